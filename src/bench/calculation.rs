@@ -1,0 +1,95 @@
+//! One entry of the calculator: its name, the facts it needs, what it gives, and the rule behind it.
+
+use super::Facts;
+use crate::content::World;
+use crate::quantity::{Measure, Unit};
+use crate::rules::verdict::Judged;
+use serde::Serialize;
+use std::collections::BTreeMap;
+
+/// A fact that a calculation takes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+pub struct Needs {
+    /// Key of the fact in `content/facts/`.
+    pub key: &'static str,
+    /// Whether the calculation works without it.
+    pub optional: bool,
+}
+
+impl Needs {
+    /// A fact that must be told.
+    #[must_use]
+    pub const fn must(key: &'static str) -> Self {
+        Self { key, optional: false }
+    }
+
+    /// A fact that may be told.
+    #[must_use]
+    pub const fn may(key: &'static str) -> Self {
+        Self { key, optional: true }
+    }
+}
+
+/// Something that a calculation gives.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Gives {
+    /// A number under a key.
+    Number {
+        /// Key in the outcome.
+        key: &'static str,
+        /// Its unit.
+        unit: Unit,
+    },
+    /// A term under a key.
+    Term {
+        /// Key in the outcome.
+        key: &'static str,
+        /// The terms that may come out.
+        among: &'static [&'static str],
+    },
+}
+
+/// What came out, by key. Text of a key: `gives.<key>`; of a term: `term.<slug>`.
+#[derive(Debug, Clone, PartialEq, Serialize, Default)]
+pub struct Outcome {
+    /// Numbers.
+    pub numbers: BTreeMap<&'static str, Measure>,
+    /// Terms.
+    pub terms: BTreeMap<&'static str, &'static str>,
+}
+
+impl Outcome {
+    /// One number, under `value`.
+    #[must_use]
+    pub fn value(measure: Measure) -> Self {
+        Self::default().number("value", measure)
+    }
+
+    /// Adds a number.
+    #[must_use]
+    pub fn number(mut self, key: &'static str, measure: Measure) -> Self {
+        self.numbers.insert(key, measure);
+        self
+    }
+
+    /// Adds a term.
+    #[must_use]
+    pub fn term(mut self, key: &'static str, slug: &'static str) -> Self {
+        self.terms.insert(key, slug);
+        self
+    }
+}
+
+/// An entry of the calculator. Text: `bench.<name>`.
+#[derive(Debug, Clone, Copy)]
+pub struct Calculation {
+    /// Name, as scripts write it.
+    pub name: &'static str,
+    /// Facts it takes.
+    pub needs: &'static [Needs],
+    /// What it gives.
+    pub gives: &'static [Gives],
+    /// The rule.
+    pub run: fn(&Facts, &World<'_>) -> Judged<Outcome>,
+}

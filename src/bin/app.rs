@@ -1,0 +1,3 @@
+//! The web entry.
+
+fn main() {}

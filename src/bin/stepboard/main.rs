@@ -1,0 +1,2 @@
+//! The native command.
+fn main() {}

@@ -1,0 +1,42 @@
+//! What can be answered.
+
+use crate::quantity::Measure;
+use serde::{Deserialize, Serialize};
+
+/// An answer to a card.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Answer {
+    /// "Not enough is told."
+    NotEnough,
+    /// One term.
+    Term(String),
+    /// A number with its unit.
+    Number(Measure),
+    /// All terms that apply, in no order.
+    Terms(Vec<String>),
+    /// Terms in order.
+    Order(Vec<String>),
+}
+
+impl Answer {
+    /// A term from its slug.
+    #[must_use]
+    pub fn term(slug: &str) -> Self {
+        Self::Term(slug.to_owned())
+    }
+
+    /// Whether two answers say the same: terms in any order, numbers within the tolerance of their quantity.
+    #[must_use]
+    pub fn agrees(&self, other: &Self) -> bool {
+        match (self, other) {
+            (Self::Terms(a), Self::Terms(b)) => {
+                a.len() == b.len()
+                    && a.iter().all(|term| b.contains(term))
+                    && b.iter().all(|term| a.contains(term))
+            }
+            (Self::Number(a), Self::Number(b)) => super::tolerance::agree(*a, *b),
+            (a, b) => a == b,
+        }
+    }
+}

@@ -1,0 +1,17 @@
+//! The questions of the card families, a file per topic. Facts, ranges and texts stand in `content/`.
+
+use super::Question;
+
+mod fill;
+
+/// Every question.
+#[must_use]
+pub fn all() -> Vec<&'static Question> {
+    [fill::ALL].concat()
+}
+
+/// The question of that id.
+#[must_use]
+pub fn find(id: &str) -> Option<&'static Question> {
+    all().into_iter().find(|question| question.id == id)
+}

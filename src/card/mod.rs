@@ -1,0 +1,19 @@
+//! Cards: a situation and a question to the model. Nothing here knows a right answer; the rules compute it each time.
+//!
+//! A card is named by family, version, seed and shop sheet, and is the same on every platform and later.
+
+pub mod answer;
+pub mod deal;
+mod dice;
+pub mod families;
+pub mod grade;
+pub mod question;
+pub mod speak;
+pub mod tolerance;
+
+pub use answer::Answer;
+pub use deal::{Card, DealError, deal};
+pub use dice::Dice;
+pub use grade::{Graded, Mark, Solution, grade, solve};
+pub use question::{Ask, Item, Kind, Question, Tempt};
+pub use speak::Voice;

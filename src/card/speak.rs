@@ -1,0 +1,106 @@
+//! How a card is shown: facts, options and answers in words, in a person's language and units.
+
+use super::{Answer, Card};
+use crate::bench::FactValue;
+use crate::content::{Args, Content, Texts, Units};
+use crate::quantity::Measure;
+
+/// Language and units of a person.
+#[derive(Debug, Clone, Copy)]
+pub struct Voice<'a> {
+    /// The checked content.
+    pub content: &'a Content,
+    /// Messages of the language.
+    pub texts: &'a Texts,
+    /// Units shown.
+    pub units: Units,
+}
+
+impl<'a> Voice<'a> {
+    /// A voice in a language and units.
+    #[must_use]
+    pub fn new(content: &'a Content, language: &str, units: Units) -> Self {
+        Self { content, texts: content.texts(language), units }
+    }
+
+    /// A measure in the person's units.
+    #[must_use]
+    pub fn measure(&self, measure: Measure) -> String {
+        self.units.show(measure).text()
+    }
+
+    /// A term: a wood, a ticket, a part, or a text `card.<family>.<slug>` or `term.<slug>`.
+    #[must_use]
+    pub fn term(&self, family: &str, slug: &str) -> String {
+        if let Some(wood) = self.content.wood(slug) {
+            return self.texts.find(&format!("wood.{slug}")).unwrap_or(&wood.name).to_owned();
+        }
+        let keys = [format!("card.{family}.{slug}"), format!("term.{slug}"), format!("ticket.{slug}")];
+        let found = keys.iter().find_map(|key| self.texts.find(key));
+        found.map_or_else(|| format!("term.{slug}"), str::to_owned)
+    }
+
+    /// The value of a fact in words.
+    #[must_use]
+    pub fn fact(&self, family: &str, key: &str, value: &FactValue) -> String {
+        match value {
+            FactValue::Number(number) => self
+                .content
+                .fact(key)
+                .map_or_else(|| number.to_string(), |info| self.measure(info.measure(*number))),
+            FactValue::Term(slug) => self.term(family, slug),
+        }
+    }
+
+    /// Name of a fact.
+    #[must_use]
+    pub fn fact_name(&self, key: &str) -> &'a str {
+        self.texts.find(&format!("fact.{key}")).unwrap_or("")
+    }
+
+    /// An answer in words.
+    #[must_use]
+    pub fn answer(&self, family: &str, answer: &Answer) -> String {
+        let list = |slugs: &[String], between: &str| {
+            slugs.iter().map(|slug| self.term(family, slug)).collect::<Vec<_>>().join(between)
+        };
+        match answer {
+            Answer::NotEnough => self.texts.get("answer.not-enough").to_owned(),
+            Answer::Term(slug) => self.term(family, slug),
+            Answer::Number(measure) => self.measure(*measure),
+            Answer::Terms(slugs) => list(slugs, "; "),
+            Answer::Order(slugs) => list(slugs, " → "),
+        }
+    }
+
+    /// The story of a card.
+    #[must_use]
+    pub fn story(&self, card: &Card) -> String {
+        let first = format!("card.{}.story", card.family);
+        let key = if card.story <= 1 { first } else { format!("{first}.{}", card.story) };
+        self.texts.fill(&key, &self.args(card))
+    }
+
+    /// The question of a card.
+    #[must_use]
+    pub fn ask(&self, card: &Card) -> String {
+        self.texts.fill(&format!("card.{}.ask", card.family), &self.args(card))
+    }
+
+    /// The facts told as figures: name and value, in the family's order; those that the story tells are left out.
+    #[must_use]
+    pub fn facts(&self, card: &Card) -> Vec<(&'a str, String)> {
+        let Some(info) = self.content.family(&card.family) else { return Vec::new() };
+        let shown = info.facts.iter().filter(|draw| !draw.in_story);
+        shown
+            .filter_map(|draw| {
+                let value = card.facts.0.get(&draw.fact)?;
+                Some((self.fact_name(&draw.fact), self.fact(&card.family, &draw.fact, value)))
+            })
+            .collect()
+    }
+
+    fn args(&self, card: &Card) -> Args {
+        card.facts.0.iter().map(|(key, value)| (key.clone(), self.fact(&card.family, key, value))).collect()
+    }
+}

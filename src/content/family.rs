@@ -1,0 +1,123 @@
+//! Facts and card families as they stand in files.
+
+use crate::quantity::Unit;
+use crate::rules::term::{Severity, Stage};
+use crate::terms;
+use serde::{Deserialize, Serialize};
+
+terms! {
+    /// What a card family is about, finer than the bands of the board.
+    Topic {
+        /// Reading the wood.
+        ReadWood = "read-wood",
+        /// Sanding.
+        Sand = "sand",
+        /// Cleaning off.
+        Clean = "clean",
+        /// Filling.
+        Fill = "fill",
+        /// Drying waits.
+        Dry = "dry",
+        /// Staining.
+        Stain = "stain",
+        /// Clean-room entry and contamination.
+        Entry = "entry",
+        /// Booth and air.
+        BoothAir = "booth-air",
+        /// Mixing and straining.
+        Mix = "mix",
+        /// Solid colour.
+        SolidColour = "solid-colour",
+        /// The shaded edge.
+        ShadedEdge = "shaded-edge",
+        /// Sealing.
+        Seal = "seal",
+        /// Scraping the binding.
+        ScrapeBinding = "scrape-binding",
+        /// Inspecting.
+        Inspect = "inspect",
+        /// Clear coats.
+        Clear = "clear",
+        /// Curing.
+        Cure = "cure",
+        /// Levelling.
+        Level = "level",
+        /// Buffing.
+        Buff = "buff",
+        /// Waste and fire.
+        WasteFire = "waste-fire",
+    }
+}
+
+/// A fact that a situation may tell. Text: `fact.<key>`.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct FactInfo {
+    /// Key, as scripts write it: `air_c`.
+    pub key: String,
+    /// Unit of a number; absent for a term.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub unit: Option<Unit>,
+    /// Least value of a number.
+    #[serde(default)]
+    pub min: f64,
+    /// Greatest value of a number.
+    #[serde(default)]
+    pub max: f64,
+    /// Decimals shown.
+    #[serde(default)]
+    pub decimals: u8,
+    /// Allowed terms; `["@woods"]` and `["@tickets"]` stand for those lists.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub terms: Vec<String>,
+}
+
+/// How a family draws one fact.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Draw {
+    /// Key of the fact.
+    pub fact: String,
+    /// Least number drawn.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub from: Option<f64>,
+    /// Greatest number drawn.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub to: Option<f64>,
+    /// Grid of the numbers drawn.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub step: Option<f64>,
+    /// Terms drawn; all the fact's terms when empty. For woods also `@large`, `@small`, `@none` (pores), `@oily`,
+    /// `@resinous`, `@blotching`, `@bleeding`, `@movement` (coefficients known).
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub among: Vec<String>,
+    /// Whether the fact may be left untold.
+    #[serde(default)]
+    pub may_hide: bool,
+    /// Whether the fact is drawn but not shown as a figure (the story tells it, or an item list does).
+    #[serde(default)]
+    pub in_story: bool,
+}
+
+/// A card family: all cards that exercise one rule. Texts: `card.<id>.story` (and `.story.2` …), `card.<id>.ask`.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct FamilyInfo {
+    /// Id; the question of the same id in `src/card/families/` answers it.
+    pub id: String,
+    /// Version; raised when the same seed would deal another card.
+    pub version: u32,
+    /// Band of the board.
+    pub stage: Stage,
+    /// Topic.
+    pub topic: Topic,
+    /// What a mistake endangers.
+    pub severity: Severity,
+    /// Stages whose cautions the card shows.
+    pub cautions: Vec<super::CautionStage>,
+    /// Seconds that a practised finisher needs.
+    pub seconds: u32,
+    /// The facts of its situations.
+    #[serde(default, rename = "fact")]
+    pub facts: Vec<Draw>,
+}

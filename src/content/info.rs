@@ -1,0 +1,119 @@
+//! Settings, sheets, rules, cautions and consequences as they stand in files.
+
+use crate::quantity::Unit;
+use crate::rules::sheet::Setting;
+use crate::rules::term::{Coating, Provenance, RuleKind, Severity, Stage};
+use crate::terms;
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// What is known of a value on the shop sheet. Texts: `setting.<key>` and, where sources disagree,
+/// `setting.<key>.why`.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SettingInfo {
+    /// Which value.
+    pub key: Setting,
+    /// Unit of the value.
+    pub unit: Unit,
+    /// Default.
+    pub default: f64,
+    /// Least value that a shop may set.
+    pub floor: f64,
+    /// Greatest value that a shop may set.
+    pub ceiling: f64,
+    /// Smallest change that makes sense.
+    pub step: f64,
+    /// Where the default comes from.
+    pub provenance: Provenance,
+    /// The source, or `common practice, no source`.
+    pub source: String,
+}
+
+/// A shop sheet as written: only what differs from the defaults.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SheetSource {
+    /// Slug of the sheet; text `sheet.<slug>`.
+    pub slug: String,
+    /// What the film is made of.
+    pub coating: Coating,
+    /// Values that differ from the defaults, by setting.
+    #[serde(default)]
+    pub values: BTreeMap<String, f64>,
+}
+
+/// What is known of a rule. Text: `rule.<id>`, one sentence.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct RuleInfo {
+    /// Id of the rule.
+    pub id: String,
+    /// What it rests on.
+    pub kind: RuleKind,
+    /// What it guards.
+    pub severity: Severity,
+    /// Document and section, or `common practice, no source`.
+    pub source: String,
+}
+
+terms! {
+    /// Stages that cautions are written for.
+    CautionStage {
+        /// Shown on every screen.
+        All = "all",
+        /// Sanding, pore filling.
+        Prep = "prep",
+        /// Staining.
+        Stain = "stain",
+        /// Storage, thinning, transfer.
+        Mix = "mix",
+        /// Sealer, colour, shading, clear.
+        Spray = "spray",
+        /// Drying and curing.
+        Cure = "cure",
+        /// Wet sanding.
+        Rub = "rub",
+        /// Buffing.
+        Buff = "buff",
+        /// Inspecting.
+        Inspect = "inspect",
+        /// Cleaning booth and gun.
+        Clean = "clean",
+        /// Rags and residues.
+        Waste = "waste",
+    }
+}
+
+/// A caution. Text: `caution.<id>`.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Caution {
+    /// Id of the caution.
+    pub id: String,
+    /// Stages that show it.
+    pub stages: Vec<CautionStage>,
+    /// What it rests on.
+    pub source: String,
+    /// Where that was read.
+    pub provenance: Provenance,
+}
+
+/// What follows from a mistake. Texts: `after.<id>.now`, `.later` and `.fix`.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Consequence {
+    /// Id of the consequence.
+    pub id: String,
+    /// The fault it makes, a slug of the fault table; empty for harm to people or lost time alone.
+    #[serde(default)]
+    pub fault: String,
+    /// Stage where it is made.
+    pub made: Stage,
+    /// Stage where it first shows.
+    pub shows: Stage,
+    /// Hours of rework. Our estimate: common practice, no source.
+    pub rework_h: f64,
+    /// Hours of waiting that the rework adds. Our estimate: common practice, no source.
+    pub wait_h: f64,
+}

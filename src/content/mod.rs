@@ -1,0 +1,103 @@
+//! What people write: woods, shop sheets, job tickets, facts, card families, rules, cautions, consequences, texts.
+//!
+//! The files under `content/` are read and checked by the build script (and by `stepboard check`) with file, line and
+//! what is allowed; the program gets them as one value, [`Content`], already checked. Adding a wood, a caution, a
+//! ticket or a card of a known family touches only those files.
+
+mod family;
+mod info;
+mod text;
+mod ticket;
+mod units;
+mod world;
+
+#[cfg(not(target_arch = "wasm32"))]
+pub mod load;
+
+pub use family::{Draw, FactInfo, FamilyInfo, Topic};
+pub use info::{Caution, CautionStage, Consequence, RuleInfo, SettingInfo, SheetSource};
+pub use text::{Args, Texts};
+pub use ticket::{Binding, ColourPlan, Part, Ticket};
+pub use units::Units;
+pub use world::World;
+
+use crate::rules::sheet::Sheet;
+use crate::rules::wood::Wood;
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// Everything under `content/`, checked.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Default)]
+pub struct Content {
+    /// What is known of each value on a shop sheet, in the order of the settings.
+    pub settings: Vec<SettingInfo>,
+    /// The shop sheets that ship; the first is the base sheet.
+    pub sheets: Vec<Sheet>,
+    /// The woods.
+    pub woods: Vec<Wood>,
+    /// The job tickets.
+    pub tickets: Vec<Ticket>,
+    /// Names, units and ranges of facts.
+    pub facts: Vec<FactInfo>,
+    /// The card families.
+    pub families: Vec<FamilyInfo>,
+    /// The rules' kinds, severities and sources.
+    pub rules: Vec<RuleInfo>,
+    /// Cautions by stage.
+    pub cautions: Vec<Caution>,
+    /// What follows from mistakes.
+    pub consequences: Vec<Consequence>,
+    /// Messages by language code; `en` is complete.
+    pub texts: BTreeMap<String, Texts>,
+}
+
+impl Content {
+    /// The wood with that slug.
+    #[must_use]
+    pub fn wood(&self, slug: &str) -> Option<&Wood> {
+        self.woods.iter().find(|wood| wood.slug == slug)
+    }
+
+    /// The ticket with that slug.
+    #[must_use]
+    pub fn ticket(&self, slug: &str) -> Option<&Ticket> {
+        self.tickets.iter().find(|ticket| ticket.slug == slug)
+    }
+
+    /// The shop sheet with that slug.
+    #[must_use]
+    pub fn sheet(&self, slug: &str) -> Option<&Sheet> {
+        self.sheets.iter().find(|sheet| sheet.slug == slug)
+    }
+
+    /// The fact with that key.
+    #[must_use]
+    pub fn fact(&self, key: &str) -> Option<&FactInfo> {
+        self.facts.iter().find(|fact| fact.key == key)
+    }
+
+    /// The card family with that id.
+    #[must_use]
+    pub fn family(&self, id: &str) -> Option<&FamilyInfo> {
+        self.families.iter().find(|family| family.id == id)
+    }
+
+    /// What is known of a rule.
+    #[must_use]
+    pub fn rule(&self, id: &str) -> Option<&RuleInfo> {
+        self.rules.iter().find(|rule| rule.id == id)
+    }
+
+    /// What follows from a mistake.
+    #[must_use]
+    pub fn consequence(&self, id: &str) -> Option<&Consequence> {
+        self.consequences.iter().find(|consequence| consequence.id == id)
+    }
+
+    /// The messages of a language, English where the language is unknown.
+    #[must_use]
+    pub fn texts(&self, language: &str) -> &Texts {
+        static NONE: Texts = Texts::empty();
+        self.texts.get(language).or_else(|| self.texts.get("en")).unwrap_or(&NONE)
+    }
+}

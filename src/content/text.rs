@@ -1,0 +1,77 @@
+//! Messages: one table a language, filled in with what the program computed.
+
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// Named values to put into a message.
+pub type Args = BTreeMap<String, String>;
+
+/// The messages of one language by key.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, Default)]
+#[serde(transparent)]
+pub struct Texts(pub BTreeMap<String, String>);
+
+impl Texts {
+    /// A table with nothing in it.
+    #[must_use]
+    pub const fn empty() -> Self {
+        Self(BTreeMap::new())
+    }
+
+    /// The message as written, if there is one.
+    #[must_use]
+    pub fn find(&self, key: &str) -> Option<&str> {
+        self.0.get(key).map(String::as_str)
+    }
+
+    /// The message as written; the key itself where there is none, so that a gap is seen and not silent.
+    #[must_use]
+    pub fn get<'a>(&'a self, key: &'a str) -> &'a str {
+        self.find(key).unwrap_or(key)
+    }
+
+    /// The first message that exists.
+    #[must_use]
+    pub fn first<'a>(&'a self, keys: &[&'a str]) -> &'a str {
+        keys.iter().find_map(|key| self.find(key)).unwrap_or_else(|| keys.last().copied().unwrap_or(""))
+    }
+
+    /// The message with `{name}` replaced by the argument of that name and `{n|one|many}` by the word that fits the
+    /// number `n`.
+    #[must_use]
+    pub fn fill(&self, key: &str, args: &Args) -> String {
+        fill(self.get(key), args)
+    }
+}
+
+/// Fills one template; a name without argument stays as written.
+fn fill(template: &str, args: &Args) -> String {
+    let mut out = String::with_capacity(template.len());
+    let mut rest = template;
+    while let Some(open) = rest.find('{') {
+        out.push_str(&rest[..open]);
+        let Some(close) = rest[open..].find('}') else { break };
+        let inner = &rest[open + 1..open + close];
+        let mut pieces = inner.split('|');
+        let name = pieces.next().unwrap_or("");
+        match (args.get(name), pieces.next(), pieces.next()) {
+            (Some(value), Some(one), Some(many)) => out.push_str(if value == "1" { one } else { many }),
+            (Some(value), ..) => out.push_str(value),
+            (None, ..) => out.push_str(&rest[open..=open + close]),
+        }
+        rest = &rest[open + close + 1..];
+    }
+    out.push_str(rest);
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn names_and_plurals_are_filled_and_gaps_stay_visible() {
+        let args = Args::from([("n".into(), "1".into()), ("wood".into(), "ash".into())]);
+        assert_eq!(fill("{n} {n|coat|coats} on {wood}, {other}", &args), "1 coat on ash, {other}");
+    }
+}

@@ -1,0 +1,51 @@
+//! The units a person reads in.
+
+use crate::quantity::{Dimension, Measure, Unit};
+use serde::{Deserialize, Serialize};
+
+/// Choice of units. Rules always count in base units; this is only how values are shown.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Units {
+    /// Whether temperatures are shown in Fahrenheit.
+    pub fahrenheit: bool,
+    /// Whether lengths, films and volumes are shown in US units.
+    pub us: bool,
+}
+
+impl Units {
+    /// Celsius and metric.
+    pub const METRIC: Self = Self { fahrenheit: false, us: false };
+    /// Fahrenheit and US units.
+    pub const US: Self = Self { fahrenheit: true, us: true };
+
+    /// The unit to show for one of the same dimension.
+    #[must_use]
+    pub const fn shown(self, unit: Unit) -> Unit {
+        match unit.dimension() {
+            Dimension::Temperature => {
+                if self.fahrenheit {
+                    Unit::Fahrenheit
+                } else {
+                    Unit::Celsius
+                }
+            }
+            Dimension::TemperatureGap => {
+                if self.fahrenheit {
+                    Unit::FahrenheitGap
+                } else {
+                    Unit::Kelvin
+                }
+            }
+            Dimension::Thickness if self.us => Unit::Mil,
+            Dimension::Length if self.us => Unit::Inch,
+            Dimension::Volume if self.us => Unit::FluidOunce,
+            _ => unit,
+        }
+    }
+
+    /// The measure in the unit to show.
+    #[must_use]
+    pub fn show(self, measure: Measure) -> Measure {
+        measure.in_unit(self.shown(measure.unit))
+    }
+}

@@ -1,0 +1,44 @@
+//! What a rule may look things up in while a card or a calculation is worked: content and one shop sheet.
+
+use super::{Content, Ticket};
+use crate::rules::sheet::Sheet;
+use crate::rules::verdict::CannotJudge;
+use crate::rules::wood::Wood;
+
+/// Content and the shop sheet in use.
+#[derive(Debug, Clone, Copy)]
+pub struct World<'a> {
+    /// The checked content.
+    pub content: &'a Content,
+    /// The shop sheet in use.
+    pub sheet: &'a Sheet,
+}
+
+impl<'a> World<'a> {
+    /// The wood with that slug.
+    ///
+    /// # Errors
+    /// [`CannotJudge`] when no such wood is known.
+    pub fn wood(&self, slug: &str) -> Result<&'a Wood, CannotJudge> {
+        self.content.wood(slug).ok_or_else(|| CannotJudge::without("wood"))
+    }
+
+    /// The ticket with that slug.
+    ///
+    /// # Errors
+    /// [`CannotJudge`] when no such ticket is known.
+    pub fn ticket(&self, slug: &str) -> Result<&'a Ticket, CannotJudge> {
+        self.content.ticket(slug).ok_or_else(|| CannotJudge::without("ticket"))
+    }
+
+    /// Whether a ticket is work for the shop sheet in use: its own sheet, or one of the same coating where no ticket
+    /// names the sheet.
+    #[must_use]
+    pub fn does(&self, ticket: &Ticket) -> bool {
+        let named = self.content.tickets.iter().any(|one| one.sheet == self.sheet.slug);
+        if named {
+            return ticket.sheet == self.sheet.slug;
+        }
+        self.content.sheet(&ticket.sheet).is_some_and(|sheet| sheet.coating == self.sheet.coating)
+    }
+}

@@ -1,0 +1,288 @@
+//! Units in which people read and answer, and how they turn into one another.
+
+use serde::{Deserialize, Serialize};
+
+/// What is measured: units of one dimension convert into one another, others never do.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Dimension {
+    /// A temperature on a scale with a zero point.
+    Temperature,
+    /// A difference of temperatures.
+    TemperatureGap,
+    /// Relative humidity, moisture content, percent of a mix.
+    Percent,
+    /// Time.
+    Time,
+    /// Film thickness.
+    Thickness,
+    /// Length of the work, gun distance.
+    Length,
+    /// Volume of a liquid.
+    Volume,
+    /// Mass.
+    Mass,
+    /// Air pressure.
+    Pressure,
+    /// Things counted: coats, passes, parts.
+    Count,
+    /// A bare ratio.
+    Ratio,
+    /// Grade of an abrasive.
+    Grit,
+}
+
+/// A unit a value is shown or answered in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+pub enum Unit {
+    /// Degree Celsius.
+    #[serde(rename = "C")]
+    Celsius,
+    /// Degree Fahrenheit.
+    #[serde(rename = "F")]
+    Fahrenheit,
+    /// Kelvin, for differences.
+    #[serde(rename = "K")]
+    Kelvin,
+    /// Fahrenheit degrees, for differences.
+    #[serde(rename = "F-gap")]
+    FahrenheitGap,
+    /// Per cent.
+    #[serde(rename = "%")]
+    Percent,
+    /// Minute.
+    #[serde(rename = "min")]
+    Minute,
+    /// Hour.
+    #[serde(rename = "h")]
+    Hour,
+    /// Day of 24 hours.
+    #[serde(rename = "d")]
+    Day,
+    /// Micrometre.
+    #[serde(rename = "um")]
+    Micrometre,
+    /// Thousandth of an inch.
+    #[serde(rename = "mil")]
+    Mil,
+    /// Millimetre.
+    #[serde(rename = "mm")]
+    Millimetre,
+    /// Inch.
+    #[serde(rename = "in")]
+    Inch,
+    /// Millilitre.
+    #[serde(rename = "mL")]
+    Millilitre,
+    /// Litre.
+    #[serde(rename = "L")]
+    Litre,
+    /// US fluid ounce.
+    #[serde(rename = "floz")]
+    FluidOunce,
+    /// Gram.
+    #[serde(rename = "g")]
+    Gram,
+    /// Pascal.
+    #[serde(rename = "Pa")]
+    Pascal,
+    /// A number of things.
+    #[serde(rename = "count")]
+    Count,
+    /// A bare ratio.
+    #[serde(rename = "ratio")]
+    Ratio,
+    /// Grade number of an abrasive in the P series.
+    #[serde(rename = "P")]
+    Grit,
+}
+
+impl Unit {
+    /// Every unit, for parsing and tests.
+    pub const ALL: [Self; 20] = [
+        Self::Celsius,
+        Self::Fahrenheit,
+        Self::Kelvin,
+        Self::FahrenheitGap,
+        Self::Percent,
+        Self::Minute,
+        Self::Hour,
+        Self::Day,
+        Self::Micrometre,
+        Self::Mil,
+        Self::Millimetre,
+        Self::Inch,
+        Self::Millilitre,
+        Self::Litre,
+        Self::FluidOunce,
+        Self::Gram,
+        Self::Pascal,
+        Self::Count,
+        Self::Ratio,
+        Self::Grit,
+    ];
+
+    /// What it measures.
+    #[must_use]
+    pub const fn dimension(self) -> Dimension {
+        match self {
+            Self::Celsius | Self::Fahrenheit => Dimension::Temperature,
+            Self::Kelvin | Self::FahrenheitGap => Dimension::TemperatureGap,
+            Self::Percent => Dimension::Percent,
+            Self::Minute | Self::Hour | Self::Day => Dimension::Time,
+            Self::Micrometre | Self::Mil => Dimension::Thickness,
+            Self::Millimetre | Self::Inch => Dimension::Length,
+            Self::Millilitre | Self::Litre | Self::FluidOunce => Dimension::Volume,
+            Self::Gram => Dimension::Mass,
+            Self::Pascal => Dimension::Pressure,
+            Self::Count => Dimension::Count,
+            Self::Ratio => Dimension::Ratio,
+            Self::Grit => Dimension::Grit,
+        }
+    }
+
+    /// Multiplier and offset to the base unit of the dimension: `base = value * multiplier + offset`.
+    ///
+    /// Inch 25.4 mm exactly and US fluid ounce 29.5735295625 mL exactly: NIST Handbook 44, appendix C.
+    const fn to_base(self) -> (f64, f64) {
+        const FAHRENHEIT_STEP: f64 = 5.0 / 9.0;
+        const FAHRENHEIT_ZERO_C: f64 = -32.0 * FAHRENHEIT_STEP;
+        const HOURS_A_MINUTE: f64 = 1.0 / 60.0;
+        const HOURS_A_DAY: f64 = 24.0;
+        const MM_AN_INCH: f64 = 25.4;
+        const UM_A_MIL: f64 = 25.4;
+        const ML_A_LITRE: f64 = 1_000.0;
+        const ML_A_FLUID_OUNCE: f64 = 29.573_529_562_5;
+        match self {
+            Self::Fahrenheit => (FAHRENHEIT_STEP, FAHRENHEIT_ZERO_C),
+            Self::FahrenheitGap => (FAHRENHEIT_STEP, 0.0),
+            Self::Minute => (HOURS_A_MINUTE, 0.0),
+            Self::Day => (HOURS_A_DAY, 0.0),
+            Self::Inch => (MM_AN_INCH, 0.0),
+            Self::Mil => (UM_A_MIL, 0.0),
+            Self::Litre => (ML_A_LITRE, 0.0),
+            Self::FluidOunce => (ML_A_FLUID_OUNCE, 0.0),
+            _ => (1.0, 0.0),
+        }
+    }
+
+    /// The unit that rules count in.
+    #[must_use]
+    pub const fn base(self) -> Self {
+        match self.dimension() {
+            Dimension::Temperature => Self::Celsius,
+            Dimension::TemperatureGap => Self::Kelvin,
+            Dimension::Percent => Self::Percent,
+            Dimension::Time => Self::Hour,
+            Dimension::Thickness => Self::Micrometre,
+            Dimension::Length => Self::Millimetre,
+            Dimension::Volume => Self::Millilitre,
+            Dimension::Mass => Self::Gram,
+            Dimension::Pressure => Self::Pascal,
+            Dimension::Count => Self::Count,
+            Dimension::Ratio => Self::Ratio,
+            Dimension::Grit => Self::Grit,
+        }
+    }
+
+    /// All units of the same dimension, the base unit first.
+    #[must_use]
+    pub fn siblings(self) -> Vec<Self> {
+        let mut found: Vec<Self> =
+            Self::ALL.into_iter().filter(|unit| unit.dimension() == self.dimension()).collect();
+        found.sort_by_key(|unit| *unit != self.base());
+        found
+    }
+
+    /// Turns a value in this unit into another unit of the same dimension; `None` between dimensions.
+    #[must_use]
+    pub fn convert(self, value: f64, to: Self) -> Option<f64> {
+        if self == to {
+            return Some(value);
+        }
+        if self.dimension() != to.dimension() {
+            return None;
+        }
+        let (multiplier, offset) = self.to_base();
+        let (to_multiplier, to_offset) = to.to_base();
+        Some((value * multiplier + offset - to_offset) / to_multiplier)
+    }
+
+    /// The symbol that stands behind a number.
+    #[must_use]
+    pub const fn symbol(self) -> &'static str {
+        match self {
+            Self::Celsius | Self::Kelvin => "°C",
+            Self::Fahrenheit | Self::FahrenheitGap => "°F",
+            Self::Percent => "%",
+            Self::Minute => "min",
+            Self::Hour => "h",
+            Self::Day => "days",
+            Self::Micrometre => "µm",
+            Self::Mil => "mil",
+            Self::Millimetre => "mm",
+            Self::Inch => "in",
+            Self::Millilitre => "mL",
+            Self::Litre => "L",
+            Self::FluidOunce => "fl oz",
+            Self::Gram => "g",
+            Self::Pascal => "Pa",
+            Self::Count | Self::Ratio => "",
+            Self::Grit => "grit",
+        }
+    }
+
+    /// Reads a symbol as a person types it (`um` and `µm`, `F` and `°F`, `hours`), among the units of one dimension.
+    #[must_use]
+    pub fn parse(text: &str, dimension: Dimension) -> Option<Self> {
+        let text = text.trim().trim_start_matches('°').to_lowercase();
+        let named = |unit: &Self| -> bool {
+            let names: &[&str] = match unit {
+                Self::Celsius | Self::Kelvin => &["c", "celsius", "k"],
+                Self::Fahrenheit | Self::FahrenheitGap => &["f", "fahrenheit"],
+                Self::Percent => &["%", "percent", "% rh"],
+                Self::Minute => &["min", "minute", "minutes"],
+                Self::Hour => &["h", "hour", "hours"],
+                Self::Day => &["d", "day", "days"],
+                Self::Micrometre => &["µm", "μm", "um", "micron", "microns"],
+                Self::Mil => &["mil", "mils", "thou"],
+                Self::Millimetre => &["mm"],
+                Self::Inch => &["in", "inch", "inches"],
+                Self::Millilitre => &["ml"],
+                Self::Litre => &["l"],
+                Self::FluidOunce => &["fl oz", "floz", "oz"],
+                Self::Gram => &["g"],
+                Self::Pascal => &["pa"],
+                Self::Count => &["", "count"],
+                Self::Ratio => &["", "ratio"],
+                Self::Grit => &["grit", "p"],
+            };
+            names.contains(&text.as_str())
+        };
+        Self::ALL.into_iter().filter(|unit| unit.dimension() == dimension).find(named)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// NIST Handbook 44 appendix C (inch, fluid ounce) and the definition of the Fahrenheit scale.
+    #[test]
+    fn conversions_agree_with_the_definitions() {
+        let near = |a: Option<f64>, b: f64| (a.expect("same dimension") - b).abs() < 1e-9;
+        assert!(near(Unit::Fahrenheit.convert(212.0, Unit::Celsius), 100.0));
+        assert!(near(Unit::Celsius.convert(-40.0, Unit::Fahrenheit), -40.0));
+        assert!(near(Unit::FahrenheitGap.convert(20.0, Unit::Kelvin), 100.0 / 9.0));
+        assert!(near(Unit::Mil.convert(4.0, Unit::Micrometre), 101.6));
+        assert!(near(Unit::FluidOunce.convert(1.0, Unit::Millilitre), 29.573_529_562_5));
+        assert_eq!(Unit::Hour.convert(1.0, Unit::Celsius), None);
+    }
+
+    #[test]
+    fn every_symbol_is_read_back_as_its_unit() {
+        for unit in Unit::ALL {
+            assert_eq!(Unit::parse(unit.symbol(), unit.dimension()), Some(unit), "{unit:?}");
+        }
+    }
+}

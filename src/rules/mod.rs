@@ -1,0 +1,10 @@
+//! The rules of the trade: pure functions from what is known to a verdict with its reasons.
+//!
+//! One family a file. A rule knows no clock, no randomness, no storage, no language and no screen; values on which
+//! sources disagree come in with the [`sheet::Sheet`]. Exponentials and logarithms come from `libm`, so that every
+//! platform gives the same bits.
+
+pub mod sheet;
+pub mod term;
+pub mod verdict;
+pub mod wood;

@@ -1,0 +1,252 @@
+//! The shop sheet: the shop's own process values, for everything on which sources disagree.
+//!
+//! A [`Setting`] names a value; its unit, default, floor, source and the disagreement behind it stand in
+//! `content/settings.toml`. A [`Sheet`] holds one value for each. Switches are 0 or 1.
+
+use super::term::{Coating, Term};
+use crate::quantity::{Celsius, Hours, Micrometres, Millimetres, OutOfRange};
+use crate::terms;
+use serde::{Deserialize, Serialize};
+
+terms! {
+    /// Names of the values on a shop sheet.
+    Setting {
+        // Waits, hours at the reference temperature
+        /// Oil-based paste filler to the next coat.
+        FillerOilWait = "filler-oil-wait",
+        /// Fast solvent filler to the next coat.
+        FillerFastWait = "filler-fast-wait",
+        /// Water-borne filler to the next coat.
+        FillerWaterWait = "filler-water-wait",
+        /// Two-part filler to the next coat.
+        FillerTwoPartWait = "filler-two-part-wait",
+        /// Earliest wiping of the filler, minutes.
+        FillerWipeFrom = "filler-wipe-from",
+        /// Latest wiping of the filler, minutes.
+        FillerWipeTo = "filler-wipe-to",
+        /// Fast dye or lacquer stain to the next coat.
+        StainDyeWait = "stain-dye-wait",
+        /// Oil stain to the next coat.
+        StainOilWait = "stain-oil-wait",
+        /// Washcoat to the next operation.
+        WashcoatWait = "washcoat-wait",
+        /// Seal coat to the next coat.
+        SealWait = "seal-wait",
+        /// Colour coat to the next coat.
+        ColourWait = "colour-wait",
+        /// Clear coat to clear coat.
+        ClearWait = "clear-wait",
+        /// Last coat of the day to scuff sanding.
+        ScuffWait = "scuff-wait",
+        /// Last clear coat to levelling, full-gloss instruments.
+        BuffWaitInstrument = "buff-wait-instrument",
+        /// Last clear coat to rubbing, satin and cabinet work.
+        BuffWaitSatin = "buff-wait-satin",
+        /// Last clear coat to levelling, small turned work.
+        BuffWaitTurned = "buff-wait-turned",
+        /// A run or drip to levelling it.
+        RunWait = "run-wait",
+        /// Recoat window closes after so many hours; 0: it never closes.
+        RecoatCloses = "recoat-closes",
+        /// Recoat window opens again after so many hours; 0: it never does.
+        RecoatOpensAgain = "recoat-opens-again",
+        // How waits scale
+        /// Temperature at which the waits are stated.
+        WaitReference = "wait-reference",
+        /// Factor by which 10 degrees of cold lengthen a wait.
+        ColdFactor = "cold-factor",
+        /// Whether warmth shortens a stated wait (0 or 1).
+        WarmCredit = "warm-credit",
+        /// Below this air temperature waits cannot be estimated.
+        WaitModelFrom = "wait-model-from",
+        /// Above this air temperature waits cannot be estimated.
+        WaitModelTo = "wait-model-to",
+        /// Dry film of one clear coat at which its wait is stated.
+        CoatReference = "coat-reference",
+        /// Dry build of clear at which the last wait is stated.
+        BuildReference = "build-reference",
+        // Air
+        /// Work surface to dew point: from here on, spray.
+        GapSpray = "gap-spray",
+        /// Work surface to dew point: from here on, only with retarder; under it, stop.
+        GapRetarder = "gap-retarder",
+        /// Highest relative humidity for spraying.
+        HumidityLimit = "humidity-limit",
+        /// Air or work colder than this: stop.
+        ColdStop = "cold-stop",
+        /// How far a wet film with fast thinner may cool below the work.
+        CoolingFast = "cooling-fast",
+        /// How far a wet film with retarder may cool below the work.
+        CoolingRetarded = "cooling-retarded",
+        // Wood
+        /// Least moisture content for finishing.
+        MoistureFrom = "moisture-from",
+        /// Greatest moisture content for finishing.
+        MoistureTo = "moisture-to",
+        /// Moisture content from which wood is refused.
+        MoistureReject = "moisture-reject",
+        // Mixing
+        /// Volume solids of the clear as supplied, per cent.
+        ClearSolids = "clear-solids",
+        /// Thinner added to the clear, per cent of the unthinned material.
+        ClearThinner = "clear-thinner",
+        /// Volume solids of the sealer as supplied, per cent.
+        SealerSolids = "sealer-solids",
+        /// Least solids of a washcoat, per cent.
+        WashcoatFrom = "washcoat-from",
+        /// Greatest solids of a washcoat, per cent.
+        WashcoatTo = "washcoat-to",
+        /// Greatest share of retarder, per cent of the mix.
+        RetarderMost = "retarder-most",
+        /// Hours a two-part or catalysed mix may be used; 0: no pot life.
+        PotLife = "pot-life",
+        /// Mesh of the strainer, micrometres.
+        StrainerMesh = "strainer-mesh",
+        // Film
+        /// Wet film of a clear coat.
+        ClearWet = "clear-wet",
+        /// Wet film of a colour pass.
+        ColourWet = "colour-wet",
+        /// Wet film from which a standing face is near running.
+        WetWarn = "wet-warn",
+        /// Wet film that sags on a standing face.
+        WetSag = "wet-sag",
+        /// Least number of clear coats.
+        ClearCoatsFrom = "clear-coats-from",
+        /// Greatest number of clear coats.
+        ClearCoatsTo = "clear-coats-to",
+        /// Most clear coats in one day.
+        CoatsADay = "coats-a-day",
+        /// Dry build of clear wanted before levelling.
+        BuildTarget = "build-target",
+        /// Film that levelling and buffing take off.
+        LevelTakeOff = "level-take-off",
+        /// Film that must stay over the colour.
+        FilmReserve = "film-reserve",
+        // Abrasives
+        /// Last grit on bare wood before stain or seal.
+        LastGrit = "last-grit",
+        /// Grit for scuffing between coats.
+        ScuffGrit = "scuff-grit",
+        /// First grit of the final levelling.
+        LevelGrit = "level-grit",
+        /// Last grit before compound.
+        CompoundGrit = "compound-grit",
+        /// Least ratio of the next particle size to the last.
+        GritStep = "grit-step",
+        // Gun distances
+        /// Nearest gun distance for body coats.
+        BodyDistanceFrom = "body-distance-from",
+        /// Farthest gun distance for body coats.
+        BodyDistanceTo = "body-distance-to",
+        /// Nearest gun distance for shading and light seal passes.
+        ShadeDistanceFrom = "shade-distance-from",
+        /// Farthest gun distance for shading and light seal passes.
+        ShadeDistanceTo = "shade-distance-to",
+        // Order in use
+        /// Whether stain comes before filler (1) or after (0).
+        StainFirst = "stain-first",
+        /// Whether a washcoat goes between stain and filler.
+        WashcoatBeforeFill = "washcoat-before-fill",
+        /// Whether a protective clear follows the colour before the binding is scraped.
+        ProtectiveClear = "protective-clear",
+        // The day
+        /// Hour at which work begins.
+        DayFrom = "day-from",
+        /// Hour at which work ends.
+        DayTo = "day-to",
+    }
+}
+
+/// A value with the floor and ceiling that its setting allows.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Held {
+    /// The shop's value.
+    pub value: f64,
+    /// Least value that a shop may set.
+    pub floor: f64,
+    /// Greatest value that a shop may set.
+    pub ceiling: f64,
+}
+
+/// One value for every setting, and what the film is made of.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Sheet {
+    /// Slug of the sheet.
+    pub slug: String,
+    /// What the film is made of.
+    pub coating: Coating,
+    /// Values in the order of [`Setting::ALL`].
+    pub held: Vec<Held>,
+}
+
+impl Sheet {
+    /// The value, its floor and its ceiling.
+    #[must_use]
+    pub fn held(&self, setting: Setting) -> Held {
+        const NONE: Held = Held { value: 0.0, floor: 0.0, ceiling: 0.0 };
+        self.held.get(setting as usize).copied().unwrap_or(NONE)
+    }
+
+    /// The bare value.
+    #[must_use]
+    pub fn get(&self, setting: Setting) -> f64 {
+        self.held(setting).value
+    }
+
+    /// A switch: on when the value is not 0.
+    #[must_use]
+    pub fn is_on(&self, setting: Setting) -> bool {
+        self.get(setting) != 0.0
+    }
+
+    /// A wait or time of day.
+    #[must_use]
+    pub fn hours(&self, setting: Setting) -> Hours {
+        Hours::saturating(self.get(setting))
+    }
+
+    /// A temperature.
+    #[must_use]
+    pub fn celsius(&self, setting: Setting) -> Celsius {
+        Celsius::saturating(self.get(setting))
+    }
+
+    /// A thickness.
+    #[must_use]
+    pub fn micrometres(&self, setting: Setting) -> Micrometres {
+        Micrometres::saturating(self.get(setting))
+    }
+
+    /// A length.
+    #[must_use]
+    pub fn millimetres(&self, setting: Setting) -> Millimetres {
+        Millimetres::saturating(self.get(setting))
+    }
+
+    /// The same sheet with one value changed.
+    ///
+    /// # Errors
+    /// [`OutOfRange`] when the value lies outside floor and ceiling.
+    pub fn with(&self, setting: Setting, value: f64) -> Result<Self, OutOfRange> {
+        let held = self.held(setting);
+        crate::quantity::within(setting.slug(), "", held.floor, held.ceiling, value)?;
+        let mut changed = self.clone();
+        if let Some(slot) = changed.held.get_mut(setting as usize) {
+            slot.value = value;
+        }
+        Ok(changed)
+    }
+
+    /// Names this sheet's values: the first 16 hexadecimal digits of the SHA-256 of coating and values.
+    #[must_use]
+    pub fn hash(&self) -> String {
+        use sha2::{Digest, Sha256};
+        use std::fmt::Write;
+        let mut text = self.coating.slug().to_owned();
+        for (setting, held) in Setting::ALL.iter().zip(&self.held) {
+            let _ = write!(text, ";{}={}", setting.slug(), held.value);
+        }
+        Sha256::digest(text.as_bytes()).iter().take(8).map(|byte| format!("{byte:02x}")).collect()
+    }
+}

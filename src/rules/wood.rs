@@ -1,0 +1,118 @@
+//! Wood: pores, filler, trouble that a species brings, moisture, seasonal movement.
+
+use crate::rules::term::{Look, Provenance};
+use crate::rules::verdict::Ruling;
+use crate::terms;
+use serde::{Deserialize, Serialize};
+
+terms! {
+    /// How vessels are arranged in the growth ring (IAWA features 3, 4, 5).
+    Porosity {
+        /// Ring-porous.
+        Ring = "ring",
+        /// Semi-ring-porous.
+        SemiRing = "semi-ring",
+        /// Diffuse-porous.
+        Diffuse = "diffuse",
+        /// A conifer: no vessels.
+        None = "none",
+    }
+    /// Size of the pores to the finisher.
+    PoreSize {
+        /// Open-grained: the pores show as hollows.
+        Large = "large",
+        /// Close-grained.
+        Small = "small",
+        /// No pores.
+        None = "none",
+    }
+    /// Whether a level gloss asks for pore filler.
+    FillerNeed {
+        /// Fill.
+        Yes = "yes",
+        /// No filler.
+        No = "no",
+        /// Filling with filler and filling with finish are both accepted.
+        Optional = "optional",
+    }
+    /// How a board was cut.
+    Cut {
+        /// Flat-sawn: width moves by the tangential coefficient.
+        Flat = "flat",
+        /// Quarter-sawn: width moves by the radial coefficient.
+        Quarter = "quarter",
+    }
+    /// Trouble that a species brings to the finish room.
+    WoodTrouble {
+        /// Oily extractives: oil-cured coats stay soft, bond needs a clean and a barrier coat.
+        Oily = "oily",
+        /// Pitch that bleeds unless it was set.
+        Resinous = "resinous",
+        /// Takes stain unevenly.
+        Blotching = "blotching",
+        /// Coloured extractives creep into neighbours.
+        Bleeding = "bleeding",
+    }
+}
+
+/// A species as the finisher meets it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Wood {
+    /// Slug of the wood.
+    pub slug: String,
+    /// Common name in English; other languages use the text `wood.<slug>`.
+    pub name: String,
+    /// Botanical name.
+    pub botanical: String,
+    /// Whether it is a hardwood by anatomy.
+    pub hardwood: bool,
+    /// Vessel arrangement.
+    pub porosity: Porosity,
+    /// Arrangement that another source gives.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub porosity_alt: Option<Porosity>,
+    /// Pore size.
+    pub pores: PoreSize,
+    /// Mean vessel diameter in micrometres, where one was found.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub vessel_um: Option<f64>,
+    /// Filler for a level gloss.
+    pub filler: FillerNeed,
+    /// Where the filler answer comes from.
+    pub filler_provenance: Provenance,
+    /// Trouble it brings.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub trouble: Vec<WoodTrouble>,
+    /// Radial and tangential coefficient of dimensional change per per cent of moisture, where published.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub movement: Option<Movement>,
+    /// Codes of the sources.
+    pub source: String,
+}
+
+/// Coefficients of dimensional change (FPL-GTR-190, table 13-5), valid for 6 to 14 % moisture content.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Movement {
+    /// Radial coefficient, per per cent.
+    pub radial: f64,
+    /// Tangential coefficient, per per cent.
+    pub tangential: f64,
+}
+
+/// Whether a wood wants pore filler for the look ordered.
+///
+/// Filler is only ever for a level gloss: an open-pore look leaves the pores open (variant sv-10 of the published order
+/// errors). Large-pored woods are filled, small-pored ones and conifers are not (FPL-GTR-190 ch. 16, Fillers); the
+/// answer of each wood and its source stand in `content/woods.toml`.
+#[must_use]
+pub fn filler(wood: &Wood, look: Look) -> Ruling<FillerNeed> {
+    match look {
+        Look::OpenPore => Ruling::by("wood.open-pore-look", FillerNeed::No),
+        Look::LevelGloss if wood.filler == FillerNeed::No => {
+            Ruling::by("wood.close-grain-no-filler", FillerNeed::No)
+        }
+        Look::LevelGloss => Ruling::by("wood.open-grain-filler", wood.filler),
+    }
+}

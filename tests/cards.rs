@@ -1,0 +1,210 @@
+//! The law of cards, over many seeds of every family: exactly the listed answers are right when each option is judged
+//! alone, from its displayed text read back after rounding; no family leans on one answer or one situation.
+
+mod support;
+
+use std::collections::{BTreeMap, BTreeSet};
+use stepboard::card::{Answer, Card, Kind, Mark, Voice, deal, families, grade, solve};
+use stepboard::content::{Content, Units, World};
+use stepboard::quantity::Measure;
+use support::{content, seeds};
+
+/// Seeds a family, from the design: 10,000.
+const LAW_SEEDS: u32 = 10_000;
+/// Seeds over which variety is counted.
+const VARIETY_SEEDS: u32 = 1_000;
+const LEAST_RIGHT_ANSWERS: usize = 2;
+const LEAST_SITUATIONS: usize = 50;
+
+fn each_family(content: &Content, mut check: impl FnMut(&World<'_>, &str)) {
+    for sheet in &content.sheets {
+        let world = World { content, sheet };
+        for family in &content.families {
+            check(&world, &family.id);
+        }
+    }
+}
+
+#[test]
+fn every_family_of_content_has_a_question_and_every_question_a_family() {
+    let content = content();
+    let asked: BTreeSet<&str> = families::all().iter().map(|question| question.id).collect();
+    let listed: BTreeSet<&str> = content.families.iter().map(|family| family.id.as_str()).collect();
+    assert_eq!(asked, listed);
+}
+
+/// An option as shown, read back as a person would read it: numbers from their figures, terms from their words.
+fn read_back(card: &Card, voice: &Voice<'_>, option: &Answer) -> Answer {
+    let text = voice.answer(&card.family, option);
+    match option {
+        Answer::Number(measure) => {
+            let read = Measure::parse(&text, measure.unit.dimension());
+            Answer::Number(read.unwrap_or_else(|| panic!("{}: `{text}` cannot be read back", card.family)))
+        }
+        _ => {
+            let same: Vec<&Answer> =
+                card.options.iter().filter(|other| voice.answer(&card.family, other) == text).collect();
+            assert_eq!(same.len(), 1, "{} seed {}: two options read `{text}`", card.family, card.seed);
+            same[0].clone()
+        }
+    }
+}
+
+fn law(world: &World<'_>, voice: &Voice<'_>, family: &str, seed: u32) {
+    let card = deal(world, family, seed).unwrap_or_else(|error| panic!("{error}"));
+    let solution = solve(&card, world).expect("a dealt card has a question");
+    let mark = |answer: &Answer| grade(&card, world, answer).expect("a dealt card is graded").mark;
+    let at = format!("{family} seed {seed} sheet {}", world.sheet.slug);
+    let enough = solution.right != Answer::NotEnough;
+    assert_eq!(mark(&Answer::NotEnough) == Mark::Right, !enough, "{at}");
+    assert_eq!(mark(&solution.right), Mark::Right, "{at}: the listed answer is refused");
+    assert!(!solution.rules.is_empty(), "{at}: no rule decides");
+    match card.kind {
+        Kind::ChooseOne => {
+            assert!((4..=6).contains(&card.options.len()), "{at}: {} options", card.options.len());
+            let right =
+                card.options.iter().filter(|o| mark(&read_back(&card, voice, o)) == Mark::Right).count();
+            assert_eq!(right, usize::from(enough), "{at}: options judged right");
+            if enough {
+                let listed = card.options.iter().any(|option| *option == solution.right);
+                assert!(listed, "{at}: the right answer is not among the options");
+            }
+        }
+        Kind::ChooseAll => {
+            let Answer::Terms(right) = &solution.right else {
+                assert!(!enough, "{at}");
+                return;
+            };
+            assert!(!right.is_empty(), "{at}");
+            for option in &card.options {
+                let Answer::Term(slug) = read_back(&card, voice, option) else { panic!("{at}: not a term") };
+                let alone = single(&card, world, &slug);
+                assert_eq!(alone, right.contains(&slug), "{at}: `{slug}` judged alone");
+            }
+        }
+        Kind::Order => {
+            if enough {
+                let Answer::Order(order) = &solution.right else { panic!("{at}: no order is accepted") };
+                assert_eq!(order.len(), card.options.len(), "{at}");
+                assert!(solution.guess < 1.0, "{at}: every order is accepted");
+            }
+        }
+        Kind::Number => {
+            if let Answer::Number(right) = solution.right {
+                let shown =
+                    Measure::parse(&right.text(), right.unit.dimension()).expect("a number reads back");
+                assert_eq!(mark(&Answer::Number(shown)), Mark::Right, "{at}: the shown number is refused");
+                let far = Measure { value: right.value * 1.5 + 7.0, ..right };
+                assert_ne!(mark(&Answer::Number(far)), Mark::Right, "{at}");
+            }
+        }
+    }
+}
+
+/// Whether an item applies, asked on a card that offers it alone.
+fn single(card: &Card, world: &World<'_>, slug: &str) -> bool {
+    let alone = Card { options: vec![Answer::term(slug)], ..card.clone() };
+    matches!(solve(&alone, world).expect("a question").right, Answer::Terms(right) if right == [slug])
+}
+
+#[test]
+fn exactly_the_listed_answers_are_right() {
+    let content = content();
+    let metric = Voice::new(&content, "en", Units::METRIC);
+    let us = Voice::new(&content, "en", Units::US);
+    let share = LAW_SEEDS / u32::try_from(content.sheets.len()).expect("few sheets") + 1;
+    each_family(&content, |world, family| {
+        for seed in seeds(share) {
+            law(world, if seed % 2 == 0 { &metric } else { &us }, family, seed);
+        }
+    });
+}
+
+#[test]
+fn every_family_varies_in_answer_and_situation() {
+    let content = content();
+    let world = World { content: &content, sheet: &content.sheets[0] };
+    for family in &content.families {
+        let (mut right, mut situations) = (BTreeSet::new(), BTreeSet::new());
+        for seed in 0..VARIETY_SEEDS {
+            let card = deal(&world, &family.id, seed).expect("a card");
+            let solution = solve(&card, &world).expect("a question");
+            if solution.right != Answer::NotEnough {
+                right.insert(serde_json::to_string(&solution.right).expect("json"));
+            }
+            let mut options: Vec<String> =
+                card.options.iter().map(|o| serde_json::to_string(o).expect("json")).collect();
+            options.sort();
+            situations.insert(serde_json::to_string(&(&card.facts, options)).expect("json"));
+        }
+        let id = &family.id;
+        assert!(right.len() >= LEAST_RIGHT_ANSWERS, "{id}: {} right answers", right.len());
+        assert!(situations.len() >= LEAST_SITUATIONS, "{id}: {} situations", situations.len());
+    }
+}
+
+#[test]
+fn not_enough_is_told_is_right_on_some_cards_in_every_stage() {
+    let content = content();
+    let world = World { content: &content, sheet: &content.sheets[0] };
+    let mut by_topic: BTreeMap<String, u32> = BTreeMap::new();
+    for family in &content.families {
+        let count = by_topic.entry(format!("{:?}", family.topic)).or_default();
+        for seed in 0..200 {
+            let card = deal(&world, &family.id, seed).expect("a card");
+            *count += u32::from(solve(&card, &world).expect("a question").right == Answer::NotEnough);
+        }
+    }
+    let never: Vec<&String> =
+        by_topic.iter().filter(|(_, count)| **count == 0).map(|(topic, _)| topic).collect();
+    assert!(never.is_empty(), "never right in {never:?}");
+}
+
+#[test]
+fn every_word_that_a_card_can_show_has_a_text() {
+    let content = content();
+    let voice = Voice::new(&content, "en", Units::METRIC);
+    each_family(&content, |world, family| {
+        for seed in 0..150 {
+            let card = deal(world, family, seed).expect("a card");
+            let mut shown = vec![voice.story(&card), voice.ask(&card)];
+            shown.extend(voice.facts(&card).into_iter().flat_map(|(name, value)| [name.to_owned(), value]));
+            shown.extend(card.options.iter().map(|option| voice.answer(family, option)));
+            for text in &shown {
+                let gap =
+                    text.is_empty() || text.contains('{') || text.contains("term.") || text.contains("card.");
+                assert!(!gap, "{family} seed {seed}: `{text}`");
+            }
+            let mut answers = card.options.clone();
+            answers.push(Answer::NotEnough);
+            for answer in answers {
+                let given = match (card.kind, answer) {
+                    (Kind::ChooseAll, Answer::Term(slug)) => Answer::Terms(vec![slug]),
+                    (_, answer) => answer,
+                };
+                let graded = grade(&card, world, &given).expect("graded");
+                for rule in &graded.solution.rules {
+                    assert!(
+                        content.rule(rule.0).is_some(),
+                        "{family}: rule `{}` is not in content/rules",
+                        rule.0
+                    );
+                }
+                for step in &graded.solution.working {
+                    let key = format!("working.{}", step.label);
+                    assert!(voice.texts.find(&key).is_some(), "{family}: text `{key}` is missing");
+                }
+                if let Some(slip) = graded.slip {
+                    let key = format!("slip.{slip}");
+                    assert!(voice.texts.find(&key).is_some(), "{family}: text `{key}` is missing");
+                }
+                if let Some(after) = graded.after {
+                    assert!(
+                        content.consequence(after).is_some(),
+                        "{family}: consequence `{after}` is missing"
+                    );
+                }
+            }
+        }
+    });
+}
