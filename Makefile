@@ -1,0 +1,45 @@
+# Everything is reached from here; `make help` lists it.
+
+.DEFAULT_GOAL := help
+.PHONY: help run test dist long setup check unit content browser size clean
+
+help: ## list what can be made
+	@awk -F ':.*## ' '/^[a-z]+:.*## / { printf "  make %-8s %s\n", $$1, $$2 }' $(MAKEFILE_LIST)
+
+run: ## build the app and serve it on 127.0.0.1 (PORT, 8080 unless set)
+	@tools/setup.sh run
+	@node tools/dist.mjs
+	@exec node tools/serve.mjs
+
+test: ## everything that gates a change
+	@tools/setup.sh test
+	@node tools/test.mjs
+
+dist: ## leave the static files to host in dist/
+	@tools/setup.sh run
+	@node tools/dist.mjs
+
+long: ## the same laws over ten times the seeds (about an hour)
+	STEPBOARD_LAW_SEEDS=100000 cargo test --test cards -- --nocapture
+
+setup: ## fetch what the build and the tests need
+	@tools/setup.sh test
+
+check: ## formatting, lints, documentation, licences
+	@node tools/test.mjs format lint lint-web docs licences
+
+unit: ## the native tests
+	@node tools/test.mjs unit
+
+content: ## is content/ in order
+	@node tools/test.mjs content
+
+browser: ## journeys in a headless browser, against dist/
+	@node tools/test.mjs dist browser
+
+size: ## what the app weighs, compressed; `node tools/size.mjs --record` accepts it
+	@node tools/test.mjs dist size
+
+clean: ## remove what was built
+	cargo clean
+	rm -rf dist tests/browser/shots

@@ -1,0 +1,42 @@
+// Starts the app, and the service worker that lets it work without a network.
+//
+// A new version is fetched beside the running one and never swapped in by itself. When one is ready the root element
+// gets `data-new-version` and the document an event `stepboard:new-version`; the app says so where it does not
+// disturb, and sends the event `stepboard:take-new-version` when the person asks for it.
+import start from "./app.js";
+
+// A version that fails to start must still be able to fetch the one that mends it: registered either way.
+start({ module_or_path: new URL("./app.wasm", import.meta.url) }).finally(register);
+
+async function register() {
+  const workers = navigator.serviceWorker;
+  if (!workers) return;
+  const running = workers.controller !== null;
+  let asked = false;
+  workers.addEventListener("message", ({ data }) => {
+    if (data?.kind === "new-version") tell(data.build);
+  });
+  workers.addEventListener("controllerchange", () => {
+    if (asked) location.reload();
+  });
+  try {
+    // The worker stands beside index.html, whatever path that has.
+    const registration = await workers.register(new URL("./sw.js", document.baseURI));
+    document.addEventListener("stepboard:take-new-version", () => {
+      asked = true;
+      registration.waiting?.postMessage({ kind: "take-over" });
+    });
+    // One that became ready before this page was opened.
+    if (running) registration.waiting?.postMessage({ kind: "which-version" });
+    await workers.ready;
+    document.documentElement.dataset.offline = "ready";
+  } catch (error) {
+    // Private windows and odd hosts refuse workers: the app works, only not without a network.
+    console.info("no service worker:", error.message);
+  }
+}
+
+function tell(build) {
+  document.documentElement.dataset.newVersion = build;
+  document.dispatchEvent(new CustomEvent("stepboard:new-version", { detail: build }));
+}

@@ -1,0 +1,44 @@
+// Keeps the whole app on the device: after the first visit it opens without a network. Building the app puts the
+// build's name and its list of files in here.
+const build = "BUILD";
+const files = ["FILES"];
+
+// Other apps on the same host have caches too: the scope tells ours.
+const ours = `stepboard ${self.registration.scope} `;
+const cacheName = ours + build;
+
+self.addEventListener("install", (event) => event.waitUntil(install()));
+self.addEventListener("activate", (event) => event.waitUntil(activate()));
+self.addEventListener("fetch", (event) => {
+  const { request } = event;
+  if (request.method === "GET" && request.url.startsWith(self.registration.scope)) {
+    event.respondWith(answer(request));
+  }
+});
+self.addEventListener("message", (event) => {
+  if (event.data?.kind === "take-over") self.skipWaiting();
+  if (event.data?.kind === "which-version") event.source.postMessage({ kind: "new-version", build });
+});
+
+async function install() {
+  const cache = await caches.open(cacheName);
+  await cache.addAll(files.map((file) => new Request(file, { cache: "no-cache" })));
+  // Told, never swapped in: the pages that are open go on with the version that they were opened with.
+  if (self.registration.active) {
+    const pages = await self.clients.matchAll({ type: "window" });
+    for (const page of pages) page.postMessage({ kind: "new-version", build });
+  }
+}
+
+async function activate() {
+  const names = await caches.keys();
+  const old = names.filter((name) => name.startsWith(ours) && name !== cacheName);
+  await Promise.all(old.map((name) => caches.delete(name)));
+  await self.clients.claim();
+}
+
+async function answer(request) {
+  const cache = await caches.open(cacheName);
+  const key = request.mode === "navigate" ? self.registration.scope : request;
+  return (await cache.match(key)) ?? fetch(request);
+}

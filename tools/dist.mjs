@@ -1,0 +1,120 @@
+// Builds the app into dist/: plain files that any web server can host, under any path.
+//
+// Every file but index.html, the service worker and the manifest carries its content's hash in its name, so that a
+// browser may keep it for ever. Wherever index.html, the style sheets or boot.js name a file, the name is put in here:
+//   index.html  <!-- styles --> and <!-- boot --> become the tags; any "styles/…" path becomes the hashed name
+//   styles/     *.css, in the order of their names, become one sheet; every other file is copied
+//   src/device/boot.js and sw.js are the only scripts written by hand
+import { createHash } from "node:crypto";
+import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { homedir } from "node:os";
+import { basename, extname, join, relative } from "node:path";
+import { dist, root, run, tool } from "./shell.mjs";
+
+const target = "wasm32-unknown-unknown";
+const bound = join(root, "target", "web");
+const styles = join(root, "styles");
+const HASH_LENGTH = 10;
+/** What today's browsers understand and the compiler may emit; wasm-opt refuses what it is not told of. */
+const WASM_FEATURES = [
+  "bulk-memory", "bulk-memory-opt", "multivalue", "mutable-globals", "nontrapping-float-to-int", "reference-types",
+  "sign-ext",
+];
+
+compile();
+rmSync(dist, { recursive: true, force: true });
+mkdirSync(dist, { recursive: true });
+/** Names in dist, in the order written. */
+const written = [];
+bundle();
+
+function compile() {
+  // Paths of this machine stay out of the file: the same source gives the same bytes everywhere.
+  const cargoHome = process.env.CARGO_HOME ?? join(homedir(), ".cargo");
+  const flags = [`--remap-path-prefix=${cargoHome}=cargo`, `--remap-path-prefix=${root}=stepboard`];
+  const built = join(process.env.CARGO_TARGET_DIR ?? join(root, "target"), target, "release", "app.wasm");
+  run("cargo", ["build", "--release", "--locked", "--target", target, "--features", "web", "--bin", "app"], {
+    CARGO_ENCODED_RUSTFLAGS: flags.join("\x1f"),
+  });
+  rmSync(bound, { recursive: true, force: true });
+  run(tool("wasm-bindgen"), ["--target", "web", "--no-typescript", "--out-dir", bound, "--out-name", "app", built]);
+  const wasm = join(bound, "app_bg.wasm");
+  const optimiser = join(root, "node_modules", "binaryen", "bin", "wasm-opt");
+  const features = WASM_FEATURES.map((feature) => `--enable-${feature}`);
+  run("node", [optimiser, "-Oz", "--strip-debug", "--strip-producers", ...features, wasm, "-o", wasm]);
+}
+
+function bundle() {
+  const names = new Map();
+  const assets = files(styles).filter((path) => extname(path) !== ".css");
+  for (const path of assets) names.set(relative(root, path), hashed(basename(path), readFileSync(path)));
+
+  const sheets = readdirSync(styles).filter((name) => name.endsWith(".css")).sort();
+  const css = sheets.map((name) => readFileSync(join(styles, name), "utf8")).join("\n");
+  const fromStyles = new Map([...names].map(([path, name]) => [relative("styles", path), name]));
+  const sheet = hashed("styles.css", rename(css, fromStyles));
+
+  const wasm = hashed("app.wasm", readFileSync(join(bound, "app_bg.wasm")));
+  for (const path of files(join(bound, "snippets"))) write(relative(bound, path), readFileSync(path));
+  const glue = readFileSync(join(bound, "app.js"), "utf8").replaceAll("app_bg.wasm", wasm);
+  const script = hashed("app.js", glue);
+  const bootSource = readFileSync(join(root, "src/device/boot.js"), "utf8");
+  const boot = hashed("boot.js", rename(bootSource, new Map([["./app.js", `./${script}`], ["./app.wasm", `./${wasm}`]])));
+
+  let page = readFileSync(join(root, "index.html"), "utf8");
+  page = fill(page, "<!-- styles -->", `<link rel="stylesheet" href="${sheet}">`);
+  page = fill(page, "<!-- boot -->", [
+    `<link rel="preload" href="${wasm}" as="fetch" type="application/wasm" crossorigin>`,
+    `<link rel="modulepreload" href="${script}">`,
+    `<script type="module" src="${boot}"></script>`,
+  ].join("\n"));
+  const manifest = join(root, "app.webmanifest");
+  if (existsSync(manifest)) write("app.webmanifest", rename(readFileSync(manifest, "utf8"), names));
+  write("index.html", rename(page, names));
+
+  const build = hash(written.map((name) => `${name} ${hash(readFileSync(join(dist, name)))}`).join("\n"));
+  const list = ["./", ...written.filter((name) => name !== "index.html")];
+  const worker = readFileSync(join(root, "src/device/sw.js"), "utf8");
+  const filled = fill(fill(worker, '"BUILD"', JSON.stringify(build)), '["FILES"]', JSON.stringify(list));
+  write("sw.js", filled);
+  console.log(`dist: build ${build}, ${written.length} files`);
+}
+
+/** Every file below a folder, sorted. */
+function files(folder) {
+  if (!existsSync(folder)) return [];
+  return readdirSync(folder, { withFileTypes: true, recursive: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => join(entry.parentPath ?? entry.path, entry.name))
+    .sort();
+}
+
+function hash(bytes) {
+  return createHash("sha256").update(bytes).digest("hex").slice(0, HASH_LENGTH);
+}
+
+function write(name, bytes) {
+  const path = join(dist, name);
+  mkdirSync(join(path, ".."), { recursive: true });
+  writeFileSync(path, bytes);
+  written.push(name);
+}
+
+/** Writes a file under its own name and its hash, and gives that name. */
+function hashed(name, bytes) {
+  const end = extname(name);
+  const full = `${basename(name, end)}-${hash(bytes)}${end}`;
+  write(full, bytes);
+  return full;
+}
+
+/** Longer paths first, so that no path is taken for the end of another. */
+function rename(text, names) {
+  const paths = [...names.keys()].sort((a, b) => b.length - a.length);
+  return paths.reduce((now, path) => now.replaceAll(path, names.get(path)), text);
+}
+
+function fill(text, mark, value) {
+  if (!text.includes(mark)) throw new Error(`${mark} is missing`);
+  return text.replace(mark, () => value);
+}

@@ -1,0 +1,89 @@
+#!/usr/bin/env bash
+# Fetches what the build needs (`setup.sh run`) and what the tests need beside it (`setup.sh test`). Running it again
+# costs nothing. With root, or sudo that asks no password, missing Debian packages are installed; without, it says
+# what is missing and how to get it.
+set -euo pipefail
+cd "$(dirname "$0")/.."
+
+what=${1:-test}
+tools=${STEPBOARD_TOOLS:-$HOME/.cache/stepboard/tools}
+deny_version=0.20.2
+node_least=20
+missing=()
+
+say() { printf 'setup: %s\n' "$*"; }
+have() { command -v "$1" >/dev/null 2>&1; }
+lacks() { missing+=("$1: $2"); }
+
+as_root() {
+    if [ "$(id -u)" = 0 ]; then "$@"; else sudo -n "$@"; fi
+}
+can_install() {
+    have apt-get && { [ "$(id -u)" = 0 ] || { have sudo && sudo -n true 2>/dev/null; }; }
+}
+updated=no
+# packages NAME...: installs Debian packages, or fails where that is not possible.
+packages() {
+    can_install || return 1
+    say "installing $*"
+    if [ $updated = no ]; then as_root apt-get update -qq && updated=yes; fi
+    as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "$@" >/dev/null
+}
+# The version that Cargo.lock fixes for a package.
+locked() { awk -v name="\"$1\"" '$1 == "name" && $3 == name { getline; gsub(/"/, "", $3); print $3; exit }' Cargo.lock; }
+# tool PROGRAM PACKAGE VERSION: a program built from its sources, kept out of the user's own programs.
+tool() {
+    local now=''
+    if [ -x "$tools/bin/$1" ]; then now=$("$tools/bin/$1" --version 2>/dev/null | awk '{ print $2; exit }'); fi
+    if [ "$now" != "$3" ]; then
+        say "building $2 $3 (some minutes, once)"
+        # The program is built once and run briefly: without optimisation it is ready soonest.
+        cargo install --quiet --locked --debug --force --root "$tools" "$2" --version "$3"
+    fi
+}
+
+have cc || packages build-essential || lacks 'a C linker' 'on Debian: apt-get install build-essential'
+have cargo || lacks 'Rust' 'https://rustup.rs, version 1.95 or later'
+have node && have npm || packages nodejs npm || lacks 'Node' "https://nodejs.org, version $node_least or later"
+if have node && [ "$(node -p 'process.versions.node.split(".")[0]')" -lt $node_least ]; then
+    lacks "Node $node_least" "found $(node --version); https://nodejs.org"
+fi
+
+if have cargo; then
+    target=wasm32-unknown-unknown
+    if [ ! -d "$(rustc --print target-libdir --target $target)" ]; then
+        if have rustup; then say "adding the target $target" && rustup --quiet target add $target
+        else lacks "the Rust target $target" "your distribution's package for it, or rustup"; fi
+    fi
+    if [ "$what" = test ]; then
+        for part in fmt clippy; do
+            cargo "$part" --version >/dev/null 2>&1 && continue
+            if have rustup; then say "adding cargo $part" && rustup --quiet component add "${part/fmt/rustfmt}"
+            else lacks "cargo $part" "your distribution's package for it, or rustup"; fi
+        done
+    fi
+fi
+
+browser() { have chromium || have chromium-browser || have google-chrome || [ -n "${CHROME:-}" ]; }
+driver() { have chromedriver || [ -n "${CHROMEDRIVER:-}" ]; }
+if [ "$what" = test ] && ! { browser && driver; }; then
+    packages chromium chromium-driver ||
+        lacks 'Chromium and its driver' 'on Debian: apt-get install chromium chromium-driver; or set CHROME and CHROMEDRIVER to their paths'
+fi
+
+if [ ${#missing[@]} -gt 0 ]; then
+    say 'this machine lacks'
+    printf '  %s\n' "${missing[@]}"
+    exit 1
+fi
+
+tool wasm-bindgen wasm-bindgen-cli "$(locked wasm-bindgen)"
+if [ "$what" = test ]; then tool cargo-deny cargo-deny $deny_version; fi
+
+# npm removes and fetches everything: only when what is asked for has changed.
+if ! cmp -s package-lock.json node_modules/.from-lock; then
+    say 'fetching the Node packages'
+    npm ci --silent --no-audit --no-fund
+    cp package-lock.json node_modules/.from-lock
+fi
+say 'all there'
