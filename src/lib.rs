@@ -7,6 +7,8 @@
 //! It is not a data sheet, not a permit and no substitute for an instructor: local code, the data sheet and licensed
 //! practice overrule it.
 
+#![warn(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
 pub mod bench;
 pub mod card;
 pub mod content;

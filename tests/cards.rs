@@ -66,7 +66,7 @@ fn law(world: &World<'_>, voice: &Voice<'_>, family: &str, seed: u32) {
                 card.options.iter().filter(|o| mark(&read_back(&card, voice, o)) == Mark::Right).count();
             assert_eq!(right, usize::from(enough), "{at}: options judged right");
             if enough {
-                let listed = card.options.iter().any(|option| *option == solution.right);
+                let listed = card.options.contains(&solution.right);
                 assert!(listed, "{at}: the right answer is not among the options");
             }
         }

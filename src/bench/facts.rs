@@ -179,7 +179,7 @@ impl Facts {
             self.set(key, number);
         } else {
             let allowed = info.slugs(content);
-            if !allowed.iter().any(|slug| *slug == given) {
+            if !allowed.contains(&given) {
                 let (key, given) = (key.to_owned(), given.to_owned());
                 return Err(BadFact::Term { key, given, allowed: allowed.join(" ") });
             }

@@ -15,7 +15,7 @@ mod world;
 pub mod load;
 
 pub use family::{Draw, FactInfo, FamilyInfo, Topic};
-pub use info::{Caution, CautionStage, Consequence, RuleInfo, SettingInfo, SheetSource};
+pub use info::{Caution, CautionStage, Consequence, RuleInfo, ScenarioSet, SettingInfo, SheetSource};
 pub use text::{Args, Texts};
 pub use ticket::{Binding, ColourPlan, Part, Ticket};
 pub use units::Units;
@@ -35,6 +35,8 @@ pub struct Content {
     pub sheets: Vec<Sheet>,
     /// The woods.
     pub woods: Vec<Wood>,
+    /// The scenario sets that ship.
+    pub sets: Vec<ScenarioSet>,
     /// The job tickets.
     pub tickets: Vec<Ticket>,
     /// Names, units and ranges of facts.

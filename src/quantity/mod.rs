@@ -64,7 +64,7 @@ macro_rules! quantities {
 
             /// The nearest value in range, for values already checked elsewhere; not-a-number gives `MIN`.
             #[must_use]
-            pub(crate) const fn saturating(value: f64) -> Self {
+            pub const fn saturating(value: f64) -> Self {
                 if value >= $max {
                     Self($max)
                 } else if value >= $min {

@@ -1,7 +1,7 @@
 //! Checks that reach across files: names that must exist, values in range, texts that must be there.
 
 use super::Reader;
-use crate::content::{Content, Draw, FactInfo};
+use crate::content::{Content, Draw, FactInfo, ScenarioSet};
 use crate::rules::sheet::Setting;
 use crate::rules::term::Term;
 use std::collections::BTreeSet;
@@ -18,6 +18,9 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
     doubles(reader, "consequence", "id", content.consequences.iter().map(|one| one.id.as_str()));
     tickets(content, reader);
     families(content, reader);
+    for (index, one) in content.sets.iter().enumerate() {
+        set(content, index, one, reader);
+    }
     texts(content, reader);
 }
 
@@ -78,6 +81,34 @@ fn tickets(content: &Content, reader: &mut Reader) {
                 );
             }
         }
+    }
+}
+
+/// Reports what does not fit in a scenario set.
+pub(super) fn set(content: &Content, index: usize, set: &ScenarioSet, reader: &mut Reader) {
+    if content.sheet(&set.sheet).is_none() {
+        let names: Vec<&str> = content.sheets.iter().map(|sheet| sheet.slug.as_str()).collect();
+        reader.at(
+            "set",
+            index,
+            "sheet",
+            format!("`{}` is no shop sheet; allowed: {}", set.sheet, names.join(", ")),
+        );
+    }
+    let most = ScenarioSet::COUNT_MOST;
+    if !(1..=most).contains(&set.count) {
+        reader.at("set", index, "count", format!("a set has 1 to {most} cards, not {}", set.count));
+    }
+    for family in set.families.iter().filter(|id| content.family(id).is_none()) {
+        reader.at("set", index, "families", format!("`{family}` is no card family"));
+    }
+    if set.families(&content.families).is_empty() {
+        reader.at(
+            "set",
+            index,
+            "stages",
+            "a set needs at least one stage with cards, or a family".to_owned(),
+        );
     }
 }
 
@@ -146,6 +177,9 @@ fn texts(content: &Content, reader: &mut Reader) {
         for part in &ticket.parts {
             need(reader, "ticket", index, format!("part.{}", part.slug));
         }
+    }
+    for (index, set) in content.sets.iter().enumerate() {
+        need(reader, "set", index, format!("set.{}", set.slug));
     }
     for (index, fact) in content.facts.iter().enumerate() {
         need(reader, "fact", index, format!("fact.{}", fact.key));

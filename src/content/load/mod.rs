@@ -4,7 +4,7 @@ mod check;
 mod place;
 
 use super::{Caution, Consequence};
-use super::{Content, FactInfo, FamilyInfo, RuleInfo, SettingInfo, SheetSource, Texts, Ticket};
+use super::{Content, FactInfo, FamilyInfo, RuleInfo, ScenarioSet, SettingInfo, SheetSource, Texts, Ticket};
 use crate::rules::sheet::{Held, Setting, Sheet};
 use crate::rules::term::Term;
 use crate::rules::wood::Wood;
@@ -123,6 +123,12 @@ pub fn load(sources: &[Source]) -> Result<Content, Vec<Problem>> {
                     sheets.push(sheet);
                 }
             }
+            "sets" => {
+                if let Some(set) = reader.parse::<ScenarioSet>(source) {
+                    reader.places.push(("set", Place::of(source, None)));
+                    content.sets.push(set);
+                }
+            }
             "text" => reader.texts(source, &mut content.texts),
             _ => reader.problem(
                 source,
@@ -139,6 +145,39 @@ pub fn load(sources: &[Source]) -> Result<Content, Vec<Problem>> {
     }
     check::check(&content, &mut reader);
     if reader.problems.is_empty() { Ok(content) } else { Err(reader.problems) }
+}
+
+/// Reads one shop sheet that does not ship, against the settings of the checked content.
+///
+/// # Errors
+/// Every [`Problem`] found.
+pub fn sheet(source: &Source, content: &Content) -> Result<Sheet, Vec<Problem>> {
+    let mut reader = Reader::default();
+    let read = reader.parse::<SheetSource>(source).and_then(|sheet| {
+        reader.places.push(("sheet", Place::of(source, None)));
+        reader.resolve(0, &content.settings, sheet)
+    });
+    match read {
+        Some(sheet) if reader.problems.is_empty() => Ok(sheet),
+        _ => Err(reader.problems),
+    }
+}
+
+/// Reads one scenario set that does not ship, against the checked content.
+///
+/// # Errors
+/// Every [`Problem`] found.
+pub fn set(source: &Source, content: &Content) -> Result<ScenarioSet, Vec<Problem>> {
+    let mut reader = Reader::default();
+    let read = reader.parse::<ScenarioSet>(source);
+    if let Some(set) = &read {
+        reader.places.push(("set", Place::of(source, None)));
+        check::set(content, 0, set, &mut reader);
+    }
+    match read {
+        Some(set) if reader.problems.is_empty() => Ok(set),
+        _ => Err(reader.problems),
+    }
 }
 
 /// Collects problems and remembers where each entry stands.

@@ -1,0 +1,47 @@
+//! `check`: content folders, set files and shop sheet files.
+
+use crate::Output;
+use crate::args::Args;
+use serde_json::{Value, json};
+use std::path::Path;
+use stepboard::content::{Content, load};
+
+pub(crate) fn run(content: &Content, args: Args) -> Output {
+    args.nothing_left(&["PATH"])?;
+    let mut checked = Vec::new();
+    let mut wrong = Vec::new();
+    for name in &args.names {
+        match one(content, Path::new(name)) {
+            Ok(kind) => checked.push(json!({ "path": name, "kind": kind })),
+            Err(mut lines) => wrong.append(&mut lines),
+        }
+    }
+    if args.names.is_empty() {
+        checked.push(json!({ "path": Value::Null, "kind": "content", "counts": counts(content) }));
+    }
+    if wrong.is_empty() { Ok(json!({ "ok": true, "checked": checked }).to_string()) } else { Err(wrong) }
+}
+
+fn counts(content: &Content) -> Value {
+    json!({
+        "woods": content.woods.len(), "sheets": content.sheets.len(), "tickets": content.tickets.len(),
+        "families": content.families.len(), "rules": content.rules.len(), "cautions": content.cautions.len(),
+    })
+}
+
+/// What the path holds, or what is wrong with it.
+fn one(content: &Content, path: &Path) -> Result<&'static str, Vec<String>> {
+    let lines = |problems: Vec<load::Problem>| problems.iter().map(ToString::to_string).collect::<Vec<_>>();
+    if path.is_dir() {
+        let sources = load::sources(path).map_err(|problem| vec![problem.to_string()])?;
+        return load::load(&sources).map(|_| "content").map_err(lines);
+    }
+    let text = std::fs::read_to_string(path).map_err(|error| vec![format!("{}: {error}", path.display())])?;
+    let source = load::Source { path: path.to_path_buf(), text };
+    // A set says how many cards it has; a sheet never does.
+    if source.text.lines().any(|line| line.trim_start().starts_with("count")) {
+        load::set(&source, content).map(|_| "set").map_err(lines)
+    } else {
+        load::sheet(&source, content).map(|_| "sheet").map_err(lines)
+    }
+}

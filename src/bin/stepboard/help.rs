@@ -1,0 +1,68 @@
+//! Help pages, each with an example.
+
+/// The sub-commands.
+pub(crate) const COMMANDS: [&str; 4] = ["work", "deal", "grade", "check"];
+
+/// What the command is.
+pub(crate) const GENERAL: &str = "\
+stepboard: the finishing model on the command line. JSON out; errors on standard error, exit code 2.
+
+  work   the model as a calculator          stepboard work --help
+  deal   cards from a family or a set       stepboard deal --help
+  grade  answers, one JSON line each        stepboard grade --help
+  check  content, set and sheet files       stepboard check --help
+
+Training, not approval: local code, the data sheet and licensed practice overrule it.";
+
+const WORK: &str = "\
+stepboard work NAME key=value ... [sheet=SLUG or FILE]
+stepboard work --list
+
+Asks the model. --list gives every name with its keys, units, ranges, terms and outputs.
+Temperatures in Celsius, humidity and moisture 0 to 100, times in hours, films in micrometres.
+A missing fact is an answer: verdict `cannot-be-judged` with what is missing.
+
+  stepboard work spray-gate air_c=24 rh=55 work_c=22
+  stepboard work filler wood=mahogany look=level-gloss sheet=shellac";
+
+const DEAL: &str = "\
+stepboard deal NAME [seed=N] [count=N] [sheet=SLUG or FILE] [units=metric|us] [--key]
+
+Deals cards of a family, of a set that ships, or of a set file. Seeds run on from `seed`
+(0 to 4294967295). --key adds what the model answers. Schema: content/schema/deal.schema.json.
+
+  stepboard deal wants-filler seed=7 count=3
+  stepboard deal first-week seed=1 --key";
+
+const GRADE: &str = "\
+stepboard grade [FILE] [units=metric|us]
+
+Grades answers, one JSON object a line, from a file or standard input:
+  {\"family\":\"wants-filler\",\"version\":1,\"seed\":7,\"sheet\":\"nitrocellulose\",\"answer\":{\"picks\":[\"A\",\"C\"]}}
+`answer` is one of {\"pick\":\"B\"}, {\"picks\":[\"A\",\"C\"]}, {\"order\":[\"B\",\"A\",\"C\"]},
+{\"value\":12.5,\"unit\":\"h\"}, \"not-enough\". Letters are those of `deal`.
+`certainty` may be ask-first, test-board or on-the-job. One JSON line comes out for each.
+Schema: content/schema/grade.schema.json. One bad line and nothing is graded.
+
+  stepboard grade answers.jsonl";
+
+const CHECK: &str = "\
+stepboard check [PATH ...]
+
+Checks a content folder, a set file or a shop sheet file; the content inside this program when
+no path is given. Each problem with file, line and what is allowed.
+
+  stepboard check content
+  stepboard check content/sets/filling.toml";
+
+/// The page of a sub-command.
+pub(crate) fn page(command: &str) -> Option<&'static str> {
+    match command {
+        "help" | "--help" | "-h" => Some(GENERAL),
+        "work" => Some(WORK),
+        "deal" => Some(DEAL),
+        "grade" => Some(GRADE),
+        "check" => Some(CHECK),
+        _ => None,
+    }
+}

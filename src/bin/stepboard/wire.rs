@@ -1,0 +1,186 @@
+//! Cards and answers as they travel in JSON: options under letters, answers by letter.
+
+use crate::show;
+use serde::Deserialize;
+use serde_json::{Value, json};
+use stepboard::card::{Answer, Card, Kind, Solution, Voice};
+use stepboard::content::{CautionStage, Units};
+use stepboard::quantity::{Measure, Unit};
+
+/// The letters of the options.
+const LETTERS: [&str; 6] = ["A", "B", "C", "D", "E", "F"];
+
+/// Reads the units asked for.
+pub(crate) fn units(name: Option<&str>) -> Result<Units, Vec<String>> {
+    match name {
+        None | Some("metric") => Ok(Units::METRIC),
+        Some("us") => Ok(Units::US),
+        Some(other) => Err(vec![format!("`units` is `{other}`; metric or us is allowed")]),
+    }
+}
+
+/// A card without its answer.
+pub(crate) fn card(voice: &Voice<'_>, sheet: &str, card: &Card) -> Value {
+    let info = voice.content.family(&card.family);
+    let facts: Vec<Value> = card
+        .facts
+        .0
+        .iter()
+        .map(|(key, value)| {
+            json!({
+                "key": key, "label": voice.fact_name(key), "value": value,
+                "unit": voice.content.fact(key).and_then(|fact| fact.unit),
+                "text": voice.fact(&card.family, key, value),
+            })
+        })
+        .collect();
+    let options: Vec<Value> = card
+        .options
+        .iter()
+        .zip(LETTERS)
+        .map(|(option, letter)| json!({ "letter": letter, "text": voice.answer(&card.family, option) }))
+        .collect();
+    let shown = |stages: &[CautionStage]| {
+        let cautions = voice.content.cautions.iter();
+        cautions
+            .filter(|one| one.stages.iter().any(|stage| stages.contains(stage)))
+            .map(|one| one.id.clone())
+            .collect()
+    };
+    let cautions: Vec<String> = info.map(|info| shown(&info.cautions)).unwrap_or_default();
+    json!({
+        "family": card.family, "version": card.version, "seed": card.seed,
+        "sheet": sheet, "sheet_hash": card.sheet,
+        "stage": info.map(|info| info.stage), "topic": info.map(|info| info.topic),
+        "severity": info.map(|info| info.severity), "kind": card.kind,
+        "story": voice.story(card), "ask": voice.ask(card), "facts": facts, "options": options,
+        "units": card.unit.map(Unit::siblings).unwrap_or_default(), "cautions": cautions,
+    })
+}
+
+/// An answer as people send it.
+#[derive(Debug, Clone, Deserialize)]
+#[serde(untagged)]
+pub(crate) enum Sent {
+    /// `"not-enough"`
+    Word(String),
+    /// `{"pick":"B"}`
+    Pick(Pick),
+    /// `{"picks":["A","C"]}`
+    Picks(Picks),
+    /// `{"order":["B","A"]}`
+    Order(Order),
+    /// `{"value":12.5,"unit":"h"}`
+    Number(Number),
+}
+
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Pick {
+    pick: String,
+}
+
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Picks {
+    picks: Vec<String>,
+}
+
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Order {
+    order: Vec<String>,
+}
+
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Number {
+    value: f64,
+    unit: String,
+}
+
+/// Turns a sent answer into one that can be graded on this card.
+pub(crate) fn answer(card: &Card, sent: &Sent) -> Result<Answer, String> {
+    let slugs = |letters: &[String]| -> Result<Vec<String>, String> {
+        let mut found = Vec::new();
+        for letter in letters {
+            match option(card, letter)? {
+                Answer::Term(slug) if found.contains(slug) => {
+                    return Err(format!("`{letter}` is given twice"));
+                }
+                Answer::Term(slug) => found.push(slug.clone()),
+                _ => return Err(format!("`{letter}` cannot be listed")),
+            }
+        }
+        Ok(found)
+    };
+    match (card.kind, sent) {
+        (_, Sent::Word(word)) if word == "not-enough" => Ok(Answer::NotEnough),
+        (Kind::ChooseOne, Sent::Pick(pick)) => option(card, &pick.pick).cloned(),
+        (Kind::ChooseAll, Sent::Picks(picks)) => slugs(&picks.picks).map(Answer::Terms),
+        (Kind::Order, Sent::Order(order)) => {
+            let slugs = slugs(&order.order)?;
+            let wanted = card.options.len();
+            if slugs.len() == wanted {
+                Ok(Answer::Order(slugs))
+            } else {
+                Err(format!("an order needs all {wanted} letters"))
+            }
+        }
+        (Kind::Number, Sent::Number(number)) => {
+            let wanted = card.unit.unwrap_or(Unit::Count);
+            let unit = Unit::parse(&number.unit, wanted.dimension()).ok_or_else(|| {
+                let allowed: Vec<&str> = wanted.siblings().into_iter().map(Unit::symbol).collect();
+                format!("unit `{}` is not allowed here; allowed: {}", number.unit, allowed.join(", "))
+            })?;
+            Ok(Answer::Number(Measure::new(number.value, unit, 2)))
+        }
+        (kind, _) => Err(format!("a {kind:?} card takes {}, or \"not-enough\"", form(kind))),
+    }
+}
+
+const fn form(kind: Kind) -> &'static str {
+    match kind {
+        Kind::ChooseOne => "{\"pick\":\"A\"}",
+        Kind::ChooseAll => "{\"picks\":[\"A\"]}",
+        Kind::Order => "{\"order\":[\"A\",\"B\",\"C\"]}",
+        Kind::Number => "{\"value\":1.5,\"unit\":\"h\"}",
+    }
+}
+
+fn option<'a>(card: &'a Card, letter: &str) -> Result<&'a Answer, String> {
+    let place = LETTERS.iter().position(|known| *known == letter);
+    place.and_then(|place| card.options.get(place)).ok_or_else(|| {
+        let allowed = LETTERS.get(..card.options.len()).unwrap_or_default();
+        format!("`{letter}` is no option; allowed: {}", allowed.join(", "))
+    })
+}
+
+/// What the model answers.
+pub(crate) fn solution(voice: &Voice<'_>, card: &Card, solution: &Solution) -> Value {
+    let letter = |slug: &str| {
+        let place = card.options.iter().position(|option| *option == Answer::term(slug));
+        place.and_then(|place| LETTERS.get(place).copied()).unwrap_or("")
+    };
+    let letters = |slugs: &[String]| slugs.iter().map(|slug| letter(slug)).collect::<Vec<_>>();
+    let right = match &solution.right {
+        Answer::NotEnough => json!("not-enough"),
+        Answer::Terms(slugs) => json!({ "picks": letters(slugs) }),
+        Answer::Order(slugs) => json!({ "order": letters(slugs) }),
+        Answer::Number(measure) if card.kind == Kind::Number => {
+            json!({ "value": measure.value, "unit": measure.unit })
+        }
+        one => {
+            let place = card.options.iter().position(|option| option == one);
+            json!({ "pick": place.and_then(|place| LETTERS.get(place).copied()) })
+        }
+    };
+    json!({
+        "answer": right,
+        "text": voice.answer(&card.family, &solution.right),
+        "missing": solution.missing,
+        "rules": show::rules(voice, &solution.rules),
+        "working": show::working(voice, &solution.working),
+        "guess": solution.guess,
+    })
+}

@@ -1,0 +1,110 @@
+//! `work`: the model as a calculator.
+
+use crate::args::Args;
+use crate::{Output, show};
+use serde_json::{Map, Value, json};
+use stepboard::bench::{self, Calculation, Facts, Gives, Outcome};
+use stepboard::card::Voice;
+use stepboard::content::{Content, Units, World};
+use stepboard::quantity::Unit;
+use stepboard::rules::verdict::Ruling;
+
+pub(crate) fn run(content: &Content, mut args: Args) -> Output {
+    let voice = Voice::new(content, "en", Units::METRIC);
+    if args.switches.iter().any(|switch| switch == "list") {
+        return Ok(list(&voice).to_string());
+    }
+    let sheet = args.take_sheet(content)?;
+    let name = match args.names.as_slice() {
+        [name] => name.clone(),
+        _ => return Err(vec!["one NAME is needed; `stepboard work --list` gives them".to_owned()]),
+    };
+    let Some(calculation) = bench::calculations().into_iter().find(|one| one.name == name) else {
+        let names: Vec<&str> = bench::calculations().iter().map(|one| one.name).collect();
+        return Err(vec![format!("`{name}` is not known; allowed: {}", names.join(", "))]);
+    };
+    let mut facts = Facts::default();
+    let mut allowed: Vec<&str> = calculation.needs.iter().map(|need| need.key).collect();
+    for key in &allowed {
+        if let Some(given) = args.take(key) {
+            facts.read(content, key, &given).map_err(|error| vec![error.to_string()])?;
+        }
+    }
+    allowed.push("sheet");
+    args.nothing_left(&allowed)?;
+    let mut out = Map::new();
+    out.insert("name".into(), json!(calculation.name));
+    out.insert("sheet".into(), json!(sheet.slug));
+    match (calculation.run)(&facts, &World { content, sheet: &sheet }) {
+        Ok(ruling) => outcome(&mut out, &voice, &ruling),
+        Err(cannot) => {
+            out.insert("verdict".into(), json!("cannot-be-judged"));
+            out.insert("missing".into(), json!(cannot.missing));
+        }
+    }
+    Ok(Value::Object(out).to_string())
+}
+
+fn outcome(out: &mut Map<String, Value>, voice: &Voice<'_>, ruling: &Ruling<Outcome>) {
+    for (key, slug) in &ruling.answer.terms {
+        out.insert((*key).into(), json!(slug));
+    }
+    for (key, measure) in &ruling.answer.numbers {
+        if *key == "value" {
+            out.insert("value".into(), json!(measure.value));
+            out.insert("unit".into(), json!(measure.unit));
+            out.insert("text".into(), json!(measure.text()));
+        } else {
+            out.insert((*key).into(), show::measure(*measure));
+        }
+    }
+    out.insert("rules".into(), show::rules(voice, &ruling.rules));
+    out.insert("working".into(), show::working(voice, &ruling.working));
+}
+
+fn list(voice: &Voice<'_>) -> Value {
+    let sheets: Vec<&str> = voice.content.sheets.iter().map(|sheet| sheet.slug.as_str()).collect();
+    let all: Vec<Value> = bench::calculations().into_iter().map(|one| entry(voice, one)).collect();
+    json!({ "sheets": sheets, "calculations": all })
+}
+
+fn entry(voice: &Voice<'_>, one: &Calculation) -> Value {
+    let keys: Vec<Value> = one
+        .needs
+        .iter()
+        .map(|need| {
+            let label = voice.fact_name(need.key);
+            match voice.content.fact(need.key) {
+                Some(info) if info.unit.is_some() => json!({
+                    "key": need.key, "label": label, "optional": need.optional,
+                    "unit": info.unit, "symbol": info.unit.map(Unit::symbol), "min": info.min, "max": info.max,
+                }),
+                Some(info) => json!({
+                    "key": need.key, "label": label, "optional": need.optional, "terms": info.slugs(voice.content),
+                }),
+                None => json!({ "key": need.key, "optional": need.optional }),
+            }
+        })
+        .collect();
+    let gives: Vec<Value> = one
+        .gives
+        .iter()
+        .map(|gives| match gives {
+            Gives::Number { key, unit } => json!({ "key": key, "unit": unit }),
+            Gives::Term { key, among } => {
+                let mut among = among.to_vec();
+                if *key == "verdict" {
+                    among.push("cannot-be-judged");
+                }
+                json!({ "key": key, "terms": among })
+            }
+        })
+        .collect();
+    json!({
+        "name": one.name,
+        "title": voice.texts.get(&format!("bench.{}", one.name)),
+        "keys": keys,
+        "gives": gives,
+        "without_a_needed_fact": { "verdict": "cannot-be-judged", "missing": ["key"] },
+    })
+}

@@ -1,0 +1,162 @@
+//! The native command as scripts use it: JSON on standard output, bad input named on standard error with exit code 2.
+
+use serde_json::Value;
+use std::io::Write;
+use std::process::{Command, Output, Stdio};
+
+fn run(words: &[&str], input: &str) -> Output {
+    let mut child = Command::new(env!("CARGO_BIN_EXE_stepboard"))
+        .args(words)
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .expect("the command starts");
+    let mut pipe = child.stdin.take().expect("standard input is piped");
+    pipe.write_all(input.as_bytes()).expect("input is taken");
+    drop(pipe);
+    child.wait_with_output().expect("the command ends")
+}
+
+#[track_caller]
+fn json(words: &[&str]) -> Value {
+    let output = run(words, "");
+    let error = String::from_utf8_lossy(&output.stderr);
+    assert!(output.status.success(), "{words:?}: {error}");
+    serde_json::from_slice(&output.stdout).expect("one JSON document")
+}
+
+#[track_caller]
+fn refused(words: &[&str], input: &str, says: &[&str]) {
+    let output = run(words, input);
+    assert_eq!(output.status.code(), Some(2), "{words:?}");
+    assert!(output.stdout.is_empty(), "{words:?}: nothing is printed when something is refused");
+    let error = String::from_utf8_lossy(&output.stderr);
+    for part in says {
+        assert!(error.contains(part), "{words:?}: `{part}` is not in `{error}`");
+    }
+}
+
+#[test]
+fn work_lists_every_calculation_with_keys_units_ranges_and_outputs() {
+    let list = json(&["work", "--list"]);
+    let all = list["calculations"].as_array().expect("a list");
+    for one in all {
+        let name = one["name"].as_str().expect("a name");
+        assert_ne!(one["title"], format!("bench.{name}"), "`{name}` has no title");
+        for key in one["keys"].as_array().expect("keys") {
+            let number = key["unit"].is_string() && key["min"].is_number() && key["max"].is_number();
+            let term = key["terms"].as_array().is_some_and(|terms| !terms.is_empty());
+            assert!(number != term, "`{name}`: key {key} needs a unit and range, or terms");
+            assert!(
+                key["label"].as_str().is_some_and(|label| !label.is_empty()),
+                "`{name}`: {key} has no label"
+            );
+        }
+        assert!(one["gives"].as_array().is_some_and(|gives| !gives.is_empty()), "`{name}` gives nothing");
+    }
+    for wanted in [
+        "dew-point",
+        "wet-bulb",
+        "humidity-ratio",
+        "moisture-content",
+        "spray-gate",
+        "filler",
+        "movement",
+        "earliest",
+        "job-time",
+    ] {
+        assert!(all.iter().any(|one| one["name"] == wanted), "`{wanted}` is missing");
+    }
+}
+
+/// Wood Handbook ch. 16, Fillers: large-pored mahogany is filled, small-pored maple is not.
+#[test]
+fn work_answers_with_rules_and_says_what_is_missing() {
+    assert_eq!(json(&["work", "filler", "wood=mahogany", "look=level-gloss"])["verdict"], "yes");
+    assert_eq!(json(&["work", "filler", "wood=hard-maple", "look=level-gloss"])["verdict"], "no");
+    let missing = json(&["work", "filler", "wood=mahogany"]);
+    assert_eq!((&missing["verdict"], &missing["missing"][0]), (&"cannot-be-judged".into(), &"look".into()));
+}
+
+#[test]
+fn bad_input_is_named_and_exits_with_two() {
+    refused(&["nothing"], "", &["`nothing` is no command", "work"]);
+    refused(&["work", "filler", "wood=plywood"], "", &["`wood` is `plywood`", "mahogany"]);
+    refused(&["work", "filler", "wod=mahogany"], "", &["`wod`", "wood, look, sheet"]);
+    refused(
+        &["work", "filler", "wood=mahogany", "sheet=none"],
+        "",
+        &["`none` is no shop sheet", "nitrocellulose"],
+    );
+    refused(&["work", "filler", "wood=mahogany", "wood=koa"], "", &["`wood` is given twice"]);
+    refused(&["deal", "wants-filler", "count=many"], "", &["`count` is `many`", "0 to 100000"]);
+    refused(&["deal", "no-such"], "", &["`no-such` is no family"]);
+    refused(&["grade"], "{\"family\":1}", &["line 1"]);
+    let line = r#"{"family":"wants-filler","version":1,"seed":7,"sheet":"shellac","answer":{"pick":"A"}}"#;
+    refused(&["grade"], line, &["line 1", "picks"]);
+    refused(&["check", "no/such/file"], "", &["no/such/file"]);
+}
+
+#[test]
+fn every_dealt_card_is_graded_right_on_its_own_key_and_on_no_other_letter() {
+    let dealt = json(&["deal", "first-week", "seed=11", "count=60", "--key"]);
+    let cards = dealt["cards"].as_array().expect("cards");
+    let line = |card: &Value, answer: &Value| {
+        serde_json::json!({
+            "family": card["family"], "version": card["version"], "seed": card["seed"], "sheet": card["sheet"],
+            "answer": answer, "certainty": "test-board",
+        })
+        .to_string()
+    };
+    let right: Vec<String> = cards.iter().map(|card| line(card, &card["solution"]["answer"])).collect();
+    let graded = run(&["grade"], &right.join("\n"));
+    let marks: Vec<Value> = String::from_utf8_lossy(&graded.stdout)
+        .lines()
+        .map(|line| serde_json::from_str(line).expect("JSON"))
+        .collect();
+    assert_eq!(marks.len(), cards.len());
+    for mark in &marks {
+        assert_eq!(mark["mark"], "right", "{mark}");
+    }
+    for card in cards.iter().filter(|card| card["kind"] == "choose-one") {
+        let lines: Vec<String> = card["options"]
+            .as_array()
+            .expect("options")
+            .iter()
+            .map(|option| serde_json::json!({ "pick": option["letter"] }))
+            .filter(|answer| *answer != card["solution"]["answer"])
+            .map(|answer| line(card, &answer))
+            .collect();
+        let graded = run(&["grade"], &lines.join("\n"));
+        for out in String::from_utf8_lossy(&graded.stdout).lines() {
+            let out: Value = serde_json::from_str(out).expect("JSON");
+            assert_ne!(out["mark"], "right", "{out}");
+            assert!(out["after"].is_object(), "a wrong answer has a consequence: {out}");
+        }
+    }
+}
+
+#[test]
+fn dealing_is_the_same_every_time() {
+    let deal = || json(&["deal", "wants-filler", "seed=4294967295", "count=3", "--key"]);
+    assert_eq!(deal(), deal());
+}
+
+#[test]
+fn every_command_explains_itself_with_an_example() {
+    for command in ["work", "deal", "grade", "check"] {
+        let output = run(&[command, "--help"], "");
+        let text = String::from_utf8_lossy(&output.stdout).into_owned();
+        assert!(
+            output.status.success() && text.contains(&format!("  stepboard {command}")),
+            "{command}: {text}"
+        );
+    }
+}
+
+#[test]
+fn the_shipped_content_passes_its_own_check() {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/content");
+    assert_eq!(json(&["check", path])["ok"], true);
+}
