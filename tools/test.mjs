@@ -1,0 +1,97 @@
+// Runs what gates a change, stage by stage, and counts: `node tools/test.mjs` all of it, with names only those.
+// A stage that fails does not hide the ones after it.
+import { spawn } from "node:child_process";
+import { existsSync, readdirSync } from "node:fs";
+import { join } from "node:path";
+import { root, tool } from "./shell.mjs";
+
+const WARNINGS_FAIL = ["--", "-D", "warnings"];
+
+/** Name, program, arguments, and how its output is counted: one check where nothing else is said. */
+const stages = [
+  { name: "format", run: ["cargo", "fmt", "--check"] },
+  { name: "lint", run: ["cargo", "clippy", "--locked", "--all-targets", ...WARNINGS_FAIL] },
+  {
+    name: "lint-web",
+    run: ["cargo", "clippy", "--locked", "--target", "wasm32-unknown-unknown", "--features", "web", "--lib", "--bin", "app", ...WARNINGS_FAIL],
+  },
+  { name: "unit", run: ["cargo", "test", "--locked"], count: cargoTests },
+  { name: "docs", run: ["cargo", "doc", "--locked", "--no-deps"], env: { RUSTDOCFLAGS: "-D warnings" } },
+  { name: "licences", run: [tool("cargo-deny"), "--all-features", "check", "bans", "licenses", "sources"], count: verdicts },
+  { name: "content", run: ["cargo", "run", "--locked", "--quiet", "--bin", "stepboard", "--", "check", "content"] },
+  { name: "dist", run: ["node", "tools/dist.mjs"] },
+  { name: "size", run: ["node", "tools/size.mjs"] },
+  { name: "schema", run: nodeTests("tests/schema"), count: nodeCount },
+  { name: "browser", run: nodeTests("tests/browser"), count: nodeCount },
+];
+
+function nodeTests(folder) {
+  const path = join(root, folder);
+  const names = existsSync(path) ? readdirSync(path).filter((name) => name.endsWith(".test.mjs")).sort() : [];
+  const files = names.map((name) => join(folder, name));
+  // One at a time: two browsers on two cores only wait for each other.
+  return ["node", "--test", "--test-concurrency=1", "--test-reporter=spec", ...files];
+}
+
+function cargoTests(output) {
+  const lines = [...output.matchAll(/^test result: \w+\. (\d+) passed; (\d+) failed/gm)];
+  return sum(lines.map(([, passed, failed]) => [Number(passed), Number(failed)]));
+}
+
+function nodeCount(output) {
+  const number = (word) => Number(output.match(new RegExp(`^\\S+ ${word} (\\d+)$`, "m"))?.[1] ?? 0);
+  // What was skipped or left for later was not shown to work.
+  return [number("pass"), number("fail") + number("cancelled") + number("skipped") + number("todo")];
+}
+
+function verdicts(output) {
+  const words = [...output.matchAll(/\b(?:bans|licenses|sources) (ok|FAILED)/g)].map(([, word]) => word === "ok");
+  return sum(words.map((ok) => [ok ? 1 : 0, ok ? 0 : 1]));
+}
+
+function sum(pairs) {
+  return pairs.reduce(([a, b], [c, d]) => [a + c, b + d], [0, 0]);
+}
+
+/** Runs one program, shows its output as it comes, and gives that output and whether it went well. */
+function watch([program, ...args], env) {
+  return new Promise((done) => {
+    const child = spawn(program, args, { cwd: root, env: { ...process.env, ...env }, stdio: ["ignore", "pipe", "pipe"] });
+    let output = "";
+    const hear = (stream) => (bytes) => {
+      output += bytes;
+      stream.write(bytes);
+    };
+    child.stdout.on("data", hear(process.stdout));
+    child.stderr.on("data", hear(process.stderr));
+    child.on("error", (error) => done({ output: String(error), well: false }));
+    child.on("close", (code) => done({ output: output.replace(/\x1b\[[0-9;]*m/g, ""), well: code === 0 }));
+  });
+}
+
+async function main() {
+  const asked = process.argv.slice(2);
+  const unknown = asked.filter((name) => !stages.some((stage) => stage.name === name));
+  if (unknown.length > 0) {
+    console.error(`no stage ${unknown.join(", ")}; there are ${stages.map((stage) => stage.name).join(", ")}`);
+    process.exit(2);
+  }
+  const lines = [];
+  let total = [0, 0];
+  for (const stage of stages.filter(({ name }) => asked.length === 0 || asked.includes(name))) {
+    console.log(`\n== ${stage.name}`);
+    const start = Date.now();
+    const { output, well } = await watch(stage.run, stage.env);
+    let [passed, failed] = stage.count ? stage.count(output) : [well ? 1 : 0, well ? 0 : 1];
+    // A stage that fails before it counts, or counts nothing at all, has failed.
+    if (failed === 0 && (!well || passed === 0)) failed = 1;
+    total = sum([total, [passed, failed]]);
+    const seconds = Math.round((Date.now() - start) / 1000);
+    lines.push(`${stage.name}: ${passed} passed, ${failed} failed (${seconds} s)`);
+    console.log(lines.at(-1));
+  }
+  console.log(`\n${lines.join("\n")}\n\n${total[0]} passed, ${total[1]} failed`);
+  process.exit(total[1] === 0 ? 0 : 1);
+}
+
+await main();
