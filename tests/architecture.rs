@@ -1,0 +1,179 @@
+//! The invariants of DEVELOPERS.md that a test can hold: what may use what, purity, portable mathematics, file sizes.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+use stepboard::content::Content;
+
+/// Modules from the ground up: each may use itself and those before it.
+const LAYERS: [&str; 9] =
+    ["quantity", "rules", "content", "bench", "card", "record", "learn", "device", "app"];
+/// `picture` stands on these alone.
+const UNDER_PICTURE: [&str; 3] = ["quantity", "rules", "picture"];
+/// No file is longer: one concept a file.
+const LINES_MOST: usize = 600;
+
+fn root() -> &'static Path {
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+}
+
+fn files_under(folder: &str, extension: &str) -> Vec<(PathBuf, String)> {
+    let mut found = Vec::new();
+    let mut folders = vec![root().join(folder)];
+    while let Some(next) = folders.pop() {
+        for entry in fs::read_dir(&next).expect("a folder of the package") {
+            let path = entry.expect("an entry").path();
+            if path.is_dir() {
+                folders.push(path);
+            } else if path.extension().is_some_and(|found| found == extension) {
+                let text = fs::read_to_string(&path).expect("text");
+                found.push((path.strip_prefix(root()).expect("inside").to_path_buf(), text));
+            }
+        }
+    }
+    assert!(!found.is_empty(), "no .{extension} under {folder}");
+    found
+}
+
+/// The modules of the library that a file names as `crate::module`.
+fn used(text: &str) -> Vec<&str> {
+    text.match_indices("crate::")
+        .map(|(at, _)| &text[at + "crate::".len()..])
+        .map(|rest| &rest[..rest.find(|c: char| !(c.is_alphanumeric() || c == '_')).unwrap_or(rest.len())])
+        .filter(|module| LAYERS.contains(module) || *module == "picture")
+        .collect()
+}
+
+#[test]
+fn modules_use_only_what_stands_below_them() {
+    for (place, layer) in LAYERS.iter().enumerate() {
+        for (path, text) in files_under(&format!("src/{layer}"), "rs") {
+            for module in used(&text) {
+                let below = LAYERS[..=place].contains(&module) || (*layer == "app" && module == "picture");
+                assert!(below, "{} uses `{module}`", path.display());
+            }
+        }
+    }
+    for (path, text) in files_under("src/picture", "rs") {
+        for module in used(&text) {
+            assert!(UNDER_PICTURE.contains(&module), "{} uses `{module}`", path.display());
+        }
+    }
+}
+
+#[test]
+fn the_core_knows_no_clock_file_browser_or_randomness_of_its_own() {
+    let forbidden = [
+        "std::time",
+        "std::fs",
+        "std::net",
+        "std::thread",
+        "std::env",
+        "web_sys",
+        "js_sys",
+        "wasm_bindgen",
+        "yew",
+        "gloo",
+        "SystemTime",
+        "Instant::now",
+        "println!",
+        "eprintln!",
+    ];
+    for layer in ["quantity", "rules", "content", "bench", "card", "record", "learn", "picture"] {
+        for (path, text) in files_under(&format!("src/{layer}"), "rs") {
+            // Reading content files is the loader's work; it is not part of the app.
+            let loader = path.starts_with("src/content/load");
+            for word in forbidden.iter().filter(|word| !(loader && **word == "std::fs")) {
+                assert!(!text.contains(word), "{} names `{word}`", path.display());
+            }
+            let dice = path.ends_with("card/dice.rs");
+            assert!(dice || !text.contains("rand::"), "{} draws its own random numbers", path.display());
+        }
+    }
+}
+
+#[test]
+fn mathematics_is_portable() {
+    let platform = [
+        ".exp(", ".exp2(", ".exp_m1(", ".ln(", ".ln_1p(", ".log10(", ".log2(", ".powf(", ".powi(", ".sin(",
+        ".cos(", ".tan(", ".cbrt(", ".tanh(", ".atan(", ".atan2(",
+    ];
+    for layer in ["quantity", "rules", "content", "bench", "card", "learn", "picture"] {
+        for (path, text) in files_under(&format!("src/{layer}"), "rs") {
+            for call in platform {
+                assert!(!text.contains(call), "{} calls `{call}` of the platform; use libm", path.display());
+            }
+        }
+    }
+}
+
+#[test]
+fn files_stay_short() {
+    for folder in ["src", "tests"] {
+        for (path, text) in files_under(folder, "rs") {
+            let lines = text.lines().count();
+            assert!(lines <= LINES_MOST, "{} has {lines} lines; split it by meaning", path.display());
+        }
+    }
+}
+
+#[test]
+fn the_native_library_links_no_web_crate() {
+    let output = Command::new(env!("CARGO"))
+        .args(["tree", "--offline", "--edges", "normal", "--prefix", "none", "--no-default-features"])
+        .current_dir(root())
+        .output()
+        .expect("cargo tree runs");
+    assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+    let tree = String::from_utf8_lossy(&output.stdout).into_owned();
+    assert!(tree.contains("serde"), "the tree is read");
+    for name in ["yew", "web-sys", "js-sys", "wasm-bindgen", "getrandom", "gloo"] {
+        let linked = tree.lines().any(|line| line.split(' ').next() == Some(name));
+        assert!(!linked, "`{name}` is linked without the web feature");
+    }
+}
+
+/// Strings in the call `marker"…"`.
+fn quoted<'a>(text: &'a str, marker: &str) -> Vec<&'a str> {
+    text.match_indices(marker).filter_map(|(at, _)| text[at + marker.len()..].split('"').next()).collect()
+}
+
+#[test]
+fn every_rule_that_is_named_is_explained_and_every_explained_rule_is_named() {
+    let content = Content::embedded().expect("content");
+    let mut all = String::new();
+    for layer in ["rules", "bench", "card"] {
+        for (path, text) in files_under(&format!("src/{layer}"), "rs") {
+            for marker in ["Ruling::by(\"", "RuleId(\""] {
+                for id in quoted(&text, marker) {
+                    assert!(
+                        content.rule(id).is_some(),
+                        "{}: rule `{id}` is not in content/rules",
+                        path.display()
+                    );
+                }
+            }
+            all.push_str(&text);
+        }
+    }
+    for rule in &content.rules {
+        assert!(
+            all.contains(&format!("\"{}\"", rule.id)),
+            "rule `{}` is explained but never decides",
+            rule.id
+        );
+    }
+}
+
+#[test]
+fn screens_compute_nothing_about_finishing() {
+    let allowed = ["term", "verdict", "sheet"];
+    for (path, text) in files_under("src/app", "rs") {
+        for (at, _) in text.match_indices("crate::rules::") {
+            let rest = &text[at + "crate::rules::".len()..];
+            let family =
+                &rest[..rest.find(|c: char| !(c.is_alphanumeric() || c == '_')).unwrap_or(rest.len())];
+            assert!(allowed.contains(&family), "{} asks the rule family `{family}` itself", path.display());
+        }
+    }
+}

@@ -1,0 +1,147 @@
+//! Content: what ships is whole, a mistake is named with file, line and what is allowed, and adding an entry of a known
+//! kind touches only content.
+
+mod support;
+
+use std::collections::BTreeSet;
+use std::path::Path;
+use stepboard::card::{Answer, deal, families, grade, solve};
+use stepboard::content::load::{self, Problem, Source};
+use stepboard::content::{Topic, World};
+use stepboard::rules::term::{Stage, Term};
+use support::content;
+
+const FAMILIES_LEAST: usize = 45;
+const TICKETS_LEAST: usize = 6;
+const SHEETS_LEAST: usize = 3;
+
+fn shipped() -> Vec<Source> {
+    load::sources(&Path::new(env!("CARGO_MANIFEST_DIR")).join("content")).expect("content can be read")
+}
+
+/// What is wrong after one file was changed.
+fn broken(path: &str, from: &str, to: &str) -> Vec<Problem> {
+    let mut sources = shipped();
+    let source = sources.iter_mut().find(|source| source.path == Path::new(path)).expect("the file ships");
+    assert!(source.text.contains(from), "`{from}` stands in {path}");
+    source.text = source.text.replacen(from, to, 1);
+    load::load(&sources).expect_err("the mistake must be found")
+}
+
+#[track_caller]
+fn names(problems: &[Problem], path: &str, line_says: &str, says: &[&str]) {
+    let sources = shipped();
+    let source = sources.iter().find(|source| source.path == Path::new(path)).expect("the file ships");
+    let line = 1 + source.text.lines().position(|line| line.contains(line_says)).expect("the line stands");
+    let found = problems.iter().find(|p| p.file == Path::new(path) && p.line == line);
+    let found = found.unwrap_or_else(|| panic!("no problem at {path}:{line} in {problems:?}"));
+    for part in says {
+        assert!(found.message.contains(part), "`{part}` is not in `{found}`");
+    }
+}
+
+#[test]
+fn an_unknown_wood_on_a_ticket_is_named_with_its_line() {
+    let problems = broken("tickets.toml", "wood = \"koa\"", "wood = \"koaa\"");
+    names(&problems, "tickets.toml", "wood = \"koa\"", &["`koaa`", "content/woods.toml"]);
+}
+
+#[test]
+fn a_sheet_value_below_its_floor_is_named_with_its_range() {
+    let problems =
+        broken("sheets/2-water-borne.toml", "buff-wait-instrument = 168.0", "buff-wait-instrument = 24.0");
+    names(&problems, "sheets/2-water-borne.toml", "buff-wait-instrument", &["24", "72", "8760"]);
+}
+
+#[test]
+fn a_misspelt_setting_is_named() {
+    let problems = broken("sheets/3-shellac.toml", "humidity-limit", "humidity-limits");
+    names(
+        &problems,
+        "sheets/3-shellac.toml",
+        "humidity-limit",
+        &["`humidity-limits`", "content/settings.toml"],
+    );
+}
+
+#[test]
+fn an_unknown_term_or_key_is_named_with_what_is_allowed() {
+    let problems = broken("woods.toml", "porosity = \"ring\"", "porosity = \"rings\"");
+    names(&problems, "woods.toml", "porosity = \"ring\"", &["rings", "semi-ring", "diffuse"]);
+    let problems = broken("woods.toml", "botanical = ", "botanic = ");
+    names(&problems, "woods.toml", "botanical = ", &["botanic"]);
+}
+
+#[test]
+fn a_missing_text_and_a_missing_fact_are_named() {
+    let problems = broken("text/en/fill.toml", "ask = ", "asks = ");
+    assert!(problems.iter().any(|p| p.message.contains(".ask` is missing")), "{problems:?}");
+    let problems = broken("families/fill.toml", "fact = \"look\"", "fact = \"looks\"");
+    assert!(problems.iter().any(|p| p.line > 0 && p.message.contains("`looks` is no fact")), "{problems:?}");
+}
+
+#[test]
+fn a_new_wood_is_asked_about_without_any_code() {
+    let mut sources = shipped();
+    let woods = sources.iter_mut().find(|source| source.path == Path::new("woods.toml")).expect("woods");
+    woods.text.push_str(
+        "\n[[wood]]\nslug = \"testwood\"\nname = \"Testwood\"\nbotanical = \"Lignum probans\"\nhardwood = true\n\
+         porosity = \"diffuse\"\npores = \"large\"\nfiller = \"yes\"\nfiller_provenance = \"practice\"\nsource = \"-\"\n",
+    );
+    let content = load::load(&sources).expect("a new wood needs nothing else");
+    let world = World { content: &content, sheet: &content.sheets[0] };
+    let card = (0..2_000)
+        .map(|seed| deal(&world, "wants-filler", seed).expect("a card"))
+        .find(|card| {
+            let told = solve(card, &world).is_some_and(|solution| solution.right != Answer::NotEnough);
+            told && card.options.contains(&Answer::term("testwood"))
+                && card.facts.maybe_slug("look") == Some("level-gloss")
+        })
+        .expect("the new wood is dealt");
+    let Answer::Terms(right) = solve(&card, &world).expect("a question").right else { panic!("terms") };
+    assert!(right.iter().any(|slug| slug == "testwood"), "an open-pored wood wants filler");
+    assert!(grade(&card, &world, &Answer::Terms(right)).is_some_and(|graded| graded.slip.is_none()));
+}
+
+#[test]
+fn enough_of_everything_ships() {
+    let content = content();
+    assert_eq!(content.woods.len(), 54, "the woods of the reference table");
+    assert!(content.sheets.len() >= SHEETS_LEAST, "{} sheets", content.sheets.len());
+    assert!(content.tickets.len() >= TICKETS_LEAST, "{} tickets", content.tickets.len());
+    assert!(content.families.len() >= FAMILIES_LEAST, "{} families", content.families.len());
+    let mixed = content.tickets.iter().any(|ticket| {
+        let needs: BTreeSet<_> = ticket
+            .parts
+            .iter()
+            .filter_map(|part| content.wood(&part.wood))
+            .map(|wood| format!("{:?}", wood.pores))
+            .collect();
+        needs.contains("Large") && (needs.contains("Small") || needs.contains("None"))
+    });
+    assert!(mixed, "one ticket has an open-grained body and a closed-grained top");
+    for topic in Topic::ALL {
+        assert!(content.families.iter().any(|family| family.topic == *topic), "no family about {topic:?}");
+    }
+    for stage in Stage::ALL {
+        assert!(content.families.iter().any(|family| family.stage == *stage), "no family on band {stage:?}");
+    }
+    let kinds: BTreeSet<String> =
+        families::all().iter().map(|question| format!("{:?}", question.kind())).collect();
+    assert_eq!(kinds.len(), 4, "all four kinds of answer: {kinds:?}");
+}
+
+#[test]
+fn every_stage_shows_cautions_and_the_closing_line_is_always_there() {
+    let content = content();
+    for family in &content.families {
+        assert!(!family.cautions.is_empty(), "{} shows no cautions", family.id);
+    }
+    let all: Vec<&str> = content
+        .cautions
+        .iter()
+        .filter(|caution| caution.stages.contains(&stepboard::content::CautionStage::All))
+        .map(|caution| caution.id.as_str())
+        .collect();
+    assert!(all.contains(&"c30") && all.contains(&"c01"));
+}
