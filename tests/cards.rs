@@ -150,6 +150,47 @@ fn every_family_varies_in_answer_and_situation() {
     }
 }
 
+/// A person who knows nothing and always takes the longest, the first, or the same option must not get far.
+#[test]
+fn the_text_and_the_place_give_nothing_away() {
+    const BET_MOST: f64 = 0.75;
+    let content = content();
+    let voice = Voice::new(&content, "en", Units::METRIC);
+    let world = World { content: &content, sheet: &content.sheets[0] };
+    for family in &content.families {
+        let (mut cards, mut longest, mut places, mut same) = (0_u32, 0_u32, [0_u32; 6], BTreeMap::new());
+        for seed in 0..VARIETY_SEEDS {
+            let card = deal(&world, &family.id, seed).expect("a card");
+            let right = solve(&card, &world).expect("a question").right;
+            let told = format!("{} {}", voice.story(&card), voice.ask(&card)).to_lowercase();
+            if card.kind != Kind::ChooseOne || right == Answer::NotEnough {
+                continue;
+            }
+            let text = |option: &Answer| voice.answer(&family.id, option).to_lowercase();
+            let words = text(&right);
+            assert!(
+                words.len() < 12 || !told.contains(&words),
+                "{} seed {seed}: the story says `{words}`",
+                family.id
+            );
+            cards += 1;
+            longest += u32::from(card.options.iter().all(|option| text(option).len() <= words.len()));
+            places[card.options.iter().position(|option| *option == right).expect("listed")] += 1;
+            *same.entry(words).or_insert(0_u32) += 1;
+        }
+        let share = |count: u32| f64::from(count) / f64::from(cards.max(1));
+        let bets = [longest, places.into_iter().max().unwrap_or(0), same.into_values().max().unwrap_or(0)];
+        for (bet, count) in ["the longest option", "one place", "one answer"].into_iter().zip(bets) {
+            assert!(
+                share(count) <= BET_MOST,
+                "{}: {bet} is right on {:.0} %",
+                family.id,
+                100.0 * share(count)
+            );
+        }
+    }
+}
+
 #[test]
 fn not_enough_is_told_is_right_on_some_cards_in_every_stage() {
     let content = content();
