@@ -1,14 +1,20 @@
-//! Fill: which woods want filler.
+//! Fill: which woods and which faces want filler, when it is wiped, what lies under it, how much at one go.
 
 use crate::bench::Facts;
-use crate::card::Dice;
-use crate::card::question::{Ask, Item, Question, keep};
+use crate::card::question::{Ask, Item, Question, Tempt, keep};
+use crate::card::{Answer, Dice};
 use crate::content::World;
-use crate::rules::term::Look;
-use crate::rules::verdict::Judged;
+use crate::quantity::{Hours, Measure, Unit};
+use crate::rules::filling::{
+    self, Face, FillerLook, FillerTone, FingerTest, Flats, StainUnder, UnderFiller, Wipe,
+};
+use crate::rules::sheet::Setting;
+use crate::rules::term::{Filler, Look, Term};
+use crate::rules::verdict::{CannotJudge, Judged};
 use crate::rules::wood::{FillerNeed, PoreSize, Porosity, Wood, filler};
 
-pub(super) const ALL: &[&Question] = &[&WANTS_FILLER];
+pub(super) const ALL: &[&Question] =
+    &[&WANTS_FILLER, &FILL_FACES, &FILL_WIPE, &FILL_UNDER, &FILL_BATCH, &FILL_TWICE];
 
 /// Which of these woods want filler? Misconceptions: diffuse-porous means small-pored; soft means open.
 const WANTS_FILLER: Question = Question {
@@ -38,4 +44,187 @@ fn slip(wood: &Wood) -> &'static str {
 fn wants(facts: &Facts, world: &World<'_>, slug: &str) -> Judged<bool> {
     let ruling = filler(world.wood(slug)?, facts.term::<Look>("look")?);
     Ok(ruling.map(|need| need == FillerNeed::Yes))
+}
+
+/// Which faces of this body are filled? Misconceptions: all of a body alike, only what shows, bare faces too.
+const FILL_FACES: Question = Question {
+    id: "fill-faces",
+    settle: plain_woods,
+    ask: Ask::All { items: faces, holds: is_filled },
+    after: "grain-sink",
+};
+
+/// Each face with what it is, and the fact that tells its wood.
+const FACES: [(&str, Face, &str); 7] = [
+    ("top-face", Face::Sprayed, "top_wood"),
+    ("back-face", Face::Sprayed, "body_wood"),
+    ("side-faces", Face::Sprayed, "body_wood"),
+    ("neck-heel", Face::Sprayed, "body_wood"),
+    ("binding-edge", Face::Binding, "body_wood"),
+    ("cavity-floor", Face::Masked, "body_wood"),
+    ("bridge-seat", Face::Masked, "top_wood"),
+];
+
+/// Woods for which either way of filling is accepted are drawn anew.
+fn plain_woods(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
+    let plain: Vec<&str> = world
+        .content
+        .woods
+        .iter()
+        .filter(|wood| wood.filler != FillerNeed::Optional)
+        .map(|wood| wood.slug.as_str())
+        .collect();
+    for key in ["top_wood", "body_wood"] {
+        let drawn = facts.maybe_slug(key).is_some_and(|slug| plain.contains(&slug));
+        if let (false, Some(slug)) = (drawn, dice.pick(&plain)) {
+            facts.set_term(key, slug);
+        }
+    }
+}
+
+fn faces(facts: &Facts, world: &World<'_>, _: &mut Dice) -> Vec<Item> {
+    let misread = |face: Face, key: &str| match face {
+        Face::Masked => "bare-face-filled",
+        Face::Binding => "binding-filled",
+        Face::Sprayed => facts.maybe_slug(key).and_then(|slug| world.content.wood(slug)).map_or("", slip),
+    };
+    FACES.iter().map(|(slug, face, key)| Item::new(slug, misread(*face, key))).collect()
+}
+
+fn is_filled(facts: &Facts, world: &World<'_>, slug: &str) -> Judged<bool> {
+    let (_, face, key) =
+        FACES.iter().find(|(name, ..)| *name == slug).ok_or_else(|| CannotJudge::without("face"))?;
+    let wood = facts.maybe_slug(key).map(|slug| world.wood(slug)).transpose()?;
+    let look = facts.maybe_slug("look").and_then(Look::from_slug);
+    filling::is_filled(*face, wood, look)
+}
+
+/// Is it time to wipe? Misconceptions: the clock alone, the gloss alone, along the grain, set filler scrubbed or sanded.
+const FILL_WIPE: Question = Question {
+    id: "fill-wipe",
+    settle: fit_finger,
+    ask: Ask::One { answer: wipe, tempt: wipe_tempts },
+    after: "filler-haze",
+};
+
+/// Glossy filler slips under a finger; filler that has set has stood longer than the sheet's window.
+fn fit_finger(facts: &mut Facts, world: &World<'_>, _: &mut Dice) {
+    if facts.maybe_slug("finger_test") == Some(FingerTest::Hard.slug()) {
+        facts.set_term("filler_look", FillerLook::Dull.slug());
+        let stood = facts.maybe_number("stood_min").unwrap_or_default();
+        facts.set("stood_min", stood + world.sheet.get(Setting::FillerWipeTo));
+    } else if facts.maybe_slug("filler_look") == Some(FillerLook::Glossy.slug()) {
+        facts.set_term("finger_test", FingerTest::Slips.slug());
+    }
+}
+
+fn wipe(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
+    let finger = facts.maybe_slug("finger_test").and_then(FingerTest::from_slug);
+    let look = facts.term::<FillerLook>("filler_look")?;
+    let ruling = filling::wipe(world.sheet, minutes(facts, "stood_min")?, look, finger)?;
+    Ok(ruling.map(|wipe| Answer::term(wipe.slug())))
+}
+
+fn wipe_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
+    vec![
+        Tempt::term(Wipe::Now.slug(), "clock-before-finger", "pore-pulled"),
+        Tempt::term(Wipe::Wait.slug(), "filler-left-too-long", ""),
+        Tempt::term(Wipe::Soften.slug(), "thinner-on-good-filler", "pore-pulled"),
+        Tempt::term("wipe-along-only", "wiped-along", "pore-pulled"),
+        Tempt::term("sand-it-off-later", "filler-sanded-off", ""),
+    ]
+}
+
+/// A time that is told in minutes.
+fn minutes(facts: &Facts, key: &str) -> Result<Hours, CannotJudge> {
+    let hours = Unit::Minute.convert(facts.number(key)?, Unit::Hour);
+    hours.and_then(|hours| Hours::new(hours).ok()).ok_or_else(|| CannotJudge::without(key))
+}
+
+/// What goes between stain and filler? Misconceptions: always, never, a sealer that shuts the pores, sanded stain.
+const FILL_UNDER: Question = Question {
+    id: "fill-under",
+    settle: keep,
+    ask: Ask::One { answer: under, tempt: under_tempts },
+    after: "filler-haze",
+};
+
+fn under(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
+    let stain = facts.maybe_slug("stain_under").and_then(StainUnder::from_slug);
+    let flats = facts.maybe_slug("flats").and_then(Flats::from_slug);
+    let ruling = filling::under_filler(world.sheet, facts.term::<FillerTone>("filler_tone")?, stain, flats)?;
+    Ok(ruling.map(|under| Answer::term(under.slug())))
+}
+
+fn under_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
+    vec![
+        Tempt::term(UnderFiller::Washcoat.slug(), "washcoat-every-time", "wrong-tone"),
+        Tempt::term(UnderFiller::Straight.slug(), "filler-colours-flats", ""),
+        Tempt::term("two-seal-coats-under", "sealer-shuts-pores", "grain-sink"),
+        Tempt::term("scuff-colour-under", "bare-stain-sanded", "stain-cut"),
+    ]
+}
+
+/// How many faces at one go? Misconceptions: wiping takes no time, the window counted for the whole batch, its start.
+const FILL_BATCH: Question = Question {
+    id: "fill-batch",
+    settle: keep,
+    ask: Ask::Number { answer: batch, tempt: batch_tempts, unit: Unit::Count },
+    after: "filler-haze",
+};
+
+fn batch(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
+    let ruling =
+        filling::batch(world.sheet, minutes(facts, "coat_face_min")?, minutes(facts, "wipe_face_min")?);
+    Ok(ruling.map(|faces| Measure::count(f64::from(faces))))
+}
+
+fn batch_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
+    let (Ok(coat), Ok(wipe)) = (facts.number("coat_face_min"), facts.number("wipe_face_min")) else {
+        return Vec::new();
+    };
+    let from = world.sheet.get(Setting::FillerWipeFrom);
+    let to = world.sheet.get(Setting::FillerWipeTo);
+    let whole = |number: f64| Measure::count(libm::floor(number));
+    vec![
+        Tempt::number(whole(to / coat), "wiping-takes-no-time", ""),
+        Tempt::number(whole(to / (coat + wipe)), "window-for-whole-batch", "lost-hour"),
+        Tempt::number(whole(from / coat), "window-closes-at-start", "lost-hour"),
+    ]
+}
+
+/// Hours from the first filling to the first coat when it is filled twice. Misconceptions: one wait is enough, half a
+/// wait for the thin second filling, the wait of another filler.
+const FILL_TWICE: Question = Question {
+    id: "fill-twice",
+    settle: keep,
+    ask: Ask::Number { answer: twice, tempt: twice_tempts, unit: Unit::Hour },
+    after: "grey-pore",
+};
+
+fn twice(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
+    let ruling = filling::filled_twice(world.sheet, facts.term::<Filler>("filler")?);
+    Ok(ruling.map(|hours| Measure::new(hours.get(), Unit::Hour, 1)))
+}
+
+fn twice_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
+    /// A wait and half of it.
+    const AND_A_HALF: f64 = 1.5;
+    let hours = |number: f64| Measure::new(number, Unit::Hour, 1);
+    let told = facts.term::<Filler>("filler").ok();
+    let mut tempts: Vec<Tempt> = told
+        .map(|filler| filling::wait(world.sheet, filler).get())
+        .into_iter()
+        .flat_map(|once| {
+            [
+                Tempt::number(hours(once), "second-filling-free", ""),
+                Tempt::number(hours(once * AND_A_HALF), "second-filling-half", ""),
+            ]
+        })
+        .collect();
+    tempts.extend(Filler::ALL.iter().filter(|filler| Some(**filler) != told).map(|filler| {
+        let both = filling::filled_twice(world.sheet, *filler).answer.get();
+        Tempt::number(hours(both), "other-filler-wait", "")
+    }));
+    tempts
 }

@@ -3,11 +3,12 @@
 use super::Question;
 
 mod fill;
+mod stain;
 
 /// Every question.
 #[must_use]
 pub fn all() -> Vec<&'static Question> {
-    [fill::ALL].concat()
+    [fill::ALL, stain::ALL].concat()
 }
 
 /// The question of that id.
