@@ -97,8 +97,8 @@ macro_rules! quantities {
 }
 
 quantities! {
-    /// Temperature of air, work or material.
-    Celsius, "temperature", "°C", -40.0, 100.0;
+    /// Temperature of air, work or material; also of a dew point, which lies far lower in dry cold air.
+    Celsius, "temperature", "°C", -100.0, 100.0;
     /// Relative humidity over liquid water, 0 to 100.
     RelativeHumidity, "relative humidity", "% RH", 0.0, 100.0;
     /// Air pressure. From the highest shops to below sea level.

@@ -5,6 +5,7 @@
 //! platform gives the same bits.
 
 pub mod filling;
+pub mod air;
 pub mod sheet;
 pub mod staining;
 pub mod term;

@@ -1,5 +1,6 @@
-//! Wood: pores, filler, trouble that a species brings, moisture, seasonal movement.
+//! A species as the finisher meets it: pores, filler, trouble, movement.
 
+use super::Movement;
 use crate::rules::term::{Look, Provenance};
 use crate::rules::verdict::Ruling;
 use crate::terms;
@@ -89,16 +90,6 @@ pub struct Wood {
     pub movement: Option<Movement>,
     /// Codes of the sources.
     pub source: String,
-}
-
-/// Coefficients of dimensional change (FPL-GTR-190, table 13-5), valid for 6 to 14 % moisture content.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Movement {
-    /// Radial coefficient, per per cent.
-    pub radial: f64,
-    /// Tangential coefficient, per per cent.
-    pub tangential: f64,
 }
 
 /// Whether a wood wants pore filler for the look ordered.
