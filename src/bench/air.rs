@@ -50,12 +50,8 @@ fn pressure(facts: &Facts) -> Result<Pascals, CannotJudge> {
     Pascals::new(told).map_err(|_| CannotJudge::without("pressure_pa"))
 }
 
-const WET_BULB: Calculation = Calculation {
-    name: "wet-bulb",
-    needs: AIR_AT_PRESSURE,
-    gives: &[value(Unit::Celsius)],
-    run: wet_bulb,
-};
+const WET_BULB: Calculation =
+    Calculation { name: "wet-bulb", needs: AIR_AT_PRESSURE, gives: &[value(Unit::Celsius)], run: wet_bulb };
 
 fn wet_bulb(facts: &Facts, _: &World<'_>) -> Judged<Outcome> {
     let ruling = air::wet_bulb(facts.celsius("air_c")?, facts.humidity("rh")?, pressure(facts)?)?;

@@ -4,8 +4,8 @@
 //! sources disagree come in with the [`sheet::Sheet`]. Exponentials and logarithms come from `libm`, so that every
 //! platform gives the same bits.
 
-pub mod filling;
 pub mod air;
+pub mod filling;
 pub mod sheet;
 pub mod staining;
 pub mod term;

@@ -194,12 +194,7 @@ pub fn may_spray(gate: &Ruling<Gate>, thinner: Thinner) -> Ruling<bool> {
 /// What to do next. Work that is stopped only because it is colder than the room is brought to the room's temperature
 /// and measured again; where the room itself stops it, the air is changed first.
 #[must_use]
-pub fn next_action(
-    air: Celsius,
-    humidity: RelativeHumidity,
-    work: Celsius,
-    sheet: &Sheet,
-) -> Ruling<Action> {
+pub fn next_action(air: Celsius, humidity: RelativeHumidity, work: Celsius, sheet: &Sheet) -> Ruling<Action> {
     let gate = spray_gate(air, humidity, work, sheet);
     match gate.answer.verdict {
         SprayVerdict::Spray => gate.map(|_| Action::SprayAsMixed),
@@ -238,6 +233,10 @@ pub fn warm_enough(
     ruling
         .step("gap-wanted", "from the sheet", Measure::new(sheet.get(setting), Unit::Kelvin, 1))
         .step("cold-limit", "from the sheet", Measure::new(cold, Unit::Celsius, 1))
-        .step("warm-enough", "dew point + gap, not under the cold limit", Measure::new(least.get(), Unit::Celsius, 1))
+        .step(
+            "warm-enough",
+            "dew point + gap, not under the cold limit",
+            Measure::new(least.get(), Unit::Celsius, 1),
+        )
         .resting_on(&dew)
 }

@@ -8,9 +8,7 @@ pub use gate::{
     Action, Gate, Limit, SURFACE_NEAR_DEW_K, SprayVerdict, Thinner, may_spray, next_action, spray_gate,
     stopping_limits, warm_enough,
 };
-pub use vapour::{
-    SEA_LEVEL_PA, dew_point, humidity_from_dew_point, humidity_ratio, saturation_pressure,
-};
+pub use vapour::{SEA_LEVEL_PA, dew_point, humidity_from_dew_point, humidity_ratio, saturation_pressure};
 pub use wet_bulb::wet_bulb;
 
 /// A number that rounding left a hair under a limit counts as on it.
