@@ -17,9 +17,11 @@ pub mod load;
 pub use family::{Draw, FactInfo, FamilyInfo, Topic};
 pub use info::{Caution, CautionStage, Consequence, RuleInfo, ScenarioSet, SettingInfo, SheetSource};
 pub use text::{Args, Texts};
-pub use ticket::{Binding, ColourPlan, Part, Ticket};
+pub use ticket::{Part, Ticket};
 pub use units::Units;
 pub use world::World;
+
+pub use crate::rules::term::{Binding, ColourPlan};
 
 use crate::rules::sheet::Sheet;
 use crate::rules::wood::Wood;

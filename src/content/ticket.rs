@@ -1,32 +1,8 @@
 //! Job tickets: what is to be finished, of what wood, in which finish.
 
-use crate::rules::term::{Filler, Look, WorkClass};
+use crate::rules::term::{Binding, ColourPlan, Filler, Look, WorkClass};
 use crate::rules::wood::Cut;
-use crate::terms;
 use serde::{Deserialize, Serialize};
-
-terms! {
-    /// Where the colour goes.
-    ColourPlan {
-        /// No colour at all.
-        Natural = "natural",
-        /// Stain or dye in the wood.
-        Stained = "stained",
-        /// Opaque colour in the film.
-        Solid = "solid",
-        /// Transparent colour in the film.
-        Transparent = "transparent",
-    }
-    /// Binding round the edges.
-    Binding {
-        /// None.
-        None = "none",
-        /// Plastic binding.
-        Plastic = "plastic",
-        /// Pale wooden binding.
-        Wood = "wood",
-    }
-}
 
 /// One part of the work.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]

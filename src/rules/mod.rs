@@ -6,6 +6,7 @@
 
 pub mod air;
 pub mod filling;
+pub mod sequence;
 pub mod sheet;
 pub mod staining;
 pub mod term;

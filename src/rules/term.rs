@@ -106,6 +106,26 @@ terms! {
         /// Small turned work with a thin film.
         Turned = "turned",
     }
+    /// Where the colour goes.
+    ColourPlan {
+        /// No colour at all.
+        Natural = "natural",
+        /// Stain or dye in the wood.
+        Stained = "stained",
+        /// Opaque colour in the film.
+        Solid = "solid",
+        /// Transparent colour in the film.
+        Transparent = "transparent",
+    }
+    /// Binding round the edges.
+    Binding {
+        /// None.
+        None = "none",
+        /// Plastic binding.
+        Plastic = "plastic",
+        /// Pale wooden binding.
+        Wood = "wood",
+    }
     /// What the film is made of.
     Coating {
         /// Nitrocellulose lacquer: dries by solvent release, coats melt together.

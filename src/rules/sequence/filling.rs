@@ -1,0 +1,84 @@
+//! Errors with pore filler.
+
+use super::check::{Rule, Shape};
+use super::error::OrderError;
+use super::manner::Manner;
+use super::operation::{COATS, LAID, Operation};
+use super::view::View;
+use crate::rules::sheet::Setting;
+use crate::rules::term::Filler;
+
+pub(super) const RULES: &[Rule] = &[
+    (OrderError::Se07, coloured_over_stain),
+    (OrderError::Se08, wiped_off_time),
+    (OrderError::Se09, filler_not_dry),
+    (OrderError::Se34, pores_unfilled),
+];
+
+/// Minutes in an hour: the wipe is set in minutes.
+const MINUTES: f64 = 60.0;
+
+fn coloured_over_stain(view: &View<'_>) -> Shape {
+    let mut found = Vec::new();
+    for fill in view.all(&[Operation::Fill]) {
+        if view.before(fill.at, &[Operation::Stain]).is_some() && fill.is(Manner::Coloured)? {
+            found.push(fill.at);
+        }
+    }
+    Ok(found)
+}
+
+/// Too early or too late by the clock; the finger-ball test decides where it was made.
+fn wiped_off_time(view: &View<'_>) -> Shape {
+    let mut found = Vec::new();
+    for wipe in view.all(&[Operation::WipeFiller]) {
+        let Some(fill) = view.before(wipe.at, &[Operation::Fill]) else { continue };
+        if wipe.is(Manner::BallTest)? {
+            continue;
+        }
+        let time = view.elapsed(fill.at, wipe.at);
+        let early = time.short_of(view.sheet.get(Setting::FillerWipeFrom) / MINUTES)?;
+        if early || time.over(view.sheet.get(Setting::FillerWipeTo) / MINUTES)? {
+            found.push(wipe.at);
+        }
+    }
+    Ok(found)
+}
+
+/// The setting that holds a filler's wait.
+pub(super) const fn wait_of(filler: Filler) -> Setting {
+    match filler {
+        Filler::OilPaste => Setting::FillerOilWait,
+        Filler::FastSolvent => Setting::FillerFastWait,
+        Filler::WaterBorne => Setting::FillerWaterWait,
+        Filler::TwoPart => Setting::FillerTwoPartWait,
+    }
+}
+
+/// Whether a filling had not its own wait when something was laid over it.
+pub(super) fn undried(
+    view: &View<'_>,
+    fill: usize,
+    next: usize,
+) -> Result<bool, crate::rules::verdict::CannotJudge> {
+    let from = view.between(fill, next, &[Operation::WipeFiller]).map_or(fill, |wipe| wipe.at);
+    view.elapsed(from, next).short_of(view.wait(wait_of(view.job.filler)))
+}
+
+/// Anything laid over filler before its wait is over, and any second filling.
+fn filler_not_dry(view: &View<'_>) -> Shape {
+    let mut found = Vec::new();
+    for fill in view.all(&[Operation::Fill]) {
+        let Some(next) = view.after(fill.at, LAID) else { continue };
+        if next.op() == Operation::Fill || undried(view, fill.at, next.at)? {
+            found.push(next.at);
+        }
+    }
+    Ok(found)
+}
+
+/// No filler under the first coat of a level gloss, whatever the pores: the variants tell which wood needs none.
+fn pores_unfilled(view: &View<'_>) -> Shape {
+    let coat = view.first(COATS).filter(|_| view.lacks(Operation::Fill));
+    Ok(coat.map(|coat| coat.at).into_iter().collect())
+}

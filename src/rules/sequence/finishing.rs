@@ -1,0 +1,151 @@
+//! Errors at levelling, buffing, fitting and packing.
+
+use super::check::{Rule, Shape};
+use super::error::OrderError;
+use super::manner::Manner;
+use super::operation::{CLEARS, COATS, Operation};
+use super::plan::Told;
+use super::view::View;
+use crate::rules::sheet::{Setting, Sheet};
+use crate::rules::term::WorkClass;
+use crate::rules::verdict::CannotJudge;
+
+pub(super) const RULES: &[Rule] = &[
+    (OrderError::Se23, cut_too_early),
+    (OrderError::Se24, film_too_thin),
+    (OrderError::Se26, paper_too_coarse),
+    (OrderError::Se27, shared_wheel),
+    (OrderError::Se29, fitted_after),
+    (OrderError::Se30, packed_early),
+    (OrderError::Se37, through_coats),
+    (OrderError::Se38, open_holes),
+];
+
+/// The setting that holds the wait before levelling and buffing for a class of work.
+pub(super) const fn cure_of(class: WorkClass) -> Setting {
+    match class {
+        WorkClass::InstrumentGloss => Setting::BuffWaitInstrument,
+        WorkClass::Satin => Setting::BuffWaitSatin,
+        WorkClass::Turned => Setting::BuffWaitTurned,
+    }
+}
+
+/// Levelled or buffed before the class's wait, flattened with coats to come, or a run mended before its wait.
+fn cut_too_early(view: &View<'_>) -> Shape {
+    let mut found = Vec::new();
+    for cut in view.all(&[Operation::Level, Operation::Buff, Operation::Rework]) {
+        let Some(coat) = view.before(cut.at, COATS) else { continue };
+        let setting = if cut.op() == Operation::Rework { Setting::RunWait } else { cure_of(view.job.class) };
+        let early = view.elapsed(coat.at, cut.at).short_of(view.wait(setting))?;
+        let unfinished = cut.op() == Operation::Level && view.after(cut.at, CLEARS).is_some();
+        if early || unfinished {
+            found.push(cut.at);
+        }
+    }
+    Ok(found)
+}
+
+/// Dry film of one clear coat by the sheet: wet film times the solids left after thinning, micrometres.
+fn dry_coat(sheet: &Sheet) -> f64 {
+    const PER_CENT: f64 = 100.0;
+    let thinned = sheet.get(Setting::ClearSolids) / (PER_CENT + sheet.get(Setting::ClearThinner));
+    sheet.get(Setting::ClearWet) * thinned
+}
+
+/// Clear film over the colour before a step, less what earlier levelling took; `None` where the coats are not counted.
+pub(super) fn clear_film(view: &View<'_>, at: usize) -> Option<f64> {
+    let mut film = 0.0;
+    for step in
+        view.all(&[Operation::Protect, Operation::Clear, Operation::Level]).filter(|step| step.at < at)
+    {
+        film += match (step.op(), step.step.coats) {
+            (Operation::Level, _) => -view.sheet.get(Setting::LevelTakeOff),
+            (Operation::Protect, Told::Kept) => dry_coat(view.sheet),
+            (_, Told::Is(coats)) => f64::from(coats) * dry_coat(view.sheet),
+            _ => return None,
+        };
+    }
+    Some(film)
+}
+
+/// Less clear than levelling takes off and the sheet keeps in reserve. Coats kept as ordered are enough.
+fn film_too_thin(view: &View<'_>) -> Shape {
+    let need = view.sheet.get(Setting::LevelTakeOff) + view.sheet.get(Setting::FilmReserve);
+    let mut found = Vec::new();
+    for level in view.all(&[Operation::Level]) {
+        let untold = view.all(CLEARS).any(|clear| clear.at < level.at && clear.step.coats == Told::Untold);
+        if untold {
+            return Err(CannotJudge::without("clear_coats"));
+        }
+        if clear_film(view, level.at).is_some_and(|film| film < need) {
+            found.push(level.at);
+        }
+    }
+    Ok(found)
+}
+
+/// Compound after a paper coarser than the sheet's last, or after a ladder with a gap.
+fn paper_too_coarse(view: &View<'_>) -> Shape {
+    let last = view.sheet.get(Setting::CompoundGrit);
+    let mut found = Vec::new();
+    for buff in view.all(&[Operation::Buff]) {
+        let Some(level) = view.before(buff.at, &[Operation::Level]) else { continue };
+        let coarse = match level.step.grit {
+            Told::Is(grit) => f64::from(grit) < last,
+            Told::Kept => false,
+            Told::Untold => return Err(CannotJudge::without("level_grit")),
+        };
+        if coarse || level.is(Manner::GritSkipped)? {
+            found.push(buff.at);
+        }
+    }
+    Ok(found)
+}
+
+fn shared_wheel(view: &View<'_>) -> Shape {
+    let mut found = Vec::new();
+    for buff in view.all(&[Operation::Buff]) {
+        if buff.is(Manner::SharedWheel)? {
+            found.push(buff.at);
+        }
+    }
+    Ok(found)
+}
+
+fn fitted_after(view: &View<'_>) -> Shape {
+    let fits = view.all(&[Operation::FitParts]);
+    Ok(fits.filter(|fit| view.before(fit.at, COATS).is_some()).map(|fit| fit.at).collect())
+}
+
+/// Packed before the film has had the wait that levelling asks for.
+fn packed_early(view: &View<'_>) -> Shape {
+    let mut found = Vec::new();
+    for pack in view.all(&[Operation::Pack]) {
+        if let Some(coat) = view.before(pack.at, COATS)
+            && view.elapsed(coat.at, pack.at).short_of(view.wait(cure_of(view.job.class)))?
+        {
+            found.push(pack.at);
+        }
+    }
+    Ok(found)
+}
+
+fn through_coats(view: &View<'_>) -> Shape {
+    let mut found = Vec::new();
+    for level in view.all(&[Operation::Level]) {
+        if !view.job.melts && level.is(Manner::ThroughCoat)? {
+            found.push(level.at);
+        }
+    }
+    Ok(found)
+}
+
+fn open_holes(view: &View<'_>) -> Shape {
+    let mut found = Vec::new();
+    for level in view.all(&[Operation::Level]) {
+        if level.is(Manner::WithWater)? && view.lacks_before(level.at, Operation::PlugHoles) {
+            found.push(level.at);
+        }
+    }
+    Ok(found)
+}

@@ -1,0 +1,85 @@
+//! The steps that a job asks for, in the order of the shop sheet.
+
+use super::job::Job;
+use super::operation::Operation;
+use super::plan::{Detail, Plan, Step};
+use crate::rules::sheet::{Setting, Sheet};
+use crate::rules::term::{ColourPlan, Look, WorkClass};
+use crate::rules::wood::FillerNeed;
+
+/// Whether a job asks for an operation, on any part.
+#[must_use]
+pub fn asks_for(job: &Job, sheet: &Sheet, operation: Operation) -> bool {
+    let fills = job.parts.iter().any(|part| job.wants_filler(part));
+    let stains = job.colour == ColourPlan::Stained;
+    match operation {
+        Operation::Stain => stains,
+        Operation::Washcoat => {
+            stains && fills && sheet.is_on(Setting::WashcoatBeforeFill) && stain_first(sheet)
+        }
+        Operation::Fill | Operation::WipeFiller | Operation::SandFiller => fills,
+        Operation::Colour => matches!(job.colour, ColourPlan::Solid | ColourPlan::Transparent),
+        Operation::Shade => job.shaded,
+        Operation::Trim => job.is_bound(),
+        Operation::Scrape => job.is_bound() && job.colours_film(),
+        Operation::Protect => job.is_bound() && job.colours_film() && sheet.is_on(Setting::ProtectiveClear),
+        Operation::SolventWipe => job.parts.iter().any(super::job::Part::is_oily),
+        Operation::Inspect => job.colours_film() || stains,
+        Operation::Level | Operation::Buff => job.class != WorkClass::Satin && job.look == Look::LevelGloss,
+        Operation::Sand
+        | Operation::GlueCheck
+        | Operation::Prefit
+        | Operation::CleanOff
+        | Operation::Seal
+        | Operation::Clear => true,
+        _ => false,
+    }
+}
+
+fn stain_first(sheet: &Sheet) -> bool {
+    sheet.is_on(Setting::StainFirst)
+}
+
+/// The operations of a job in the order that the shop sheet names.
+#[must_use]
+pub fn order(job: &Job, sheet: &Sheet) -> Vec<Operation> {
+    use Operation::{
+        Buff, CleanOff, Clear, Colour, Fill, GlueCheck, Inspect, Level, Prefit, Protect, Sand, SandFiller,
+        Scrape, Seal, Shade, SolventWipe, Stain, Trim, Washcoat, WipeFiller,
+    };
+    const FILLING: [Operation; 3] = [Fill, WipeFiller, SandFiller];
+    let mut all = vec![Prefit, Trim, Sand, GlueCheck, CleanOff];
+    if stain_first(sheet) {
+        all.extend([Stain, Washcoat]);
+        all.extend(FILLING);
+    } else {
+        all.extend(FILLING);
+        all.push(Stain);
+    }
+    all.extend([SolventWipe, Seal, Colour, Shade, Protect, Scrape, Inspect, Clear, Level, Buff]);
+    all.retain(|operation| asks_for(job, sheet, *operation));
+    all
+}
+
+/// A plan with every step of a job, each done as the sheet asks; filler only on the parts that want it.
+#[must_use]
+pub fn plan(job: &Job, sheet: &Sheet) -> Plan {
+    let mut steps = Vec::new();
+    for operation in order(job, sheet) {
+        if matches!(operation, Operation::Fill | Operation::WipeFiller | Operation::SandFiller) {
+            let wanting = job.parts.iter().enumerate().filter(|(_, part)| job.wants_filler(part));
+            steps.extend(wanting.map(|(place, _)| Step::of(operation).on(place)));
+        } else {
+            let step = Step::of(operation);
+            let off_the_gun = operation == Operation::Clear && !asks_for(job, sheet, Operation::Buff);
+            steps.push(if off_the_gun { step.how(super::manner::Manner::CleanLastCoat) } else { step });
+        }
+    }
+    Plan { steps, detail: Detail::Every }
+}
+
+/// Whether filler on a part is work for nothing: closed pores, or open pores ordered.
+#[must_use]
+pub fn fills_for_nothing(job: &Job, part: usize) -> bool {
+    job.parts.get(part).is_some_and(|part| part.filler == FillerNeed::No || job.look == Look::OpenPore)
+}

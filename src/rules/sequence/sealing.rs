@@ -1,0 +1,81 @@
+//! Errors with sealer and with one coat over another.
+
+use super::check::{Rule, Shape};
+use super::conditions::thin_day;
+use super::error::OrderError;
+use super::manner::Manner;
+use super::operation::Operation;
+use super::plan::Told;
+use super::trim::wait_after;
+use super::view::View;
+use crate::rules::sheet::Setting;
+
+pub(super) const RULES: &[Rule] = &[
+    (OrderError::Se14, thick_sealer),
+    (OrderError::Se15, recoated_early),
+    (OrderError::Se16, window_closed),
+    (OrderError::Se17, no_scuff),
+];
+
+/// Stearated sealer goes on once, thin: a trade adviser on sealers; the count is trade habit.
+const STEARATED_COATS: u32 = 1;
+
+fn thick_sealer(view: &View<'_>) -> Shape {
+    let (mut found, mut coats) = (Vec::new(), 0);
+    for seal in view.all(&[Operation::Seal]) {
+        if !seal.is(Manner::Stearated)? {
+            continue;
+        }
+        coats += match seal.step.coats {
+            Told::Is(coats) => coats,
+            Told::Kept | Told::Untold => 1,
+        };
+        if coats > STEARATED_COATS || seal.is(Manner::Heavy)? {
+            found.push(seal.at);
+        }
+    }
+    Ok(found)
+}
+
+/// A coat before the one below had its wait, or one of a day's coats; a mist coat is there to be coated at once.
+fn recoated_early(view: &View<'_>) -> Shape {
+    let mut found = Vec::new();
+    for gap in view.gaps()? {
+        let early =
+            gap.time.short_of(view.wait(wait_after(gap.below.op())))? && !gap.below.is(Manner::Mist)?;
+        if early || (view.job.melts && !thin_day(view, gap.above.at)?) {
+            found.push(gap.above.at);
+        }
+    }
+    if let Some(washcoat) = view.last(&[Operation::Washcoat])
+        && let Some(next) = view.after(washcoat.at, super::operation::LAID)
+        && view.elapsed(washcoat.at, next.at).short_of(view.wait(Setting::WashcoatWait))?
+    {
+        found.push(next.at);
+    }
+    Ok(found)
+}
+
+fn window_closed(view: &View<'_>) -> Shape {
+    let closes = view.sheet.get(Setting::RecoatCloses);
+    let opens = view.sheet.get(Setting::RecoatOpensAgain);
+    let mut found = Vec::new();
+    if view.job.melts || closes <= 0.0 || opens <= closes {
+        return Ok(found);
+    }
+    for gap in view.gaps()? {
+        if gap.time.over(closes)? && gap.time.short_of(opens)? {
+            found.push(gap.above.at);
+        }
+    }
+    Ok(found)
+}
+
+/// A coat that cannot melt into the one below, with no scuff between: the open window is the variant.
+fn no_scuff(view: &View<'_>) -> Shape {
+    if view.job.melts {
+        return Ok(Vec::new());
+    }
+    let unscuffed = view.gaps()?.into_iter().filter(|gap| !gap.scuffed);
+    Ok(unscuffed.map(|gap| gap.above.at).collect())
+}

@@ -1,0 +1,95 @@
+//! Errors with binding and masks.
+
+use super::check::{Rule, Shape};
+use super::error::OrderError;
+use super::manner::Manner;
+use super::operation::{CLEARS, COATS, FILM_COLOUR, Operation};
+use super::view::View;
+use crate::rules::sheet::Setting;
+
+pub(super) const RULES: &[Rule] = &[
+    (OrderError::Se03, trim_not_ready),
+    (OrderError::Se04, scraped_after_clear),
+    (OrderError::Se21, mask_left_on),
+    (OrderError::Se22, mask_pulled_wet),
+];
+
+/// Trim not levelled before the first coat, or scraped over colour that nothing protects.
+fn trim_not_ready(view: &View<'_>) -> Shape {
+    let mut found = Vec::new();
+    if !view.job.is_bound() {
+        return Ok(found);
+    }
+    if let Some(coat) = view.first(COATS)
+        && view.lacks_before(coat.at, Operation::Trim)
+    {
+        found.push(coat.at);
+    }
+    let scrapes = view.all(&[Operation::Scrape]);
+    found.extend(
+        scrapes.filter(|scrape| view.before(scrape.at, FILM_COLOUR).is_some()).map(|scrape| scrape.at),
+    );
+    Ok(found)
+}
+
+/// Scraped with clear already over the colour.
+fn scraped_after_clear(view: &View<'_>) -> Shape {
+    let scrapes = view.all(&[Operation::Scrape]);
+    Ok(scrapes
+        .filter(|scrape| {
+            let clear = view.before(scrape.at, CLEARS);
+            clear.is_some_and(|clear| view.before(clear.at, FILM_COLOUR).is_some())
+        })
+        .map(|scrape| scrape.at)
+        .collect())
+}
+
+/// A mask laid before colour that is still on when the clear build begins.
+fn mask_left_on(view: &View<'_>) -> Shape {
+    let mut found = Vec::new();
+    let Some(clear) = view.first(&[Operation::Clear]) else { return Ok(found) };
+    for mask in view.all(&[Operation::Mask]) {
+        let colour = view.after(mask.at, FILM_COLOUR).filter(|colour| colour.at < clear.at);
+        if colour.is_some() && view.lacks_between(mask.at, clear.at, Operation::Unmask) {
+            found.push(mask.at);
+        }
+    }
+    Ok(found)
+}
+
+/// Pulled before the coat is touch-dry; a coat that may be recoated is touch-dry.
+fn mask_pulled_wet(view: &View<'_>) -> Shape {
+    let mut found = Vec::new();
+    for pull in view.all(&[Operation::Unmask]) {
+        if let Some(coat) = view.before(pull.at, COATS)
+            && view.elapsed(coat.at, pull.at).short_of(view.wait(wait_after(coat.op())))?
+        {
+            found.push(pull.at);
+        }
+    }
+    Ok(found)
+}
+
+/// The setting that holds the wait after a coat of that kind.
+pub(super) const fn wait_after(op: Operation) -> Setting {
+    match op {
+        Operation::Washcoat => Setting::WashcoatWait,
+        Operation::Seal => Setting::SealWait,
+        Operation::Colour | Operation::Shade => Setting::ColourWait,
+        _ => Setting::ClearWait,
+    }
+}
+
+/// Whether a single thin protective coat is all the clear that lies before a step.
+pub(super) fn only_protected(view: &View<'_>, at: usize) -> Result<bool, crate::rules::verdict::CannotJudge> {
+    use super::plan::Told;
+    let mut coats = 0;
+    for clear in view.all(CLEARS).filter(|clear| clear.at < at) {
+        let single = matches!(clear.step.coats, Told::Kept | Told::Is(1));
+        if clear.op() != Operation::Protect || !single || clear.is(Manner::Heavy)? {
+            return Ok(false);
+        }
+        coats += 1;
+    }
+    Ok(coats == 1)
+}
