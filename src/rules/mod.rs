@@ -4,8 +4,12 @@
 //! sources disagree come in with the [`sheet::Sheet`]. Exponentials and logarithms come from `libm`, so that every
 //! platform gives the same bits.
 
+pub mod abrasive;
 pub mod air;
+pub mod contamination;
 pub mod filling;
+pub mod hazard;
+pub mod mixing;
 pub mod sequence;
 pub mod sheet;
 pub mod staining;

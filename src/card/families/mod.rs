@@ -2,13 +2,16 @@
 
 use super::Question;
 
+mod clean;
+mod entry;
 mod fill;
+mod sand;
 mod stain;
 
 /// Every question.
 #[must_use]
 pub fn all() -> Vec<&'static Question> {
-    [fill::ALL, stain::ALL].concat()
+    [clean::ALL, entry::ALL, fill::ALL, sand::ALL, stain::ALL].concat()
 }
 
 /// The question of that id.

@@ -1,0 +1,168 @@
+//! Sand: the next grit, jumps that skip, whether the wood may be stained.
+
+use crate::bench::Facts;
+use crate::bench::shop::{ladder_done, told_grade};
+use crate::card::question::{Ask, Item, Question, Tempt};
+use crate::card::{Answer, Dice};
+use crate::content::World;
+use crate::rules::abrasive::{
+    Abrading, Grade, P_SERIES, Strokes, WoodReady, next_grade, on_sheet, ready_for_stain, skips,
+};
+use crate::rules::sheet::Setting;
+use crate::rules::term::Term;
+use crate::rules::verdict::{CannotJudge, Judged};
+
+pub(super) const ALL: &[&Question] = &[&NEXT_GRIT, &GRIT_JUMPS, &READY_FOR_STAIN];
+
+/// How far may the next grit go? Misconceptions: one grade at a time; double the number; straight to the last.
+const NEXT_GRIT: Question = Question {
+    id: "next-grit",
+    settle: bare_grade,
+    ask: Ask::One { answer: next_on_wood, tempt: tempt_on_wood },
+    after: "scratch-in-stain",
+};
+
+/// Which jumps skip? Misconception: numbers are compared in place of grain sizes.
+const GRIT_JUMPS: Question = Question {
+    id: "grit-jumps",
+    settle: crate::card::question::keep,
+    ask: Ask::All { items: jumps, holds: jump_skips },
+    after: "scratch-in-stain",
+};
+
+/// May it be stained? Misconceptions: a fine grit hides strokes across the grain; finer is always better.
+const READY_FOR_STAIN: Question = Question {
+    id: "ready-for-stain",
+    settle: near_last_grade,
+    ask: Ask::One { answer: ready, tempt: ready_tempts },
+    after: "scratch-in-stain",
+};
+
+fn bare_grade(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
+    let last = on_sheet(world.sheet, Setting::LastGrit).number;
+    let grades: Vec<&Grade> = P_SERIES.iter().filter(|grade| grade.number <= last).collect();
+    if let Some(grade) = dice.pick(&grades) {
+        facts.set("grade", grade.number);
+    }
+}
+
+/// The next grade as an answer: its number, or that the ladder ends.
+pub(super) fn next_answer(facts: &Facts, world: &World<'_>, work: Abrading) -> Judged<Answer> {
+    let next = next_grade(told_grade(facts, "grade")?, work, world.sheet);
+    Ok(next.map(|grade| {
+        grade.map_or_else(|| Answer::term(ladder_done(work)), |grade| Answer::Number(grade.measure()))
+    }))
+}
+
+/// Wrong next grades, each from a misconception.
+pub(super) fn next_tempts(
+    facts: &Facts,
+    world: &World<'_>,
+    work: Abrading,
+    done: &'static str,
+) -> Vec<Tempt> {
+    let Ok(from) = told_grade(facts, "grade") else { return Vec::new() };
+    let end = match work {
+        Abrading::BareWood => on_sheet(world.sheet, Setting::LastGrit),
+        Abrading::Levelling => on_sheet(world.sheet, Setting::CompoundGrit),
+    };
+    let mut tempts = vec![
+        Tempt::term(ladder_done(work), done, ""),
+        Tempt::term("same-again", "same-grade-again", "time-lost-sanding"),
+        Tempt::number(end.measure(), "straight-to-last", ""),
+    ];
+    let finer: Vec<&Grade> = P_SERIES.iter().filter(|grade| grade.number > from.number).collect();
+    let right = next_grade(from, work, world.sheet).answer.map_or(from.number, |grade| grade.number);
+    if let Some(next) = finer.first() {
+        tempts.push(Tempt::number(next.measure(), "one-grade-at-a-time", "time-lost-sanding"));
+    }
+    if let Some(next) = finer.iter().find(|grade| grade.number > right) {
+        tempts.push(Tempt::number(next.measure(), "jump-too-far", ""));
+    }
+    if let Some(doubled) = finer.iter().find(|grade| grade.number >= from.number + from.number) {
+        tempts.push(Tempt::number(doubled.measure(), "number-doubled", ""));
+    }
+    if let Some(coarser) = P_SERIES.iter().rfind(|grade| grade.number < from.number) {
+        tempts.push(Tempt::number(coarser.measure(), "back-a-grade", "time-lost-sanding"));
+    }
+    tempts
+}
+
+fn next_on_wood(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
+    next_answer(facts, world, Abrading::BareWood)
+}
+
+fn tempt_on_wood(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
+    next_tempts(facts, world, Abrading::BareWood, "stops-before-last")
+}
+
+/// Jumps that a sander might take; each slug names both grades.
+const JUMPS: [&str; 12] = [
+    "p80-p120",
+    "p80-p150",
+    "p120-p180",
+    "p120-p220",
+    "p150-p320",
+    "p180-p240",
+    "p220-p400",
+    "p320-p600",
+    "p400-p1500",
+    "p600-p1200",
+    "p800-p2000",
+    "p1200-p2000",
+];
+
+fn grades_of(slug: &str) -> Result<(&'static Grade, &'static Grade), CannotJudge> {
+    let grade = |text: &str| text.strip_prefix('p').and_then(|n| n.parse().ok()).and_then(Grade::p);
+    slug.split_once('-')
+        .and_then(|(from, to)| Some((grade(from)?, grade(to)?)))
+        .ok_or_else(|| CannotJudge::without("grade"))
+}
+
+fn jumps(_: &Facts, world: &World<'_>, dice: &mut Dice) -> Vec<Item> {
+    let skipped = |slug| grades_of(slug).is_ok_and(|(from, to)| skips(from, to, world.sheet).answer);
+    let mut items: Vec<Item> = JUMPS
+        .iter()
+        .map(|slug| Item::new(slug, if skipped(slug) { "jump-too-far" } else { "numbers-not-sizes" }))
+        .collect();
+    dice.shuffle(&mut items);
+    items
+}
+
+fn jump_skips(_: &Facts, world: &World<'_>, slug: &str) -> Judged<bool> {
+    let (from, to) = grades_of(slug)?;
+    Ok(skips(from, to, world.sheet))
+}
+
+/// A grade about the shop's last one, often the last one itself.
+fn near_last_grade(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
+    /// Coarsest grade that a board ready for judging is drawn at.
+    const FROM: f64 = 120.0;
+    /// Finest.
+    const TO: f64 = 400.0;
+    /// One card in so many is drawn at the last grit itself.
+    const LAST_ONE_IN: u32 = 2;
+    let grades: Vec<&Grade> = P_SERIES.iter().filter(|grade| (FROM..=TO).contains(&grade.number)).collect();
+    let last = on_sheet(world.sheet, Setting::LastGrit);
+    let picked = if dice.one_in(LAST_ONE_IN) { Some(last) } else { dice.pick(&grades).copied() };
+    if let Some(grade) = picked {
+        facts.set("grade", grade.number);
+    }
+}
+
+fn ready(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
+    let grade = told_grade(facts, "grade")?;
+    let ruling = ready_for_stain(grade, facts.term::<Strokes>("strokes")?, world.sheet);
+    Ok(ruling.map(|state| Answer::term(state.slug())))
+}
+
+fn ready_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
+    let slip = |state| match state {
+        WoodReady::Ready => "stained-too-soon",
+        WoodReady::GoFiner => "finer-is-better",
+        WoodReady::SandAlong => "strokes-overlooked",
+        WoodReady::FinerAlong => "more-than-needed",
+        WoodReady::TooFine => "coarse-taken-for-fine",
+    };
+    WoodReady::ALL.iter().map(|state| Tempt::term(state.slug(), slip(*state), "")).collect()
+}
