@@ -54,7 +54,7 @@ fn mark_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
         Tempt::term(BareMove::BackToGrit.slug(), "mark-taken-for-scratch", ""),
         Tempt::term("stain-darker", "stain-evens-out", ""),
         Tempt::term("seal-over", "sealer-hides-it", ""),
-        Tempt::term("sand-finer", "finer-is-better", ""),
+        Tempt::term("sand-finer", "finer-sheet-mends-all", ""),
         Tempt::term("let-it-dry-out", "mark-dries-away", ""),
     ]
 }

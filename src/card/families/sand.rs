@@ -159,7 +159,7 @@ fn ready(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
 fn ready_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
     let slip = |state| match state {
         WoodReady::Ready => "stained-too-soon",
-        WoodReady::GoFiner => "finer-is-better",
+        WoodReady::GoFiner => "finer-sheet-mends-all",
         WoodReady::SandAlong => "strokes-overlooked",
         WoodReady::FinerAlong => "more-than-needed",
         WoodReady::TooFine => "coarse-taken-for-fine",
