@@ -1,6 +1,8 @@
 //! What several test files share.
 #![allow(dead_code, reason = "each test file uses a part")]
 
+pub(crate) mod table;
+
 use stepboard::content::Content;
 
 /// The content that ships.

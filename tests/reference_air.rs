@@ -1,0 +1,172 @@
+//! Air against published tables and worked values; each check names its source.
+
+mod support;
+
+use stepboard::content::Content;
+use stepboard::quantity::{Celsius, Pascals, RelativeHumidity};
+use stepboard::rules::air::{self, SprayVerdict};
+use stepboard::rules::sheet::Sheet;
+use support::content;
+use support::table::table;
+
+/// Stated for the Magnus form against the ASHRAE formulas: 0.027 °C at worst where the dew point is 0 °C or above.
+const DEW_POINT_TOLERANCE: f64 = 0.05;
+/// Three decimals are printed; the wick equations are the same.
+const WET_BULB_TOLERANCE: f64 = 0.05;
+/// Six decimals are printed.
+const RATIO_TOLERANCE: f64 = 0.000_02;
+
+fn celsius(value: f64) -> Celsius {
+    Celsius::new(value).expect("a temperature")
+}
+
+fn humidity(value: f64) -> RelativeHumidity {
+    RelativeHumidity::new(value).expect("a humidity")
+}
+
+fn fahrenheit(value: f64) -> Celsius {
+    celsius((value - 32.0) / 1.8)
+}
+
+fn sea_level() -> Pascals {
+    Pascals::new(air::SEA_LEVEL_PA).expect("sea level")
+}
+
+#[track_caller]
+fn near(found: f64, wanted: f64, tolerance: f64, what: &str) {
+    assert!((found - wanted).abs() <= tolerance, "{what}: {found}, published {wanted} ± {tolerance}");
+}
+
+/// psychrometrics.csv (PsychroLib 2.5.0, ASHRAE formulas), all 63 rows.
+#[test]
+fn the_psychrometric_rows_are_met() {
+    let rows = table("psychrometrics.csv");
+    assert_eq!(rows.len(), 63, "the whole table");
+    let (mut dew_points, mut frozen, mut high) = (0, 0, 0);
+    for row in &rows {
+        let (dry, rh, pressure) = (row.number("dry_bulb_c"), row.number("rh_pct"), row.number("pressure_pa"));
+        let at = format!("{dry} °C {rh} % RH {pressure} Pa");
+        let (air_c, rh) = (celsius(dry), humidity(rh));
+        let pressure = Pascals::new(pressure).expect("a pressure");
+        let dew = row.number("dew_point_c");
+        if dew >= 0.0 {
+            near(
+                air::dew_point(air_c, rh).answer.get(),
+                dew,
+                DEW_POINT_TOLERANCE,
+                &format!("dew point {at}"),
+            );
+            dew_points += 1;
+        }
+        let wet = air::wet_bulb(air_c, rh, pressure).expect("such air is").answer.get();
+        near(wet, row.number("wet_bulb_c"), WET_BULB_TOLERANCE, &format!("wet bulb {at}"));
+        frozen += u32::from(wet < 0.0);
+        high += u32::from(pressure.get() < 90_000.0);
+        let ratio = air::humidity_ratio(air_c, rh, pressure).expect("such air is").answer;
+        near(ratio, row.number("humidity_ratio_kg_per_kg"), RATIO_TOLERANCE, &format!("ratio {at}"));
+    }
+    assert_eq!(
+        (dew_points, frozen, high),
+        (53, 1, 3),
+        "dew points of 0 °C and above, frozen wicks, high shops"
+    );
+}
+
+/// Worked values 7 to 11 and 14, computed with PsychroLib.
+#[test]
+fn the_worked_values_of_air_are_met() {
+    let dew = |t, rh| air::dew_point(celsius(t), humidity(rh)).answer.get();
+    near(dew(20.0, 50.0), 9.27, 0.05, "7: dew point");
+    near(dew(25.0, 50.0), 13.86, 0.05, "8: dew point");
+    near(24.0 - dew(24.0, 65.0), 6.98, 0.05, "9: gap to the dew point");
+    let (t, rh) = (celsius(20.0), humidity(50.0));
+    let wet = air::wet_bulb(t, rh, sea_level()).expect("such air is").answer.get();
+    near(wet, 13.78, 0.05, "10: wet bulb");
+    let ratio = air::humidity_ratio(t, rh, sea_level()).expect("such air is").answer;
+    near(ratio, 0.007_26, 0.000_02, "11: humidity ratio");
+    let rh = air::humidity_from_dew_point(fahrenheit(80.0), fahrenheit(65.0)).expect("a dew point").answer;
+    near(rh.get(), 60.3, 0.3, "14: humidity of air at 80 °F with a dew point of 65 °F");
+}
+
+/// Water boils at 100 °C and 101 325 Pa to within 0.03 °C (ITS-90: 99.974 °C), and the triple point is at 611.657 Pa
+/// (IAPWS): the saturation formulas must meet both, over water and over ice.
+#[test]
+fn saturation_meets_the_fixed_points_of_water() {
+    near(air::saturation_pressure(celsius(100.0)), 101_418.0, 30.0, "over boiling water, IAPWS-95");
+    near(air::saturation_pressure(celsius(0.02)), 611.657, 1.0, "just above the triple point");
+    near(air::saturation_pressure(celsius(0.0)), 611.15, 0.5, "over ice, IAPWS 2011");
+}
+
+fn verdict(sheet: &Sheet, air_c: f64, rh: f64, work: f64) -> SprayVerdict {
+    air::spray_gate(celsius(air_c), humidity(rh), celsius(work), sheet).answer.verdict
+}
+
+fn base(content: &Content) -> &Sheet {
+    &content.sheets[0]
+}
+
+/// The published cases of spraying in humid air, with dew points and gaps computed with PsychroLib; the bands are those
+/// of the base sheet.
+#[test]
+fn the_published_cases_of_spraying_are_judged() {
+    let content = content();
+    let sheet = base(&content);
+    for (air_c, rh, work, gap, wanted) in [
+        (22.0, 40.0, 22.0, 14.2, SprayVerdict::Spray),
+        (22.0, 45.0, 22.0, 12.5, SprayVerdict::Spray),
+        (20.0, 50.0, 20.0, 10.73, SprayVerdict::Retarder),
+        (24.0, 65.0, 24.0, 6.98, SprayVerdict::Stop),
+        (24.0, 80.0, 24.0, 3.66, SprayVerdict::Stop),
+        (22.0, 55.0, 12.0, -0.55, SprayVerdict::Stop),
+    ] {
+        let gate = air::spray_gate(celsius(air_c), humidity(rh), celsius(work), sheet).answer;
+        near(gate.gap, gap, 0.06, &format!("gap at {air_c} °C {rh} % RH, work {work} °C"));
+        assert_eq!(gate.verdict, wanted, "{air_c} °C {rh} % RH, work {work} °C");
+    }
+}
+
+/// The estimated wet film of the same cases: 22 °C and 40 % RH safe by 3.1 K, 20 °C and 50 % RH short by 0.4 K with fast
+/// thinner, 24 °C and 65 % RH 2.0 K in hand with retarder and still stopped: the film does not decide.
+#[test]
+fn the_wet_film_is_shown_and_does_not_decide() {
+    let content = content();
+    let gate = |t, rh| air::spray_gate(celsius(t), humidity(rh), celsius(t), base(&content)).answer;
+    near(gate(22.0, 40.0).film_margin_fast, 3.1, 0.06, "fast thinner");
+    near(gate(20.0, 50.0).film_margin_fast, -0.4, 0.06, "fast thinner");
+    let humid = gate(24.0, 65.0);
+    near(humid.film_margin_retarded, 2.0, 0.06, "with retarder");
+    assert_eq!(humid.verdict, SprayVerdict::Stop);
+}
+
+/// A value exactly on a limit counts as the better band; a hair past it as the worse one.
+#[test]
+fn a_value_on_a_limit_counts_as_the_better_band() {
+    let content = content();
+    let sheet = base(&content);
+    let dew = air::dew_point(celsius(25.0), humidity(40.0)).answer.get();
+    assert_eq!(verdict(sheet, 25.0, 40.0, dew + 11.1), SprayVerdict::Spray);
+    assert_eq!(verdict(sheet, 25.0, 40.0, dew + 11.1 - 1e-6), SprayVerdict::Retarder);
+    assert_eq!(verdict(sheet, 25.0, 40.0, dew + 7.0), SprayVerdict::Retarder);
+    assert_eq!(verdict(sheet, 25.0, 40.0, dew + 7.0 - 1e-6), SprayVerdict::Stop);
+    assert_eq!(verdict(sheet, 30.0, 65.0, 45.0), SprayVerdict::Spray, "65 % is on the limit");
+    assert_eq!(verdict(sheet, 30.0, 65.01, 45.0), SprayVerdict::Stop);
+    assert_eq!(verdict(sheet, 10.0, 30.0, 10.0), SprayVerdict::Spray, "10 °C is on the cold limit");
+    assert_eq!(verdict(sheet, 9.99, 30.0, 20.0), SprayVerdict::Stop);
+    assert_eq!(verdict(sheet, 20.0, 30.0, 9.99), SprayVerdict::Stop);
+}
+
+/// The humidity limit and the gap disagree (settings where sources disagree): the gap of 11.1 K is 48.7 to 50.1 % RH
+/// from 20 to 25 °C, computed with PsychroLib, and the ruling says so where humidity alone would let it pass.
+#[test]
+fn the_disagreement_of_the_limits_is_told_where_it_shows() {
+    let content = content();
+    for (t, rh) in [(20.0, 48.7), (25.0, 50.1)] {
+        let gate = air::spray_gate(celsius(t), humidity(rh), celsius(t), base(&content)).answer;
+        near(gate.gap, 11.1, 0.06, &format!("gap at {t} °C {rh} % RH"));
+    }
+    let told = |rh| {
+        let ruling = air::spray_gate(celsius(22.0), humidity(rh), celsius(22.0), base(&content));
+        ruling.rules.iter().any(|rule| rule.0 == "air.limits-disagree")
+    };
+    assert!(!told(45.0) && told(55.0) && told(65.0) && !told(70.0));
+}
