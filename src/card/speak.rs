@@ -52,6 +52,15 @@ impl<'a> Voice<'a> {
         }
     }
 
+    /// The value of a fact inside a sentence: a wood by its everyday name.
+    fn inline(&self, family: &str, key: &str, value: &FactValue) -> String {
+        let everyday = match value {
+            FactValue::Term(slug) => self.texts.find(&format!("wood.{slug}.inline")),
+            FactValue::Number(_) => None,
+        };
+        everyday.map_or_else(|| self.fact(family, key, value), str::to_owned)
+    }
+
     /// Name of a fact.
     #[must_use]
     pub fn fact_name(&self, key: &str) -> &'a str {
@@ -101,6 +110,6 @@ impl<'a> Voice<'a> {
     }
 
     fn args(&self, card: &Card) -> Args {
-        card.facts.0.iter().map(|(key, value)| (key.clone(), self.fact(&card.family, key, value))).collect()
+        card.facts.0.iter().map(|(key, value)| (key.clone(), self.inline(&card.family, key, value))).collect()
     }
 }
