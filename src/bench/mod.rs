@@ -7,11 +7,12 @@ pub use calculation::{Calculation, Gives, Needs, Outcome};
 pub use facts::{FactValue, Facts};
 
 mod air;
+pub(crate) mod drying;
 pub(crate) mod shop;
 mod wood;
 
 /// Every calculation, by family.
 #[must_use]
 pub fn calculations() -> Vec<&'static Calculation> {
-    [air::ALL, shop::ALL, wood::ALL].concat().into_iter().collect()
+    [air::ALL, drying::ALL, shop::ALL, wood::ALL].concat().into_iter().collect()
 }

@@ -115,6 +115,10 @@ quantities! {
     Millilitres, "volume", "mL", 0.0, 1_000_000.0;
     /// A share of a whole, 0 to 1.
     Fraction, "fraction", "", 0.0, 1.0;
+    /// Diffusivity times time over film thickness squared.
+    Fourier, "Fourier number", "", 0.0, 100.0;
+    /// Film resistance over the resistance of the air at its surface.
+    Biot, "Biot number", "", 0.001, 10_000.0;
 }
 
 impl Celsius {

@@ -7,6 +7,7 @@
 pub mod abrasive;
 pub mod air;
 pub mod contamination;
+pub mod drying;
 pub mod filling;
 pub mod hazard;
 pub mod mixing;

@@ -1,0 +1,193 @@
+//! Drying: earliest times, job time, recoat windows, the release curve.
+
+use super::{Calculation, Facts, Gives, Needs, Outcome};
+use crate::content::{Binding, ColourPlan, Ticket, World};
+use crate::quantity::{Biot, Celsius, Fourier, Hours, Measure, Micrometres, Unit};
+use crate::rules::drying::job::{self, JobOutline, JobTime};
+use crate::rules::drying::waits::{self, Earliest, StainKind, Told, Wait};
+use crate::rules::drying::{Modelled, recoat, release};
+use crate::rules::sheet::{Setting, Sheet};
+use crate::rules::term::{Look, Term};
+use crate::rules::verdict::{CannotJudge, Judged};
+use crate::rules::wood::{self, FillerNeed};
+
+pub(super) const ALL: &[&Calculation] = &[&EARLIEST, &JOB_TIME, &RECOAT, &RELEASED];
+
+/// Hours of a day.
+const DAY_H: f64 = 24.0;
+/// Per cent of a whole.
+const PER_CENT: f64 = 100.0;
+
+const VERDICT: Gives = Gives::Term { key: "verdict", among: &["estimate", "outside-model"] };
+
+const EARLIEST: Calculation = Calculation {
+    name: "earliest",
+    needs: &[
+        Needs::must("wait"),
+        Needs::may("class"),
+        Needs::may("filler"),
+        Needs::may("stain_kind"),
+        Needs::may("air_c"),
+        Needs::may("build_um"),
+    ],
+    gives: &[
+        Gives::Number { key: "value", unit: Unit::Hour },
+        VERDICT,
+        Gives::Number { key: "sheet_wait", unit: Unit::Hour },
+        Gives::Number { key: "floor", unit: Unit::Hour },
+        Gives::Number { key: "cold_factor", unit: Unit::Ratio },
+        Gives::Number { key: "thickness_factor", unit: Unit::Ratio },
+        Gives::Term { key: "tests", among: &["no-tests", "smell-nail-powder"] },
+    ],
+    run: earliest,
+};
+
+const JOB_TIME: Calculation = Calculation {
+    name: "job-time",
+    needs: &[Needs::must("ticket"), Needs::may("air_c")],
+    gives: &[
+        Gives::Number { key: "value", unit: Unit::Hour },
+        VERDICT,
+        Gives::Number { key: "days", unit: Unit::Day },
+        Gives::Number { key: "waiting", unit: Unit::Hour },
+        Gives::Number { key: "last_wait", unit: Unit::Hour },
+        Gives::Term { key: "delivery", among: &["in-time", "late"] },
+    ],
+    run: job_time,
+};
+
+const RECOAT: Calculation = Calculation {
+    name: "recoat",
+    needs: &[Needs::must("hours_since"), Needs::must("air_c")],
+    gives: &[Gives::Term {
+        key: "verdict",
+        among: &["too-soon", "open", "closed", "open-again", "outside-model"],
+    }],
+    run: recoat,
+};
+
+const RELEASED: Calculation = Calculation {
+    name: "released",
+    needs: &[Needs::must("fo"), Needs::may("biot")],
+    gives: &[Gives::Number { key: "value", unit: Unit::Ratio }],
+    run: released,
+};
+
+/// What the facts tell of the work that dries.
+///
+/// # Errors
+/// [`CannotJudge`] naming a fact that is told but is no value of its kind.
+pub fn told(facts: &Facts) -> Result<Told, CannotJudge> {
+    fn optional<T>(
+        facts: &Facts,
+        key: &str,
+        read: impl Fn(&Facts, &str) -> Result<T, CannotJudge>,
+    ) -> Result<Option<T>, CannotJudge> {
+        facts.0.contains_key(key).then(|| read(facts, key)).transpose()
+    }
+    Ok(Told {
+        class: optional(facts, "class", Facts::term)?,
+        filler: optional(facts, "filler", Facts::term)?,
+        stain: optional(facts, "stain_kind", Facts::term)?,
+        air: optional(facts, "air_c", Facts::celsius)?,
+        film: optional(facts, "build_um", Facts::micrometres)?,
+    })
+}
+
+fn earliest(facts: &Facts, world: &World<'_>) -> Judged<Outcome> {
+    let ruling = waits::earliest(facts.term::<Wait>("wait")?, &told(facts)?, world.sheet)?;
+    Ok(ruling.map(|answer| {
+        let outcome = Outcome::default().term("verdict", answer.verdict().slug());
+        answer.estimate().map_or(outcome.clone(), |found| wait_outcome(outcome, &found))
+    }))
+}
+
+fn wait_outcome(outcome: Outcome, found: &Earliest) -> Outcome {
+    outcome
+        .number("value", hours(found.hours))
+        .number("sheet_wait", hours(found.stated))
+        .number("floor", hours(found.floor))
+        .number("cold_factor", Measure::new(found.cold, Unit::Ratio, 3))
+        .number("thickness_factor", Measure::new(found.thickness, Unit::Ratio, 3))
+        .term("tests", if found.tests.is_empty() { "no-tests" } else { "smell-nail-powder" })
+}
+
+fn hours(time: Hours) -> Measure {
+    Measure::new(time.get(), Unit::Hour, 1)
+}
+
+/// What of a ticket decides how long its job takes on a sheet.
+///
+/// # Errors
+/// [`CannotJudge`] when a wood of the ticket is not known.
+pub fn outline(ticket: &Ticket, world: &World<'_>) -> Result<JobOutline, CannotJudge> {
+    /// Thin passes of colour in the film, one way and across. Common practice, no source.
+    const COLOUR_PASSES: u32 = 3;
+    let filled = |wood: &str| {
+        let need = wood::filler(world.wood(wood)?, ticket.look).answer;
+        Ok(need == FillerNeed::Yes || (need == FillerNeed::Optional && ticket.look == Look::LevelGloss))
+    };
+    let in_film = matches!(ticket.colour, ColourPlan::Solid | ColourPlan::Transparent);
+    Ok(JobOutline {
+        parts_filled: ticket
+            .parts
+            .iter()
+            .map(|part| filled(&part.wood))
+            .collect::<Result<_, CannotJudge>>()?,
+        stain: (ticket.colour == ColourPlan::Stained).then_some(StainKind::Dye),
+        colour_passes: if in_film { COLOUR_PASSES } else { 0 },
+        shaded: ticket.shaded,
+        binding: ticket.binding != Binding::None,
+        clear_coats: ticket.clear_coats,
+        coat: dry_coat(world.sheet),
+        class: ticket.class,
+        filler: ticket.filler,
+    })
+}
+
+/// Dry film of one clear coat as the sheet lays it: wet film times volume solids of the thinned material.
+fn dry_coat(sheet: &Sheet) -> Micrometres {
+    let thinned = 1.0 + sheet.get(Setting::ClearThinner) / PER_CENT;
+    let solids = sheet.get(Setting::ClearSolids) / PER_CENT / thinned;
+    Micrometres::saturating(sheet.get(Setting::ClearWet) * solids)
+}
+
+/// The time plan of a ticket; without air, at the sheet's reference temperature.
+///
+/// # Errors
+/// [`CannotJudge`] when ticket or wood is not known.
+pub fn ticket_time(facts: &Facts, world: &World<'_>) -> Judged<Modelled<JobTime>> {
+    let ticket = world.ticket(facts.slug("ticket")?)?;
+    let air = facts.maybe_number("air_c").map(Celsius::saturating);
+    job::job_time(&outline(ticket, world)?, air, world.sheet)
+}
+
+fn job_time(facts: &Facts, world: &World<'_>) -> Judged<Outcome> {
+    let days = f64::from(world.ticket(facts.slug("ticket")?)?.days);
+    let ruling = ticket_time(facts, world)?;
+    Ok(ruling.map(|answer| {
+        let outcome = Outcome::default().term("verdict", answer.verdict().slug());
+        let Some(found) = answer.estimate() else { return outcome };
+        let total = found.schedule.total;
+        outcome
+            .number("value", hours(total))
+            .number("days", Measure::new(total.get() / DAY_H, Unit::Day, 1))
+            .number("waiting", hours(found.schedule.waiting))
+            .number("last_wait", hours(found.buff.hours))
+            .term("delivery", if total.get() <= days * DAY_H { "in-time" } else { "late" })
+    }))
+}
+
+fn recoat(facts: &Facts, world: &World<'_>) -> Judged<Outcome> {
+    let ruling = recoat::window(facts.hours("hours_since")?, facts.celsius("air_c")?, world.sheet)?;
+    Ok(ruling.map(|verdict| Outcome::default().term("verdict", verdict.slug())))
+}
+
+fn released(facts: &Facts, _: &World<'_>) -> Judged<Outcome> {
+    let fo = Fourier::saturating(facts.number("fo")?);
+    let ruling = match facts.maybe_number("biot") {
+        Some(biot) => release::released_with_resistance(fo, Biot::saturating(biot)),
+        None => release::released(fo),
+    };
+    Ok(ruling.map(|share| Outcome::value(Measure::new(share.get(), Unit::Ratio, 3))))
+}

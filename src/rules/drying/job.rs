@@ -1,0 +1,309 @@
+//! How long a whole job takes: its operations, their waits, its longest path over working hours.
+
+use super::critical_path::{Link, OpId, Plan, Schedule, WorkingDay};
+use super::waits::{Earliest, StainKind, Told, Wait, earliest};
+use super::{AIR, FILM, Modelled};
+use crate::quantity::{Celsius, Hours, Measure, Micrometres, Unit};
+use crate::rules::sheet::{Setting, Sheet};
+use crate::rules::term::{Filler, WorkClass};
+use crate::rules::verdict::{CannotJudge, Judged, Ruling};
+use crate::terms;
+
+terms! {
+    /// Operations of a job, as the time plan counts them.
+    JobStep {
+        /// Sanding and cleaning one part.
+        Prepare = "prepare",
+        /// Staining one part.
+        Stain = "stain",
+        /// Washcoat on one part.
+        Washcoat = "washcoat",
+        /// Filling one part and wiping it off.
+        Fill = "fill",
+        /// Seal coat on one part.
+        Seal = "seal",
+        /// One pass of colour.
+        Colour = "colour",
+        /// Shading the edge.
+        Shade = "shade",
+        /// Thin clear over the colour.
+        Protect = "protect",
+        /// Scraping the binding.
+        Scrape = "scrape",
+        /// Inspecting.
+        Inspect = "inspect",
+        /// One clear coat.
+        Clear = "clear",
+        /// Scuff sanding before the coats of another day.
+        Scuff = "scuff",
+        /// Levelling.
+        Level = "level",
+        /// Buffing.
+        Buff = "buff",
+    }
+}
+
+impl JobStep {
+    /// Hours at the bench or in the booth. Our estimate: common practice, no source.
+    #[must_use]
+    pub fn work(self) -> Hours {
+        Hours::saturating(match self {
+            Self::Prepare | Self::Scrape => 2.0,
+            Self::Fill | Self::Shade => 1.0,
+            Self::Stain | Self::Washcoat | Self::Seal | Self::Colour | Self::Protect | Self::Clear => 0.5,
+            Self::Inspect | Self::Scuff => 0.5,
+            Self::Level | Self::Buff => 3.0,
+        })
+    }
+}
+
+/// No wait at all.
+const NO_WAIT: Hours = Hours::saturating(0.0);
+
+/// What of a job decides how long it takes.
+#[derive(Debug, Clone, PartialEq)]
+pub struct JobOutline {
+    /// For each part, whether it is filled.
+    pub parts_filled: Vec<bool>,
+    /// Stain on the bare wood, if any.
+    pub stain: Option<StainKind>,
+    /// Passes of colour in the film.
+    pub colour_passes: u32,
+    /// Whether the edge is shaded.
+    pub shaded: bool,
+    /// Whether there is binding to scrape.
+    pub binding: bool,
+    /// Clear coats.
+    pub clear_coats: u32,
+    /// Dry film of one clear coat.
+    pub coat: Micrometres,
+    /// Class of work.
+    pub class: WorkClass,
+    /// Kind of filler.
+    pub filler: Filler,
+}
+
+/// The time plan of a job.
+#[derive(Debug, Clone, PartialEq)]
+pub struct JobTime {
+    /// Every operation with begin and end.
+    pub schedule: Schedule<JobStep>,
+    /// The wait before levelling.
+    pub buff: Earliest,
+}
+
+impl JobOutline {
+    /// Dry film of all clear coats together.
+    #[must_use]
+    pub fn build(&self) -> Micrometres {
+        Micrometres::saturating(self.coat.get() * f64::from(self.clear_coats))
+    }
+}
+
+/// The shortest time that a job takes with every wait kept, begun when a day opens. Parts run beside each other until
+/// the colour; each coat waits for the last; after the coats that the sheet allows for a day the film rests, is scuffed
+/// on another day, and goes on. Without an air temperature the sheet's reference is taken.
+///
+/// # Errors
+/// [`CannotJudge`] when the job has no parts or no clear coats.
+pub fn job_time(outline: &JobOutline, air: Option<Celsius>, sheet: &Sheet) -> Judged<Modelled<JobTime>> {
+    if outline.parts_filled.is_empty() || outline.clear_coats == 0 {
+        return Err(CannotJudge::without("ticket"));
+    }
+    let air = air.unwrap_or_else(|| sheet.celsius(Setting::WaitReference));
+    let told = Told {
+        class: Some(outline.class),
+        filler: Some(outline.filler),
+        stain: outline.stain,
+        air: Some(air),
+        film: Some(outline.build()),
+    };
+    let buff = earliest(Wait::Buff, &told, sheet)?;
+    let Modelled::Estimate(buff_wait) = buff.answer else { return Ok(buff.map(|_| Modelled::OutsideModel)) };
+    let mut job = Job { plan: Plan::new(), outline, told, sheet };
+    let bodies = job.parts()?;
+    let ready = job.colour(bodies)?;
+    let last = job.clear(ready)?;
+    let level = job.plan.add(JobStep::Level, JobStep::Level.work(), &[Link::Wait(last, buff_wait.hours)]);
+    job.then(JobStep::Buff, level, NO_WAIT);
+    let schedule = job.plan.schedule(WorkingDay::of(sheet));
+    let hours = |value: Hours| Measure::new(value.get(), Unit::Hour, 1);
+    let (total, waiting) = (hours(schedule.total), hours(schedule.waiting));
+    Ok(Ruling::by("drying.longest-path", Modelled::Estimate(JobTime { schedule, buff: buff_wait }))
+        .and("drying.working-hours")
+        .and("drying.coats-a-day")
+        .resting_on(&buff)
+        .step("waiting", "", waiting)
+        .step("job-time", "", total))
+}
+
+struct Job<'a> {
+    plan: Plan<JobStep>,
+    outline: &'a JobOutline,
+    told: Told,
+    sheet: &'a Sheet,
+}
+
+impl Job<'_> {
+    /// Hours of a wait. The room was found inside the model before the plan was begun.
+    fn hours(&self, wait: Wait) -> Result<Hours, CannotJudge> {
+        let film = if wait == Wait::ClearToClear { Some(self.outline.coat) } else { self.told.film };
+        let ruling = earliest(wait, &Told { film, ..self.told }, self.sheet)?;
+        ruling.answer.estimate().map(|wait| wait.hours).ok_or_else(|| CannotJudge::without(AIR))
+    }
+
+    fn then(&mut self, step: JobStep, after: OpId, wait: Hours) -> OpId {
+        self.plan.add(step, step.work(), &[Link::Wait(after, wait)])
+    }
+
+    /// Every part up to its seal coat, and the wait after it.
+    fn parts(&mut self) -> Result<Vec<Link>, CannotJudge> {
+        let seal = self.hours(Wait::SealToNext)?;
+        let mut sealed = Vec::new();
+        for filled in &self.outline.parts_filled {
+            let (mut at, mut wait) = (self.plan.add(JobStep::Prepare, JobStep::Prepare.work(), &[]), NO_WAIT);
+            for (step, after) in self.under_the_seal(*filled)? {
+                at = self.then(step, at, wait);
+                wait = after;
+            }
+            let at = self.then(JobStep::Seal, at, wait);
+            sealed.push(Link::Wait(at, seal));
+        }
+        Ok(sealed)
+    }
+
+    /// What lies under the seal coat of a part, in the order of the sheet, each with its wait.
+    fn under_the_seal(&self, filled: bool) -> Result<Vec<(JobStep, Hours)>, CannotJudge> {
+        let mut steps = Vec::new();
+        if self.outline.stain.is_some() {
+            steps.push((JobStep::Stain, self.hours(Wait::StainToNext)?));
+        }
+        if filled {
+            let fill = (JobStep::Fill, self.hours(Wait::FillerToNext)?);
+            let stain_first = self.sheet.is_on(Setting::StainFirst);
+            if stain_first && !steps.is_empty() && self.sheet.is_on(Setting::WashcoatBeforeFill) {
+                steps.push((JobStep::Washcoat, self.hours(Wait::WashcoatToNext)?));
+            }
+            let place = if stain_first { steps.len() } else { 0 };
+            steps.insert(place, fill);
+        }
+        Ok(steps)
+    }
+
+    /// Colour, shade, protective clear, binding and inspection; gives what the clear coats wait for.
+    fn colour(&mut self, sealed: Vec<Link>) -> Result<Vec<Link>, CannotJudge> {
+        let (colour, clear) = (self.hours(Wait::ColourToColour)?, self.hours(Wait::ClearToClear)?);
+        let passes = (0..self.outline.colour_passes).map(|_| JobStep::Colour);
+        let coats = passes.chain(self.outline.shaded.then_some(JobStep::Shade));
+        let mut links = sealed;
+        let mut coloured = false;
+        for step in coats {
+            let at = self.plan.add(step, step.work(), &links);
+            links = vec![Link::Wait(at, colour)];
+            coloured = true;
+        }
+        if coloured && self.sheet.is_on(Setting::ProtectiveClear) {
+            let at = self.plan.add(JobStep::Protect, JobStep::Protect.work(), &links);
+            links = vec![Link::Wait(at, clear)];
+        }
+        let dry_work = self.outline.binding.then_some(JobStep::Scrape).into_iter().chain([JobStep::Inspect]);
+        for step in dry_work {
+            let at = self.plan.add(step, step.work(), &links);
+            links = vec![Link::Wait(at, NO_WAIT)];
+        }
+        Ok(links)
+    }
+
+    /// The clear coats; gives the last one.
+    fn clear(&mut self, ready: Vec<Link>) -> Result<OpId, CannotJudge> {
+        let (clear, scuff) = (self.hours(Wait::ClearToClear)?, self.hours(Wait::Scuff)?);
+        let a_day = self.sheet.get(Setting::CoatsADay).max(1.0);
+        let mut last = self.plan.add(JobStep::Clear, JobStep::Clear.work(), &ready);
+        let mut today = 1.0;
+        for _ in 1..self.outline.clear_coats {
+            if today < a_day {
+                last = self.then(JobStep::Clear, last, clear);
+                today += 1.0;
+            } else {
+                let rested = [Link::Wait(last, scuff), Link::NextDay(last)];
+                let scuffed = self.plan.add(JobStep::Scuff, JobStep::Scuff.work(), &rested);
+                last = self.then(JobStep::Clear, scuffed, NO_WAIT);
+                today = 1.0;
+            }
+        }
+        Ok(last)
+    }
+}
+
+/// How many more clear coats can be laid today.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct CoatsToday {
+    /// Coats.
+    pub coats: u32,
+    /// Whether the sheet's coats a day end it, not the clock.
+    pub by_the_sheet: bool,
+}
+
+/// How many clear coats of one thickness can be laid from a time of day on until the day ends: each has to be finished
+/// before work ends, each waits for the last, and the sheet allows only so many in one day.
+///
+/// # Errors
+/// [`CannotJudge`] when air or film is not told.
+pub fn coats_today(
+    clock: Hours,
+    coat: Option<Micrometres>,
+    air: Option<Celsius>,
+    sheet: &Sheet,
+) -> Judged<Modelled<CoatsToday>> {
+    let told = Told { air, film: coat, ..Told::default() };
+    coat.ok_or_else(|| CannotJudge::without(FILM))?;
+    let wait = earliest(Wait::ClearToClear, &told, sheet)?;
+    let Modelled::Estimate(between) = wait.answer else { return Ok(wait.map(|_| Modelled::OutsideModel)) };
+    let counted = count_coats(clock.get(), between.hours.get(), sheet);
+    Ok(Ruling::by("drying.coats-a-day", Modelled::Estimate(counted))
+        .and("drying.working-hours")
+        .resting_on(&wait)
+        .step("coats-today", "", Measure::count(f64::from(counted.coats))))
+}
+
+/// Counts coats from a time of day on with a given wait between them.
+#[must_use]
+pub fn count_coats(clock: f64, between: f64, sheet: &Sheet) -> CoatsToday {
+    let (day, work) = (WorkingDay::of(sheet), JobStep::Clear.work());
+    let (closes, most) = (sheet.get(Setting::DayTo), sheet.get(Setting::CoatsADay));
+    let (mut coats, mut ready) = (0, clock);
+    loop {
+        let start = day.begin(ready, work);
+        if start >= closes {
+            return CoatsToday { coats, by_the_sheet: false };
+        }
+        if f64::from(coats) >= most {
+            return CoatsToday { coats, by_the_sheet: true };
+        }
+        coats += 1;
+        ready = day.end(start, work) + between;
+    }
+}
+
+/// Hours from a time of day until the next operation can begin: the wait runs round the clock, the work is done in
+/// working hours only and has to end the same day.
+///
+/// # Errors
+/// [`CannotJudge`] when a fact that the wait needs is not told.
+pub fn hours_until(
+    clock: Hours,
+    wait: Wait,
+    next: JobStep,
+    told: &Told,
+    sheet: &Sheet,
+) -> Judged<Modelled<Hours>> {
+    let wait = earliest(wait, told, sheet)?;
+    let Modelled::Estimate(rest) = wait.answer else { return Ok(wait.map(|_| Modelled::OutsideModel)) };
+    let begin = WorkingDay::of(sheet).begin(clock.get() + rest.hours.get(), next.work());
+    let until = Hours::saturating(begin - clock.get());
+    Ok(Ruling::by("drying.working-hours", Modelled::Estimate(until)).resting_on(&wait).step(
+        "until-next",
+        "",
+        Measure::new(until.get(), Unit::Hour, 1),
+    ))
+}
