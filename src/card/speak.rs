@@ -2,8 +2,9 @@
 
 use super::{Answer, Card};
 use crate::bench::FactValue;
-use crate::content::{Args, Content, Texts, Units};
+use crate::content::{Args, Content, Texts, Ticket, Units};
 use crate::quantity::Measure;
+use crate::rules::term::Term;
 
 /// Language and units of a person.
 #[derive(Debug, Clone, Copy)]
@@ -29,14 +30,15 @@ impl<'a> Voice<'a> {
         self.units.show(measure).text()
     }
 
-    /// A term: a wood, a ticket, a part, or a text `card.<family>.<slug>` or `term.<slug>`.
+    /// A term: a wood, a fault, a ticket, or a text `card.<family>.<slug>` or `term.<slug>`.
     #[must_use]
     pub fn term(&self, family: &str, slug: &str) -> String {
         if let Some(wood) = self.content.wood(slug) {
             return self.texts.find(&format!("wood.{slug}")).unwrap_or(&wood.name).to_owned();
         }
-        let keys = [format!("card.{family}.{slug}"), format!("term.{slug}"), format!("ticket.{slug}")];
-        let found = keys.iter().find_map(|key| self.texts.find(key));
+        let shared = ["term", "fault", "ticket"].map(|list| format!("{list}.{slug}"));
+        let keys = std::iter::once(format!("card.{family}.{slug}")).chain(shared);
+        let found = keys.into_iter().find_map(|key| self.texts.find(&key));
         found.map_or_else(|| format!("term.{slug}"), str::to_owned)
     }
 
@@ -110,6 +112,34 @@ impl<'a> Voice<'a> {
     }
 
     fn args(&self, card: &Card) -> Args {
-        card.facts.0.iter().map(|(key, value)| (key.clone(), self.inline(&card.family, key, value))).collect()
+        let mut args: Args = card
+            .facts
+            .0
+            .iter()
+            .map(|(key, value)| (key.clone(), self.inline(&card.family, key, value)))
+            .collect();
+        if let Some(ticket) = card.facts.maybe_slug("ticket").and_then(|slug| self.content.ticket(slug)) {
+            self.read_out(ticket, &mut args);
+        }
+        args
+    }
+
+    /// What stands on a job ticket, for stories: `{ticket.number}`, `{ticket.binding}`, `{ticket.colour}` with the
+    /// shading, `{ticket.coats}` and `{ticket.woods}` by part.
+    fn read_out(&self, ticket: &Ticket, args: &mut Args) {
+        let shaded = if ticket.shaded { "shaded" } else { "plain" };
+        let parts = ticket.parts.iter().map(|part| {
+            let name = self.texts.find(&format!("part.{}", part.slug)).unwrap_or(&part.slug);
+            format!("{name}: {}", self.term("", &part.wood))
+        });
+        let lines = [
+            ("number", ticket.number.to_string()),
+            ("coats", ticket.clear_coats.to_string()),
+            ("binding", self.texts.get(&format!("on-ticket.binding.{}", ticket.binding.slug())).to_owned()),
+            ("colour", self.texts.get(&format!("on-ticket.{shaded}.{}", ticket.colour.slug())).to_owned()),
+            ("look", self.term("", ticket.look.slug())),
+            ("woods", parts.collect::<Vec<_>>().join(", ")),
+        ];
+        args.extend(lines.map(|(name, line)| (format!("ticket.{name}"), line)));
     }
 }

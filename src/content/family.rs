@@ -67,7 +67,7 @@ pub struct FactInfo {
     /// Decimals shown.
     #[serde(default)]
     pub decimals: u8,
-    /// Allowed terms; `["@woods"]` and `["@tickets"]` stand for those lists.
+    /// Allowed terms; `["@woods"]`, `["@faults"]` and `["@tickets"]` stand for those lists.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub terms: Vec<String>,
 }

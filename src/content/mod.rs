@@ -23,6 +23,7 @@ pub use world::World;
 
 pub use crate::rules::term::{Binding, ColourPlan};
 
+use crate::rules::fault::Fault;
 use crate::rules::sheet::Sheet;
 use crate::rules::wood::Wood;
 use serde::{Deserialize, Serialize};
@@ -39,6 +40,8 @@ pub struct Content {
     pub woods: Vec<Wood>,
     /// The scenario sets that ship.
     pub sets: Vec<ScenarioSet>,
+    /// The faults.
+    pub faults: Vec<Fault>,
     /// The job tickets.
     pub tickets: Vec<Ticket>,
     /// Names, units and ranges of facts.
@@ -60,6 +63,12 @@ impl Content {
     #[must_use]
     pub fn wood(&self, slug: &str) -> Option<&Wood> {
         self.woods.iter().find(|wood| wood.slug == slug)
+    }
+
+    /// The fault with that id.
+    #[must_use]
+    pub fn fault(&self, id: &str) -> Option<&Fault> {
+        self.faults.iter().find(|fault| fault.id == id)
     }
 
     /// The ticket with that slug.

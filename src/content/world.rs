@@ -1,6 +1,7 @@
 //! What a rule may look things up in while a card or a calculation is worked: content and one shop sheet.
 
 use super::{Content, Ticket};
+use crate::rules::fault::Fault;
 use crate::rules::sheet::Sheet;
 use crate::rules::verdict::CannotJudge;
 use crate::rules::wood::Wood;
@@ -29,6 +30,14 @@ impl<'a> World<'a> {
     /// [`CannotJudge`] when no such ticket is known.
     pub fn ticket(&self, slug: &str) -> Result<&'a Ticket, CannotJudge> {
         self.content.ticket(slug).ok_or_else(|| CannotJudge::without("ticket"))
+    }
+
+    /// The fault with that id.
+    ///
+    /// # Errors
+    /// [`CannotJudge`] when no such fault is known.
+    pub fn fault(&self, id: &str) -> Result<&'a Fault, CannotJudge> {
+        self.content.fault(id).ok_or_else(|| CannotJudge::without("fault"))
     }
 
     /// Whether a ticket is work for the shop sheet in use: its own sheet, or one of the same coating where no ticket

@@ -20,6 +20,8 @@ pub struct Thinning(f64);
 impl Thinning {
     /// Greatest ratio allowed: one part of material in a hundred of thinner.
     pub const MAX: f64 = 100.0;
+    /// As supplied.
+    pub const NONE: Self = Self(0.0);
 
     /// From volume of thinner per volume of material.
     ///

@@ -6,10 +6,14 @@
 
 pub mod abrasive;
 pub mod air;
+pub mod binding;
 pub mod contamination;
 pub mod drying;
+pub mod fault;
 pub mod filling;
+pub mod film;
 pub mod hazard;
+pub mod inspection;
 pub mod mixing;
 pub mod sequence;
 pub mod sheet;

@@ -3,15 +3,18 @@
 use super::Question;
 
 mod clean;
+mod clear;
 mod entry;
 mod fill;
+mod inspect;
 mod sand;
+mod scrape;
 mod stain;
 
 /// Every question.
 #[must_use]
 pub fn all() -> Vec<&'static Question> {
-    [clean::ALL, entry::ALL, fill::ALL, sand::ALL, stain::ALL].concat()
+    [clean::ALL, clear::ALL, entry::ALL, fill::ALL, inspect::ALL, sand::ALL, scrape::ALL, stain::ALL].concat()
 }
 
 /// The question of that id.

@@ -10,12 +10,14 @@ use std::collections::BTreeSet;
 pub(super) fn check(content: &Content, reader: &mut Reader) {
     settings(content, reader);
     doubles(reader, "wood", "slug", content.woods.iter().map(|wood| wood.slug.as_str()));
+    doubles(reader, "fault", "id", content.faults.iter().map(|fault| fault.id.as_str()));
     doubles(reader, "ticket", "slug", content.tickets.iter().map(|ticket| ticket.slug.as_str()));
     doubles(reader, "fact", "key", content.facts.iter().map(|fact| fact.key.as_str()));
     doubles(reader, "family", "id", content.families.iter().map(|family| family.id.as_str()));
     doubles(reader, "rule", "id", content.rules.iter().map(|rule| rule.id.as_str()));
     doubles(reader, "caution", "id", content.cautions.iter().map(|caution| caution.id.as_str()));
     doubles(reader, "consequence", "id", content.consequences.iter().map(|one| one.id.as_str()));
+    faults(content, reader);
     tickets(content, reader);
     families(content, reader);
     for (index, one) in content.sets.iter().enumerate() {
@@ -53,6 +55,20 @@ fn settings(content: &Content, reader: &mut Reader) {
                 "default",
                 format!("`{}` needs floor <= default <= ceiling and a step over 0", info.key.slug()),
             );
+        }
+    }
+}
+
+fn faults(content: &Content, reader: &mut Reader) {
+    for (index, fault) in content.faults.iter().enumerate() {
+        if fault.made.is_empty() {
+            reader.at("fault", index, "made", format!("fault `{}` needs at least one stage", fault.id));
+        }
+    }
+    for (index, one) in content.consequences.iter().enumerate() {
+        if !one.fault.is_empty() && content.fault(&one.fault).is_none() {
+            let message = format!("`{}` is no fault of content/faults.toml", one.fault);
+            reader.at("consequence", index, "fault", message);
         }
     }
 }
@@ -151,6 +167,7 @@ fn allowed(content: &Content, fact: &FactInfo, term: &str) -> bool {
     term.starts_with('@')
         || fact.terms.iter().any(|known| match known.as_str() {
             "@woods" => content.wood(term).is_some(),
+            "@faults" => content.fault(term).is_some(),
             "@tickets" => content.ticket(term).is_some(),
             known => known == term,
         })
@@ -171,6 +188,10 @@ fn texts(content: &Content, reader: &mut Reader) {
     }
     for (index, sheet) in content.sheets.iter().enumerate() {
         need(reader, "sheet", index, format!("sheet.{}", sheet.slug));
+    }
+    for (index, fault) in content.faults.iter().enumerate() {
+        need(reader, "fault", index, format!("fault.{}", fault.id));
+        need(reader, "fault", index, format!("fault.{}.looks", fault.id));
     }
     for (index, ticket) in content.tickets.iter().enumerate() {
         need(reader, "ticket", index, format!("ticket.{}", ticket.slug));

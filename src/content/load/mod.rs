@@ -5,6 +5,7 @@ mod place;
 
 use super::{Caution, Consequence};
 use super::{Content, FactInfo, FamilyInfo, RuleInfo, ScenarioSet, SettingInfo, SheetSource, Texts, Ticket};
+use crate::rules::fault::Fault;
 use crate::rules::sheet::{Held, Setting, Sheet};
 use crate::rules::term::Term;
 use crate::rules::wood::Wood;
@@ -49,6 +50,7 @@ macro_rules! list_file {
 
 list_file!(SettingFile, setting, SettingInfo);
 list_file!(WoodFile, wood, Wood);
+list_file!(FaultFile, fault, Fault);
 list_file!(TicketFile, ticket, Ticket);
 list_file!(FactFile, fact, FactInfo);
 list_file!(FamilyFile, family, FamilyInfo);
@@ -100,6 +102,7 @@ pub fn load(sources: &[Source]) -> Result<Content, Vec<Problem>> {
                 reader.take::<SettingFile, _>(source, &mut content.settings, |f| f.setting, "setting")
             }
             "woods.toml" => reader.take::<WoodFile, _>(source, &mut content.woods, |f| f.wood, "wood"),
+            "faults.toml" => reader.take::<FaultFile, _>(source, &mut content.faults, |f| f.fault, "fault"),
             "tickets.toml" => {
                 reader.take::<TicketFile, _>(source, &mut content.tickets, |f| f.ticket, "ticket")
             }

@@ -1,0 +1,96 @@
+//! Scraping the binding: what it needs before colour, when it is scraped, the order of the work round it.
+
+use crate::bench::Facts;
+use crate::card::question::{Ask, Item, Question, Tempt, keep};
+use crate::card::{Answer, Dice};
+use crate::content::{ColourPlan, Ticket, World};
+use crate::rules::binding::{self, LastLaid, Preparing, Scraping, TrimStep};
+use crate::rules::term::Term;
+use crate::rules::verdict::Judged;
+
+pub(super) const ALL: &[&Question] = &[&WHEN_TO_SCRAPE, &TRIM_BEFORE_COLOUR, &SCRAPE_ORDER];
+
+/// Is the binding scraped now? Misconceptions: any time will do; clear build protects while one scrapes; every ticket
+/// has something to scrape.
+const WHEN_TO_SCRAPE: Question = Question {
+    id: "when-to-scrape",
+    settle: keep,
+    ask: Ask::One { answer: when_to_scrape, tempt: when_to_scrape_slips },
+    after: "ledge-at-binding",
+};
+
+/// What does the binding need before colour? Misconceptions: pale wood behaves like plastic; glue is scraped off later
+/// with the colour.
+const TRIM_BEFORE_COLOUR: Question = Question {
+    id: "trim-before-colour",
+    settle: bare_is_not_sealed,
+    ask: Ask::One { answer: trim_before_colour, tempt: trim_before_colour_slips },
+    after: "stained-binding",
+};
+
+/// Put the work round the binding in order. Misconceptions: scrape last; inspect before scraping; level through colour.
+const SCRAPE_ORDER: Question = Question {
+    id: "scrape-order",
+    settle: keep,
+    ask: Ask::Order { items: steps, accepts },
+    after: "ledge-at-binding",
+};
+
+/// Whether stain, colour or shading comes to lie on the binding.
+fn coloured(ticket: &Ticket) -> bool {
+    ticket.shaded || ticket.colour != ColourPlan::Natural
+}
+
+fn when_to_scrape(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
+    let ticket = world.ticket(facts.slug("ticket")?)?;
+    let (last, dry) = (facts.term::<LastLaid>("last_laid")?, facts.yes("touch_dry")?);
+    let ruling = binding::scraping(ticket.binding, coloured(ticket), last, dry, world.sheet);
+    Ok(ruling.map(|answer| Answer::term(answer.slug())))
+}
+
+fn when_to_scrape_slips(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
+    vec![
+        Tempt::term(Scraping::Now.slug(), "scraping-has-its-place", "ledge-at-binding"),
+        Tempt::term(Scraping::ProtectiveFirst.slug(), "protective-clear-misplaced", "ledge-at-binding"),
+        Tempt::term(Scraping::WaitDry.slug(), "waiting-alone-helps-not", "ledge-at-binding"),
+        Tempt::term(Scraping::TooLate.slug(), "not-yet-too-late", "stained-binding"),
+        Tempt::term(Scraping::Nothing.slug(), "binding-on-ticket-overlooked", "stained-binding"),
+    ]
+}
+
+fn trim_before_colour(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
+    let ticket = world.ticket(facts.slug("ticket")?)?;
+    let (levelled, sealed) = (facts.yes("binding_levelled")?, facts.yes("binding_sealed")?);
+    let bare = !facts.yes("binding_masked")?;
+    let ruling = binding::preparing(ticket.binding, coloured(ticket) && bare, levelled, sealed);
+    Ok(ruling.map(|answer| Answer::term(answer.slug())))
+}
+
+fn trim_before_colour_slips(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
+    vec![
+        Tempt::term(Preparing::ColourOver.slug(), "trim-not-ready", "stained-binding"),
+        Tempt::term(Preparing::SealFirst.slug(), "sealer-not-what-it-lacks", "glue-shows-at-binding"),
+        Tempt::term(Preparing::LevelFirst.slug(), "already-levelled", "glue-shows-at-binding"),
+        Tempt::term(Preparing::Nothing.slug(), "binding-on-ticket-overlooked", "stained-binding"),
+    ]
+}
+
+/// Nobody seals a binding that was not levelled yet.
+fn bare_is_not_sealed(facts: &mut Facts, _: &World<'_>, _: &mut Dice) {
+    if facts.maybe_slug("binding_levelled") == Some("no") {
+        facts.set_term("binding_sealed", "no");
+    }
+}
+
+/// Operations on one card.
+const TO_ORDER: usize = 5;
+
+fn steps(_: &Facts, _: &World<'_>, dice: &mut Dice) -> Vec<Item> {
+    let mut all = TrimStep::ALL.to_vec();
+    dice.shuffle(&mut all);
+    all.iter().take(TO_ORDER).map(|step| Item::new(step.slug(), "")).collect()
+}
+
+fn accepts(_: &Facts, world: &World<'_>, order: &[String]) -> Judged<bool> {
+    binding::accepts(order, world.sheet)
+}
