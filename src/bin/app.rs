@@ -1,3 +1,5 @@
 //! The web entry.
 
-fn main() {}
+fn main() {
+    stepboard::app::start();
+}

@@ -8,6 +8,7 @@ mod dice;
 pub mod families;
 pub mod grade;
 pub mod question;
+mod slate;
 pub mod speak;
 pub mod tolerance;
 
@@ -16,4 +17,5 @@ pub use deal::{Card, DealError, deal};
 pub use dice::Dice;
 pub use grade::{Graded, Mark, Solution, grade, solve};
 pub use question::{Ask, Item, Kind, Question, Tempt};
+pub use slate::Slate;
 pub use speak::Voice;

@@ -4,6 +4,7 @@
 //! what is allowed; the program gets them as one value, [`Content`], already checked. Adding a wood, a caution, a
 //! ticket or a card of a known family touches only those files.
 
+mod band;
 mod family;
 mod info;
 mod text;
@@ -14,6 +15,7 @@ mod world;
 #[cfg(not(target_arch = "wasm32"))]
 pub mod load;
 
+pub use band::CLOSING_CAUTION;
 pub use family::{Draw, FactInfo, FamilyInfo, Topic};
 pub use info::{Caution, CautionStage, Consequence, RuleInfo, ScenarioSet, SettingInfo, SheetSource};
 pub use text::{Args, Texts};

@@ -1,1 +1,8 @@
-//! The browser boundary.
+//! The browser boundary: storage, clock, files, the page itself. The screens reach the browser only through here.
+
+pub mod clock;
+pub mod files;
+pub mod page;
+mod store;
+
+pub use store::{Loaded, Store, StoreError};

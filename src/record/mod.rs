@@ -1,15 +1,8 @@
-//! What was answered, kept.
+//! What was answered: the journal, and the card that lies on the desk.
 
-use crate::terms;
+mod draft;
+mod journal;
 
-terms! {
-    /// How far a person would go on an answer, asked before any feedback.
-    Certainty {
-        /// "I would ask first": right less than 2 times in 3.
-        AskFirst = "ask-first",
-        /// "On a test board": right about 3 times in 4.
-        TestBoard = "test-board",
-        /// "On the job": right more than 4 times in 5.
-        OnTheJob = "on-the-job",
-    }
-}
+pub use crate::learn::Certainty;
+pub use draft::{CardName, Draft};
+pub use journal::{Entry, Journal, SheetName};

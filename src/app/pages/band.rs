@@ -1,0 +1,81 @@
+//! A band of the board: what the stage is, practising it, and how each of its questions stands.
+
+use super::deal;
+use crate::app::hooks::{use_book, use_desk};
+use crate::app::parts::{Frame, Icon, Picture};
+use crate::app::route::Route;
+use crate::app::state::{Shop, use_shop};
+use crate::content::FamilyInfo;
+use crate::learn::{self, Past};
+use crate::rules::term::{Stage, Term};
+use yew::prelude::*;
+use yew_router::prelude::*;
+
+#[derive(Properties, PartialEq)]
+pub(in crate::app) struct BandProps {
+    pub(in crate::app) stage: String,
+}
+
+#[component]
+pub(in crate::app) fn Band(props: &BandProps) -> Html {
+    let shop = use_shop();
+    let book = use_book().book;
+    let desk = use_desk();
+    let navigator = use_navigator();
+    let stage = Stage::from_slug(&props.stage).unwrap_or(Stage::Room);
+    let past = book.journal.past(&shop.settings.person);
+    let families: Vec<&FamilyInfo> =
+        shop.content().families.iter().filter(|family| family.stage == stage).collect();
+    let onclick = use_callback(
+        (shop.clone(), book.journal.clone(), desk.put, navigator),
+        move |_: MouseEvent, (shop, journal, put, navigator)| {
+            if let (Some(draft), Some(navigator)) =
+                (deal::fresh(shop, journal, Some(stage), None, 0), navigator)
+            {
+                put.emit(Some(draft));
+                navigator.push(&Route::Practise);
+            }
+        },
+    );
+    let name = shop.stage(stage).to_string();
+    let minutes = learn::minutes(shop.content(), Some(stage)).to_string();
+    let practise = shop.say_with("band.practise", &[("stage", name.clone()), ("minutes", minutes)]);
+    let cautions = shop.content().cautions_of_band(stage);
+    let cautions: Vec<AttrValue> =
+        cautions.iter().map(|caution| shop.text(&format!("caution.{}", caution.id))).collect();
+    let row = |family: &&FamilyInfo| standing(&shop, family, &past);
+    let action = html! {
+        <button type="button" class="next-step" hidden={families.is_empty()} {onclick}>{ practise }<Icon of={Picture::Go} /></button>
+    };
+    html! {
+        <Frame class="sheet" title={name} back={Some(Route::Home)} {cautions} {action}>
+            <p key="about" class="lead">{ shop.say(&format!("stage.{}.about", stage.slug())) }</p>
+            <h2 key="head">{ shop.say("band.families") }</h2>
+            <p key="empty" hidden={!families.is_empty()}>{ shop.say("band.empty") }</p>
+            <ul key="list" class="rows">{ for families.iter().map(row) }</ul>
+        </Frame>
+    }
+}
+
+/// What a family asks, and how its latest answer stands.
+fn standing(shop: &Shop, family: &FamilyInfo, past: &[Past]) -> Html {
+    let latest = past.iter().rev().find(|one| one.family == family.id);
+    let (class, picture, key) = match latest {
+        None => ("", None, "band.mark.none"),
+        Some(one) if one.holds() => ("ok", Some(Picture::Tick), "band.mark.holds"),
+        Some(one) if one.right => ("", Some(Picture::Pencil), "band.mark.asked"),
+        Some(_) => ("wrong", Some(Picture::Cross), "band.mark.not"),
+    };
+    let key_of_name = format!("card.{}.name", family.id);
+    let ask = format!("card.{}.ask", family.id);
+    let name = shop.texts().first(&[&key_of_name, &ask]).to_owned();
+    html! {
+        <li key={family.id.clone()}>
+            <span class="words">{ name }</span>
+            <span class={classes!("standing", class)}>
+                { for picture.map(|of| html! { <Icon key="icon" {of} /> }) }
+                <span key="word">{ shop.say(key) }</span>
+            </span>
+        </li>
+    }
+}

@@ -1,0 +1,164 @@
+//! One calculation: what is known on the ticket, the result and its working on shop paper.
+
+use crate::app::parts::{Frame, Rules, Working};
+use crate::app::route::Route;
+use crate::app::state::{Shop, use_shop};
+use crate::bench::{self, Calculation as Entry, Facts, Needs};
+use crate::content::{FactInfo, World};
+use crate::quantity::{Measure, Unit};
+use std::collections::BTreeMap;
+use wasm_bindgen::JsCast;
+use web_sys::{HtmlInputElement, HtmlSelectElement};
+use yew::prelude::*;
+
+#[derive(Properties, PartialEq)]
+pub(in crate::app) struct CalculationProps {
+    pub(in crate::app) name: String,
+}
+
+/// What is typed or chosen, by fact.
+type Typed = BTreeMap<&'static str, String>;
+
+#[component]
+pub(in crate::app) fn Calculation(props: &CalculationProps) -> Html {
+    let shop = use_shop();
+    let typed = use_state(Typed::new);
+    let Some(calculation) = bench::calculations().into_iter().find(|one| one.name == props.name) else {
+        return html! {
+            <Frame class="sheet" title={shop.say("bench.title")} back={Some(Route::Bench)} cautions={Vec::new()}>{ &props.name }</Frame>
+        };
+    };
+    let on_typed = {
+        let (now, set) = ((*typed).clone(), typed.setter());
+        Callback::from(move |(key, value): (&'static str, String)| {
+            let mut next = now.clone();
+            next.insert(key, value);
+            set.set(next);
+        })
+    };
+    let field = |need: &Needs| {
+        let value = typed.get(need.key).cloned().unwrap_or_default();
+        field(&shop, need, value, &on_typed)
+    };
+    let cautions = shop.content().cautions_for(&[]);
+    let cautions: Vec<AttrValue> =
+        cautions.iter().map(|caution| shop.text(&format!("caution.{}", caution.id))).collect();
+    html! {
+        <Frame class="calculation" title={shop.text(&format!("bench.{}", calculation.name))} back={Some(Route::Bench)} {cautions}>
+            <section key="inputs" class="ticket form">
+                <span class="hole" aria-hidden="true"></span>
+                <h2>{ shop.say("bench.inputs") }</h2>
+                { for calculation.needs.iter().map(field) }
+            </section>
+            <div key="outcome" class="outcome" aria-live="polite">{ outcome(&shop, calculation, &typed) }</div>
+        </Frame>
+    }
+}
+
+/// One fact: a number in the person's unit, or one of its terms.
+fn field(shop: &Shop, need: &Needs, value: String, on_typed: &Callback<(&'static str, String)>) -> Html {
+    let key = need.key;
+    let Some(info) = shop.content().fact(key) else { return html! { <p key={key}>{ key }</p> } };
+    let name = shop.voice().fact_name(key).to_owned();
+    let optional = if need.optional { shop.say("bench.optional") } else { AttrValue::default() };
+    let id = format!("fact-{key}");
+    let control = if let Some(unit) = info.unit {
+        let symbol = shop.settings.units.shown(unit).symbol();
+        let oninput = on_typed.reform(move |event: InputEvent| (key, input_value(&event)));
+        html! {
+            <span class="typed-unit">
+                <input id={id.clone()} type="text" inputmode="decimal" autocomplete="off" {value} {oninput} /><span>{ symbol }</span>
+            </span>
+        }
+    } else {
+        let onchange = on_typed.reform(move |event: Event| (key, select_value(&event)));
+        let option = |slug: &str| html! { <option key={slug.to_owned()} value={slug.to_owned()} selected={slug == value}>{ shop.voice().term("", slug) }</option> };
+        html! {
+            <select id={id.clone()} {onchange}>
+                <option key="" value="" selected={value.is_empty()}>{ shop.say("bench.pick") }</option>
+                { for info.slugs(shop.content()).into_iter().map(option) }
+            </select>
+        }
+    };
+    html! { <p key={key} class="field"><label for={id}>{ name }<small>{ optional }</small></label>{ control }</p> }
+}
+
+fn input_value(event: &InputEvent) -> String {
+    let input = event.target().and_then(|target| target.dyn_into::<HtmlInputElement>().ok());
+    input.map(|input| input.value()).unwrap_or_default()
+}
+
+fn select_value(event: &Event) -> String {
+    let select = event.target().and_then(|target| target.dyn_into::<HtmlSelectElement>().ok());
+    select.map(|select| select.value()).unwrap_or_default()
+}
+
+fn outcome(shop: &Shop, calculation: &Entry, typed: &Typed) -> Html {
+    let (facts, wrong) = read(shop, calculation, typed);
+    if facts.0.is_empty() && wrong.is_empty() {
+        return html! { <p class="kraft">{ shop.say("bench.empty") }</p> };
+    }
+    if !wrong.is_empty() {
+        return html! { <ul class="kraft wrong">{ for wrong.iter().map(|text| html! { <li key={text.to_string()}>{ text }</li> }) }</ul> };
+    }
+    let Some(sheet) = shop.sheet() else { return html! { <p></p> } };
+    let voice = shop.voice();
+    match (calculation.run)(&facts, &World { content: shop.content(), sheet }) {
+        Err(cannot) => {
+            let names: Vec<&str> = cannot.missing.iter().map(|key| voice.fact_name(key)).collect();
+            html! { <p class="kraft">{ shop.say_with("bench.unknown", &[("facts", names.join(", "))]) }</p> }
+        }
+        Ok(ruling) => {
+            let line = |key: &str, value: String| {
+                let name = shop.text(&format!("gives.{key}"));
+                html! { <div key={key.to_owned()} class="fact"><dt>{ name }</dt><dd>{ value }</dd></div> }
+            };
+            let numbers =
+                ruling.answer.numbers.iter().map(|(key, measure)| line(key, voice.measure(*measure)));
+            let terms = ruling.answer.terms.iter().map(|(key, slug)| line(key, voice.term("", slug)));
+            html! {
+                <>
+                    <section key="result" class="paper result">
+                        <h2>{ shop.say("bench.result") }</h2>
+                        <dl class="facts">{ for terms }{ for numbers }</dl>
+                    </section>
+                    <Working key="working" steps={ruling.working} />
+                    <Rules key="rules" rules={ruling.rules} />
+                </>
+            }
+        }
+    }
+}
+
+/// The facts as told, and what was told wrongly.
+fn read(shop: &Shop, calculation: &Entry, typed: &Typed) -> (Facts, Vec<AttrValue>) {
+    let (mut facts, mut wrong) = (Facts::default(), Vec::new());
+    for need in calculation.needs {
+        let value = typed.get(need.key).map_or("", |value| value.trim());
+        let Some(info) = shop.content().fact(need.key).filter(|_| !value.is_empty()) else { continue };
+        match info.unit {
+            None => facts.set_term(need.key, value),
+            Some(unit) => match number(shop, info, unit, value) {
+                Some(number) => facts.set(need.key, number),
+                None => wrong.push(allowed(shop, info)),
+            },
+        }
+    }
+    (facts, wrong)
+}
+
+/// A figure in the unit shown, or with its own unit typed behind it, as a number in the fact's unit.
+fn number(shop: &Shop, info: &FactInfo, unit: Unit, value: &str) -> Option<f64> {
+    let shown = shop.settings.units.shown(unit);
+    let bare = value.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | ',' | '-' | '+'));
+    let measure = Measure::parse(value, unit.dimension())?;
+    let from = if bare { shown } else { measure.unit };
+    from.convert(measure.value, unit).filter(|number| info.holds(*number))
+}
+
+fn allowed(shop: &Shop, info: &FactInfo) -> AttrValue {
+    let voice = shop.voice();
+    let bound = |number: f64| voice.measure(info.measure(number));
+    let name = voice.fact_name(&info.key).to_owned();
+    shop.say_with("bench.wrong-number", &[("name", name), ("min", bound(info.min)), ("max", bound(info.max))])
+}

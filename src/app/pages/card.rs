@@ -1,0 +1,149 @@
+//! A card before it is handed in.
+
+use crate::app::hooks::use_keys;
+use crate::app::parts::{AnswerField, CardTicket, CertaintyField, Frame, Icon, Picture, Round};
+use crate::app::route::Route;
+use crate::app::state::{Shop, use_shop};
+use crate::card::{Card, Kind, Slate};
+use crate::learn::{Certainty, ROUND};
+use crate::record::Draft;
+use std::rc::Rc;
+use yew::prelude::*;
+
+#[derive(Properties, PartialEq)]
+pub(super) struct CardProps {
+    pub(super) draft: Rc<Draft>,
+    pub(super) card: Rc<Card>,
+    pub(super) on_draft: Callback<Draft>,
+    pub(super) hand_in: Callback<(Rc<Draft>, Rc<Card>)>,
+}
+
+#[component]
+pub(super) fn CardScreen(props: &CardProps) -> Html {
+    let shop = use_shop();
+    let (draft, card) = (&props.draft, &props.card);
+    let on_slate = use_callback((Rc::clone(draft), props.on_draft.clone()), |slate: Slate, (draft, on)| {
+        on.emit(Draft { slate, ..(**draft).clone() });
+    });
+    let on_certainty =
+        use_callback((Rc::clone(draft), props.on_draft.clone()), |certainty: Certainty, (draft, on)| {
+            on.emit(Draft { certainty: Some(certainty), ..(**draft).clone() });
+        });
+    let missing = missing(draft, card);
+    let hand_in = use_callback(
+        (Rc::clone(draft), Rc::clone(card), missing.is_none(), props.hand_in.clone()),
+        |(), (draft, card, ready, hand_in)| {
+            if *ready {
+                hand_in.emit((Rc::clone(draft), Rc::clone(card)));
+            }
+        },
+    );
+    let toggle = on_slate.reform({
+        let slate = draft.slate.clone();
+        move |()| slate.clone().toggle_not_enough()
+    });
+    let on_key = use_callback(
+        (Rc::clone(card), draft.slate.clone(), on_slate.clone(), on_certainty.clone(), hand_in.clone()),
+        |key: String, (card, slate, on_slate, on_certainty, hand_in)| {
+            if let Some(certainty) = certainty_of(&key) {
+                on_certainty.emit(certainty);
+            } else if key == "Enter" {
+                hand_in.emit(());
+            } else if let Some(slate) = slate_after(&key, card, slate) {
+                on_slate.emit(slate);
+            } else {
+                return false;
+            }
+            true
+        },
+    );
+    use_keys(on_key);
+    let not_enough = draft.slate.not_enough;
+    let action = html! {
+        <div class="hand-in">
+            <button key="not-enough" type="button" class={classes!("control", "not-enough", not_enough.then_some("picked"))}
+                aria-pressed={not_enough.to_string()} onclick={toggle.reform(|_: MouseEvent| ())}>
+                <Icon of={Picture::NotEnough} />{ shop.say("card.not-enough") }
+            </button>
+            <button key="hand-in" type="button" class={if missing.is_none() { "next-step" } else { "next-step not-yet" }}
+                aria-disabled={missing.is_some().to_string()} onclick={hand_in.reform(|_: MouseEvent| ())}>
+                { shop.say(missing.unwrap_or("card.hand-in")) }
+            </button>
+        </div>
+    };
+    html! {
+        <Frame class="card" title={stage_name(&shop, card)} note={place(&shop, draft)} back={Some(Route::Home)}
+            marks={html! { <Round done={draft.done} of={ROUND} /> }} cautions={cautions(&shop, card)} {action}>
+            <CardTicket key="ticket" card={Rc::clone(card)} />
+            <div key="question" class="question">
+                <h2>{ shop.voice().ask(card) }</h2>
+                <p class="note">{ how(&shop, card) }</p>
+                <AnswerField card={Rc::clone(card)} slate={draft.slate.clone()} {on_slate} group="answer" />
+            </div>
+            <CertaintyField key="certainty" picked={draft.certainty} on_pick={on_certainty} />
+            <p key="keys" class="note keys">{ shop.say("card.keys") }</p>
+        </Frame>
+    }
+}
+
+/// What is missing before the card can be handed in.
+fn missing(draft: &Draft, card: &Card) -> Option<&'static str> {
+    match (draft.slate.answer(card), draft.certainty) {
+        (None, _) if card.kind == Kind::Number => Some("card.need-figure"),
+        (None, _) => Some("card.need-answer"),
+        (Some(_), None) => Some("card.need-certainty"),
+        _ => None,
+    }
+}
+
+fn how(shop: &Shop, card: &Card) -> AttrValue {
+    match card.kind {
+        Kind::ChooseOne => shop.say("card.pick-one"),
+        Kind::ChooseAll => shop.say("card.pick-all"),
+        Kind::Order => shop.say("card.put-order"),
+        Kind::Number => AttrValue::default(),
+    }
+}
+
+fn certainty_of(key: &str) -> Option<Certainty> {
+    match key {
+        "q" | "Q" => Some(Certainty::AskFirst),
+        "w" | "W" => Some(Certainty::TestBoard),
+        "e" | "E" => Some(Certainty::OnTheJob),
+        _ => None,
+    }
+}
+
+/// The answer after a key; `None` where the key means nothing on this card.
+fn slate_after(key: &str, card: &Card, slate: &Slate) -> Option<Slate> {
+    let mut letters = key.chars();
+    let letter = letters.next().filter(|_| letters.next().is_none());
+    match (card.kind, key, letter) {
+        (_, "?", _) => Some(slate.clone().toggle_not_enough()),
+        (Kind::Number, "Backspace", _) => Some(slate.clone().typed('\u{8}')),
+        (Kind::Number, _, Some(key @ ('0'..='9' | '.' | ',' | '-'))) => Some(slate.clone().typed(key)),
+        (Kind::ChooseOne | Kind::ChooseAll, _, Some(letter)) => {
+            let digit = letter.to_digit(10).and_then(|digit| digit.checked_sub(1));
+            let place = digit.or_else(|| u32::from(letter.to_ascii_lowercase()).checked_sub(u32::from('a')));
+            let place = usize::try_from(place?).ok().filter(|place| *place < card.options.len())?;
+            Some(slate.clone().pick(card.kind, place))
+        }
+        _ => None,
+    }
+}
+
+pub(super) fn stage_name(shop: &Shop, card: &Card) -> AttrValue {
+    let family = shop.content().family(&card.family);
+    family.map(|family| shop.stage(family.stage)).unwrap_or_default()
+}
+
+pub(super) fn place(shop: &Shop, draft: &Draft) -> AttrValue {
+    shop.say_with("card.of", &[("n", (draft.done + 1).to_string()), ("of", ROUND.to_string())])
+}
+
+pub(super) fn cautions(shop: &Shop, card: &Card) -> Vec<AttrValue> {
+    let wanted =
+        shop.content().family(&card.family).map(|family| family.cautions.clone()).unwrap_or_default();
+    let all = shop.content().cautions_for(&wanted);
+    all.iter().map(|caution| shop.text(&format!("caution.{}", caution.id))).collect()
+}

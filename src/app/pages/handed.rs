@@ -1,0 +1,175 @@
+//! A card after it was handed in: the verdict, and what comes next.
+
+use super::card::{cautions, place, stage_name};
+use super::deal;
+use crate::app::hooks::{use_book, use_keys};
+use crate::app::parts::{AnswerField, CardTicket, Frame, Icon, Picture, Round, Verdict};
+use crate::app::route::Route;
+use crate::app::state::use_shop;
+use crate::card::{self, Card, Mark, Slate};
+use crate::learn::ROUND;
+use crate::record::{Draft, Entry};
+use std::rc::Rc;
+use yew::prelude::*;
+use yew_router::prelude::*;
+
+#[derive(Properties, PartialEq)]
+pub(super) struct HandedProps {
+    pub(super) draft: Rc<Draft>,
+    pub(super) card: Rc<Card>,
+    pub(super) entry: Rc<Entry>,
+    pub(super) put: Callback<Option<Draft>>,
+}
+
+#[derive(Clone, Copy, PartialEq)]
+enum Step {
+    Next,
+    Like,
+    Board,
+}
+
+#[component]
+pub(super) fn HandedScreen(props: &HandedProps) -> Html {
+    let shop = use_shop();
+    let book = use_book().book;
+    let navigator = use_navigator();
+    let (draft, card, entry) = (&props.draft, &props.card, &props.entry);
+    let graded = use_memo((shop.clone(), Rc::clone(card), Rc::clone(entry)), |(shop, card, entry)| {
+        let world = shop.world(&entry.sheet.slug)?;
+        card::grade(card, &world, &entry.answer).map(Rc::new)
+    });
+    let held_back = entry.sure_and_wrong() && !draft.reworked;
+    let go = use_callback(
+        (shop.clone(), Rc::clone(&book.journal), Rc::clone(draft), props.put.clone(), navigator, held_back),
+        |step: Step, (shop, journal, draft, put, navigator, held_back)| {
+            let done = if draft.ends_round() { 0 } else { draft.done + 1 };
+            match step {
+                _ if *held_back => {}
+                Step::Next => put.emit(deal::fresh(shop, journal, draft.within, None, done)),
+                Step::Like => {
+                    put.emit(deal::fresh(shop, journal, draft.within, Some(&draft.card.family), done));
+                }
+                Step::Board => {
+                    put.emit(None);
+                    if let Some(navigator) = navigator {
+                        navigator.push(&Route::Home);
+                    }
+                }
+            }
+        },
+    );
+    let ends = draft.ends_round();
+    let onward = if ends { Step::Board } else { Step::Next };
+    let on_key = use_callback(go.clone(), move |key: String, go| {
+        let enter = key == "Enter";
+        if enter {
+            go.emit(onward);
+        }
+        enter
+    });
+    use_keys(on_key);
+    let on_reworked = use_callback((Rc::clone(draft), props.put.clone()), |(), (draft, put)| {
+        put.emit(Some(Draft { reworked: true, ..(**draft).clone() }));
+    });
+    let button = |step: Step, key: &str, amber: bool| {
+        let class = match (held_back, amber) {
+            (true, _) => "control not-yet",
+            (false, true) => "next-step",
+            (false, false) => "control",
+        };
+        html! {
+            <button type="button" key={key.to_owned()} {class} aria-disabled={held_back.to_string()}
+                onclick={go.reform(move |_: MouseEvent| step)}>{ shop.say(key) }</button>
+        }
+    };
+    let action = html! {
+        <div class="onward">
+            <p key="done" class="note" hidden={!ends}>{ shop.say_with("verdict.round-done", &[("of", ROUND.to_string())]) }</p>
+            { button(Step::Like, "verdict.more", false) }
+            { button(Step::Next, "verdict.next", !ends) }
+            <span key="board" class="part" hidden={!ends}>{ button(Step::Board, "verdict.board", ends) }</span>
+        </div>
+    };
+    let verdict = (*graded).clone().map(|graded| {
+        html! {
+            <Verdict key="verdict" card={Rc::clone(card)} {graded} answer={entry.answer.clone()} certainty={entry.certainty} />
+        }
+    });
+    html! {
+        <Frame class="handed" title={stage_name(&shop, card)} note={place(&shop, draft)} back={Some(Route::Home)}
+            marks={html! { <Round done={draft.done + 1} of={ROUND} /> }} cautions={cautions(&shop, card)} {action}>
+            <div key="verdict" class="verdict-place">{ for verdict }</div>
+            <div key="rework" hidden={!entry.sure_and_wrong()}>
+                <Rework card={Rc::clone(card)} sheet={entry.sheet.slug.clone()} done={draft.reworked} {on_reworked} />
+            </div>
+            <details key="card" class="seen">
+                <summary>{ shop.say("verdict.card") }</summary>
+                <CardTicket card={Rc::clone(card)} />
+                <p class="asked">{ shop.voice().ask(card) }</p>
+            </details>
+        </Frame>
+    }
+}
+
+#[derive(Properties, PartialEq)]
+struct ReworkProps {
+    card: Rc<Card>,
+    sheet: String,
+    done: bool,
+    on_reworked: Callback<()>,
+}
+
+/// A card that was wrong and would have been done on the job is answered once more before anything else.
+#[component]
+fn Rework(props: &ReworkProps) -> Html {
+    let shop = use_shop();
+    let card = &props.card;
+    let slate = use_state(|| Slate::for_card(card));
+    let again = use_state(|| false);
+    let on_slate = use_callback((), {
+        let (slate, again) = (slate.setter(), again.setter());
+        move |made: Slate, ()| {
+            slate.set(made);
+            again.set(false);
+        }
+    });
+    let check = {
+        let (shop, card, slate, again) = (shop.clone(), Rc::clone(card), (*slate).clone(), again.setter());
+        let (sheet, on_reworked) = (props.sheet.clone(), props.on_reworked.clone());
+        Callback::from(move |_: MouseEvent| {
+            let graded = shop
+                .world(&sheet)
+                .zip(slate.answer(&card))
+                .and_then(|(world, answer)| card::grade(&card, &world, &answer));
+            if graded.is_some_and(|graded| graded.mark == Mark::Right) {
+                on_reworked.emit(());
+            } else {
+                again.set(true);
+            }
+        })
+    };
+    let not_enough = slate.not_enough;
+    let toggle = on_slate.reform({
+        let slate = (*slate).clone();
+        move |_: MouseEvent| slate.clone().toggle_not_enough()
+    });
+    html! {
+        <section class="rework">
+            <h2>{ shop.say("verdict.rework-head") }</h2>
+            <div key="ask" hidden={props.done}>
+                <p>{ shop.say("verdict.rework-why") }</p>
+                <AnswerField card={Rc::clone(card)} slate={(*slate).clone()} {on_slate} group="rework" />
+                <div class="hand-in">
+                    <button type="button" class={classes!("control", "not-enough", not_enough.then_some("picked"))}
+                        aria-pressed={not_enough.to_string()} onclick={toggle}>
+                        <Icon of={Picture::NotEnough} />{ shop.say("card.not-enough") }
+                    </button>
+                    <button type="button" class="next-step" onclick={check}>{ shop.say("verdict.check") }</button>
+                </div>
+            </div>
+            <p key="said" role="status">
+                { if props.done { shop.say("verdict.rework-done") } else if *again { shop.say("verdict.rework-again") } else { AttrValue::default() } }
+            </p>
+        </section>
+    }
+}

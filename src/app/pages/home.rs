@@ -1,0 +1,133 @@
+//! Home: the step board, and the next step one tap away.
+
+use super::deal;
+use crate::app::hooks::{use_book, use_desk, use_keys, use_settings};
+use crate::app::parts::{BandRow, Board, Frame, Icon, NameField, Picture};
+use crate::app::route::Route;
+use crate::app::state::{Settings, Shop, use_shop};
+use crate::device::clock;
+use crate::learn::{self, Past};
+use crate::rules::term::{Stage, Term};
+use yew::prelude::*;
+use yew_router::prelude::*;
+
+#[component]
+pub(in crate::app) fn Home() -> Html {
+    let shop = use_shop();
+    let settings = use_settings();
+    let book = use_book().book;
+    let desk = use_desk();
+    let navigator = use_navigator();
+    use_effect_with((), |()| clock::mark_once("usable"));
+
+    let past = book.journal.past(&shop.settings.person);
+    let open = desk.draft.filter(|draft| draft.handed.is_none() && draft.person == shop.settings.person);
+    let waiting = open.as_ref().and_then(|draft| shop.content().family(&draft.card.family));
+    let next = learn::next(shop.content(), &past, None);
+    let stage = waiting.or(next.map(|next| next.family)).map(|family| family.stage);
+
+    let start = use_callback(
+        (shop.clone(), book.journal.clone(), open.is_some(), desk.put, navigator),
+        |(), (shop, journal, open, put, navigator)| {
+            if !open {
+                put.emit(deal::fresh(shop, journal, None, None, 0));
+            }
+            if let Some(navigator) = navigator {
+                navigator.push(&Route::Practise);
+            }
+        },
+    );
+    let on_key = use_callback(start.clone(), |key: String, start| {
+        let enter = key == "Enter";
+        if enter {
+            start.emit(());
+        }
+        enter
+    });
+    use_keys(on_key);
+    let on_name = use_callback(settings, |person: String, settings| {
+        settings.change.emit(Settings { person, name_asked: true, ..(*settings.now).clone() });
+    });
+
+    let rows = Stage::ALL.iter().map(|one| band(&shop, &past, *one, stage == Some(*one))).collect::<Vec<_>>();
+    let (title, why, go) = match (&open, stage, next) {
+        (Some(draft), Some(stage), _) => {
+            let n = (draft.done + 1).to_string();
+            (
+                shop.say_with("home.next", &[("stage", shop.stage(stage).to_string())]),
+                shop.say_with("home.go-on-why", &[("stage", shop.stage(stage).to_string())]),
+                shop.say_with("home.go-on", &[("n", n)]),
+            )
+        }
+        (None, Some(stage), Some(next)) => {
+            let name = shop.stage(stage).to_string();
+            let minutes = learn::minutes(shop.content(), None).to_string();
+            let key = if past.is_empty() {
+                "home.bare".to_owned()
+            } else {
+                format!("home.next.{}", next.why.slug())
+            };
+            (
+                shop.say_with("home.next", &[("stage", name.clone())]),
+                shop.say(&key),
+                shop.say_with("home.start", &[("stage", name), ("minutes", minutes)]),
+            )
+        }
+        _ => (shop.say("band.empty"), AttrValue::default(), AttrValue::default()),
+    };
+    let asks_name = !shop.settings.name_asked;
+    html! {
+        <Frame class="home" title={shop.say("board")} lead={name_tape(&shop)} cautions={cautions(&shop)}>
+            <section key="board" class="home-board">
+                <Board {rows} />
+                <p class="legend">{ shop.say("home.legend") }</p>
+            </section>
+            <section key="next" class="home-side">
+                <div key="ticket" class="ticket next-ticket">
+                    <span class="hole" aria-hidden="true"></span>
+                    <h2>{ title }</h2>
+                    <p>{ why }</p>
+                    <button type="button" class="next-step" hidden={go.is_empty()} onclick={start.reform(|_: MouseEvent| ())}>
+                        { go }<Icon of={Picture::Go} />
+                    </button>
+                </div>
+                <div key="name" class="kraft ask-name" hidden={!asks_name}>
+                    <h2>{ shop.say("home.ask-name") }</h2>
+                    <p>{ shop.say("home.ask-name-why") }</p>
+                    <NameField name="" {on_name} skip=true />
+                </div>
+                <nav key="doors" class="doors">
+                    <Link<Route> to={Route::Bench} classes="control door"><Icon of={Picture::Bench} />{ shop.say("home.bench") }</Link<Route>>
+                    <Link<Route> to={Route::Record} classes="control door"><Icon of={Picture::Record} />{ shop.say("home.record") }</Link<Route>>
+                </nav>
+            </section>
+        </Frame>
+    }
+}
+
+fn band(shop: &Shop, past: &[Past], stage: Stage, next: bool) -> BandRow {
+    let held = learn::held(shop.content(), past, stage);
+    let state = match (held.of, held.begun) {
+        (0, _) => shop.say("home.no-cards"),
+        (_, 0) => shop.say("home.not-begun"),
+        _ => shop.say_with("home.holds", &[("held", held.held.to_string()), ("of", held.of.to_string())]),
+    };
+    BandRow { stage, state, share: held.share(), next }
+}
+
+/// The name on a piece of tape; it leads to the menu, where it is changed.
+fn name_tape(shop: &Shop) -> Html {
+    let person = &shop.settings.person;
+    let named = !person.is_empty();
+    let said = shop.say_with("person", &[("person", person.clone())]);
+    html! {
+        <span class="name-place" hidden={!named}>
+            <Link<Route> to={Route::Menu} classes="name-tape"><span class="spoken">{ said }</span><span aria-hidden="true">{ person.clone() }</span></Link<Route>>
+        </span>
+    }
+}
+
+fn cautions(shop: &Shop) -> Vec<AttrValue> {
+    let all = shop.content().cautions_for(&[]);
+    all.iter().map(|caution| shop.text(&format!("caution.{}", caution.id))).collect()
+}

@@ -1,0 +1,24 @@
+//! The screens, one a file.
+
+mod band;
+mod bench;
+mod calculation;
+mod card;
+mod copy;
+mod deal;
+mod entry;
+mod handed;
+mod home;
+mod menu;
+mod practise;
+mod record;
+
+pub(super) use band::Band;
+pub(super) use bench::Bench;
+pub(super) use calculation::Calculation;
+pub(super) use copy::save_copy;
+pub(super) use entry::Entry;
+pub(super) use home::Home;
+pub(super) use menu::Menu;
+pub(super) use practise::Practise;
+pub(super) use record::Record;

@@ -1,0 +1,41 @@
+//! Ruled rows with a letter in a ring; a pick turns the ring into a patch of tape.
+
+use super::{Icon, Picture};
+use crate::app::state::use_shop;
+use yew::prelude::*;
+
+/// Letters of the rows.
+pub(super) const LETTERS: [&str; 6] = ["A", "B", "C", "D", "E", "F"];
+
+#[derive(Properties, PartialEq)]
+pub(super) struct ChoicesProps {
+    pub(super) labels: Vec<AttrValue>,
+    pub(super) label: String,
+    pub(super) group: &'static str,
+    pub(super) picked: Vec<usize>,
+    pub(super) many: bool,
+    pub(super) on_pick: Callback<usize>,
+}
+
+#[component]
+pub(super) fn Choices(props: &ChoicesProps) -> Html {
+    let shop = use_shop();
+    let role = if props.many { "group" } else { "radiogroup" };
+    let row = |(index, label): (usize, &AttrValue)| {
+        let picked = props.picked.contains(&index);
+        let onchange = props.on_pick.reform(move |_: Event| index);
+        html! {
+            <label key={index} class={classes!("choice", picked.then_some("picked"), props.many.then_some("many"))}>
+                <input type={if props.many { "checkbox" } else { "radio" }} name={props.group} checked={picked} {onchange} />
+                <span class="letter" aria-hidden="true">{ LETTERS.get(index).copied().unwrap_or_default() }</span>
+                <span class="words">{ label }</span>
+                <span class="pick" aria-hidden="true"><Icon of={Picture::Pencil} />{ shop.say("card.your-pick") }</span>
+            </label>
+        }
+    };
+    html! {
+        <div class="choices" {role} aria-label={props.label.clone()}>
+            { for props.labels.iter().enumerate().map(row) }
+        </div>
+    }
+}

@@ -1,0 +1,74 @@
+//! What every screen has: the top rail, the middle that scrolls, the next step, the cautions at the foot.
+
+use super::rail::CautionRail;
+use super::saved::{SavedMark, SavedStrip};
+use super::{Icon, Picture};
+use crate::app::hooks::use_keys;
+use crate::app::route::Route;
+use crate::app::state::use_shop;
+use yew::prelude::*;
+use yew_router::prelude::*;
+
+#[derive(Properties, PartialEq)]
+pub(in crate::app) struct FrameProps {
+    pub(in crate::app) title: AttrValue,
+    /// Said smaller beside the title.
+    #[prop_or_default]
+    pub(in crate::app) note: AttrValue,
+    /// Where back leads; none on the home screen.
+    #[prop_or_default]
+    pub(in crate::app) back: Option<Route>,
+    /// Stands before the title.
+    #[prop_or_default]
+    pub(in crate::app) lead: Html,
+    /// Stands before the saved state.
+    #[prop_or_default]
+    pub(in crate::app) marks: Html,
+    /// Names the layout of the middle.
+    pub(in crate::app) class: &'static str,
+    /// Cautions, the one that matters most first.
+    pub(in crate::app) cautions: Vec<AttrValue>,
+    /// The block of buttons above the cautions.
+    #[prop_or_default]
+    pub(in crate::app) action: Html,
+    pub(in crate::app) children: Html,
+}
+
+#[component]
+pub(in crate::app) fn Frame(props: &FrameProps) -> Html {
+    let shop = use_shop();
+    let navigator = use_navigator();
+    let back = props.back.clone();
+    let on_key = use_callback((navigator, back.clone()), |key: String, (navigator, back)| {
+        let (Some(navigator), Some(back), "Escape") = (navigator, back, key.as_str()) else { return false };
+        navigator.push(back);
+        true
+    });
+    use_keys(on_key);
+    let to = back.clone().unwrap_or(Route::Home);
+    html! {
+        <div class={classes!("screen", props.class)}>
+            <header class="top">
+                <span key="back" class="top-back" hidden={back.is_none()}>
+                    <Link<Route> {to} classes="plain">
+                        <Icon of={Picture::Back} /><span class="spoken">{ shop.say("back") }</span>
+                    </Link<Route>>
+                </span>
+                <span key="lead" class="top-lead">{ props.lead.clone() }</span>
+                <h1 key="title" class="top-title">{ &props.title }</h1>
+                <span key="note" class="top-note">{ &props.note }</span>
+                <span key="marks" class="top-marks">{ props.marks.clone() }</span>
+                <span key="saved" class="top-saved"><SavedMark /></span>
+                <span key="menu" class="top-menu">
+                    <Link<Route> to={Route::Menu} classes="plain">
+                        <Icon of={Picture::Menu} /><span class="spoken">{ shop.say("to-menu") }</span>
+                    </Link<Route>>
+                </span>
+            </header>
+            <SavedStrip />
+            <main class="middle">{ props.children.clone() }</main>
+            <div class="action">{ props.action.clone() }</div>
+            <CautionRail cautions={props.cautions.clone()} />
+        </div>
+    }
+}

@@ -1,0 +1,58 @@
+//! Icons: one path each on a 24 grid, drawn as a line. The word beside an icon says what it means.
+
+use yew::prelude::*;
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(in crate::app) enum Picture {
+    Back,
+    Go,
+    Menu,
+    Bench,
+    Record,
+    Tick,
+    Caution,
+    NotEnough,
+    Delete,
+    Up,
+    Down,
+    Pencil,
+    Save,
+    Cross,
+}
+
+impl Picture {
+    const fn path(self) -> &'static str {
+        match self {
+            Self::Back => "M15 5 8 12l7 7",
+            Self::Go => "M9 5l7 7-7 7",
+            Self::Menu => "M4 7h16M4 12h16M4 17h16",
+            Self::Bench => "M3 6h18v5H3zM6 11v8M10 11v3h7v-3",
+            Self::Record => "M5 3v18M19 3v18M5 7h14M5 12h14M5 17h14",
+            Self::Tick => "M5 13l4 4 10-11",
+            Self::Caution => "M12 4 22 20H2zM12 10v5M12 17.6v.2",
+            Self::NotEnough => {
+                "M8 12h8M20.7 9a9 9 0 0 0-4-5.2M13 3a9 9 0 0 0-6.300 1.700M4.500 7a9 9 0 0 0-1.300 6.700M4.500 17a9 9 0 0 0 5 3.700M13 21a9 9 0 0 0 5.800-3M20.300 15.500a9 9 0 0 0 .7-3"
+            }
+            Self::Delete => "M8 6h13v12H8l-6-6zM12 9.500l5 5M17 9.500l-5 5",
+            Self::Up => "M12 19V6M6 11l6-6 6 6",
+            Self::Down => "M12 5v13M6 13l6 6 6-6",
+            Self::Pencil => "M4 20l1-5L16 4l4 4L9 19zM14 6l4 4",
+            Self::Save => "M12 3v12M7 11l5 5 5-5M4 20h16",
+            Self::Cross => "M6 6l12 12M18 6 6 18",
+        }
+    }
+}
+
+#[derive(Properties, PartialEq)]
+pub(in crate::app) struct IconProps {
+    pub(in crate::app) of: Picture,
+}
+
+#[component]
+pub(in crate::app) fn Icon(props: &IconProps) -> Html {
+    html! {
+        <svg class="icon" viewBox="0 0 24 24" aria-hidden="true" focusable="false">
+            <path d={props.of.path()} />
+        </svg>
+    }
+}

@@ -1,0 +1,44 @@
+//! The job ticket: the situation, with every figure that the question depends on in its place.
+
+use crate::app::state::use_shop;
+use crate::card::Card;
+use std::rc::Rc;
+use yew::prelude::*;
+
+#[derive(Properties, PartialEq)]
+pub(in crate::app) struct CardTicketProps {
+    pub(in crate::app) card: Rc<Card>,
+}
+
+#[component]
+pub(in crate::app) fn CardTicket(props: &CardTicketProps) -> Html {
+    let shop = use_shop();
+    let voice = shop.voice();
+    let facts = voice.facts(&props.card);
+    let cell = |(name, value): &(&str, String)| {
+        let (figure, unit) = figure_and_unit(value);
+        html! {
+            <div key={(*name).to_owned()} class={classes!("fact", unit.is_none().then_some("words"))}>
+                <dt>{ *name }</dt>
+                <dd>{ figure }<small>{ unit.unwrap_or_default() }</small></dd>
+            </div>
+        }
+    };
+    html! {
+        <section class="ticket" aria-label={shop.say("card.situation")}>
+            <span class="hole" aria-hidden="true"></span>
+            <p class="story">{ voice.story(&props.card) }</p>
+            <dl class="facts" hidden={facts.is_empty()}>{ for facts.iter().map(cell) }</dl>
+        </section>
+    }
+}
+
+/// Parts `12.5 °C` into figure and unit; words stay whole.
+fn figure_and_unit(value: &str) -> (String, Option<String>) {
+    let number = value.starts_with(|first: char| first.is_ascii_digit() || matches!(first, '-' | 'P'));
+    match value.split_once(' ') {
+        Some((figure, unit)) if number => (figure.to_owned(), Some(format!(" {unit}"))),
+        None if number => (value.to_owned(), Some(String::new())),
+        _ => (value.to_owned(), None),
+    }
+}

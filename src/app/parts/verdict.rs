@@ -1,0 +1,97 @@
+//! The verdict on one answer: sign and words, what was answered and what the work needs, what follows, why.
+
+use super::moments::Moments;
+use super::{Rules, Sign, SignKind, Working};
+use crate::app::state::{Shop, use_shop};
+use crate::card::{Answer, Card, Graded, Mark};
+use crate::device::page;
+use crate::learn::Certainty;
+use crate::rules::term::Severity;
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// Id of the heading that takes the focus.
+const HEADING: &str = "verdict";
+
+#[derive(Properties, PartialEq)]
+pub(in crate::app) struct VerdictProps {
+    pub(in crate::app) card: Rc<Card>,
+    pub(in crate::app) graded: Rc<Graded>,
+    pub(in crate::app) answer: Answer,
+    pub(in crate::app) certainty: Certainty,
+}
+
+#[component]
+pub(in crate::app) fn Verdict(props: &VerdictProps) -> Html {
+    let shop = use_shop();
+    use_effect_with((), |()| page::focus(HEADING));
+    let (card, graded) = (&props.card, &props.graded);
+    let sure = props.certainty == Certainty::OnTheJob;
+    let cannot = graded.solution.right == Answer::NotEnough;
+    let (kind, class, key) = match (graded.mark, sure, cannot) {
+        (Mark::Right, _, true) => (SignKind::CannotJudge, "ok", "verdict.cannot"),
+        (Mark::Right, ..) => (SignKind::Right, "ok", "verdict.right"),
+        (Mark::Partly, true, _) => (SignKind::Partly, "wrong", "verdict.partly-sure"),
+        (Mark::Partly, ..) => (SignKind::Partly, "wrong", "verdict.partly"),
+        (Mark::Wrong, true, _) => (SignKind::Wrong, "wrong", "verdict.wrong-sure"),
+        (Mark::Wrong, ..) => (SignKind::Wrong, "wrong", "verdict.wrong"),
+    };
+    let wrong = graded.mark != Mark::Right;
+    let safety = shop.content().family(&card.family).is_some_and(|info| info.severity == Severity::Safety);
+    let missing = missing(&shop, graded);
+    let after = graded.after.and_then(|id| shop.content().consequence(id)).cloned();
+    let slip = graded.slip.map(|slip| shop.text(&format!("slip.{slip}"))).unwrap_or_default();
+    html! {
+        <article class={classes!("verdict", class)}>
+            <header key="head">
+                <Sign {kind} />
+                <h2 id={HEADING} tabindex="-1">{ shop.say(key) }</h2>
+            </header>
+            <dl key="said" class="said">
+                <div key="chose"><dt>{ shop.say("verdict.chose") }</dt><dd>{ told(&shop, card, &props.answer) }</dd></div>
+                <div key="needs" hidden={!wrong}>
+                    <dt>{ shop.say(needs(&graded.solution.right)) }</dt><dd>{ told(&shop, card, &graded.solution.right) }</dd>
+                </div>
+            </dl>
+            <p key="missing" class="missing" hidden={!cannot}>{ missing }</p>
+            <p key="slip" class="slip" hidden={slip.is_empty()}><strong>{ shop.say("verdict.slip") }</strong>{ " " }{ slip }</p>
+            <p key="safety" class="instructor" hidden={!(wrong && sure && safety)}>{ shop.say("verdict.from-safety") }</p>
+            <div key="after" hidden={after.is_none()}>
+                { for after.map(|after| html! { <Moments key="moments" {after} /> }) }
+            </div>
+            <div key="why" class="why">
+                <Rules rules={graded.solution.rules.clone()} />
+                <Working steps={graded.solution.working.clone()} />
+            </div>
+        </article>
+    }
+}
+
+const fn needs(right: &Answer) -> &'static str {
+    match right {
+        Answer::Order(_) => "verdict.needs-or",
+        _ => "verdict.needs",
+    }
+}
+
+fn missing(shop: &Shop, graded: &Graded) -> AttrValue {
+    let voice = shop.voice();
+    let names: Vec<&str> = graded.solution.missing.iter().map(|key| voice.fact_name(key)).collect();
+    shop.say_with("verdict.missing", &[("facts", names.join(", "))])
+}
+
+/// An answer in words; several terms as a list, numbered where they stand in order.
+fn told(shop: &Shop, card: &Card, answer: &Answer) -> Html {
+    let voice = shop.voice();
+    let items = |slugs: &[String]| -> Html {
+        slugs
+            .iter()
+            .map(|slug| html! { <li key={slug.clone()}>{ voice.term(&card.family, slug) }</li> })
+            .collect()
+    };
+    match answer {
+        Answer::Terms(slugs) => html! { <ul class="told">{ items(slugs) }</ul> },
+        Answer::Order(slugs) => html! { <ol class="told">{ items(slugs) }</ol> },
+        other => html! { voice.answer(&card.family, other) },
+    }
+}

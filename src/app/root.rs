@@ -1,0 +1,99 @@
+//! Loads what is stored, then draws the screens round it.
+
+use super::hooks::{Keeper, use_keeper};
+use super::pages;
+use super::route::Route;
+use super::state::{BookContext, ContentContext, DeskContext, Light, Settings, SettingsContext};
+use crate::content::Content;
+use crate::device::{Loaded, Store, page};
+use crate::rules::term::Term;
+use std::rc::Rc;
+use wasm_bindgen_futures::spawn_local;
+use yew::prelude::*;
+use yew_router::prelude::*;
+
+/// Starts the app on the element with the id `app`, or on the body where there is none.
+pub fn start() {
+    let content = match Content::embedded() {
+        Ok(content) => content,
+        Err(error) => {
+            web_sys::console::error_1(&error.to_string().into());
+            return;
+        }
+    };
+    page::tell_when_broken(&content);
+    spawn_local(async move {
+        let store = Store::open().await.unwrap_or_default();
+        let loaded = store.load().await.unwrap_or_default();
+        let first = Settings::new(page::random_name());
+        if loaded.settings.is_none() {
+            // Not stored, the device gets another name next time; answers keep the one they were given under.
+            drop(store.put_settings(&first).await);
+        }
+        let start = Rc::new(Start { content: ContentContext(Rc::new(content)), store, loaded, first });
+        let place =
+            gloo::utils::document().get_element_by_id("app").unwrap_or_else(|| gloo::utils::body().into());
+        yew::Renderer::<Root>::with_root_and_props(place, RootProps { start }).render();
+    });
+}
+
+struct Start {
+    content: ContentContext,
+    store: Store,
+    loaded: Loaded<Settings>,
+    first: Settings,
+}
+
+#[derive(Properties)]
+struct RootProps {
+    start: Rc<Start>,
+}
+
+impl PartialEq for RootProps {
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.start, &other.start)
+    }
+}
+
+#[component]
+fn Root(props: &RootProps) -> Html {
+    let start = &props.start;
+    let Keeper { settings, book, desk } = use_keeper(&start.store, &start.loaded, &start.first);
+    use_effect_with(Rc::clone(&settings.now), |settings| {
+        let light = Some(settings.light).filter(|light| *light != Light::Auto);
+        page::mark_root("light", light.map(Term::slug));
+        page::mark_root("hand", settings.left_hand.then_some("left"));
+        page::set_language(&settings.language);
+    });
+    html! {
+        <ContextProvider<ContentContext> context={start.content.clone()}>
+            <ContextProvider<SettingsContext> context={settings}>
+                <ContextProvider<BookContext> context={book}>
+                    <ContextProvider<DeskContext> context={desk}>
+                        <HashRouter>
+                            <Switch<Route> render={screen} />
+                        </HashRouter>
+                    </ContextProvider<DeskContext>>
+                </ContextProvider<BookContext>>
+            </ContextProvider<SettingsContext>>
+        </ContextProvider<ContentContext>>
+    }
+}
+
+/// Every screen is one keyed element, so that one replaces the other whole.
+fn screen(route: Route) -> Html {
+    match route {
+        Route::Home | Route::Lost => html! { <pages::Home key="home" /> },
+        Route::Band { stage } => {
+            html! { <pages::Band key={format!("band-{stage}")} stage={stage.clone()} /> }
+        }
+        Route::Practise => html! { <pages::Practise key="practise" /> },
+        Route::Bench => html! { <pages::Bench key="bench" /> },
+        Route::Calculation { name } => {
+            html! { <pages::Calculation key={format!("bench-{name}")} name={name.clone()} /> }
+        }
+        Route::Record => html! { <pages::Record key="record" /> },
+        Route::Entry { sequence } => html! { <pages::Entry key={format!("entry-{sequence}")} {sequence} /> },
+        Route::Menu => html! { <pages::Menu key="menu" /> },
+    }
+}

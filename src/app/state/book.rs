@@ -1,0 +1,59 @@
+//! The journal in memory, and whether it is stored.
+
+use crate::record::{Draft, Entry, Journal};
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// Whether everything handed in is stored.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(in crate::app) enum Saved {
+    /// All of it.
+    Yes,
+    /// A write is under way.
+    Busy,
+    /// A write failed; the answers are here and not stored.
+    Failed,
+}
+
+/// The journal with the answers that are not stored yet.
+#[derive(Debug, Clone, PartialEq)]
+pub(in crate::app) struct Book {
+    pub(in crate::app) journal: Rc<Journal>,
+    pub(in crate::app) saved: Saved,
+}
+
+/// What happens to the book.
+#[derive(Debug)]
+pub(in crate::app) enum BookChange {
+    /// An answer was handed in; its write is under way.
+    HandedIn(Entry),
+    /// A write is tried again.
+    Trying,
+    /// How a write ended.
+    Ended(bool),
+}
+
+impl Reducible for Book {
+    type Action = BookChange;
+
+    fn reduce(self: Rc<Self>, change: BookChange) -> Rc<Self> {
+        let (journal, saved) = match change {
+            BookChange::HandedIn(entry) => (Rc::new(self.journal.with(entry)), Saved::Busy),
+            BookChange::Trying => (Rc::clone(&self.journal), Saved::Busy),
+            BookChange::Ended(well) => {
+                (Rc::clone(&self.journal), if well { Saved::Yes } else { Saved::Failed })
+            }
+        };
+        Rc::new(Self { journal, saved })
+    }
+}
+
+/// The book as the screens see it.
+#[derive(Debug, Clone, PartialEq)]
+pub(in crate::app) struct BookContext {
+    pub(in crate::app) book: Rc<Book>,
+    /// Hands an answer in together with its card.
+    pub(in crate::app) hand_in: Callback<(Entry, Draft)>,
+    /// Tries again to store what is not stored.
+    pub(in crate::app) retry: Callback<()>,
+}

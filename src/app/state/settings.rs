@@ -1,0 +1,61 @@
+//! What a person has set on this tablet.
+
+use crate::content::Units;
+use crate::terms;
+use serde::{Deserialize, Serialize};
+use std::rc::Rc;
+use yew::prelude::*;
+
+terms! {
+    /// Light of the workshop that the screens are drawn for.
+    Light {
+        /// As the system says.
+        Auto = "auto",
+        /// Bright.
+        Day = "day",
+        /// Dim.
+        Dim = "dim",
+    }
+}
+
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub(in crate::app) struct Settings {
+    /// Random name of this device.
+    pub(in crate::app) device: String,
+    /// Who works; empty without a name.
+    pub(in crate::app) person: String,
+    /// Whether the name was asked for.
+    pub(in crate::app) name_asked: bool,
+    /// Language of the messages.
+    pub(in crate::app) language: String,
+    /// Units shown.
+    pub(in crate::app) units: Units,
+    /// Slug of the shop sheet in use; the base sheet where there is none of that name.
+    pub(in crate::app) sheet: String,
+    /// Light.
+    pub(in crate::app) light: Light,
+    /// Whether columns are mirrored for the left hand.
+    pub(in crate::app) left_hand: bool,
+}
+
+impl Settings {
+    /// Settings of a tablet that nobody has used yet.
+    pub(in crate::app) fn new(device: String) -> Self {
+        Self {
+            device,
+            person: String::new(),
+            name_asked: false,
+            language: "en".to_owned(),
+            units: Units::METRIC,
+            sheet: String::new(),
+            light: Light::Auto,
+            left_hand: false,
+        }
+    }
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub(in crate::app) struct SettingsContext {
+    pub(in crate::app) now: Rc<Settings>,
+    pub(in crate::app) change: Callback<Settings>,
+}

@@ -1,0 +1,37 @@
+//! What a band of the step board gathers: its cautions.
+
+use super::{Caution, CautionStage, Content};
+use crate::rules::term::Stage;
+
+/// The caution that closes every screen: if unsure, stop and ask; others overrule this program.
+pub const CLOSING_CAUTION: &str = "c30";
+
+/// The stages of `content/cautions.toml` that a band stands for.
+const fn stages(band: Stage) -> &'static [CautionStage] {
+    match band {
+        Stage::Room => &[CautionStage::Mix, CautionStage::Clean, CautionStage::Waste],
+        Stage::Sand | Stage::Fill => &[CautionStage::Prep],
+        Stage::Stain => &[CautionStage::Stain],
+        Stage::Seal | Stage::Colour | Stage::Shade | Stage::Clear => &[CautionStage::Spray],
+        Stage::Scrape => &[CautionStage::Inspect],
+        Stage::Cure => &[CautionStage::Cure],
+        Stage::Buff => &[CautionStage::Rub, CautionStage::Buff],
+    }
+}
+
+impl Content {
+    /// The cautions of caution stages, then those shown everywhere; the closing one is left out.
+    #[must_use]
+    pub fn cautions_for(&self, wanted: &[CautionStage]) -> Vec<&Caution> {
+        let open = || self.cautions.iter().filter(|caution| caution.id != CLOSING_CAUTION);
+        let own = |caution: &&Caution| caution.stages.iter().any(|stage| wanted.contains(stage));
+        let everywhere = |caution: &&Caution| caution.stages.contains(&CautionStage::All);
+        open().filter(own).chain(open().filter(|caution| everywhere(caution) && !own(caution))).collect()
+    }
+
+    /// The cautions of a band, then those shown everywhere; the closing one is left out.
+    #[must_use]
+    pub fn cautions_of_band(&self, band: Stage) -> Vec<&Caution> {
+        self.cautions_for(stages(band))
+    }
+}

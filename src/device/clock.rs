@@ -1,0 +1,31 @@
+//! The clock of the browser, and its marks on the loading of the page.
+
+/// Now, as ISO 8601 text in universal time.
+#[must_use]
+pub fn now() -> String {
+    String::from(js_sys::Date::new_0().to_iso_string())
+}
+
+/// An ISO 8601 time as the person's browser writes it; the text itself where it is no time.
+#[must_use]
+pub fn local(at: &str, language: &str) -> String {
+    let date = js_sys::Date::new(&at.into());
+    if date.get_time().is_nan() {
+        return at.to_owned();
+    }
+    let options = js_sys::Object::new();
+    for (key, value) in [("dateStyle", "medium"), ("timeStyle", "short")] {
+        // Setting a field of a fresh plain object cannot fail.
+        let _ = js_sys::Reflect::set(&options, &key.into(), &value.into());
+    }
+    String::from(date.to_locale_string(language, &options))
+}
+
+/// Marks a moment in the loading of the page, once.
+pub fn mark_once(name: &str) {
+    let Some(performance) = web_sys::window().and_then(|window| window.performance()) else { return };
+    if performance.get_entries_by_name(name).length() == 0 {
+        // A browser without marks loses a measurement and nothing else.
+        let _ = performance.mark(name);
+    }
+}

@@ -1,0 +1,85 @@
+//! The page: what is written on its root element, what it says when the program stops, whether its data are kept.
+
+use crate::content::Content;
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
+
+/// Whether the browser promises to keep what is stored.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Kept {
+    /// It promises.
+    Yes,
+    /// It may delete it when space runs short.
+    No,
+    /// It does not tell.
+    Unknown,
+}
+
+/// Sets or takes away a `data-` mark on the root element, which the styles read.
+pub fn mark_root(name: &str, value: Option<&str>) {
+    let Some(root) = gloo::utils::document().document_element() else { return };
+    let name = format!("data-{name}");
+    // Names and values are our own plain words: neither call can fail.
+    let _ = match value {
+        Some(value) => root.set_attribute(&name, value),
+        None => root.remove_attribute(&name),
+    };
+}
+
+/// Sets the language of the page.
+pub fn set_language(language: &str) {
+    if let Some(root) = gloo::utils::document().document_element() {
+        // `lang` takes any text.
+        let _ = root.set_attribute("lang", language);
+    }
+}
+
+/// Writes a message to the page when the program stops, since it cannot draw any more.
+pub fn tell_when_broken(content: &Content) {
+    let message = content.texts("en").get("app.broken").to_owned();
+    std::panic::set_hook(Box::new(move |info| {
+        web_sys::console::error_1(&info.to_string().into());
+        let document = gloo::utils::document();
+        let Ok(note) = document.create_element("p") else { return };
+        note.set_class_name("broken");
+        note.set_text_content(Some(&message));
+        if note.set_attribute("role", "alert").is_ok() {
+            // Nothing is left to tell it to when even this fails.
+            let _ = gloo::utils::body().prepend_with_node_1(&note);
+        }
+    }));
+}
+
+/// Asks the browser to keep what is stored.
+pub async fn ask_to_keep() -> Kept {
+    let storage = gloo::utils::window().navigator().storage();
+    if storage.is_undefined() {
+        return Kept::Unknown;
+    }
+    let asked = async { JsFuture::from(storage.persist()?).await };
+    match asked.await.map(|answer| answer.as_bool()) {
+        Ok(Some(true)) => Kept::Yes,
+        Ok(Some(false)) => Kept::No,
+        Ok(None) | Err(_) => Kept::Unknown,
+    }
+}
+
+/// A random name for this device: 16 hexadecimal digits.
+#[must_use]
+pub fn random_name() -> String {
+    let mut bytes = [0_u8; 8];
+    if let Ok(crypto) = gloo::utils::window().crypto() {
+        // Without random bytes the name is all zero and still a name.
+        let _ = crypto.get_random_values_with_u8_array(&mut bytes);
+    }
+    bytes.iter().map(|byte| format!("{byte:02x}")).collect()
+}
+
+/// Moves the focus to the element with that id, if there is one.
+pub fn focus(id: &str) {
+    let element = gloo::utils::document().get_element_by_id(id);
+    if let Some(element) = element.and_then(|element| element.dyn_into::<web_sys::HtmlElement>().ok()) {
+        // An element that cannot take the focus leaves it where it is.
+        let _: Result<(), JsValue> = element.focus();
+    }
+}

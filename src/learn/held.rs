@@ -1,0 +1,40 @@
+//! How well a stage is held: how many of its card families the latest answer held.
+//!
+//! This counts the latest answer only. It knows nothing of forgetting; a model of memory takes its place later.
+
+use super::Past;
+use crate::content::Content;
+use crate::rules::term::Stage;
+
+/// How much of a stage is held.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Held {
+    /// Families whose latest answer holds.
+    pub held: u32,
+    /// Families of the stage that were answered at least once.
+    pub begun: u32,
+    /// Families of the stage.
+    pub of: u32,
+}
+
+impl Held {
+    /// Share of the stage that is held, 0 to 1; 0 for a stage without cards.
+    #[must_use]
+    pub fn share(self) -> f64 {
+        if self.of == 0 { 0.0 } else { f64::from(self.held) / f64::from(self.of) }
+    }
+}
+
+/// How much of a stage a person holds, from that person's answers, oldest first.
+#[must_use]
+pub fn held(content: &Content, past: &[Past], stage: Stage) -> Held {
+    let mut sum = Held::default();
+    for family in content.families.iter().filter(|family| family.stage == stage) {
+        sum.of += 1;
+        if let Some(latest) = past.iter().rev().find(|one| one.family == family.id) {
+            sum.begun += 1;
+            sum.held += u32::from(latest.holds());
+        }
+    }
+    sum
+}

@@ -1,0 +1,102 @@
+//! The journal keeps what was answered, and a draft goes on where it stopped.
+#![allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+
+mod support;
+
+use stepboard::card::{Answer, Kind, Mark, Slate, deal, grade};
+use stepboard::content::World;
+use stepboard::learn::Certainty;
+use stepboard::quantity::{Measure, Unit};
+use stepboard::record::{Draft, Entry, Journal, SheetName};
+
+fn entry(sequence: u64, person: &str, mark: Mark, certainty: Certainty) -> Entry {
+    Entry {
+        sequence,
+        device: "a1b2".into(),
+        at: "2027-03-12T14:30:00.000Z".into(),
+        person: person.into(),
+        family: "wants-filler".into(),
+        version: 1,
+        seed: 7,
+        sheet: SheetName { slug: "nitrocellulose".into(), hash: "00".into() },
+        answer: Answer::NotEnough,
+        certainty,
+        mark,
+    }
+}
+
+#[test]
+fn entries_survive_json_and_keep_their_order() {
+    let journal = Journal::new(vec![
+        entry(2, "Jo", Mark::Wrong, Certainty::OnTheJob),
+        entry(1, "Ana", Mark::Right, Certainty::TestBoard),
+    ]);
+    let text = serde_json::to_string(&journal).unwrap();
+    assert!(text.contains(r#""certainty":"on-the-job","mark":"wrong""#), "{text}");
+    let back: Journal = serde_json::from_str(&text).unwrap();
+    assert_eq!(back, journal);
+    assert_eq!(back.next_sequence(), 3);
+    assert_eq!(back.people(), ["Ana", "Jo"]);
+    assert_eq!(back.past("Ana").len(), 1);
+    assert!(back.find(2).unwrap().sure_and_wrong());
+    assert!(!back.find(1).unwrap().sure_and_wrong());
+    assert_eq!(Journal::default().next_sequence(), 1);
+}
+
+#[test]
+fn an_entry_finds_its_card_again_and_the_mark_comes_out_the_same() {
+    let content = support::content();
+    let sheet = &content.sheets[0];
+    let world = World { content: &content, sheet };
+    for seed in support::seeds(50) {
+        let family = &content.families[0];
+        let card = deal(&world, &family.id, seed).unwrap();
+        let mut one = entry(1, "Ana", Mark::Right, Certainty::OnTheJob);
+        one.family.clone_from(&family.id);
+        one.version = family.version;
+        one.seed = seed;
+        one.sheet = SheetName::of(sheet);
+        one.mark = grade(&card, &world, &one.answer).unwrap().mark;
+        let again = deal(&world, &one.family, one.seed).unwrap();
+        assert!(one.is_of(&again));
+        assert_eq!(grade(&again, &world, &one.answer).unwrap().mark, one.mark);
+    }
+}
+
+#[test]
+fn a_slate_gives_the_answer_that_was_made_on_it() {
+    let content = support::content();
+    let world = World { content: &content, sheet: &content.sheets[0] };
+    let mut card = deal(&world, "wants-filler", 3).unwrap();
+    let slate = Slate::for_card(&card);
+    assert_eq!(slate.answer(&card), None);
+    let slate = slate.pick(Kind::ChooseAll, 1).pick(Kind::ChooseAll, 0).pick(Kind::ChooseAll, 1);
+    let Answer::Term(first) = card.options[0].clone() else { unreachable!("terms are dealt here") };
+    assert_eq!(slate.answer(&card), Some(Answer::Terms(vec![first])));
+    assert_eq!(slate.clone().toggle_not_enough().answer(&card), Some(Answer::NotEnough));
+
+    card.kind = Kind::Number;
+    card.unit = Some(Unit::Celsius);
+    let typed = ['1', '2', ',', '5', '.', '5', '\u{8}', '-'].into_iter();
+    let slate = typed.fold(Slate::for_card(&card), Slate::typed).in_unit(Unit::Fahrenheit);
+    assert_eq!(slate.figure, "-12.5");
+    assert_eq!(slate.answer(&card), Some(Answer::Number(Measure::new(-12.5, Unit::Fahrenheit, 1))));
+    assert_eq!(Slate::for_card(&card).typed('.').figure, "0.");
+
+    card.kind = Kind::Order;
+    let slate = Slate::for_card(&card).moved(0, true).moved(9, true).moved(0, false);
+    assert_eq!(slate.marks[..2], [1, 0]);
+}
+
+#[test]
+fn a_draft_survives_json_half_way_through_a_card() {
+    let content = support::content();
+    let sheet = &content.sheets[0];
+    let card = deal(&World { content: &content, sheet }, "wants-filler", 5).unwrap();
+    let mut draft = Draft::new("Ana", &card, SheetName::of(sheet), None, 5);
+    draft.slate = draft.slate.pick(card.kind, 2);
+    draft.certainty = Some(Certainty::TestBoard);
+    let back: Draft = serde_json::from_str(&serde_json::to_string(&draft).unwrap()).unwrap();
+    assert_eq!(back, draft);
+    assert!(back.ends_round());
+}
