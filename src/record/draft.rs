@@ -1,8 +1,8 @@
 //! The card that lies on the desk: enough to go on with it after a reload, before or after it was handed in.
 
-use super::SheetName;
+use super::{Certainty, SheetName};
 use crate::card::{Card, Slate};
-use crate::learn::{Certainty, ROUND};
+use crate::learn::ROUND;
 use crate::rules::term::Stage;
 use serde::{Deserialize, Serialize};
 

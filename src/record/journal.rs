@@ -2,9 +2,10 @@
 //!
 //! A card is named by family, version, seed and shop sheet, so that the situation can be dealt again and is not stored.
 
+use super::Certainty;
 use crate::card::{Answer, Card, Mark};
 use crate::content::Content;
-use crate::learn::{Certainty, Past};
+use crate::learn::Past;
 use crate::rules::sheet::Sheet;
 use crate::rules::term::Stage;
 use serde::{Deserialize, Serialize};
