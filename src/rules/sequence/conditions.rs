@@ -93,9 +93,9 @@ fn dyed_burst(view: &View<'_>) -> Held {
     Ok(tight && burst.is(Manner::WeakBurst)? && burst.is(Manner::Sample)?)
 }
 
-/// Plastic trim, or pale wood that was sealed before any colour, scraped before the clear build.
+/// Plastic trim, or pale wood that was sealed before any colour.
 fn trim_scraped(view: &View<'_>, scrape: Placed<'_>) -> Held {
-    if scrape.op() != Operation::Scrape || view.before(scrape.at, &[Operation::Clear]).is_some() {
+    if scrape.op() != Operation::Scrape {
         return Ok(false);
     }
     let colour = view.first(FILM_COLOUR).map_or(0, |colour| colour.at);

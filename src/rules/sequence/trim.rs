@@ -4,7 +4,7 @@ use super::check::{Rule, Shape};
 use super::error::OrderError;
 use super::manner::Manner;
 use super::operation::{CLEARS, COATS, FILM_COLOUR, Operation};
-use super::view::View;
+use super::view::{Placed, View};
 use crate::rules::sheet::Setting;
 
 pub(super) const RULES: &[Rule] = &[
@@ -14,7 +14,7 @@ pub(super) const RULES: &[Rule] = &[
     (OrderError::Se22, mask_pulled_wet),
 ];
 
-/// Trim not levelled before the first coat, or scraped over colour that nothing protects.
+/// Trim not levelled before the first coat, or scraped over open colour; scraping through the clear build is `se-04`.
 fn trim_not_ready(view: &View<'_>) -> Shape {
     let mut found = Vec::new();
     if !view.job.is_bound() {
@@ -25,10 +25,10 @@ fn trim_not_ready(view: &View<'_>) -> Shape {
     {
         found.push(coat.at);
     }
-    let scrapes = view.all(&[Operation::Scrape]);
-    found.extend(
-        scrapes.filter(|scrape| view.before(scrape.at, FILM_COLOUR).is_some()).map(|scrape| scrape.at),
-    );
+    let open = |scrape: &Placed<'_>| {
+        view.before(scrape.at, FILM_COLOUR).is_some() && view.before(scrape.at, &[Operation::Clear]).is_none()
+    };
+    found.extend(view.all(&[Operation::Scrape]).filter(open).map(|scrape| scrape.at));
     Ok(found)
 }
 
