@@ -5,6 +5,7 @@
 mod support;
 
 mod errors;
+mod reader;
 mod schedules;
 mod trade;
 mod variants;

@@ -221,9 +221,9 @@ fn not_ordered(view: &View<'_>, step: Placed<'_>) -> Held {
         Operation::Stain => step.is(Manner::Glaze),
         Operation::Clear => {
             let job = view.job;
-            let stain = job.colour == ColourPlan::Stained && view.lacks(Operation::Stain);
+            let stain = job.colour == ColourPlan::Stained && view.nowhere(Operation::Stain);
             let film = matches!(job.colour, ColourPlan::Solid | ColourPlan::Transparent);
-            Ok(!stain && !(film && view.lacks(Operation::Colour)) && !unshaded(view))
+            Ok(!stain && !(film && view.nowhere(Operation::Colour)) && !unshaded(view))
         }
         _ => Ok(false),
     }
@@ -231,7 +231,7 @@ fn not_ordered(view: &View<'_>, step: Placed<'_>) -> Held {
 
 /// Whether a shaded edge is ordered and missing.
 fn unshaded(view: &View<'_>) -> bool {
-    view.job.shaded && view.lacks(Operation::Shade)
+    view.job.shaded && view.nowhere(Operation::Shade)
 }
 
 /// More clear follows, the film gives powder, and clear enough covers the colour.
@@ -263,13 +263,15 @@ fn dyed_again(view: &View<'_>, sand: Placed<'_>) -> Held {
     Ok(again && sand.op() == Operation::SandBack && sand.is(Manner::Evenly)?)
 }
 
-/// One thin protective coat over the colour is all that lies there when the binding is scraped.
+/// One thin protective coat over the colour is all that lies there when the binding is scraped; where no seal coat is
+/// meant, it seals the colour too.
 fn protected(view: &View<'_>, step: Placed<'_>) -> Held {
     if step.op() == Operation::Scrape {
         return only_protected(view, step.at);
     }
     let Some(scrape) = view.after(step.at, &[Operation::Scrape]) else { return Ok(false) };
-    Ok(step.op() == Operation::Colour && view.job.is_bound() && only_protected(view, scrape.at)?)
+    let unsealed = step.op() == Operation::Colour && view.first(&[Operation::Seal]).is_none();
+    Ok(unsealed && view.job.is_bound() && only_protected(view, scrape.at)?)
 }
 
 /// The colour material seals by itself, in thin passes, tried before, on wood that is not oily.

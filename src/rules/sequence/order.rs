@@ -73,9 +73,10 @@ fn colour_in_place(view: &View<'_>) -> Shape {
     Ok(found)
 }
 
-/// Whether a colour step is surely missing, of whatever kind; the variant tells which of them the ticket orders.
+/// Whether a colour step is surely missing, of whatever kind; the variant tells which of them the ticket orders. Colour
+/// on one part is colour: a ticket may leave the others bare.
 fn missing_colour(view: &View<'_>) -> bool {
-    [Operation::Stain, Operation::Colour, Operation::Shade].iter().any(|step| view.lacks(*step))
+    [Operation::Stain, Operation::Colour, Operation::Shade].iter().any(|step| view.nowhere(*step))
 }
 
 /// The protective coat follows the colour; scraping and inspection come before the clear build.

@@ -154,6 +154,11 @@ impl<'a> View<'a> {
         self.first(&[op]).is_none() && self.plan.tells(op)
     }
 
+    /// Whether an operation was surely never done, on any part.
+    pub(super) fn nowhere(&self, op: Operation) -> bool {
+        self.plan.steps.iter().all(|step| step.operation != op) && self.plan.tells(op)
+    }
+
     fn knows(&self, op: Operation) -> bool {
         self.first(&[op]).is_some() || self.plan.tells(op)
     }

@@ -1,0 +1,219 @@
+//! Laws of the order checker over many random plans: it never panics, it always says the same, and longer waits never make
+//! a plan worse unless a window closes.
+
+mod support;
+
+use proptest::prelude::*;
+use proptest::test_runner::{Config, TestRunner};
+use std::cell::Cell;
+use stepboard::quantity::{Celsius, Hours, MoistureContent, RelativeHumidity};
+use stepboard::rules::sequence::check::{Checked, accepts, accepts_here, check, check_here};
+use stepboard::rules::sequence::error::OrderError;
+use stepboard::rules::sequence::job::{Job, Part};
+use stepboard::rules::sequence::manner::Manner;
+use stepboard::rules::sequence::operation::Operation;
+use stepboard::rules::sequence::plan::{Climate, Detail, Plan, Step, Told};
+use stepboard::rules::sequence::route;
+use stepboard::rules::sheet::Sheet;
+use stepboard::rules::term::{Binding, Coating, ColourPlan, Filler, Look, Term, WorkClass};
+use support::content;
+
+/// Random plans, from the design of the laws.
+const PLANS: u32 = 20_000;
+
+/// Errors that a longer wait can only cure.
+const CURED_BY_WAITING: [OrderError; 6] = [
+    OrderError::Se09,
+    OrderError::Se10,
+    OrderError::Se15,
+    OrderError::Se22,
+    OrderError::Se23,
+    OrderError::Se30,
+];
+
+fn any_of<T: Term + std::fmt::Debug>() -> impl Strategy<Value = T> {
+    proptest::sample::select(T::ALL)
+}
+
+fn told<T: Clone + std::fmt::Debug + 'static>(
+    value: impl Strategy<Value = T> + 'static,
+) -> impl Strategy<Value = Told<T>> {
+    prop_oneof![3 => Just(Told::Kept), 3 => value.prop_map(Told::Is), 1 => Just(Told::Untold)]
+}
+
+fn hours() -> impl Strategy<Value = Hours> {
+    prop_oneof![0.0..2.0, 0.0..60.0, 0.0..500.0].prop_map(|hours| Hours::new(hours).expect("in range"))
+}
+
+fn climate() -> impl Strategy<Value = Climate> {
+    let celsius = || (0.0..35.0).prop_map(|c| Celsius::new(c).expect("in range"));
+    let humidity = (10.0..100.0).prop_map(|rh| RelativeHumidity::new(rh).expect("in range"));
+    (celsius(), celsius(), humidity, celsius()).prop_map(|(air, work, humidity, dew_point)| Climate {
+        air,
+        work,
+        humidity,
+        dew_point,
+    })
+}
+
+fn step() -> impl Strategy<Value = Step> {
+    let manners = || proptest::collection::vec(any_of::<Manner>(), 0..4);
+    let part = prop_oneof![4 => Just(None), 1 => (0_usize..4).prop_map(Some)];
+    (
+        (any_of::<Operation>(), part, told(hours()), told(0_u32..9)),
+        (told(hours()), told(60_u32..3000), told(climate()), told(hours())),
+        (manners(), manners()),
+    )
+        .prop_map(
+            |((operation, part, after, coats), (between, grit, climate, mix_age), (manners, unknown))| Step {
+                operation,
+                part,
+                after,
+                coats,
+                between,
+                grit,
+                climate,
+                mix_age,
+                manners,
+                unknown,
+            },
+        )
+}
+
+fn plan() -> impl Strategy<Value = Plan> {
+    let detail = prop_oneof![Just(Detail::Every), Just(Detail::Main), Just(Detail::Some)];
+    (proptest::collection::vec(step(), 0..16), detail).prop_map(|(steps, detail)| Plan { steps, detail })
+}
+
+fn job(parts: Vec<Part>) -> impl Strategy<Value = Job> {
+    let moisture = told((0.0..20.0).prop_map(|mc| MoistureContent::new(mc).expect("in range")));
+    let part =
+        (proptest::sample::select(parts), moisture).prop_map(|(part, moisture)| Part { moisture, ..part });
+    (
+        proptest::collection::vec(part, 0..4),
+        (any_of::<Look>(), any_of::<WorkClass>(), any_of::<ColourPlan>(), any::<bool>()),
+        (any_of::<Binding>(), any_of::<Filler>(), any_of::<Coating>(), any::<bool>()),
+    )
+        .prop_map(|(parts, (look, class, colour, shaded), (binding, filler, coating, melts))| Job {
+            parts,
+            look,
+            class,
+            colour,
+            shaded,
+            binding,
+            filler,
+            coating,
+            melts,
+        })
+}
+
+fn each(cases: u32, law: impl Fn(&Job, &Plan, &Sheet)) {
+    let content = content();
+    let parts: Vec<Part> = content.woods.iter().map(Part::of).collect();
+    let strategy = (job(parts), plan(), proptest::sample::select(content.sheets.clone()));
+    let mut runner = TestRunner::new_with_rng(
+        Config { cases, failure_persistence: None, ..Config::default() },
+        proptest::test_runner::TestRng::deterministic_rng(proptest::test_runner::RngAlgorithm::ChaCha),
+    );
+    runner
+        .run(&strategy, |(job, plan, sheet)| {
+            law(&job, &plan, &sheet);
+            Ok(())
+        })
+        .expect("the law holds");
+}
+
+fn longer(plan: &Plan) -> Plan {
+    let more = |told: Told<Hours>| match told {
+        Told::Is(hours) => Told::Is(Hours::new((hours.get() * 1.5 + 1.0).min(Hours::MAX)).expect("in range")),
+        other => other,
+    };
+    let mut plan = plan.clone();
+    for step in &mut plan.steps {
+        (step.after, step.between) = (more(step.after), more(step.between));
+    }
+    plan
+}
+
+fn timing(checked: &Checked) -> Vec<(OrderError, usize)> {
+    let found = checked.findings.iter().map(|finding| (finding.error, finding.step));
+    found.filter(|(error, _)| CURED_BY_WAITING.contains(error)).collect()
+}
+
+#[test]
+fn no_plan_panics_and_the_same_plan_gets_the_same_verdict() {
+    each(PLANS, |job, plan, sheet| {
+        let (trade, here) = (check(job, plan, sheet), check_here(job, plan, sheet));
+        assert_eq!(trade, check(job, plan, sheet));
+        assert!(
+            trade.findings.iter().all(|finding| here.findings.contains(finding)),
+            "the shop adds, never takes"
+        );
+        for finding in &here.findings {
+            assert!(finding.step < plan.steps.len());
+        }
+        match (accepts(job, plan, sheet), accepts_here(job, plan, sheet)) {
+            (Ok(trade), Ok(here)) => assert!(trade.answer || !here.answer),
+            (Err(cannot), _) | (_, Err(cannot)) => assert!(!cannot.missing.is_empty()),
+        }
+    });
+}
+
+#[test]
+fn a_longer_wait_adds_no_timing_error() {
+    each(PLANS, |job, plan, sheet| {
+        let before = check(job, plan, sheet);
+        if !before.missing.is_empty() {
+            return;
+        }
+        let was = timing(&before);
+        for error in timing(&check(job, &longer(plan), sheet)) {
+            assert!(was.contains(&error), "{error:?} is new");
+        }
+    });
+}
+
+/// Windows that a longer wait can close: the wipe of the filler, the life of a mix, the recoat of a film that does not melt.
+fn windowless(step: &Step) -> bool {
+    step.operation != Operation::WipeFiller
+}
+
+#[test]
+fn an_accepted_plan_stays_accepted_when_every_wait_grows() {
+    let accepted = Cell::new(0);
+    each(PLANS, |job, _, sheet| {
+        let mut job = job.clone();
+        job.melts = true;
+        for part in &mut job.parts {
+            part.moisture = Told::Kept;
+        }
+        let mut plan = route::plan(&job, sheet);
+        for (place, step) in plan.steps.iter_mut().enumerate().filter(|(_, step)| windowless(step)) {
+            // Waits from minutes to weeks, so that some are too short.
+            let hours = f64::from(u32::try_from(place * 97 % 13).expect("small")) * 31.0;
+            step.after = Told::Is(Hours::new(hours).expect("in range"));
+        }
+        if accepts(&job, &plan, sheet).is_ok_and(|ruling| ruling.answer) {
+            accepted.set(accepted.get() + 1);
+            let ruling = accepts(&job, &longer(&plan), sheet).expect("nothing was hidden");
+            assert!(ruling.answer, "{:?}", ruling.rules);
+        }
+    });
+    let accepted = accepted.get();
+    assert!(accepted > PLANS / 100, "{accepted} plans were accepted: the law says something");
+}
+
+#[test]
+fn the_route_of_every_job_is_accepted_on_every_sheet() {
+    each(PLANS / 4, |job, _, sheet| {
+        let mut job = job.clone();
+        (job.coating, job.melts) = (sheet.coating, Job::melting(sheet.coating));
+        for part in &mut job.parts {
+            part.moisture = Told::Kept;
+        }
+        let plan = route::plan(&job, sheet);
+        let checked = check_here(&job, &plan, sheet);
+        assert!(checked.findings.is_empty(), "{:?} in {:?}", checked.findings, route::order(&job, sheet));
+        assert!(checked.missing.is_empty());
+    });
+}
