@@ -161,16 +161,19 @@ fn no_plan_panics_and_the_same_plan_gets_the_same_verdict() {
 
 #[test]
 fn a_longer_wait_adds_no_timing_error() {
+    let cured = Cell::new(0);
     each(PLANS, |job, plan, sheet| {
         let before = check(job, plan, sheet);
         if !before.missing.is_empty() {
             return;
         }
         let was = timing(&before);
-        for error in timing(&check(job, &longer(plan), sheet)) {
-            assert!(was.contains(&error), "{error:?} is new");
-        }
+        let is = timing(&check(job, &longer(plan), sheet));
+        assert!(is.iter().all(|error| was.contains(error)), "{is:?} after {was:?}");
+        cured.set(cured.get() + u32::from(is.len() < was.len()));
     });
+    let cured = cured.get();
+    assert!(cured > PLANS / 200, "{cured} plans got better: the law says something");
 }
 
 /// Windows that a longer wait can close: the wipe of the filler, the life of a mix, the recoat of a film that does not melt.
