@@ -88,5 +88,5 @@ pub(super) enum Cover {
 /// Whether a dashed line down a band is inked at `y`, mm.
 pub(super) fn dash(y: f32) -> bool {
     const DASH: f32 = 1.5;
-    whole(y / DASH) % 2 == 0
+    whole(y / DASH).is_multiple_of(2)
 }
