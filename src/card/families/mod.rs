@@ -2,11 +2,13 @@
 
 use super::Question;
 
+mod booth_air;
 mod clean;
 mod clear;
 mod entry;
 mod fill;
 mod inspect;
+mod read_wood;
 mod sand;
 mod scrape;
 mod stain;
@@ -14,7 +16,19 @@ mod stain;
 /// Every question.
 #[must_use]
 pub fn all() -> Vec<&'static Question> {
-    [clean::ALL, clear::ALL, entry::ALL, fill::ALL, inspect::ALL, sand::ALL, scrape::ALL, stain::ALL].concat()
+    [
+        booth_air::ALL,
+        clean::ALL,
+        clear::ALL,
+        entry::ALL,
+        fill::ALL,
+        inspect::ALL,
+        read_wood::ALL,
+        sand::ALL,
+        scrape::ALL,
+        stain::ALL,
+    ]
+    .concat()
 }
 
 /// The question of that id.

@@ -213,6 +213,26 @@ pub fn next_action(air: Celsius, humidity: RelativeHumidity, work: Celsius, shee
     }
 }
 
+/// What one reading settles alone, when the others are not told: air over the humidity limit or under the cold limit is
+/// changed first, whatever the work. `None` where neither reading stops the spraying by itself.
+#[must_use]
+pub fn settled_by_one_reading(
+    air: Option<Celsius>,
+    humidity: Option<RelativeHumidity>,
+    sheet: &Sheet,
+) -> Option<Ruling<Action>> {
+    let humid = sheet.get(Setting::HumidityLimit);
+    let cold = sheet.get(Setting::ColdStop);
+    if let Some(over) = humidity.map(|rh| rh.get() - humid).filter(|over| *over > DUST) {
+        let margin = Measure::new(-over, Unit::Percent, 1);
+        let ruling = Ruling::by("air.humidity-limit", Action::ChangeAir);
+        return Some(ruling.step("humidity-margin", "limit - humidity", margin));
+    }
+    let under = air.map(|air| air.get() - cold).filter(|margin| *margin < -DUST)?;
+    let ruling = Ruling::by("air.cold-stop", Action::ChangeAir);
+    Some(ruling.step("cold-margin", "air - cold limit", Measure::new(under, Unit::Kelvin, 2)))
+}
+
 /// The least temperature of the work surface at which a mix may be sprayed in this air: dew point and gap, and never
 /// under the cold limit.
 #[must_use]

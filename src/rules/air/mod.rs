@@ -5,8 +5,8 @@ mod vapour;
 mod wet_bulb;
 
 pub use gate::{
-    Action, Gate, Limit, SURFACE_NEAR_DEW_K, SprayVerdict, Thinner, may_spray, next_action, spray_gate,
-    stopping_limits, warm_enough,
+    Action, Gate, Limit, SURFACE_NEAR_DEW_K, SprayVerdict, Thinner, may_spray, next_action,
+    settled_by_one_reading, spray_gate, stopping_limits, warm_enough,
 };
 pub use vapour::{SEA_LEVEL_PA, dew_point, humidity_from_dew_point, humidity_ratio, saturation_pressure};
 pub use wet_bulb::wet_bulb;

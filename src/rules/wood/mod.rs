@@ -6,6 +6,8 @@ mod movement;
 mod pores;
 
 pub use demand::{Demand, FirstCoat, demands};
-pub use moisture::{Fit, corrected_reading, fit_to_finish, humidity_for, moisture_content};
+pub use moisture::{
+    Fit, MoistureAction, corrected_reading, fit_to_finish, humidity_for, moisture_action, moisture_content,
+};
 pub use movement::{Movement, SATURATION, movement};
-pub use pores::{Cut, FillerNeed, PoreSize, Porosity, Wood, WoodTrouble, filler};
+pub use pores::{Cut, FillerNeed, PoreClass, PoreSize, Porosity, Wood, WoodTrouble, filler, pore_class};

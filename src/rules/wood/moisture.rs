@@ -15,6 +15,17 @@ terms! {
         /// Refuse it.
         Reject = "reject",
     }
+    /// What is done with wood of that moisture.
+    MoistureAction {
+        /// Take it into the finish room.
+        FinishIt = "finish-it",
+        /// Hold it in the conditioned room until it has dried.
+        HoldToDry = "hold-to-dry",
+        /// Hold it in the conditioned room until it has taken moisture up.
+        HoldToGain = "hold-to-gain",
+        /// Send it back.
+        SendBack = "send-back",
+    }
 }
 
 /// Temperatures over which the published table runs, 30 to 200 °F, in °C to the next tenth.
@@ -109,6 +120,18 @@ pub fn fit_to_finish(content: MoistureContent, sheet: &Sheet) -> Ruling<Fit> {
         .step("moisture-from", "from the sheet", percent(from))
         .step("moisture-to", "from the sheet", percent(to))
         .step("moisture-reject", "from the sheet", percent(refused))
+}
+
+/// What is done with wood of that moisture: [`fit_to_finish`], and on which side of the band it is held.
+#[must_use]
+pub fn moisture_action(content: MoistureContent, sheet: &Sheet) -> Ruling<MoistureAction> {
+    let dry = content.get() < sheet.get(Setting::MoistureFrom);
+    fit_to_finish(content, sheet).map(|fit| match fit {
+        Fit::Accept => MoistureAction::FinishIt,
+        Fit::Hold if dry => MoistureAction::HoldToGain,
+        Fit::Hold => MoistureAction::HoldToDry,
+        Fit::Reject => MoistureAction::SendBack,
+    })
 }
 
 /// Moisture content behind the reading of a resistance meter on wood that is colder or warmer than the temperature the

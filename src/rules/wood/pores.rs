@@ -1,8 +1,9 @@
 //! A species as the finisher meets it: pores, filler, trouble, movement.
 
 use super::Movement;
+use crate::quantity::{Measure, Unit};
 use crate::rules::term::{Look, Provenance};
-use crate::rules::verdict::Ruling;
+use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 use crate::terms;
 use serde::{Deserialize, Serialize};
 
@@ -35,6 +36,23 @@ terms! {
         No = "no",
         /// Filling with filler and filling with finish are both accepted.
         Optional = "optional",
+    }
+    /// Arrangement and size of the pores together: two questions, one answer.
+    PoreClass {
+        /// Ring-porous, large.
+        RingLarge = "ring-large",
+        /// Semi-ring-porous, large.
+        SemiRingLarge = "semi-ring-large",
+        /// Diffuse-porous, large.
+        DiffuseLarge = "diffuse-large",
+        /// Ring-porous, small.
+        RingSmall = "ring-small",
+        /// Semi-ring-porous, small.
+        SemiRingSmall = "semi-ring-small",
+        /// Diffuse-porous, small.
+        DiffuseSmall = "diffuse-small",
+        /// A conifer.
+        NoPores = "no-pores",
     }
     /// How a board was cut.
     Cut {
@@ -106,4 +124,29 @@ pub fn filler(wood: &Wood, look: Look) -> Ruling<FillerNeed> {
         }
         Look::LevelGloss => Ruling::by("wood.open-grain-filler", wood.filler),
     }
+}
+
+/// Arrangement and size of a wood's pores (IAWA features 3 to 5 and 40 to 43; source of each wood in
+/// `content/woods.toml`).
+///
+/// # Errors
+/// [`CannotJudge`] naming the arrangement where the sources split on it.
+pub fn pore_class(wood: &Wood) -> Judged<PoreClass> {
+    if wood.porosity_alt.is_some() {
+        return Err(CannotJudge::without("porosity"));
+    }
+    let class = match (wood.porosity, wood.pores) {
+        (Porosity::None, _) | (_, PoreSize::None) => PoreClass::NoPores,
+        (Porosity::Ring, PoreSize::Large) => PoreClass::RingLarge,
+        (Porosity::SemiRing, PoreSize::Large) => PoreClass::SemiRingLarge,
+        (Porosity::Diffuse, PoreSize::Large) => PoreClass::DiffuseLarge,
+        (Porosity::Ring, PoreSize::Small) => PoreClass::RingSmall,
+        (Porosity::SemiRing, PoreSize::Small) => PoreClass::SemiRingSmall,
+        (Porosity::Diffuse, PoreSize::Small) => PoreClass::DiffuseSmall,
+    };
+    let ruling = Ruling::by("wood.pores", class);
+    Ok(match wood.vessel_um {
+        Some(mean) => ruling.step("vessel", "published mean", Measure::new(mean, Unit::Micrometre, 0)),
+        None => ruling,
+    })
 }
