@@ -167,15 +167,16 @@ fn room(facts: &Facts, _: &World<'_>) -> Judged<Answer> {
 
 fn room_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     /// How far off a badly read table is, per cent of moisture.
-    const ASTRAY: f64 = 3.0;
+    const ASTRAY: [f64; 6] = [-4.5, -3.0, -1.5, 1.5, 3.0, 4.5];
     let Ok(content) = moisture(facts, "mc") else { return Vec::new() };
     let whole = |value| Measure::new(value, Unit::Percent, 0);
     let mut tempts = vec![
         Tempt::number(whole(world.sheet.get(Setting::HumidityLimit)), "spray-limit-for-storing", ""),
         Tempt::number(whole(libm::round(content.get())), "humidity-is-moisture", ""),
     ];
-    for astray in [content.get() - ASTRAY, content.get() + ASTRAY] {
-        let room = MoistureContent::new(astray).ok().and_then(|other| room_for(facts, other).ok());
+    for astray in ASTRAY {
+        let room =
+            MoistureContent::new(content.get() + astray).ok().and_then(|other| room_for(facts, other).ok());
         if let Some(room) = room {
             tempts.push(Tempt::number(room.answer, "moisture-table-misread", ""));
         }
