@@ -8,11 +8,12 @@ pub use facts::{FactValue, Facts};
 
 mod air;
 pub(crate) mod drying;
+mod film;
 pub(crate) mod shop;
 mod wood;
 
 /// Every calculation, by family.
 #[must_use]
 pub fn calculations() -> Vec<&'static Calculation> {
-    [air::ALL, drying::ALL, shop::ALL, wood::ALL].concat().into_iter().collect()
+    [air::ALL, drying::ALL, film::ALL, shop::ALL, wood::ALL].concat().into_iter().collect()
 }

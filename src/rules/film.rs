@@ -3,6 +3,7 @@
 //! The formulas assume that volumes add and that no pores take film up: a coating dries a little thicker than this on a
 //! flat panel and thinner over open grain, so a witness strip sprayed beside the work has the last word.
 
+use super::drying::job::count_coats;
 use super::mixing::{self, Thinning};
 use super::sheet::{Setting, Sheet};
 use super::term::Term;
@@ -263,8 +264,7 @@ pub fn rises(order: &[String], sheet: &Sheet) -> Judged<bool> {
 pub fn coats_today(ordered: f64, laid: f64, laid_today: f64, now: Hours, sheet: &Sheet) -> Ruling<f64> {
     let wanted = (ordered - laid).max(0.0);
     let allowed = (sheet.get(Setting::CoatsADay) - laid_today).max(0.0);
-    let left = sheet.get(Setting::DayTo) - now.get();
-    let fit = if left < 0.0 { 0.0 } else { libm::floor(left / sheet.get(Setting::ClearWait) + DUST) + 1.0 };
+    let fit = f64::from(count_coats(now.get(), sheet.get(Setting::ClearWait), sheet).coats);
     let coats = wanted.min(allowed).min(fit);
     let rule = if coats >= wanted {
         "film.coats-ordered"
@@ -276,5 +276,5 @@ pub fn coats_today(ordered: f64, laid: f64, laid_today: f64, now: Hours, sheet: 
     Ruling::by(rule, coats)
         .step("coats-ordered-left", "ordered - laid", Measure::count(wanted))
         .step("coats-allowed-left", "most a day - laid today", Measure::count(allowed))
-        .step("coats-that-fit", "(closing - now) / wait + 1", Measure::count(fit))
+        .step("coats-that-fit", "one after another with the wait between", Measure::count(fit))
 }

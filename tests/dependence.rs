@@ -1,0 +1,236 @@
+//! What depends on what, found and not declared: every value of the shop sheet, every wood, every ticket and the room
+//! are changed one at a time, and the answers that were right are graded anew. No answer is stored anywhere.
+
+mod support;
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::fs;
+use std::path::Path;
+use stepboard::bench::FactValue;
+use stepboard::card::{Answer, Card, Mark, deal, grade, solve};
+use stepboard::content::{Binding, ColourPlan, Content, Ticket, World};
+use stepboard::rules::sheet::{Setting, Sheet};
+use stepboard::rules::term::{Filler, Look, Term, WorkClass};
+use stepboard::rules::wood::{Cut, FillerNeed, PoreSize, Porosity, Wood, WoodTrouble};
+use support::{content, seeds};
+
+/// Seeds of each family on each sheet.
+const SEEDS: u32 = 40;
+/// A setting is moved by so many of its steps, up and down, and to its floor and ceiling.
+const STEPS: [f64; 3] = [1.0, 3.0, 10.0];
+/// Families that must answer from sheet, wood, ticket or room.
+const DEPENDING_LEAST: usize = 25;
+/// Facts of the room.
+const ROOM: [&str; 3] = ["air_c", "rh", "work_c"];
+/// A fact of the room is moved by so much, up and down.
+const ROOM_MOVES: [f64; 4] = [-12.0, -4.0, 4.0, 12.0];
+
+/// A card with the answer that is right as dealt.
+struct Dealt {
+    card: Card,
+    right: Answer,
+}
+
+fn dealt(world: &World<'_>) -> BTreeMap<String, Vec<Dealt>> {
+    let cards = |id: &str| {
+        let one = |seed| {
+            let card = deal(world, id, seed).expect("a card");
+            let right = solve(&card, world).expect("a question").right;
+            Dealt { card, right }
+        };
+        seeds(SEEDS).map(one).collect()
+    };
+    world.content.families.iter().map(|family| (family.id.clone(), cards(&family.id))).collect()
+}
+
+/// Whether the answer that was right is right no more. What the model answers instead is then graded right.
+fn turned(one: &Dealt, world: &World<'_>) -> bool {
+    let mark = |answer: &Answer| grade(&one.card, world, answer).expect("graded").mark;
+    if mark(&one.right) == Mark::Right {
+        return false;
+    }
+    let anew = solve(&one.card, world).expect("a question").right;
+    assert!(anew != one.right, "{}: the same answer is graded wrong", one.card.family);
+    let none_left = matches!(&anew, Answer::Terms(terms) if terms.is_empty());
+    assert!(none_left || mark(&anew) == Mark::Right, "{}: its own answer is refused", one.card.family);
+    true
+}
+
+/// Which families answer differently, by what was changed.
+#[derive(Default)]
+struct Found(BTreeMap<String, BTreeSet<String>>);
+
+impl Found {
+    fn look(&mut self, what: &str, cards: &BTreeMap<String, Vec<Dealt>>, world: &World<'_>) {
+        let families = self.0.entry(what.to_owned()).or_default();
+        for (family, cards) in cards {
+            if !families.contains(family) && cards.iter().any(|one| turned(one, world)) {
+                families.insert(family.clone());
+            }
+        }
+    }
+}
+
+/// Other values that a setting may take.
+fn others(content: &Content, sheet: &Sheet, setting: Setting) -> Vec<f64> {
+    let held = sheet.held(setting);
+    let step = content.settings.iter().find(|info| info.key == setting).expect("every setting").step;
+    let moved = STEPS.iter().flat_map(|steps| [held.value - steps * step, held.value + steps * step]);
+    let mut values: Vec<f64> = moved
+        .chain([held.floor, held.ceiling])
+        .filter(|value| (held.floor..=held.ceiling).contains(value) && *value != held.value)
+        .collect();
+    values.sort_by(f64::total_cmp);
+    values.dedup();
+    values
+}
+
+/// The next term of a closed list.
+fn next<T: Term + PartialEq>(term: T) -> T {
+    let at = T::ALL.iter().position(|one| *one == term).expect("a term of its list");
+    T::ALL[(at + 1) % T::ALL.len()]
+}
+
+/// Ways to change the data of every wood.
+fn wood_changes() -> Vec<(&'static str, fn(&mut Wood))> {
+    vec![
+        ("wood: filler", |wood| {
+            wood.filler = if wood.filler == FillerNeed::Yes { FillerNeed::No } else { FillerNeed::Yes };
+        }),
+        ("wood: pores", |wood| {
+            wood.pores = if wood.pores == PoreSize::Large { PoreSize::Small } else { PoreSize::Large };
+        }),
+        ("wood: porosity", |wood| wood.porosity = next::<Porosity>(wood.porosity)),
+        ("wood: trouble", |wood| {
+            let all = WoodTrouble::ALL.iter().copied();
+            wood.trouble = all.filter(|one| !wood.trouble.contains(one)).collect();
+        }),
+        ("wood: movement", |wood| {
+            if let Some(movement) = &mut wood.movement {
+                movement.radial *= 2.0;
+                movement.tangential *= 3.0;
+            }
+        }),
+    ]
+}
+
+/// Ways to change every ticket.
+fn ticket_changes() -> Vec<(&'static str, fn(&mut Ticket))> {
+    vec![
+        ("ticket: class", |ticket| ticket.class = next::<WorkClass>(ticket.class)),
+        ("ticket: look", |ticket| ticket.look = next::<Look>(ticket.look)),
+        ("ticket: colour", |ticket| ticket.colour = next::<ColourPlan>(ticket.colour)),
+        ("ticket: shaded", |ticket| ticket.shaded = !ticket.shaded),
+        ("ticket: binding", |ticket| ticket.binding = next::<Binding>(ticket.binding)),
+        ("ticket: filler", |ticket| ticket.filler = next::<Filler>(ticket.filler)),
+        ("ticket: coats", |ticket| ticket.clear_coats += 3),
+        ("ticket: days", |ticket| ticket.days /= 4),
+        ("ticket: cut", |ticket| ticket.parts.iter_mut().for_each(|part| part.cut = next::<Cut>(part.cut))),
+        ("ticket: width", |ticket| ticket.parts.iter_mut().for_each(|part| part.width_mm *= 2.0)),
+    ]
+}
+
+/// Cards with one fact of the room moved, within the fact's range.
+fn moved(content: &Content, key: &str, cards: &BTreeMap<String, Vec<Dealt>>) -> BTreeMap<String, Vec<Dealt>> {
+    let info = content.fact(key).expect("a fact of the room");
+    let shifted = |one: &Dealt| {
+        let told = one.card.facts.maybe_number(key)?;
+        Some(ROOM_MOVES.map(|by| {
+            let mut card = one.card.clone();
+            let value = (told + by).clamp(info.min, info.max);
+            card.facts.0.insert(key.to_owned(), FactValue::Number(value));
+            Dealt { card, right: one.right.clone() }
+        }))
+    };
+    cards
+        .iter()
+        .map(|(id, cards)| (id.clone(), cards.iter().filter_map(shifted).flatten().collect()))
+        .collect()
+}
+
+/// Changes one thing after the other and gathers what turned.
+fn search(content: &Content) -> Found {
+    let mut found = Found::default();
+    for sheet in &content.sheets {
+        let world = World { content, sheet };
+        let cards = dealt(&world);
+        for setting in Setting::ALL {
+            for value in others(content, sheet, *setting) {
+                let changed = sheet.with(*setting, value).expect("within floor and ceiling");
+                found.look(setting.slug(), &cards, &World { content, sheet: &changed });
+            }
+        }
+        for (what, change) in wood_changes() {
+            let mut content = content.clone();
+            content.woods.iter_mut().for_each(change);
+            found.look(what, &cards, &World { content: &content, sheet });
+        }
+        for (what, change) in ticket_changes() {
+            let mut content = content.clone();
+            content.tickets.iter_mut().for_each(change);
+            found.look(what, &cards, &World { content: &content, sheet });
+        }
+        for key in ROOM {
+            found.look(&format!("room: {key}"), &moved(content, key, &cards), &world);
+        }
+    }
+    found
+}
+
+#[test]
+fn families_answer_from_sheet_wood_ticket_and_room() {
+    let content = content();
+    let found = search(&content);
+    println!("| changed | families that answer differently |\n|---|---|");
+    for (what, families) in found.0.iter().filter(|(_, families)| !families.is_empty()) {
+        println!("| {what} | {} |", families.iter().cloned().collect::<Vec<_>>().join(", "));
+    }
+    let idle: Vec<&String> =
+        found.0.iter().filter(|(_, families)| families.is_empty()).map(|(what, _)| what).collect();
+    println!("\nNo card depends on: {idle:?}");
+    let depending: BTreeSet<&String> = found.0.values().flatten().collect();
+    println!("\n{} of {} families depend: {depending:?}", depending.len(), content.families.len());
+    let alone: Vec<&str> = content.families.iter().map(|family| family.id.as_str()).collect();
+    let alone: Vec<&&str> = alone.iter().filter(|id| !depending.iter().any(|one| one == *id)).collect();
+    println!("\nOthers: {alone:?}");
+    assert!(depending.len() >= DEPENDING_LEAST, "{} families depend", depending.len());
+}
+
+/// Keys that would hold an answer.
+fn answer_keys(value: &toml::Value, path: &str, into: &mut Vec<String>) {
+    match value {
+        toml::Value::Table(table) => {
+            for (key, value) in table {
+                let here = format!("{path}.{key}");
+                if ["answer", "answers", "right", "correct", "solution", "key_answer"].contains(&key.as_str())
+                {
+                    into.push(here.clone());
+                }
+                answer_keys(value, &here, into);
+            }
+        }
+        toml::Value::Array(list) => list.iter().for_each(|value| answer_keys(value, path, into)),
+        _ => {}
+    }
+}
+
+/// Messages are words, not data: the table `answer` there names the button "not enough is told".
+#[test]
+fn content_stores_no_right_answer() {
+    let mut found = Vec::new();
+    let mut folders = vec![Path::new(env!("CARGO_MANIFEST_DIR")).join("content")];
+    while let Some(folder) = folders.pop() {
+        for entry in fs::read_dir(&folder).expect("content can be read") {
+            let path = entry.expect("an entry").path();
+            if path.is_dir() && path.file_name().is_some_and(|name| name != "text") {
+                folders.push(path);
+            } else if path.extension().is_some_and(|extension| extension == "toml") {
+                let text = fs::read_to_string(&path).expect("a file");
+                let table: toml::Table = text.parse().expect("content is TOML");
+                let name = path.display().to_string();
+                answer_keys(&toml::Value::Table(table), &name, &mut found);
+            }
+        }
+    }
+    assert!(found.is_empty(), "{found:?}");
+}
