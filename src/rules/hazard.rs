@@ -286,16 +286,21 @@ pub fn spell_order(steps: &[SpellStep]) -> Ruling<bool> {
 
 /// What comes before pouring a flammable liquid: a container that can be grounded, bonded to the other and both
 /// grounded (29 CFR 1910.107(e)(2)-(3), (e)(9)).
-#[must_use]
-pub fn before_pour(into: Vessel, bonding: Bonding) -> Ruling<PourMove> {
-    let answer = match (into, bonding) {
-        (Vessel::Plastic | Vessel::Glass, _) => PourMove::MetalFirst,
-        (Vessel::Metal, Bonding::None) => PourMove::BondAndGround,
-        (Vessel::Metal, Bonding::GroundOnly) => PourMove::BondFirst,
-        (Vessel::Metal, Bonding::BondOnly) => PourMove::GroundFirst,
-        (Vessel::Metal, Bonding::Both) => PourMove::Pour,
+///
+/// # Errors
+/// [`CannotJudge`] when the container is metal and its wires are not known.
+pub fn before_pour(into: Vessel, bonding: Option<Bonding>) -> Judged<PourMove> {
+    let answer = if into == Vessel::Metal {
+        match bonding.ok_or_else(|| CannotJudge::without("bonding"))? {
+            Bonding::None => PourMove::BondAndGround,
+            Bonding::GroundOnly => PourMove::BondFirst,
+            Bonding::BondOnly => PourMove::GroundFirst,
+            Bonding::Both => PourMove::Pour,
+        }
+    } else {
+        PourMove::MetalFirst
     };
-    Ruling::by("hazard.bond-before-pour", answer)
+    Ok(Ruling::by("hazard.bond-before-pour", answer))
 }
 
 /// What is known of the work at a buffing wheel.

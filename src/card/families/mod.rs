@@ -3,30 +3,38 @@
 use super::Question;
 
 mod booth_air;
+mod buff;
 mod clean;
 mod clear;
 mod entry;
 mod fill;
 mod inspect;
+mod level;
+mod mix;
 mod read_wood;
 mod sand;
 mod scrape;
 mod stain;
+mod waste;
 
 /// Every question.
 #[must_use]
 pub fn all() -> Vec<&'static Question> {
     [
         booth_air::ALL,
+        buff::ALL,
         clean::ALL,
         clear::ALL,
         entry::ALL,
         fill::ALL,
         inspect::ALL,
+        level::ALL,
+        mix::ALL,
         read_wood::ALL,
         sand::ALL,
         scrape::ALL,
         stain::ALL,
+        waste::ALL,
     ]
     .concat()
 }
