@@ -7,6 +7,7 @@
 pub mod abrasive;
 pub mod air;
 pub mod binding;
+pub mod colouring;
 pub mod contamination;
 pub mod drying;
 pub mod fault;
@@ -15,7 +16,9 @@ pub mod film;
 pub mod hazard;
 pub mod inspection;
 pub mod mixing;
+pub mod sealing;
 pub mod sequence;
+pub mod shading;
 pub mod sheet;
 pub mod staining;
 pub mod term;

@@ -107,6 +107,8 @@ terms! {
         ClearWet = "clear-wet",
         /// Wet film of a colour pass.
         ColourWet = "colour-wet",
+        /// Most thin coats of a sealer with stearate.
+        SealerCoats = "sealer-coats",
         /// Wet film from which a standing face is near running.
         WetWarn = "wet-warn",
         /// Wet film that sags on a standing face.

@@ -127,18 +127,13 @@ pub fn wants_washcoat(wood: &Wood, method: Method) -> Ruling<bool> {
 
 /// Whether a route gives sound, even colour on a wood.
 ///
-/// Oily woods of the rosewood kind hold antioxidants that stop oxygen-cured coats (a published answer of 2008 on such
-/// woods); that an oil stain stays soft there too is common practice, no source. The rest as for [`colour_on`].
+/// Sources as for [`colour_on`]; toner is colour in a film coat (a trade magazine, December 2000).
 #[must_use]
 pub fn route_holds(route: Route, wood: &Wood) -> Ruling<bool> {
     let wiped_bare = || wants_washcoat(wood, Method::Wiped).map(|wants| !wants);
     match route {
         Route::SprayDyeBare => Ruling::by("staining.sprayed-needs-no-sealer", true),
-        Route::WipeDyeBare => wiped_bare(),
-        Route::WipeOilBare if wood.trouble.contains(&WoodTrouble::Oily) => {
-            Ruling::by("staining.oily-wood-no-oil-stain", false)
-        }
-        Route::WipeOilBare => wiped_bare(),
+        Route::WipeDyeBare | Route::WipeOilBare => wiped_bare(),
         Route::WipeDyeWashcoat => Ruling::by("staining.washcoat-lets-stain-in", true),
         Route::WipeDyeSealed => Ruling::by("staining.full-seal-shuts-wood", false),
         Route::ToneOverSeal => Ruling::by("staining.tone-lies-in-film", true),

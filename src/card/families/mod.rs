@@ -14,6 +14,9 @@ mod mix;
 mod read_wood;
 mod sand;
 mod scrape;
+mod seal;
+mod shaded_edge;
+mod solid_colour;
 mod stain;
 mod waste;
 
@@ -33,6 +36,9 @@ pub fn all() -> Vec<&'static Question> {
         read_wood::ALL,
         sand::ALL,
         scrape::ALL,
+        seal::ALL,
+        shaded_edge::ALL,
+        solid_colour::ALL,
         stain::ALL,
         waste::ALL,
     ]
