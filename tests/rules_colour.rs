@@ -4,10 +4,11 @@ mod support;
 
 use stepboard::content::Content;
 use stepboard::quantity::{Hours, Micrometres, Millimetres};
-use stepboard::rules::colouring::{self, Blemish, ColourKind, ColourStep, Lie, PassCall, ScuffCall};
+use stepboard::rules::colouring::{self, Blemish, ColourKind, ColourStep, PassCall, ScuffCall};
 use stepboard::rules::filling::{
     self, Face, FillerLook, FillerTone, FingerTest, Flats, StainUnder, UnderFiller, Wipe,
 };
+use stepboard::rules::film::Facing;
 use stepboard::rules::sealing::{self, Film, FirstCoat, MixedStep, Sealer, SealerCall};
 use stepboard::rules::shading::{self, DistanceCall, Pass, ShadeCall, ShadeFace, ShadeUnder, Trim};
 use stepboard::rules::sheet::{Setting, Sheet};
@@ -271,12 +272,12 @@ fn the_pattern_widens_with_distance() {
 fn colour_passes_are_thin_and_near_running_from_five_mil() {
     let content = content();
     let sheet = base(&content);
-    let call = |wet, lie| colouring::judge_pass(sheet, um(wet), lie).map(|ruling| ruling.answer);
-    assert_eq!(call(55.0, Some(Lie::Standing)), Ok(PassCall::Right));
-    assert_eq!(call(100.0, Some(Lie::Standing)), Ok(PassCall::Heavy));
-    assert_eq!(call(127.0, Some(Lie::Standing)), Ok(PassCall::NearRun));
-    assert_eq!(call(152.4, Some(Lie::Standing)), Ok(PassCall::Sags));
-    assert_eq!(call(152.4, Some(Lie::Flat)), Ok(PassCall::Heavy), "a flat face does not run");
+    let call = |wet, facing| colouring::judge_pass(sheet, um(wet), facing).map(|ruling| ruling.answer);
+    assert_eq!(call(55.0, Some(Facing::Standing)), Ok(PassCall::Right));
+    assert_eq!(call(100.0, Some(Facing::Standing)), Ok(PassCall::Heavy));
+    assert_eq!(call(127.0, Some(Facing::Standing)), Ok(PassCall::NearRun));
+    assert_eq!(call(152.4, Some(Facing::Standing)), Ok(PassCall::Sags));
+    assert_eq!(call(152.4, Some(Facing::Lying)), Ok(PassCall::Heavy), "a flat face does not run");
     assert!(call(130.0, None).is_err());
     assert!(call(100.0, None).is_ok());
     assert!(sheet.get(Setting::ColourWet) < sheet.get(Setting::ClearWet));

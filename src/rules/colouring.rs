@@ -1,5 +1,6 @@
 //! Colour in the film: how many passes, how wet, in what order, and whether the colour may be scuffed.
 
+use super::film::Facing;
 use super::sheet::{Setting, Sheet};
 use super::term::Term;
 use super::verdict::{CannotJudge, Judged, Ruling};
@@ -7,13 +8,6 @@ use crate::quantity::{Measure, Micrometres, Unit};
 use crate::terms;
 
 terms! {
-    /// How the face lies.
-    Lie {
-        /// Upright.
-        Standing = "standing-face",
-        /// Flat.
-        Flat = "lying-face",
-    }
     /// What a wet-film reading of a colour pass says.
     PassCall {
         /// Thin enough.
@@ -74,17 +68,18 @@ terms! {
 ///
 /// # Errors
 /// [`CannotJudge`] when it is not told how the face lies and that decides.
-pub fn judge_pass(sheet: &Sheet, wet: Micrometres, lie: Option<Lie>) -> Judged<PassCall> {
+pub fn judge_pass(sheet: &Sheet, wet: Micrometres, facing: Option<Facing>) -> Judged<PassCall> {
     let wanted = sheet.micrometres(Setting::ColourWet);
-    let standing = || lie.ok_or_else(|| CannotJudge::without("lie")).map(|lie| lie == Lie::Standing);
+    let standing =
+        || facing.ok_or_else(|| CannotJudge::without("facing")).map(|facing| facing == Facing::Standing);
     let ruling = if wet <= wanted {
         Ruling::by("colouring.thin-passes", PassCall::Right)
     } else if wet < sheet.micrometres(Setting::WetWarn) || !standing()? {
         Ruling::by("colouring.thin-passes", PassCall::Heavy)
     } else if wet < sheet.micrometres(Setting::WetSag) {
-        Ruling::by("colouring.near-running", PassCall::NearRun)
+        Ruling::by("film.near-running", PassCall::NearRun)
     } else {
-        Ruling::by("colouring.sags", PassCall::Sags)
+        Ruling::by("film.sags", PassCall::Sags)
     };
     Ok(ruling.step("colour-wet", "", Measure::new(wanted.get(), Unit::Micrometre, 0)))
 }

@@ -93,13 +93,13 @@ const SEAL_ENOUGH: Question = Question {
 
 fn enough(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
     let sealer = facts.maybe_slug("sealer").and_then(Sealer::from_slug);
-    let ruling = sealing::after_sealer(world.sheet, sealer, facts.number("sealer_coats")?)?;
+    let ruling = sealing::after_sealer(world.sheet, sealer, facts.number("coats_of_sealer")?)?;
     Ok(ruling.map(|call| Answer::term(call.slug())))
 }
 
 fn enough_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let may_lay_more = facts
-        .maybe_number("sealer_coats")
+        .maybe_number("coats_of_sealer")
         .zip(facts.maybe_slug("sealer").and_then(Sealer::from_slug))
         .is_some_and(|(coats, sealer)| coats < sealing::most_coats(world.sheet, sealer));
     let mut tempts = vec![

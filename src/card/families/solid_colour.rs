@@ -5,7 +5,8 @@ use crate::card::question::{Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::quantity::{Measure, Unit};
-use crate::rules::colouring::{self, Blemish, ColourKind, ColourStep, Lie, PassCall, ScuffCall};
+use crate::rules::colouring::{self, Blemish, ColourKind, ColourStep, PassCall, ScuffCall};
+use crate::rules::film::Facing;
 use crate::rules::sheet::Setting;
 use crate::rules::term::Term;
 use crate::rules::verdict::Judged;
@@ -41,8 +42,8 @@ fn clear_reading(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
 }
 
 fn wet(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
-    let lie = facts.maybe_slug("lie").and_then(Lie::from_slug);
-    let ruling = colouring::judge_pass(world.sheet, facts.micrometres("wet_um")?, lie)?;
+    let facing = facts.maybe_slug("facing").and_then(Facing::from_slug);
+    let ruling = colouring::judge_pass(world.sheet, facts.micrometres("wet_um")?, facing)?;
     Ok(ruling.map(|call| Answer::term(call.slug())))
 }
 
