@@ -126,9 +126,9 @@ export class Page {
     const found = await this.driver.findElements(By.css(ROLES[role] ?? `[role="${role}"]`));
     const matching = [];
     for (const element of found) {
-      const label = (await element.getAccessibleName()).replace(/\s+/g, " ");
-      const fits = name instanceof RegExp ? name.test(label) : label.toLowerCase().includes(name.toLowerCase());
-      if (fits && (await element.isDisplayed())) matching.push(element);
+      const label = (await element.getAccessibleName()).replace(/\s+/g, " ").trim();
+      const fits = name instanceof RegExp ? name.test(label) : label.includes(name);
+      if (fits && (await (await this.target(element)).isDisplayed())) matching.push(element);
     }
     return matching;
   }
@@ -138,10 +138,41 @@ export class Page {
     return this.until(`${role} ${name ?? ""}`, async () => (await this.all(role, name))[0]);
   }
 
+  /** What a finger would touch: a small box or ring is drawn by its label. */
+  target(element) {
+    return this.driver.executeScript(
+      "const e = arguments[0]; return e.matches('[type=radio], [type=checkbox]') ? e.closest('label') ?? e : e",
+      element,
+    );
+  }
+
   async press(role, name) {
-    const element = await this.one(role, name);
-    await this.driver.executeScript("arguments[0].scrollIntoView({ block: 'center' })", element);
-    await element.click();
+    await this.touch(await this.one(role, name));
+  }
+
+  async touch(element) {
+    const target = await this.target(element);
+    await this.driver.executeScript("arguments[0].scrollIntoView({ block: 'center' })", target);
+    await target.click();
+  }
+
+  /** Types into a field that is empty or not. */
+  async type(name, text) {
+    const field = await this.one("textbox", name);
+    await field.clear();
+    await field.sendKeys(text);
+  }
+
+  /** Picks from a list by the words shown. */
+  async choose(name, text) {
+    const list = await this.one("combobox", name);
+    await list.sendKeys(text);
+  }
+
+  /** Waits until the page says something. */
+  says(text) {
+    const fits = (now) => (text instanceof RegExp ? text.test(now) : now.includes(text));
+    return this.until(`the words ${text}`, async () => fits(await this.text()));
   }
 
   async has(role, name) {

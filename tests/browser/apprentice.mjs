@@ -1,0 +1,68 @@
+// What an apprentice does, in the words of the screen: the tests read as the work at the tablet.
+
+const START = /^(Start with|Go on at card)/;
+const HAND_IN = /^(Hand it in|Pick an answer|Type the figure|Say how far you would go)/;
+const CERTAINTY = /right (less|about|more) .*times in/;
+const VERDICT = /^(Right|Partly right|Wrong)/;
+
+/** Waits for home to be drawn. */
+export const home = (page) => page.one("button", START);
+
+/** From home to a card: one tap. */
+export async function begin(page) {
+  await page.press("button", START);
+  await page.one("button", HAND_IN);
+}
+
+/** The stage that the card on the screen belongs to: the title of the screen. */
+export async function stage(page) {
+  const [title] = await page.all("heading");
+  return title.getText();
+}
+
+/** Gives some answer of the kind that the card asks for; gives the kind. */
+export async function answer(page) {
+  await page.one("button", HAND_IN);
+  const [box] = await page.all("checkbox");
+  if (box) {
+    await page.touch(box);
+    return "choose all";
+  }
+  const up = (await page.all("button", /^Move up/)).at(-1);
+  if (up) {
+    await page.touch(up);
+    return "put in order";
+  }
+  if (await page.has("button", /^Delete the last digit/)) {
+    await page.press("button", /^1$/);
+    return "number";
+  }
+  for (const ring of await page.all("radio")) {
+    if (CERTAINTY.test(await ring.getAccessibleName())) continue;
+    await page.touch(ring);
+    return "choose one";
+  }
+  throw new Error(`no way to answer: ${(await page.text()).slice(0, 600)}`);
+}
+
+/** Says how far one would go, and hands in; gives the verdict's heading. */
+export async function handIn(page, certainty = "I would ask first") {
+  await page.press("radio", certainty);
+  await page.press("button", "Hand it in");
+  return verdict(page);
+}
+
+/** The heading of the verdict, waited for. */
+export async function verdict(page) {
+  const heading = await page.one("heading", VERDICT);
+  return heading.getText();
+}
+
+export const next = (page) => page.press("button", "Next card");
+
+/** Answers told by the record, band by band. */
+export async function recorded(page) {
+  await page.says("My record");
+  const told = [...(await page.text()).matchAll(/(\d+) answers?\b/g)];
+  return told.reduce((sum, [, count]) => sum + Number(count), 0);
+}
