@@ -203,6 +203,9 @@ fn no_rule_of_air_panics_on_any_valid_input() {
         assert_eq!(stops, Limit::ALL.iter().any(|limit| gate.answer.stops(*limit)));
         assert_eq!(stops, !air::may_spray(&gate, Thinner::Retarded).answer);
         assert!(!air::next_action(t, rh, work, sheet).rules.is_empty());
+        if let Some(alone) = air::settled_by_one_reading(Some(t), Some(rh), sheet) {
+            assert_eq!(alone.answer, air::next_action(t, rh, work, sheet).answer);
+        }
         assert!(air::warm_enough(t, rh, Thinner::Fast, sheet).answer.get().is_finite());
     });
 }
@@ -222,6 +225,7 @@ fn no_rule_of_wood_panics_on_any_valid_input() {
         }
         let fit = wood::fit_to_finish(mc, sheet);
         assert!(!fit.rules.is_empty() && Fit::ALL.contains(&fit.answer));
+        assert!(!wood::moisture_action(mc, sheet).rules.is_empty());
         assert!(wood::corrected_reading(mc, t, celsius(21.0)).answer.get().is_finite());
         let one = dice.pick(&content.woods).expect("a wood");
         let width = Millimetres::new(any(dice, Millimetres::MIN, Millimetres::MAX)).expect("a width");
@@ -231,6 +235,7 @@ fn no_rule_of_wood_panics_on_any_valid_input() {
         }
         let first = *dice.pick(FirstCoat::ALL).expect("a coat");
         assert!(!wood::demands(one, first).rules.is_empty());
+        assert_eq!(wood::pore_class(one).is_err(), one.porosity_alt.is_some());
         let look = *dice.pick(Look::ALL).expect("a look");
         assert!(!wood::filler(one, look).rules.is_empty());
     });

@@ -4,7 +4,7 @@ mod support;
 
 use stepboard::content::Content;
 use stepboard::quantity::{Celsius, Pascals, RelativeHumidity};
-use stepboard::rules::air::{self, SprayVerdict};
+use stepboard::rules::air::{self, Action, Limit, SprayVerdict, Thinner};
 use stepboard::rules::sheet::Sheet;
 use support::content;
 use support::table::table;
@@ -169,4 +169,94 @@ fn the_disagreement_of_the_limits_is_told_where_it_shows() {
         ruling.rules.iter().any(|rule| rule.0 == "air.limits-disagree")
     };
     assert!(!told(45.0) && told(55.0) && told(65.0) && !told(70.0));
+}
+
+/// What to do follows from the gate: retarder in its band only; work from a cold store is warmed where the room passes
+/// (published advice: work and room at one temperature), else the air is changed. Base sheet.
+#[test]
+fn the_next_action_follows_from_gate_and_room() {
+    let content = content();
+    let sheet = base(&content);
+    for (air_c, rh, work, wanted) in [
+        (22.0, 40.0, 22.0, Action::SprayAsMixed),
+        (20.0, 50.0, 20.0, Action::AddRetarder),
+        (22.0, 55.0, 12.0, Action::WarmWork),
+        (22.0, 40.0, 9.0, Action::WarmWork),
+        (24.0, 80.0, 12.0, Action::ChangeAir),
+        (24.0, 80.0, 24.0, Action::ChangeAir),
+        (8.0, 40.0, 8.0, Action::ChangeAir),
+        (8.0, 40.0, 5.0, Action::ChangeAir),
+    ] {
+        let action = air::next_action(celsius(air_c), humidity(rh), celsius(work), sheet).answer;
+        assert_eq!(action, wanted, "{air_c} °C {rh} % RH, work {work} °C");
+    }
+}
+
+/// One reading can settle it: air over the humidity limit (65 %) or under the cold limit (10 °C) stops any work.
+#[test]
+fn one_reading_past_its_limit_settles_it_alone() {
+    let content = content();
+    let alone = |t: Option<f64>, rh: Option<f64>| {
+        let (t, rh) = (t.map(celsius), rh.map(humidity));
+        air::settled_by_one_reading(t, rh, base(&content)).map(|ruling| (ruling.answer, ruling.rules[0].0))
+    };
+    assert_eq!(alone(None, Some(65.0)), None);
+    assert_eq!(alone(None, Some(66.0)), Some((Action::ChangeAir, "air.humidity-limit")));
+    assert_eq!(alone(Some(10.0), None), None);
+    assert_eq!(alone(Some(9.0), None), Some((Action::ChangeAir, "air.cold-stop")));
+    assert_eq!(alone(None, None), None);
+}
+
+/// Every margin of one case, by hand from the dew point 9.27 °C at 20 °C and 50 % RH (PsychroLib) and the base sheet.
+#[test]
+fn every_margin_is_shown_with_its_sign() {
+    let content = content();
+    let ruling = air::spray_gate(celsius(20.0), humidity(50.0), celsius(18.0), base(&content));
+    let gate = ruling.answer;
+    near(gate.gap, 18.0 - 9.27, 0.02, "gap");
+    near(gate.gap_margin, 18.0 - 9.27 - 11.1, 0.02, "gap margin");
+    near(gate.retarder_margin, 18.0 - 9.27 - 7.0, 0.02, "retarder margin");
+    near(gate.humidity_margin, 15.0, 1e-9, "humidity margin");
+    near(gate.air_cold_margin, 10.0, 1e-9, "cold margin of the air");
+    near(gate.work_cold_margin, 8.0, 1e-9, "cold margin of the work");
+    near(gate.cold_margin(), 8.0, 1e-9, "cold margin");
+    let labels: Vec<&str> = ruling.working.iter().map(|step| step.label).collect();
+    for label in ["dew-point", "gap", "gap-margin", "humidity-margin", "cold-margin", "film-margin-fast"] {
+        assert!(labels.contains(&label), "{label} is shown in {labels:?}");
+    }
+    assert!(gate.stops(Limit::Gap) == (gate.verdict == SprayVerdict::Stop));
+}
+
+/// A surface within 2.8 K (5 °F) of the dew point is named as such: the published floor for solvent-borne paint.
+#[test]
+fn a_surface_near_the_dew_point_is_named() {
+    let content = content();
+    let named = |gap: f64| {
+        let dew = air::dew_point(celsius(22.0), humidity(40.0)).answer.get();
+        let ruling = air::spray_gate(celsius(22.0), humidity(40.0), celsius(dew + gap), base(&content));
+        ruling.rules.iter().any(|rule| rule.0 == "air.surface-near-dew")
+    };
+    assert!(named(2.7) && !named(2.9));
+    near(air::SURFACE_NEAR_DEW_K, 5.0 / 1.8, 0.03, "5 °F in kelvin");
+}
+
+/// The least temperature of the work: dew point 13.86 °C at 25 °C and 50 % RH (PsychroLib) and the gaps of the sheet.
+#[test]
+fn work_is_warm_enough_at_dew_point_and_gap() {
+    let content = content();
+    let least =
+        |t, rh, thinner| air::warm_enough(celsius(t), humidity(rh), thinner, base(&content)).answer.get();
+    near(least(25.0, 50.0, Thinner::Fast), 13.86 + 11.1, 0.05, "fast thinner");
+    near(least(25.0, 50.0, Thinner::Retarded), 13.86 + 7.0, 0.05, "with retarder");
+    near(least(18.0, 20.0, Thinner::Retarded), 10.0, 1e-9, "never under the cold limit");
+}
+
+/// A dew point above the air temperature is a wrong reading, and vapour cannot reach the pressure of the air.
+#[test]
+fn impossible_air_cannot_be_judged() {
+    let refused = air::humidity_from_dew_point(celsius(20.0), celsius(21.0)).expect_err("no such air");
+    assert_eq!(refused.missing, ["dew_c"]);
+    let thin = Pascals::new(50_000.0).expect("a pressure");
+    let refused = air::humidity_ratio(celsius(93.0), humidity(100.0), thin).expect_err("no such air");
+    assert_eq!(refused.missing, ["pressure_pa"]);
 }

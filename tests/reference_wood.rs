@@ -4,8 +4,12 @@ mod support;
 
 use stepboard::content::Content;
 use stepboard::quantity::{Celsius, Millimetres, MoistureContent, RelativeHumidity};
+use stepboard::rules::sheet::Setting;
 use stepboard::rules::term::{Look, Provenance, Term};
-use stepboard::rules::wood::{self, Cut, FillerNeed, Movement, PoreSize, Porosity, Wood, WoodTrouble};
+use stepboard::rules::wood::{
+    self, Cut, Demand, FillerNeed, FirstCoat, Fit, MoistureAction, Movement, PoreClass, PoreSize, Porosity,
+    Wood, WoodTrouble,
+};
 use support::content;
 use support::table::{Row, table};
 
@@ -288,4 +292,89 @@ fn the_classification_traps_are_answered() {
     }
     // Published order variant: an open-pore look is never filled.
     assert_eq!(wood::filler(wood("mahogany"), Look::OpenPore).answer, FillerNeed::No);
+}
+
+/// The band of the base sheet, 6 to 9 %, refused from 12 % (lesson band of the notes on moisture; a changeable setting).
+#[test]
+fn the_moisture_band_of_the_sheet_decides() {
+    let content = content();
+    let sheet = &content.sheets[0];
+    for (mc, fit, action) in [
+        (5.9, Fit::Hold, MoistureAction::HoldToGain),
+        (6.0, Fit::Accept, MoistureAction::FinishIt),
+        (9.0, Fit::Accept, MoistureAction::FinishIt),
+        (9.1, Fit::Hold, MoistureAction::HoldToDry),
+        (11.9, Fit::Hold, MoistureAction::HoldToDry),
+        (12.0, Fit::Reject, MoistureAction::SendBack),
+    ] {
+        assert_eq!(wood::fit_to_finish(percent(mc), sheet).answer, fit, "{mc} %");
+        assert_eq!(wood::moisture_action(percent(mc), sheet).answer, action, "{mc} %");
+    }
+    let wider = sheet.with(Setting::MoistureTo, 10.0).expect("allowed");
+    assert_eq!(wood::fit_to_finish(percent(9.5), &wider).answer, Fit::Accept);
+}
+
+/// A shop kept at the spraying ceiling of 65 % RH carries wood to 12 % (table 4-2 at 70 °F): fit to spray in for an hour,
+/// and the wood in it refused.
+#[test]
+fn a_room_at_the_spraying_limit_is_unfit_to_store_in() {
+    let content = content();
+    let sheet = &content.sheets[0];
+    let limit = sheet.get(Setting::HumidityLimit);
+    let carried = settled(fahrenheit(70.0), limit);
+    near(carried, 12.0, MOISTURE_TOLERANCE, "65 % RH");
+    assert_ne!(wood::fit_to_finish(percent(carried), sheet).answer, Fit::Accept);
+}
+
+/// What trouble demands: OIL for oily exotics, BL for blotching; resinous and bleeding woods are common practice, no
+/// source.
+#[test]
+fn trouble_demands_its_preparation() {
+    let content = content();
+    let wanted = |slug: &str, first| {
+        let wood = content.wood(slug).unwrap_or_else(|| panic!("{slug} is in content"));
+        wood::demands(wood, first).answer
+    };
+    let wipe_and_seal = [Demand::SolventWipe, Demand::BarrierCoat];
+    for slug in ["teak", "cocobolo", "indian-rosewood", "african-padauk"] {
+        assert_eq!(wanted(slug, FirstCoat::OilCured), wipe_and_seal, "{slug}");
+        assert_eq!(wanted(slug, FirstCoat::Lacquer), wipe_and_seal, "{slug}");
+        assert_eq!(wanted(slug, FirstCoat::WipedStain), [Demand::SolventWipe], "{slug}");
+    }
+    for slug in ["black-cherry", "hard-maple", "yellow-birch"] {
+        assert_eq!(wanted(slug, FirstCoat::WipedStain), [Demand::Washcoat], "{slug}");
+        assert!(wanted(slug, FirstCoat::Lacquer).is_empty(), "{slug}");
+    }
+    assert!(FirstCoat::ALL.iter().all(|first| wanted("white-ash", *first).is_empty()));
+}
+
+/// WM, RD against WH1: where sources split on the arrangement, nothing is judged; the others read as the table says.
+#[test]
+fn pores_are_read_where_sources_agree() {
+    let content = content();
+    let read = |slug: &str| {
+        let wood = content.wood(slug).unwrap_or_else(|| panic!("{slug} is in content"));
+        wood::pore_class(wood).map(|ruling| ruling.answer)
+    };
+    assert_eq!(read("mahogany"), Ok(PoreClass::DiffuseLarge));
+    assert_eq!(read("white-ash"), Ok(PoreClass::RingLarge));
+    assert_eq!(read("hard-maple"), Ok(PoreClass::DiffuseSmall));
+    assert_eq!(read("sitka-spruce"), Ok(PoreClass::NoPores));
+    for slug in ["black-cherry", "black-walnut", "teak"] {
+        assert!(read(slug).is_err(), "{slug}: sources split");
+    }
+}
+
+/// Outside the published table, and over fibre saturation (30 %, FPL-GTR-190 ch. 13), nothing is judged.
+#[test]
+fn outside_the_tables_nothing_is_judged() {
+    let rh = RelativeHumidity::new(50.0).expect("a humidity");
+    let cold = wood::moisture_content(celsius(-5.0), rh).expect_err("under 30 °F");
+    assert_eq!(cold.missing, ["air_c"]);
+    let wet = wood::humidity_for(celsius(20.0), percent(35.0)).expect_err("no room holds that");
+    assert_eq!(wet.missing, ["mc"]);
+    let width = Millimetres::new(200.0).expect("a width");
+    let maple = coefficients("Sugar maple");
+    let over = wood::movement(&maple, Cut::Flat, width, percent(31.0), percent(8.0)).expect_err("green");
+    assert_eq!(over.missing, ["from_mc"]);
 }

@@ -126,7 +126,8 @@ const LIMITS: [Limit; 4] = [Limit::Gap, Limit::Humidity, Limit::ColdAir, Limit::
 /// Whether the work may be sprayed: the strictest of the gap between work surface and dew point, the humidity limit and
 /// the cold limit, all from the sheet. A value exactly on a limit counts as the better band.
 ///
-/// The margin of the cooled wet film is worked out beside it and decides nothing: the cooling is an upper figure.
+/// Where humidity lets the air pass and the gap of work at room temperature does not, the ruling says why the two limits
+/// disagree. The margin of the cooled wet film is worked out beside it and decides nothing: the cooling is an upper figure.
 #[must_use]
 pub fn spray_gate(air: Celsius, humidity: RelativeHumidity, work: Celsius, sheet: &Sheet) -> Ruling<Gate> {
     let measured = measure(air, humidity, work, sheet);
@@ -135,6 +136,10 @@ pub fn spray_gate(air: Celsius, humidity: RelativeHumidity, work: Celsius, sheet
     let mut ruling = Ruling { answer: gate, rules: Vec::new(), working: Vec::new() };
     for rule in deciding(&gate) {
         ruling = ruling.and(rule);
+    }
+    let room_gap = air.get() - gate.dew_point.get();
+    if room_gap < sheet.get(Setting::GapSpray) - DUST && !gate.stops(Limit::Humidity) {
+        ruling = ruling.and("air.limits-disagree");
     }
     ruling
         .step("gap", "work surface - dew point", kelvin(gate.gap))
@@ -147,7 +152,7 @@ pub fn spray_gate(air: Celsius, humidity: RelativeHumidity, work: Celsius, sheet
         .resting_on(&measured)
 }
 
-/// The rules behind a verdict, the deciding ones first; the disagreement of the limits where it shows.
+/// The rules behind a verdict, the deciding ones first.
 fn deciding(gate: &Gate) -> Vec<&'static str> {
     let mut rules = Vec::new();
     if gate.gap < SURFACE_NEAR_DEW_K - DUST {
@@ -166,9 +171,6 @@ fn deciding(gate: &Gate) -> Vec<&'static str> {
         SprayVerdict::Spray => rules.push("air.gap-spray"),
         SprayVerdict::Retarder => rules.push("air.gap-retarder"),
         SprayVerdict::Stop => {}
-    }
-    if gate.gap_margin < -DUST && !gate.stops(Limit::Humidity) {
-        rules.push("air.limits-disagree");
     }
     rules
 }
