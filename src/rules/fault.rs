@@ -3,6 +3,7 @@
 //! Which faults there are stands in `content/faults.toml`; the severity scale is by the smallest rework that cures a
 //! fault, not the rating of a standard.
 
+use super::inspection::Zone;
 use super::sheet::{Setting, Sheet};
 use super::term::Stage;
 use super::verdict::{CannotJudge, Judged, Ruling};
@@ -109,16 +110,24 @@ pub struct Fault {
     /// What a job must have, any one of them, for it to occur; empty: any job.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub needs: Vec<Need>,
+    /// Where it always lies, if it does.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub lies: Option<Zone>,
     /// Codes of the sources, listed at the head of the file.
     pub source: String,
 }
 
 impl Fault {
+    /// Whether it can have been made in the clear or after, and so lies in the film that is seen.
+    #[must_use]
+    pub fn in_the_clear(&self) -> bool {
+        self.made.iter().any(|stage| *stage >= Stage::Clear)
+    }
+
     /// Whether every stage that can make it lies before the clear build, or every one lies in it or after.
     #[must_use]
     pub fn one_side_of_clear(&self) -> bool {
-        let before = self.made.iter().filter(|stage| **stage < Stage::Clear).count();
-        before == 0 || before == self.made.len()
+        !self.in_the_clear() || self.made.iter().all(|stage| *stage >= Stage::Clear)
     }
 }
 
@@ -142,7 +151,7 @@ pub fn found_before_clear(fault: &Fault, job: &[Need], sheet: &Sheet) -> Ruling<
     if !occurs(fault, job) {
         return Ruling::by("fault.needs-its-cause", false);
     }
-    let made_before = fault.made.iter().all(|stage| *stage < Stage::Clear);
+    let made_before = !fault.in_the_clear();
     if made_before && fault.shows == Stage::Clear {
         Ruling::by("fault.protective-clear-shows-it", sheet.is_on(Setting::ProtectiveClear))
     } else {

@@ -26,7 +26,7 @@ terms! {
         Accept = "decide-accept",
         /// Rub, nib or polish it out.
         RubOut = "decide-rub-out",
-        /// Level and recoat the spot.
+        /// Take the spot down, mend it and recoat it.
         LevelLocally = "decide-level-locally",
         /// More clear first, no abrasive yet.
         ClearFirst = "decide-clear-first",
@@ -37,7 +37,8 @@ terms! {
     }
 }
 
-/// What is decided about a fault in the clear. Zone and film may be unknown where they do not decide.
+/// What is decided about a fault found on the clear. A fault in the film is rubbed only where the film allows it; one
+/// that lies under the clear is taken down to. Zone and film may be unknown where they do not decide.
 ///
 /// # Errors
 /// [`CannotJudge`] when the zone or the film decides and is not known.
@@ -55,6 +56,9 @@ pub fn decide(
     let zone = zone.ok_or_else(|| CannotJudge::without("zone"))?;
     if zone == Zone::Hidden {
         return Ok(Ruling::by("inspection.hidden-small-accepted", Decision::Accept));
+    }
+    if fault.severity == Rework::Local && !fault.in_the_clear() {
+        return Ok(Ruling::by("inspection.under-clear-taken-down", Decision::LevelLocally));
     }
     let film = film.ok_or_else(|| CannotJudge::without("build_um"))?;
     let share = if zone == Zone::Edge { EDGE_SHARE } else { 1.0 };

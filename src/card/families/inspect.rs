@@ -67,7 +67,8 @@ fn decision_slips(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
     ]
 }
 
-/// Keeps the film off the limits, on a face and at an edge, so that rounding a figure decides nothing.
+/// Puts a fault where it always lies; keeps the film off the limits, on a face and at an edge, so that rounding a
+/// figure decides nothing.
 fn off_the_limits(facts: &mut Facts, world: &World<'_>, _: &mut Dice) {
     /// Half of the last figure shown in either system of units, and a little.
     const NEAR_UM: f64 = 4.0;
