@@ -5,9 +5,9 @@ mod support;
 
 use stepboard::card::{Answer, Kind, Mark, Slate, deal, grade};
 use stepboard::content::World;
-use stepboard::learn::Certainty;
+use stepboard::learn::{Past, ends_round};
 use stepboard::quantity::{Measure, Unit};
-use stepboard::record::{Draft, Entry, Journal, SheetName};
+use stepboard::record::{Certainty, Draft, Entry, Journal, SheetName};
 
 fn entry(sequence: u64, person: &str, mark: Mark, certainty: Certainty) -> Entry {
     Entry {
@@ -37,7 +37,7 @@ fn entries_survive_json_and_keep_their_order() {
     assert_eq!(back, journal);
     assert_eq!(back.next_sequence(), 3);
     assert_eq!(back.people(), ["Ana", "Jo"]);
-    assert_eq!(back.past("Ana").len(), 1);
+    assert_eq!(Past::of(&back, "Ana").len(), 1);
     assert!(back.find(2).unwrap().sure_and_wrong());
     assert!(!back.find(1).unwrap().sure_and_wrong());
     assert_eq!(Journal::default().next_sequence(), 1);
@@ -98,5 +98,5 @@ fn a_draft_survives_json_half_way_through_a_card() {
     draft.certainty = Some(Certainty::TestBoard);
     let back: Draft = serde_json::from_str(&serde_json::to_string(&draft).unwrap()).unwrap();
     assert_eq!(back, draft);
-    assert!(back.ends_round());
+    assert!(ends_round(back.done));
 }

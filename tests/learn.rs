@@ -5,7 +5,8 @@ mod support;
 
 use std::collections::BTreeSet;
 use stepboard::content::{Content, FamilyInfo};
-use stepboard::learn::{Certainty, Past, ROUND, Why, held, minutes, next, seed};
+use stepboard::learn::{Past, ROUND, Why, held, minutes, next, seed};
+use stepboard::record::Certainty;
 use stepboard::rules::term::Stage;
 
 /// A board of five families on three stages.
@@ -92,7 +93,7 @@ fn only_the_latest_answer_of_a_family_counts_as_held() {
     let asked = past(&[("sand-a", false, JOB), ("sand-a", true, Certainty::TestBoard)]);
     let sand = held(&board, &asked, Stage::Sand);
     assert_eq!((sand.held, sand.begun, sand.of), (1, 1, 2));
-    assert!((sand.share() - 0.5).abs() < f64::EPSILON);
+    assert!((sand.share() - 0.5).abs() < f32::EPSILON);
 }
 
 #[test]

@@ -6,19 +6,26 @@ pub fn now() -> String {
     String::from(js_sys::Date::new_0().to_iso_string())
 }
 
-/// An ISO 8601 time as the person's browser writes it; the text itself where it is no time.
+/// An ISO 8601 time as this browser writes it; the text itself where it is no time.
 #[must_use]
-pub fn local(at: &str, language: &str) -> String {
+pub fn local(at: &str) -> String {
     let date = js_sys::Date::new(&at.into());
     if date.get_time().is_nan() {
         return at.to_owned();
     }
+    let language = gloo::utils::window().navigator().language().unwrap_or_default();
     let options = js_sys::Object::new();
     for (key, value) in [("dateStyle", "medium"), ("timeStyle", "short")] {
         // Setting a field of a fresh plain object cannot fail.
         let _ = js_sys::Reflect::set(&options, &key.into(), &value.into());
     }
-    String::from(date.to_locale_string(language, &options))
+    String::from(date.to_locale_string(&language, &options))
+}
+
+/// Milliseconds since the page was opened.
+#[must_use]
+pub fn ticks() -> f64 {
+    web_sys::window().and_then(|window| window.performance()).map_or(0.0, |performance| performance.now())
 }
 
 /// Marks a moment in the loading of the page, once.

@@ -1,5 +1,6 @@
 //! The browser boundary: storage, clock, files, the page itself. The screens reach the browser only through here.
 
+pub mod canvas;
 pub mod clock;
 pub mod files;
 pub mod page;

@@ -26,6 +26,21 @@ pub fn mark_root(name: &str, value: Option<&str>) {
     };
 }
 
+/// Width and height of the window in its own pixels; 0 where they cannot be read.
+#[must_use]
+pub fn size() -> (u32, u32) {
+    let window = gloo::utils::window();
+    let read =
+        |length: Result<JsValue, JsValue>| length.ok().and_then(|length| length.as_f64()).unwrap_or(0.0);
+    #[allow(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "windows are small and not negative"
+    )]
+    let whole = |length: f64| length.clamp(0.0, 65_535.0) as u32;
+    (whole(read(window.inner_width())), whole(read(window.inner_height())))
+}
+
 /// Sets the language of the page.
 pub fn set_language(language: &str) {
     if let Some(root) = gloo::utils::document().document_element() {

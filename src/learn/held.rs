@@ -20,8 +20,9 @@ pub struct Held {
 impl Held {
     /// Share of the stage that is held, 0 to 1; 0 for a stage without cards.
     #[must_use]
-    pub fn share(self) -> f64 {
-        if self.of == 0 { 0.0 } else { f64::from(self.held) / f64::from(self.of) }
+    pub fn share(self) -> f32 {
+        let exact = |count: u32| f32::from(u16::try_from(count).unwrap_or(u16::MAX));
+        if self.of == 0 { 0.0 } else { exact(self.held) / exact(self.of) }
     }
 }
 

@@ -1,11 +1,9 @@
 //! What is held, and what to ask next. It sees only what was answered, in the order in which it was answered.
 
-mod certainty;
 mod held;
 mod next;
 mod past;
 
-pub use certainty::Certainty;
 pub use held::{Held, held};
-pub use next::{Next, ROUND, Why, minutes, next, seed};
+pub use next::{Next, ROUND, Why, ends_round, minutes, next, seed};
 pub use past::Past;

@@ -17,6 +17,12 @@ use sha2::{Digest, Sha256};
 /// Cards in one round.
 pub const ROUND: u32 = 6;
 
+/// Whether a round ends with the card after so many that are done.
+#[must_use]
+pub const fn ends_round(done: u32) -> bool {
+    done + 1 >= ROUND
+}
+
 terms! {
     /// Why a card comes next. Text: `app.next.<slug>`.
     Why {

@@ -1,6 +1,7 @@
 //! One answer as learning sees it.
 
-use super::Certainty;
+use crate::card::Mark;
+use crate::record::{Certainty, Entry, Journal};
 
 /// An answer given earlier.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -14,6 +15,17 @@ pub struct Past {
 }
 
 impl Past {
+    /// One person's answers, oldest first.
+    #[must_use]
+    pub fn of(journal: &Journal, person: &str) -> Vec<Self> {
+        let past = |entry: &Entry| Self {
+            family: entry.family.clone(),
+            right: entry.mark == Mark::Right,
+            certainty: entry.certainty,
+        };
+        journal.of(person).map(past).collect()
+    }
+
     /// Whether the answer holds: right, and not one that had to be asked about first.
     #[must_use]
     pub fn holds(&self) -> bool {

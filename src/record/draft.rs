@@ -2,7 +2,6 @@
 
 use super::{Certainty, SheetName};
 use crate::card::{Card, Slate};
-use crate::learn::ROUND;
 use crate::rules::term::Stage;
 use serde::{Deserialize, Serialize};
 
@@ -56,11 +55,5 @@ impl Draft {
             reworked: false,
             done,
         }
-    }
-
-    /// Whether the round ends with this card.
-    #[must_use]
-    pub const fn ends_round(&self) -> bool {
-        self.done + 1 >= ROUND
     }
 }

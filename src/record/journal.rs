@@ -5,7 +5,6 @@
 use super::Certainty;
 use crate::card::{Answer, Card, Mark};
 use crate::content::Content;
-use crate::learn::Past;
 use crate::rules::sheet::Sheet;
 use crate::rules::term::Stage;
 use serde::{Deserialize, Serialize};
@@ -120,17 +119,6 @@ impl Journal {
     pub fn of_stage<'a>(&'a self, content: &Content, person: &'a str, stage: Stage) -> Vec<&'a Entry> {
         let in_stage = |entry: &&Entry| content.family(&entry.family).is_some_and(|one| one.stage == stage);
         self.of(person).filter(in_stage).collect()
-    }
-
-    /// One person's answers as learning sees them, oldest first.
-    #[must_use]
-    pub fn past(&self, person: &str) -> Vec<Past> {
-        let past = |entry: &Entry| Past {
-            family: entry.family.clone(),
-            right: entry.mark == Mark::Right,
-            certainty: entry.certainty,
-        };
-        self.of(person).map(past).collect()
     }
 
     /// Everyone who answered, each once, in the order of their first answer.

@@ -14,7 +14,11 @@ pub(in crate::app) fn use_keys(on_key: Callback<String, bool>) {
         let document = gloo::utils::document();
         let listener = EventListener::new_with_options(&document, "keydown", options, move |event| {
             let Some(event) = event.dyn_ref::<KeyboardEvent>() else { return };
-            let plain = !(event.ctrl_key() || event.alt_key() || event.meta_key() || event.is_composing());
+            let plain = !(event.repeat() && event.key() == "Enter"
+                || event.ctrl_key()
+                || event.alt_key()
+                || event.meta_key()
+                || event.is_composing());
             let target = event.target().and_then(|target| target.dyn_into::<Element>().ok());
             let free = target.is_none_or(|target| leaves_key(&target, &event.key()));
             if plain && free && on_key.emit(event.key()) {

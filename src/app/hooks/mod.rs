@@ -3,7 +3,9 @@
 mod contexts;
 mod keeper;
 mod keys;
+mod size;
 
 pub(super) use contexts::{use_book, use_desk, use_settings};
 pub(super) use keeper::{Keeper, use_keeper};
 pub(super) use keys::use_keys;
+pub(super) use size::use_size;

@@ -23,7 +23,7 @@ pub(in crate::app) fn Band(props: &BandProps) -> Html {
     let desk = use_desk();
     let navigator = use_navigator();
     let stage = Stage::from_slug(&props.stage).unwrap_or(Stage::Room);
-    let past = book.journal.past(&shop.settings.person);
+    let past = Past::of(&book.journal, &shop.settings.person);
     let families: Vec<&FamilyInfo> =
         shop.content().families.iter().filter(|family| family.stage == stage).collect();
     let onclick = use_callback(
@@ -40,9 +40,7 @@ pub(in crate::app) fn Band(props: &BandProps) -> Html {
     let name = shop.stage(stage).to_string();
     let minutes = learn::minutes(shop.content(), Some(stage)).to_string();
     let practise = shop.say_with("band.practise", &[("stage", name.clone()), ("minutes", minutes)]);
-    let cautions = shop.content().cautions_of_band(stage);
-    let cautions: Vec<AttrValue> =
-        cautions.iter().map(|caution| shop.text(&format!("caution.{}", caution.id))).collect();
+    let cautions = shop.cautions_of_band(stage);
     let row = |family: &&FamilyInfo| standing(&shop, family, &past);
     let action = html! {
         <button type="button" class="next-step" hidden={families.is_empty()} {onclick}>{ practise }<Icon of={Picture::Go} /></button>

@@ -1,6 +1,6 @@
 //! Bench: every calculation of the model, by name.
 
-use crate::app::parts::{Frame, Icon, Picture};
+use crate::app::parts::{Frame, Icon, Picture, SheetSetting, UnitSettings};
 use crate::app::route::Route;
 use crate::app::state::use_shop;
 use crate::bench::{self, Calculation};
@@ -20,12 +20,12 @@ pub(in crate::app) fn Bench() -> Html {
             </li>
         }
     };
-    let cautions = shop.content().cautions_for(&[]);
-    let cautions: Vec<AttrValue> =
-        cautions.iter().map(|caution| shop.text(&format!("caution.{}", caution.id))).collect();
+    let cautions = shop.cautions_for(&[]);
     html! {
         <Frame class="sheet" title={shop.say("bench.title")} back={Some(Route::Home)} {cautions}>
             <p key="lead" class="lead">{ shop.say("bench.lead") }</p>
+            <UnitSettings key="units" />
+            <SheetSetting key="sheet" />
             <ul key="list" class="rows links">{ for bench::calculations().iter().map(row) }</ul>
         </Frame>
     }

@@ -25,7 +25,7 @@ pub(in crate::app) fn Calculation(props: &CalculationProps) -> Html {
     let typed = use_state(Typed::new);
     let Some(calculation) = bench::calculations().into_iter().find(|one| one.name == props.name) else {
         return html! {
-            <Frame class="sheet" title={shop.say("bench.title")} back={Some(Route::Bench)} cautions={Vec::new()}>{ &props.name }</Frame>
+            <Frame class="sheet" title={shop.say("bench.title")} back={Some(Route::Bench)} cautions={shop.cautions_for(&[])}>{ &props.name }</Frame>
         };
     };
     let on_typed = {
@@ -40,9 +40,7 @@ pub(in crate::app) fn Calculation(props: &CalculationProps) -> Html {
         let value = typed.get(need.key).cloned().unwrap_or_default();
         field(&shop, need, value, &on_typed)
     };
-    let cautions = shop.content().cautions_for(&[]);
-    let cautions: Vec<AttrValue> =
-        cautions.iter().map(|caution| shop.text(&format!("caution.{}", caution.id))).collect();
+    let cautions = shop.cautions_for(&[]);
     html! {
         <Frame class="calculation" title={shop.text(&format!("bench.{}", calculation.name))} back={Some(Route::Bench)} {cautions}>
             <section key="inputs" class="ticket form">

@@ -5,8 +5,8 @@ use crate::app::parts::{AnswerField, CardTicket, CertaintyField, Frame, Icon, Pi
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::card::{Card, Kind, Slate};
-use crate::learn::{Certainty, ROUND};
-use crate::record::Draft;
+use crate::learn::ROUND;
+use crate::record::{Certainty, Draft};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -74,10 +74,12 @@ pub(super) fn CardScreen(props: &CardProps) -> Html {
     html! {
         <Frame class="card" title={stage_name(&shop, card)} note={place(&shop, draft)} back={Some(Route::Home)}
             marks={html! { <Round done={draft.done} of={ROUND} /> }} cautions={cautions(&shop, card)} {action}>
-            <CardTicket key="ticket" card={Rc::clone(card)} />
-            <div key="question" class="question">
-                <h2>{ shop.voice().ask(card) }</h2>
-                <p class="note">{ how(&shop, card) }</p>
+            <div key="situation" class="situation">
+                <CardTicket card={Rc::clone(card)} />
+                <h2 class="asked">{ shop.voice().ask(card) }</h2>
+                <p class="note" hidden={card.kind == Kind::Number}>{ how(&shop, card) }</p>
+            </div>
+            <div key="answer" class="answer">
                 <AnswerField card={Rc::clone(card)} slate={draft.slate.clone()} {on_slate} group="answer" />
             </div>
             <CertaintyField key="certainty" picked={draft.certainty} on_pick={on_certainty} />
@@ -144,6 +146,5 @@ pub(super) fn place(shop: &Shop, draft: &Draft) -> AttrValue {
 pub(super) fn cautions(shop: &Shop, card: &Card) -> Vec<AttrValue> {
     let wanted =
         shop.content().family(&card.family).map(|family| family.cautions.clone()).unwrap_or_default();
-    let all = shop.content().cautions_for(&wanted);
-    all.iter().map(|caution| shop.text(&format!("caution.{}", caution.id))).collect()
+    shop.cautions_for(&wanted)
 }

@@ -3,7 +3,7 @@
 use crate::app::state::Shop;
 use crate::card::{self, Card};
 use crate::content::World;
-use crate::learn;
+use crate::learn::{self, Past};
 use crate::record::{CardName, Draft, Journal, SheetName};
 use crate::rules::term::Stage;
 
@@ -19,7 +19,7 @@ pub(super) fn fresh(
     done: u32,
 ) -> Option<Draft> {
     let person = shop.settings.person.as_str();
-    let past = journal.past(person);
+    let past = Past::of(journal, person);
     let family = match like {
         Some(family) => family,
         None => &learn::next(shop.content(), &past, within)?.family.id,

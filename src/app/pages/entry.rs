@@ -24,7 +24,7 @@ pub(in crate::app) fn Entry(props: &EntryProps) -> Html {
     let back = Some(Route::Record);
     let Some(entry) = book.journal.find(props.sequence) else {
         return html! {
-            <Frame class="sheet" title={shop.say("record.title")} {back} cautions={Vec::new()}><p class="lead">{ shop.say("record.empty") }</p></Frame>
+            <Frame class="sheet" title={shop.say("record.title")} {back} cautions={shop.cautions_for(&[])}><p class="lead">{ shop.say("record.empty") }</p></Frame>
         };
     };
     let name = CardName {
@@ -33,7 +33,7 @@ pub(in crate::app) fn Entry(props: &EntryProps) -> Html {
         seed: entry.seed,
         sheet: entry.sheet.clone(),
     };
-    let at = clock::local(&entry.at, &shop.settings.language);
+    let at = clock::local(&entry.at);
     let note = shop.say_with("record.answered", &[("at", at)]);
     let graded = deal::again(&shop, &name).and_then(|card| {
         let world = shop.world(&entry.sheet.slug)?;
@@ -42,7 +42,7 @@ pub(in crate::app) fn Entry(props: &EntryProps) -> Html {
     });
     match graded {
         None => html! {
-            <Frame class="sheet" title={shop.say("record.title")} {note} {back} cautions={Vec::new()}>
+            <Frame class="sheet" title={shop.say("record.title")} {note} {back} cautions={shop.cautions_for(&[])}>
                 <p class="lead">{ shop.say("record.gone") }</p>
                 <p>{ shop.voice().answer(&entry.family, &entry.answer) }</p>
             </Frame>

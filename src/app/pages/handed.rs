@@ -7,7 +7,8 @@ use crate::app::parts::{AnswerField, CardTicket, Frame, Icon, Picture, Round, Ve
 use crate::app::route::Route;
 use crate::app::state::use_shop;
 use crate::card::{self, Card, Mark, Slate};
-use crate::learn::ROUND;
+use crate::device::{clock, page};
+use crate::learn::{ROUND, ends_round};
 use crate::record::{Draft, Entry};
 use std::rc::Rc;
 use yew::prelude::*;
@@ -20,6 +21,11 @@ pub(super) struct HandedProps {
     pub(super) entry: Rc<Entry>,
     pub(super) put: Callback<Option<Draft>>,
 }
+
+/// A tap so soon after the screen came up was meant for the one before.
+const SECOND_TAP_MS: f64 = 400.0;
+/// Id of the heading over the answer that is worked once more.
+const REWORK: &str = "rework";
 
 #[derive(Clone, Copy, PartialEq)]
 enum Step {
@@ -38,13 +44,16 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
         let world = shop.world(&entry.sheet.slug)?;
         card::grade(card, &world, &entry.answer).map(Rc::new)
     });
+    let shown = use_memo((), |()| clock::ticks());
     let held_back = entry.sure_and_wrong() && !draft.reworked;
     let go = use_callback(
         (shop.clone(), Rc::clone(&book.journal), Rc::clone(draft), props.put.clone(), navigator, held_back),
-        |step: Step, (shop, journal, draft, put, navigator, held_back)| {
-            let done = if draft.ends_round() { 0 } else { draft.done + 1 };
+        move |step: Step, (shop, journal, draft, put, navigator, held_back)| {
+            let done = if ends_round(draft.done) { 0 } else { draft.done + 1 };
             match step {
-                _ if *held_back => {}
+                // The second tap of a double tap is not an answer to a verdict that nobody has read.
+                _ if clock::ticks() - *shown < SECOND_TAP_MS => {}
+                _ if *held_back => page::focus(REWORK),
                 Step::Next => put.emit(deal::fresh(shop, journal, draft.within, None, done)),
                 Step::Like => {
                     put.emit(deal::fresh(shop, journal, draft.within, Some(&draft.card.family), done));
@@ -58,7 +67,7 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
             }
         },
     );
-    let ends = draft.ends_round();
+    let ends = ends_round(draft.done);
     let onward = if ends { Step::Board } else { Step::Next };
     let on_key = use_callback(go.clone(), move |key: String, go| {
         let enter = key == "Enter";
@@ -71,23 +80,18 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
     let on_reworked = use_callback((Rc::clone(draft), props.put.clone()), |(), (draft, put)| {
         put.emit(Some(Draft { reworked: true, ..(**draft).clone() }));
     });
-    let button = |step: Step, key: &str, amber: bool| {
-        let class = match (held_back, amber) {
-            (true, _) => "control not-yet",
-            (false, true) => "next-step",
-            (false, false) => "control",
-        };
-        html! {
-            <button type="button" key={key.to_owned()} {class} aria-disabled={held_back.to_string()}
-                onclick={go.reform(move |_: MouseEvent| step)}>{ shop.say(key) }</button>
-        }
+    let button = |step: Step, key: &'static str, class: &'static str, shown: bool| {
+        let onclick = go.reform(move |_: MouseEvent| step);
+        html! { <button type="button" {key} {class} hidden={!shown} {onclick}>{ shop.say(key) }</button> }
     };
+    let (free, next) = (!held_back, if ends { "control" } else { "next-step" });
     let action = html! {
         <div class="onward">
-            <p key="done" class="note" hidden={!ends}>{ shop.say_with("verdict.round-done", &[("of", ROUND.to_string())]) }</p>
-            { button(Step::Like, "verdict.more", false) }
-            { button(Step::Next, "verdict.next", !ends) }
-            <span key="board" class="part" hidden={!ends}>{ button(Step::Board, "verdict.board", ends) }</span>
+            <p key="done" class="note" hidden={!(free && ends)}>{ shop.say_with("verdict.round-done", &[("of", ROUND.to_string())]) }</p>
+            { button(Step::Like, "verdict.more", "control", free) }
+            { button(Step::Next, "verdict.next", next, free) }
+            { button(Step::Board, "verdict.board", "next-step", free && ends) }
+            { button(onward, "verdict.first", "next-step not-yet", held_back) }
         </div>
     };
     let verdict = (*graded).clone().map(|graded| {
@@ -155,7 +159,7 @@ fn Rework(props: &ReworkProps) -> Html {
     });
     html! {
         <section class="rework">
-            <h2>{ shop.say("verdict.rework-head") }</h2>
+            <h2 id={REWORK} tabindex="-1">{ shop.say("verdict.rework-head") }</h2>
             <div key="ask" hidden={props.done}>
                 <p>{ shop.say("verdict.rework-why") }</p>
                 <AnswerField card={Rc::clone(card)} slate={(*slate).clone()} {on_slate} group="rework" />

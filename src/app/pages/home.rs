@@ -20,7 +20,7 @@ pub(in crate::app) fn Home() -> Html {
     let navigator = use_navigator();
     use_effect_with((), |()| clock::mark_once("usable"));
 
-    let past = book.journal.past(&shop.settings.person);
+    let past = Past::of(&book.journal, &shop.settings.person);
     let open = desk.draft.filter(|draft| draft.handed.is_none() && draft.person == shop.settings.person);
     let waiting = open.as_ref().and_then(|draft| shop.content().family(&draft.card.family));
     let next = learn::next(shop.content(), &past, None);
@@ -77,7 +77,7 @@ pub(in crate::app) fn Home() -> Html {
     };
     let asks_name = !shop.settings.name_asked;
     html! {
-        <Frame class="home" title={shop.say("board")} lead={name_tape(&shop)} cautions={cautions(&shop)}>
+        <Frame class="home" title={shop.say("board")} lead={name_tape(&shop)} cautions={shop.cautions_for(&[])}>
             <section key="board" class="home-board">
                 <Board {rows} />
                 <p class="legend">{ shop.say("home.legend") }</p>
@@ -125,9 +125,4 @@ fn name_tape(shop: &Shop) -> Html {
             <Link<Route> to={Route::Menu} classes="name-tape"><span class="spoken">{ said }</span><span aria-hidden="true">{ person.clone() }</span></Link<Route>>
         </span>
     }
-}
-
-fn cautions(shop: &Shop) -> Vec<AttrValue> {
-    let all = shop.content().cautions_for(&[]);
-    all.iter().map(|caution| shop.text(&format!("caution.{}", caution.id))).collect()
 }

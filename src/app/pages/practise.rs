@@ -55,7 +55,7 @@ pub(in crate::app) fn Practise() -> Html {
             }
         }
         _ => html! {
-            <Frame key="none" class="sheet" title={shop.say("name")} back={Some(Route::Home)} cautions={Vec::new()}>
+            <Frame key="none" class="sheet" title={shop.say("name")} back={Some(Route::Home)} cautions={shop.cautions_for(&[])}>
                 <p class="lead">{ shop.say("card.gone") }</p>
             </Frame>
         },

@@ -35,9 +35,7 @@ pub(in crate::app) fn Record() -> Html {
             </li>
         }
     };
-    let cautions = shop.content().cautions_for(&[]);
-    let cautions: Vec<AttrValue> =
-        cautions.iter().map(|caution| shop.text(&format!("caution.{}", caution.id))).collect();
+    let cautions = shop.cautions_for(&[]);
     let action = html! {
         <button type="button" class="control" hidden={entries.is_empty()} onclick={export}><Icon of={Picture::Save} />{ shop.say("record.export") }</button>
     };
@@ -71,7 +69,7 @@ fn row(shop: &Shop, entry: &Entry) -> Html {
             <Link<Route> {to} classes="row-link">
                 <Sign kind={SignKind::from(entry.mark)} />
                 <span class="words"><b>{ stage }</b><span>{ mark }{ ". " }{ certainty }{ "." }</span></span>
-                <span class="note">{ clock::local(&entry.at, &shop.settings.language) }</span>
+                <span class="note">{ clock::local(&entry.at) }</span>
                 <Icon of={Picture::Go} />
             </Link<Route>>
         </li>

@@ -1,8 +1,10 @@
 //! The step board: one board, a band a stage, each a button; the picture behind it says nothing that the rows do not.
 
+use super::wood::BoardPicture;
 use super::{Icon, Picture};
 use crate::app::route::Route;
 use crate::app::state::use_shop;
+use crate::picture::{Band, Surface};
 use crate::rules::term::{Stage, Term};
 use yew::prelude::*;
 use yew_router::prelude::*;
@@ -14,7 +16,7 @@ pub(in crate::app) struct BandRow {
     /// How well it is held, in words.
     pub(in crate::app) state: AttrValue,
     /// Share that is held, 0 to 1.
-    pub(in crate::app) share: f64,
+    pub(in crate::app) share: f32,
     /// Whether the next step is here.
     pub(in crate::app) next: bool,
 }
@@ -45,27 +47,33 @@ pub(in crate::app) fn Board(props: &BoardProps) -> Html {
                     <span class="spoken">{ shop.say_with(key, &named) }</span>
                     <span class="band-number" aria-hidden="true">{ number }</span>
                     <span class="band-words" aria-hidden="true"><b>{ stage }</b><span>{ &row.state }</span></span>
-                    <span class="band-wood" aria-hidden="true">{ tape(row) }</span>
+                    <span class="band-wood" aria-hidden="true"></span>
                     <span class="band-go" aria-hidden="true"><Icon of={Picture::Go} /></span>
                 </Link<Route>>
             </li>
         }
     };
-    html! { <ol class="board">{ for props.rows.iter().enumerate().map(row) }</ol> }
+    html! {
+        <div class="board-place">
+            <BoardPicture bands={props.rows.iter().map(wood).collect::<Vec<_>>()} />
+            <ol class="board">{ for props.rows.iter().enumerate().map(row) }</ol>
+        </div>
+    }
 }
 
-/// Finished wood up to the tape, as sawn beyond it.
-fn tape(row: &BandRow) -> Html {
-    /// The drawing is so many units wide.
-    const WIDE: f64 = 1000.0;
-    const TAPE: f64 = 46.0;
-    let end = row.share * (WIDE - TAPE);
-    let shown = row.share > 0.0 && row.share < 1.0;
-    html! {
-        <svg viewBox="0 0 1000 100" preserveAspectRatio="none" focusable="false">
-            <rect class="sawn" width="1000" height="100" />
-            <rect class="finish" width={if row.share >= 1.0 { WIDE } else { end }.to_string()} height="100" />
-            <rect class="tape" x={end.to_string()} width={TAPE.to_string()} height="100" visibility={if shown { "visible" } else { "hidden" }} />
-        </svg>
-    }
+/// What the picture shows of a row. The room leaves no finish of its own: its rail is sanded wood.
+fn wood(row: &BandRow) -> Band {
+    let surface = match row.stage {
+        Stage::Room | Stage::Sand => Surface::Sanded,
+        Stage::Stain => Surface::Stained,
+        Stage::Fill => Surface::Filled,
+        Stage::Seal => Surface::Sealed,
+        Stage::Colour => Surface::Coloured,
+        Stage::Shade => Surface::Shaded,
+        Stage::Scrape => Surface::Scraped,
+        Stage::Clear => Surface::Cleared,
+        Stage::Cure => Surface::Cured,
+        Stage::Buff => Surface::Buffed,
+    };
+    Band { surface, finished: row.share, once: row.share }
 }

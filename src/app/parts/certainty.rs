@@ -2,7 +2,7 @@
 
 use super::{Icon, Picture};
 use crate::app::state::use_shop;
-use crate::learn::Certainty;
+use crate::record::Certainty;
 use crate::rules::term::Term;
 use yew::prelude::*;
 

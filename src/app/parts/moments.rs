@@ -5,6 +5,9 @@ use crate::content::Consequence;
 use crate::quantity::{Measure, Unit};
 use yew::prelude::*;
 
+/// From so many hours on a time is told in days.
+const DAYS_FROM_H: f64 = 48.0;
+
 #[derive(Properties, PartialEq)]
 pub(super) struct MomentsProps {
     pub(super) after: Consequence,
@@ -14,8 +17,11 @@ pub(super) struct MomentsProps {
 pub(super) fn Moments(props: &MomentsProps) -> Html {
     let shop = use_shop();
     let after = &props.after;
-    let hours =
-        |hours: f64| shop.voice().measure(Measure::new(hours, Unit::Hour, u8::from(hours.fract() > 0.0)));
+    let time = |hours: f64| {
+        let measure = Measure::new(hours, Unit::Hour, 0);
+        let measure = if hours < DAYS_FROM_H { measure } else { measure.in_unit(Unit::Day) };
+        shop.voice().measure(Measure { decimals: u8::from(measure.value.fract() > 0.0), ..measure })
+    };
     let moment = |name: &'static str| {
         html! {
             <li key={name} class={name}>
@@ -24,8 +30,8 @@ pub(super) fn Moments(props: &MomentsProps) -> Html {
             </li>
         }
     };
-    let work = shop.say_with("verdict.rework", &[("hours", hours(after.rework_h))]);
-    let wait = shop.say_with("verdict.waiting", &[("hours", hours(after.wait_h))]);
+    let work = shop.say_with("verdict.rework", &[("hours", time(after.rework_h))]);
+    let wait = shop.say_with("verdict.waiting", &[("hours", time(after.wait_h))]);
     html! {
         <section class="after">
             <h2>{ shop.say("verdict.after") }</h2>

@@ -22,7 +22,8 @@ pub(super) fn CautionRail(props: &RailProps) -> Html {
     let first = props.cautions.first().cloned().unwrap_or_default();
     let count = props.cautions.len().saturating_sub(1).to_string();
     let label = if *open { shop.say("close") } else { shop.say_with("more", &[("n", count.clone())]) };
-    let name = if *open { label.clone() } else { shop.say_with("more-name", &[("n", count)]) };
+    let all = (props.cautions.len() + 1).to_string();
+    let name = if *open { label.clone() } else { shop.say_with("all-name", &[("n", all)]) };
     html! {
         <footer class="rail">
             <div key="list" id="caution-list" class="rail-list" hidden={!*open}>
@@ -31,7 +32,7 @@ pub(super) fn CautionRail(props: &RailProps) -> Html {
             </div>
             <div key="line" class="rail-line" role="note">
                 <Icon of={Picture::Caution} />
-                <p><strong>{ first }</strong><span>{ closing }</span></p>
+                <p><strong>{ first }</strong><span class="closing">{ closing }</span></p>
                 <button type="button" onclick={toggle} aria-expanded={open.to_string()} aria-controls="caution-list"
                     aria-label={name}>{ label }</button>
             </div>

@@ -5,7 +5,7 @@ use super::{Rules, Sign, SignKind, Working};
 use crate::app::state::{Shop, use_shop};
 use crate::card::{Answer, Card, Graded, Mark};
 use crate::device::page;
-use crate::learn::Certainty;
+use crate::record::Certainty;
 use crate::rules::term::Severity;
 use std::rc::Rc;
 use yew::prelude::*;

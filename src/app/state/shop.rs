@@ -3,7 +3,7 @@
 use super::SettingsContext;
 use super::settings::Settings;
 use crate::card::Voice;
-use crate::content::{Args, Content, Texts, World};
+use crate::content::{Args, Caution, CautionStage, Content, Texts, World};
 use crate::rules::sheet::Sheet;
 use crate::rules::term::{Stage, Term};
 use std::rc::Rc;
@@ -58,6 +58,20 @@ impl Shop {
 
     pub(in crate::app) fn stage(&self, stage: Stage) -> AttrValue {
         self.say(&format!("stage.{}", stage.slug()))
+    }
+
+    /// Cautions of caution stages, then those shown everywhere.
+    pub(in crate::app) fn cautions_for(&self, stages: &[CautionStage]) -> Vec<AttrValue> {
+        self.cautions(&self.content().cautions_for(stages))
+    }
+
+    /// Cautions of a band, then those shown everywhere.
+    pub(in crate::app) fn cautions_of_band(&self, band: Stage) -> Vec<AttrValue> {
+        self.cautions(&self.content().cautions_of_band(band))
+    }
+
+    fn cautions(&self, cautions: &[&Caution]) -> Vec<AttrValue> {
+        cautions.iter().map(|caution| self.text(&format!("caution.{}", caution.id))).collect()
     }
 
     pub(in crate::app) fn voice(&self) -> Voice<'_> {

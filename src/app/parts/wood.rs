@@ -1,0 +1,35 @@
+//! The picture of the board. It is drawn after the first paint: the rows answer a tap before it is there.
+
+use crate::app::hooks::use_size;
+use crate::device::canvas;
+use crate::picture::{self, Band};
+use gloo::timers::callback::Timeout;
+use web_sys::HtmlCanvasElement;
+use yew::prelude::*;
+
+/// Waits for the first paint.
+const AFTER_PAINT_MS: u32 = 30;
+
+#[derive(Properties, PartialEq)]
+pub(super) struct WoodProps {
+    pub(super) bands: Vec<Band>,
+}
+
+#[component]
+pub(super) fn BoardPicture(props: &WoodProps) -> Html {
+    let place = use_node_ref();
+    let size = use_size();
+    use_effect_with((props.bands.clone(), size), {
+        let place = place.clone();
+        move |(bands, _)| {
+            let bands = bands.clone();
+            let wait = Timeout::new(AFTER_PAINT_MS, move || {
+                if let Some(element) = place.cast::<HtmlCanvasElement>() {
+                    canvas::paint(&element, |width, height| picture::draw(width, height, &bands));
+                }
+            });
+            move || drop(wait)
+        }
+    });
+    html! { <canvas class="board-wood" ref={place} aria-hidden="true"></canvas> }
+}
