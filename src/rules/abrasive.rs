@@ -300,9 +300,7 @@ pub fn level_move(
             Shine::EvenDull => ("abrasive.shiny-is-low", LevelMove::NextGrade),
         }
     };
-    Ok(Ruling::by(rule, answer)
-        .step("film-left", "build − taken off", Measure::new(film_left.get(), Unit::Micrometre, 0))
-        .step("film-reserve", "", Measure::new(reserve.get(), Unit::Micrometre, 0)))
+    Ok(Ruling::by(rule, answer).step("film-reserve", "", Measure::new(reserve.get(), Unit::Micrometre, 0)))
 }
 
 /// What fine lines in a buffed gloss are, by how they behave when the lamp is moved.

@@ -6,10 +6,10 @@ use crate::bench::shop::told_grade;
 use crate::card::question::{Ask, Question, Tempt};
 use crate::card::{Answer, Dice};
 use crate::content::World;
-use crate::quantity::Micrometres;
 use crate::rules::abrasive::{
     Abrading, Grade, LevelMove, P_SERIES, Shine, US_SERIES, level_move, on_sheet, p_neighbour,
 };
+use crate::rules::film;
 use crate::rules::sheet::Setting;
 use crate::rules::term::Term;
 use crate::rules::verdict::{CannotJudge, Judged};
@@ -69,11 +69,10 @@ fn film_and_grade(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
 }
 
 fn next_move(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
-    let left = Micrometres::new(facts.number("film_um")? - facts.number("taken_um")?)
-        .map_err(|_| CannotJudge::without("taken_um"))?;
-    let ruling =
-        level_move(told_grade(facts, "grade")?, facts.term::<Shine>("shine").ok(), left, world.sheet)?;
-    Ok(ruling.map(|next| Answer::term(next.slug())))
+    let left = film::left(facts.micrometres("film_um")?, facts.micrometres("taken_um")?);
+    let shine = facts.term::<Shine>("shine").ok();
+    let ruling = level_move(told_grade(facts, "grade")?, shine, left.answer, world.sheet)?;
+    Ok(ruling.map(|next| Answer::term(next.slug())).resting_on(&left))
 }
 
 fn move_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {

@@ -1,0 +1,223 @@
+//! Abrasives and mixing against published values; each check names its source. The trade's own habits (which grade an
+//! instrument ends at, what percent thinned means) are settings and conventions, not checks.
+
+mod support;
+
+use stepboard::bench::{FactValue, Facts, calculations};
+use stepboard::content::World;
+use stepboard::quantity::{Fraction, Micrometres, Millilitres};
+use stepboard::rules::abrasive::{
+    Abrading, FineLines, Grade, LampSign, P_SERIES, fine_lines, ladder, next_grade, p_neighbour, skips,
+    us_neighbour,
+};
+use stepboard::rules::film;
+use stepboard::rules::hazard::{
+    BoothMove, BoothState, Cartridge, Gauge, GunMove, Mask, Place, Residue, Sprayed, before_gun,
+    booth_change, place_for,
+};
+use stepboard::rules::mixing::{Thinning, Washcoat, by_parts, thinned_solids, washcoat};
+use stepboard::rules::sheet::{Setting, Sheet};
+use stepboard::rules::term::Term;
+use support::content;
+use support::table::table;
+
+/// Sizes are printed to a tenth of a micrometre.
+const SIZE_TOLERANCE: f64 = 0.1;
+/// Ratios are printed to three decimals.
+const RATIO_TOLERANCE: f64 = 0.001;
+/// Per cents are printed to one decimal.
+const PERCENT_TOLERANCE: f64 = 0.1;
+
+fn base() -> Sheet {
+    content().sheets.remove(0)
+}
+
+#[track_caller]
+fn near(found: f64, wanted: f64, tolerance: f64, what: &str) {
+    assert!((found - wanted).abs() <= tolerance, "{what}: {found}, published {wanted} ± {tolerance}");
+}
+
+fn p(number: f64) -> &'static Grade {
+    Grade::p(number).expect("a published grade")
+}
+
+fn fraction(percent: f64) -> Fraction {
+    Fraction::new(percent / 100.0).expect("a share")
+}
+
+fn parts(material: f64, thinner: f64) -> Thinning {
+    Thinning::of_parts(material, thinner).expect("a ratio")
+}
+
+/// abrasives.csv: three published charts, all 19 grades.
+#[test]
+fn the_published_sizes_and_neighbours_are_met() {
+    let rows = table("abrasives.csv");
+    assert_eq!(rows.len(), P_SERIES.len(), "the whole series");
+    for (row, grade) in rows.iter().zip(&P_SERIES) {
+        let name = row.text("grade");
+        assert_eq!(name, format!("P{}", grade.number));
+        near(grade.median.get(), row.number("median_um"), SIZE_TOLERANCE, name);
+        if let Some(us) = row.maybe_number("us_grade") {
+            let found = us_neighbour(grade).answer;
+            assert_eq!(found.number, us, "US neighbour of {name}");
+            near(found.median.get(), row.number("us_median_um"), SIZE_TOLERANCE, name);
+            assert_eq!(p_neighbour(found).answer.number, grade.number, "and back from US {us}");
+        }
+    }
+    for (pair, row) in P_SERIES.windows(2).zip(rows.iter().skip(1)) {
+        let ratio = pair[1].median.get() / pair[0].median.get();
+        near(ratio, row.number("ratio_to_previous"), RATIO_TOLERANCE, row.text("grade"));
+    }
+}
+
+/// American Lutherie no. 86 (2006), Post Buffing Finish Scratches: P800 is about 400 in the US grading.
+#[test]
+fn p800_is_about_400_in_the_us_grading() {
+    assert_eq!(us_neighbour(p(800.0)).answer.number, 400.0);
+    assert_eq!(p_neighbour(Grade::us(400.0).expect("published")).answer.number, 800.0);
+}
+
+/// Ratios of the published sizes: P80 to P150 is 0.498 and just fails half, P120 to P220 is 0.544 and passes, P400 to
+/// P1500 is 0.36; the ladder P220, 320, 400, 600, 800, 1200, 2000 passes at half and at 0.6.
+#[test]
+fn jumps_are_judged_by_size_and_not_by_number() {
+    let half = base().with(Setting::GritStep, 0.5).expect("a step");
+    let strict = base().with(Setting::GritStep, 0.6).expect("a step");
+    assert!(skips(p(80.0), p(150.0), &half).answer);
+    assert!(!skips(p(120.0), p(220.0), &half).answer);
+    assert!(skips(p(120.0), p(220.0), &strict).answer);
+    assert!(skips(p(400.0), p(1500.0), &half).answer);
+    for pair in [220.0, 320.0, 400.0, 600.0, 800.0, 1200.0, 2000.0].windows(2) {
+        for sheet in [&half, &strict] {
+            assert!(!skips(p(pair[0]), p(pair[1]), sheet).answer, "P{} to P{}", pair[0], pair[1]);
+        }
+    }
+}
+
+/// Published instrument pages level from P600 or P800 up to P1500 to P2000 before compound: the sheet's ladder does.
+#[test]
+fn the_sheets_ladders_reach_their_ends_without_a_skip() {
+    let sheet = base();
+    for (from, work, end) in [(80.0, Abrading::BareWood, 240.0), (800.0, Abrading::Levelling, 2000.0)] {
+        let grades = ladder(p(from), work, &sheet);
+        assert_eq!(grades.last().map(|grade| grade.number), Some(end));
+        assert!(grades.windows(2).all(|pair| !skips(pair[0], pair[1], &sheet).answer));
+        assert!(next_grade(p(end), work, &sheet).answer.is_none());
+    }
+}
+
+/// mixing.csv: washcoat solids and shares of the mix, every row.
+#[test]
+fn the_published_thinnings_are_met() {
+    for row in table("mixing.csv") {
+        let thinning = parts(row.number("parts_material"), row.number("parts_thinner"));
+        let found = match row.text("kind") {
+            "solids" => thinned_solids(fraction(row.number("solids_pct")), thinning).answer.get(),
+            _ => thinning.share().get(),
+        };
+        near(100.0 * found, row.number("expected_pct"), PERCENT_TOLERANCE, &format!("{row:?}"));
+    }
+}
+
+/// Published page on mixing ratios: 4:1:1 with 32 oz of base takes 8 and 8, 48 in all.
+#[test]
+fn a_three_part_mix_is_shared_out_by_volume() {
+    const ML_AN_OUNCE: f64 = 29.573_529_562_5;
+    let base = Millilitres::new(32.0 * ML_AN_OUNCE).expect("a volume");
+    let mix = by_parts(base, &[4.0, 1.0, 1.0]).expect("in range");
+    let ounces: Vec<f64> = mix.iter().map(|part| part.get() / ML_AN_OUNCE).collect();
+    for (found, wanted) in ounces.iter().zip([32.0, 8.0, 8.0]) {
+        near(*found, wanted, 1e-9, "a part of 4:1:1");
+    }
+    near(ounces.iter().sum(), 48.0, 1e-9, "the whole of 4:1:1");
+}
+
+/// Trade knowledge base, Measuring finish thickness: 4 mil wet at 27 % solids is 1.08 mil dry.
+#[test]
+fn four_mil_at_27_per_cent_is_1_08_mil_dry() {
+    const UM_A_MIL: f64 = 25.4;
+    let wet = Micrometres::new(4.0 * UM_A_MIL).expect("a film");
+    let unthinned = Thinning::of_ratio(0.0).expect("none");
+    near(film::dry(wet, fraction(27.0), unthinned).answer.get() / UM_A_MIL, 1.08, 1e-9, "dry film");
+}
+
+/// Popular Woodworking no. 119 (Dec 2000) p. 15: a washcoat is about 3 to 7 % solids. Practitioners agree that a
+/// 20 to 25 % sealer at 1:1 is too heavy; without the solids nothing is judged.
+#[test]
+fn half_and_half_is_too_heavy_and_no_ratio_is_judged_without_solids() {
+    let sheet = base();
+    for solids in [20.0, 22.0, 25.0] {
+        let ruling = washcoat(Some(fraction(solids)), parts(1.0, 1.0), &sheet).expect("solids are told");
+        assert_eq!(ruling.answer, Washcoat::TooHeavy, "{solids} % at 1:1");
+    }
+    let band = |solids, thinner| washcoat(Some(fraction(solids)), parts(1.0, thinner), &sheet);
+    assert_eq!(band(25.0, 4.0).expect("told").answer, Washcoat::InBand);
+    assert_eq!(band(25.0, 8.0).expect("told").answer, Washcoat::TooThin);
+    let untold = washcoat(None, parts(1.0, 5.0), &sheet).expect_err("no solids");
+    assert_eq!(untold.missing, ["volume_solids"]);
+}
+
+/// 29 CFR 1910.107(g)(3): oily waste into closed metal containers. Practitioners' case: rags of an oil-type finish left
+/// in a heap burnt at night.
+#[test]
+fn oily_rags_go_into_the_closed_metal_can() {
+    for residue in [Residue::OilStain, Residue::OilFiller, Residue::OilFinish] {
+        assert_eq!(place_for(residue).answer, Place::MetalCan);
+    }
+    for residue in [Residue::NitroDust, Residue::NitroFilter] {
+        assert_eq!(place_for(residue).answer, Place::WetApart);
+    }
+}
+
+/// OSHA STD 01-05-010: the face velocity rule is about fire and does not cover breathing. Nothing but a fitted
+/// respirator within its change plan (29 CFR 1910.134) lets spraying start.
+#[test]
+fn no_draw_makes_a_respirator_unnecessary() {
+    for gauge in Gauge::ALL {
+        for mask in Mask::ALL {
+            for cartridge in Cartridge::ALL {
+                let start = before_gun(*gauge, *mask, *cartridge).answer == GunMove::Start;
+                let fit = *mask == Mask::Fitted && *cartridge == Cartridge::InPlan;
+                assert_eq!(start, fit && *gauge == Gauge::UnderMark);
+            }
+        }
+    }
+}
+
+/// 29 CFR 1910.107(g)(6): unlike coatings alternate only after all deposits are removed from booth and ducts.
+#[test]
+fn an_unlike_coating_waits_for_booth_duct_and_filters() {
+    for before in Sprayed::ALL {
+        for next in Sprayed::ALL {
+            for state in BoothState::ALL {
+                let ruling = booth_change(Some(*before), Some(*state), *next).expect("all is told");
+                let clear = before == next || *state == BoothState::AllCleared;
+                assert_eq!(ruling.answer == BoothMove::Spray, clear, "{before:?} {next:?} {state:?}");
+            }
+        }
+    }
+    assert!(booth_change(None, Some(BoothState::NewFilters), Sprayed::Shellac).is_err());
+}
+
+/// American Lutherie no. 86 (2006) and no. 79 (2004): a scratch of a missed grade keeps its place, a swirl turns.
+#[test]
+fn the_lamp_tells_scratches_from_swirls() {
+    assert_eq!(fine_lines(LampSign::Stays).answer, FineLines::SandingScratch);
+    assert_eq!(fine_lines(LampSign::Turns).answer, FineLines::BuffSwirl);
+}
+
+/// The calculator gives the same: 32 fl oz of base at 25 % and at 4:1 take the same thinner.
+#[test]
+fn the_calculator_reads_parts_and_percent_alike() {
+    let content = content();
+    let world = World { content: &content, sheet: &content.sheets[0] };
+    let thin = calculations().into_iter().find(|entry| entry.name == "thin").expect("an entry");
+    let told = |pairs: &[(&str, f64)]| {
+        Facts(pairs.iter().map(|(key, value)| ((*key).to_owned(), FactValue::Number(*value))).collect())
+    };
+    let percent = (thin.run)(&told(&[("base_ml", 946.35), ("thin_percent", 25.0)]), &world).expect("told");
+    let ratio = told(&[("base_ml", 946.35), ("parts_base", 4.0), ("parts_thinner", 1.0)]);
+    let ratio = (thin.run)(&ratio, &world).expect("told");
+    assert_eq!(percent.answer.numbers, ratio.answer.numbers);
+}
