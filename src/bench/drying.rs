@@ -2,11 +2,11 @@
 
 use super::{Calculation, Facts, Gives, Needs, Outcome};
 use crate::content::{Binding, ColourPlan, Ticket, World};
-use crate::quantity::{Biot, Celsius, Fourier, Hours, Measure, Micrometres, Unit};
+use crate::quantity::{Biot, Celsius, Fourier, Hours, Measure, Unit};
 use crate::rules::drying::job::{self, JobOutline, JobTime};
 use crate::rules::drying::waits::{self, Earliest, StainKind, Told, Wait};
 use crate::rules::drying::{Modelled, recoat, release};
-use crate::rules::sheet::{Setting, Sheet};
+use crate::rules::film;
 use crate::rules::term::{Look, Term};
 use crate::rules::verdict::{CannotJudge, Judged};
 use crate::rules::wood::{self, FillerNeed};
@@ -15,8 +15,6 @@ pub(super) const ALL: &[&Calculation] = &[&EARLIEST, &JOB_TIME, &RECOAT, &RELEAS
 
 /// Hours of a day.
 const DAY_H: f64 = 24.0;
-/// Per cent of a whole.
-const PER_CENT: f64 = 100.0;
 
 const VERDICT: Gives = Gives::Term { key: "verdict", among: &["estimate", "outside-model"] };
 
@@ -77,7 +75,7 @@ const RELEASED: Calculation = Calculation {
 ///
 /// # Errors
 /// [`CannotJudge`] naming a fact that is told but is no value of its kind.
-pub fn told(facts: &Facts) -> Result<Told, CannotJudge> {
+pub(crate) fn told(facts: &Facts) -> Result<Told, CannotJudge> {
     fn optional<T>(
         facts: &Facts,
         key: &str,
@@ -120,7 +118,7 @@ fn hours(time: Hours) -> Measure {
 ///
 /// # Errors
 /// [`CannotJudge`] when a wood of the ticket is not known.
-pub fn outline(ticket: &Ticket, world: &World<'_>) -> Result<JobOutline, CannotJudge> {
+pub(crate) fn outline(ticket: &Ticket, world: &World<'_>) -> Result<JobOutline, CannotJudge> {
     /// Thin passes of colour in the film, one way and across. Common practice, no source.
     const COLOUR_PASSES: u32 = 3;
     let filled = |wood: &str| {
@@ -139,24 +137,17 @@ pub fn outline(ticket: &Ticket, world: &World<'_>) -> Result<JobOutline, CannotJ
         shaded: ticket.shaded,
         binding: ticket.binding != Binding::None,
         clear_coats: ticket.clear_coats,
-        coat: dry_coat(world.sheet),
+        coat: film::sheet_coat(world.sheet).answer,
         class: ticket.class,
         filler: ticket.filler,
     })
-}
-
-/// Dry film of one clear coat as the sheet lays it: wet film times volume solids of the thinned material.
-fn dry_coat(sheet: &Sheet) -> Micrometres {
-    let thinned = 1.0 + sheet.get(Setting::ClearThinner) / PER_CENT;
-    let solids = sheet.get(Setting::ClearSolids) / PER_CENT / thinned;
-    Micrometres::saturating(sheet.get(Setting::ClearWet) * solids)
 }
 
 /// The time plan of a ticket; without air, at the sheet's reference temperature.
 ///
 /// # Errors
 /// [`CannotJudge`] when ticket or wood is not known.
-pub fn ticket_time(facts: &Facts, world: &World<'_>) -> Judged<Modelled<JobTime>> {
+pub(crate) fn ticket_time(facts: &Facts, world: &World<'_>) -> Judged<Modelled<JobTime>> {
     let ticket = world.ticket(facts.slug("ticket")?)?;
     let air = facts.maybe_number("air_c").map(Celsius::saturating);
     job::job_time(&outline(ticket, world)?, air, world.sheet)

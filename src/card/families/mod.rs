@@ -6,6 +6,8 @@ mod booth_air;
 mod buff;
 mod clean;
 mod clear;
+mod cure;
+mod dry;
 mod entry;
 mod fill;
 mod inspect;
@@ -18,6 +20,7 @@ mod seal;
 mod shaded_edge;
 mod solid_colour;
 mod stain;
+mod waiting;
 mod waste;
 
 /// Every question.
@@ -28,6 +31,8 @@ pub fn all() -> Vec<&'static Question> {
         buff::ALL,
         clean::ALL,
         clear::ALL,
+        cure::ALL,
+        dry::ALL,
         entry::ALL,
         fill::ALL,
         inspect::ALL,

@@ -235,6 +235,32 @@ impl Job<'_> {
     }
 }
 
+terms! {
+    /// Whether a job is done by its day.
+    Delivery {
+        /// With every wait kept.
+        InTime = "in-time",
+        /// The wait before levelling alone takes it past the day.
+        LateByLastWait = "late-by-last-wait",
+        /// The last wait would fit, the whole chain does not.
+        LateByWholeChain = "late-by-whole-chain",
+        /// No time can be told in this room.
+        OutsideModel = "outside-model",
+    }
+}
+
+/// Whether a job that has not begun is done in the time left, and what takes it past.
+#[must_use]
+pub fn delivery(time: Ruling<Modelled<JobTime>>, left: Hours) -> Ruling<Delivery> {
+    time.map(|answer| match answer {
+        Modelled::OutsideModel => Delivery::OutsideModel,
+        Modelled::Estimate(time) if time.schedule.total <= left => Delivery::InTime,
+        Modelled::Estimate(time) if time.buff.hours > left => Delivery::LateByLastWait,
+        Modelled::Estimate(_) => Delivery::LateByWholeChain,
+    })
+    .step("time-left", "", Measure::new(left.get(), Unit::Hour, 0))
+}
+
 /// How many more clear coats can be laid today.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct CoatsToday {

@@ -5,6 +5,7 @@
 
 pub mod critical_path;
 pub mod factors;
+pub mod gate;
 pub mod job;
 pub mod recoat;
 pub mod release;

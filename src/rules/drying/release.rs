@@ -5,7 +5,18 @@
 
 use crate::quantity::{Biot, Fourier, Fraction, Measure, Unit};
 use crate::rules::verdict::Ruling;
+use crate::terms;
 use core::f64::consts::{FRAC_PI_2, PI};
+
+terms! {
+    /// Which time is compared when the same film is laid in another number of coats.
+    Compared {
+        /// The wait after each coat.
+        EachWait = "each-wait",
+        /// All waits together.
+        AllWaits = "all-waits",
+    }
+}
 
 /// Below this Fourier number [`short_time`] is used: it is within 1e-10 of the series there.
 pub const SHORT_TIME_TO: f64 = 0.05;
@@ -110,6 +121,22 @@ fn root(n: u32, biot: f64) -> f64 {
     let from = f64::from(n) * PI;
     let sign = if n % 2 == 0 { 1.0 } else { -1.0 };
     bisect(from, from + FRAC_PI_2, |b| sign * (b * libm::sin(b) - biot * libm::cos(b)) < 0.0)
+}
+
+/// How many times as long the waits become when the same film is laid in `heavy` coats instead of `light` ones and every
+/// coat is left until it has released the same share: each wait goes with the square of the coat (equal Fourier number,
+/// Crank 1975, p. 48). No coats at all count as one.
+#[must_use]
+pub fn fewer_coats(light: u32, heavy: u32, compared: Compared) -> Ruling<f64> {
+    let thicker = f64::from(light.max(1)) / f64::from(heavy.max(1));
+    let (factor, formula) = match compared {
+        Compared::EachWait => (thicker * thicker, "(n1 / n2)^2"),
+        Compared::AllWaits => (thicker, "(n1 / n2)^2 × n2 / n1"),
+    };
+    Ruling::by("drying.thickness-square", factor)
+        .and("drying.release-curve")
+        .step("thicker", "n1 / n2", Measure::new(thicker, Unit::Ratio, 2))
+        .step("longer", formula, Measure::new(factor, Unit::Ratio, 2))
 }
 
 /// The place between two ends where `below` turns from true to false.
