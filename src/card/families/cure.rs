@@ -70,7 +70,7 @@ const HEAVY_COATS: Question = Question {
     id: "heavy-coats",
     settle: keep,
     ask: Ask::One { answer: heavy_coats, tempt: heavy_tempts },
-    after: "soft-film",
+    after: "film-stays-soft",
 };
 
 fn coats(facts: &Facts, key: &str) -> Result<u32, CannotJudge> {
@@ -98,9 +98,9 @@ fn heavy_tempts(facts: &Facts, _: &World<'_>) -> Vec<Tempt> {
     let all = fewer_coats(light, heavy, Compared::AllWaits).answer;
     vec![
         Tempt::number(times(each), "each-wait-for-all", "lost-day"),
-        Tempt::number(times(all), "film-taken-linearly", "soft-film"),
-        Tempt::number(times(1.0), "same-film-same-time", "soft-film"),
-        Tempt::number(times(1.0 / all), "fewer-coats-sooner", "soft-film"),
+        Tempt::number(times(all), "film-taken-linearly", "film-stays-soft"),
+        Tempt::number(times(1.0), "same-film-same-time", "film-stays-soft"),
+        Tempt::number(times(1.0 / all), "fewer-coats-sooner", "film-stays-soft"),
         Tempt::number(times(all * each), "cube-for-square", "lost-day"),
     ]
 }

@@ -240,7 +240,7 @@ const COATS_TODAY: Question = Question {
     id: "coats-fit",
     settle: set_day,
     ask: Ask::Number { answer: coats_today, tempt: coats_tempts, unit: Unit::Count },
-    after: "soft-film",
+    after: "film-stays-soft",
 };
 
 fn coats_today(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
@@ -265,13 +265,13 @@ fn coats_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
         Tempt::number(
             counted(found.stated.get() * found.cold, world.sheet),
             "thick-coat-not-counted",
-            "soft-film",
+            "film-stays-soft",
         ),
-        Tempt::number(Measure::count(any_number), "coats-a-day-left-out", "soft-film"),
+        Tempt::number(Measure::count(any_number), "coats-a-day-left-out", "film-stays-soft"),
         Tempt::number(
             Measure::count(world.sheet.get(Setting::CoatsADay)),
             "day-thought-endless",
-            "soft-film",
+            "film-stays-soft",
         ),
     ]
 }
