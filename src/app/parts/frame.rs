@@ -66,7 +66,7 @@ pub(in crate::app) fn Frame(props: &FrameProps) -> Html {
                 </span>
             </header>
             <SavedStrip />
-            <main class="middle">{ props.children.clone() }</main>
+            <main class="middle" tabindex="0">{ props.children.clone() }</main>
             <div class="action">{ props.action.clone() }</div>
             <CautionRail cautions={props.cautions.clone()} />
         </div>
