@@ -6,7 +6,7 @@ use stepboard::content::Content;
 use stepboard::quantity::{Hours, Micrometres, Millimetres};
 use stepboard::rules::colouring::{self, Blemish, ColourKind, ColourStep, PassCall, ScuffCall};
 use stepboard::rules::filling::{
-    self, Face, FillerLook, FillerTone, FingerTest, Flats, StainUnder, UnderFiller, Wipe,
+    self, Face, FillPlan, FillerLook, FillerTone, FingerTest, Flats, StainUnder, UnderFiller, Wipe,
 };
 use stepboard::rules::film::Facing;
 use stepboard::rules::sealing::{self, Film, FirstCoat, MixedStep, Sealer, SealerCall};
@@ -102,8 +102,8 @@ fn a_batch_stays_inside_the_window() {
 fn a_second_filling_waits_in_full() {
     let content = content();
     for filler in [Filler::OilPaste, Filler::FastSolvent, Filler::WaterBorne, Filler::TwoPart] {
-        let once = filling::wait(base(&content), filler).get();
-        let twice = filling::filled_twice(base(&content), filler).answer.get();
+        let once = filling::wait(base(&content), filler).expect("on the sheet").get();
+        let twice = filling::filled_twice(base(&content), filler).expect("on the sheet").answer.get();
         assert!((twice - 2.0 * once).abs() < 1e-9, "{filler:?}");
     }
 }
@@ -360,4 +360,19 @@ fn colour_goes_on_edges_first_and_crossed_and_is_protected() {
     let bare = base(&content).with(Setting::ProtectiveClear, 0.0).expect("a switch");
     assert!(!colouring::colour_steps(&bare).contains(&ColourStep::Protect));
     assert!(colouring::colour_steps(base(&content)).contains(&ColourStep::Protect));
+}
+
+/// FPL-GTR-190 ch. 16, Fillers: mahogany filled, maple and spruce not; an open-pore look leaves the pores open.
+#[test]
+fn a_job_of_mixed_woods_is_filled_part_by_part() {
+    let content = content();
+    let plan = |woods: [&str; 2], look| {
+        filling::plan(&woods.map(|slug| content.wood(slug)), look).expect("all is told").answer
+    };
+    assert_eq!(plan(["hard-maple", "mahogany"], Look::LevelGloss), FillPlan::OpenOnly);
+    assert_eq!(plan(["sitka-spruce", "hard-maple"], Look::LevelGloss), FillPlan::CloseNone);
+    assert_eq!(plan(["mahogany", "mahogany"], Look::LevelGloss), FillPlan::All);
+    assert_eq!(plan(["white-ash", "mahogany"], Look::OpenPore), FillPlan::PoresOpen);
+    assert!(filling::plan(&[content.wood("hard-maple"), None], Look::LevelGloss).is_err());
+    assert!(filling::plan(&[None, None], Look::OpenPore).is_ok());
 }

@@ -1,6 +1,7 @@
 //! Filling: which faces take pore filler, when it is wiped, what lies under it, how much is filled at one go, and what a
 //! second filling costs in time.
 
+use super::drying::waits::{self, Told, Wait};
 use super::sheet::{Setting, Sheet};
 use super::term::{Filler, Look};
 use super::verdict::{CannotJudge, Judged, Ruling};
@@ -65,6 +66,17 @@ terms! {
         Keep = "flats-keep-tone",
         /// They take the filler's colour too.
         Take = "flats-take-tone",
+    }
+    /// How a whole job is filled.
+    FillPlan {
+        /// Every part.
+        All = "fill-all-parts",
+        /// The open-grained parts only.
+        OpenOnly = "fill-open-parts-only",
+        /// No part: all are close-grained.
+        CloseNone = "fill-none-close-grain",
+        /// No part: the pores stay open.
+        PoresOpen = "fill-none-pores-open",
     }
     /// What goes on before the filler.
     UnderFiller {
@@ -200,26 +212,48 @@ pub fn under_filler(
 }
 
 /// The sheet's wait of a filler at the reference temperature.
-#[must_use]
-pub fn wait(sheet: &Sheet, filler: Filler) -> Hours {
-    sheet.hours(match filler {
-        Filler::OilPaste => Setting::FillerOilWait,
-        Filler::FastSolvent => Setting::FillerFastWait,
-        Filler::WaterBorne => Setting::FillerWaterWait,
-        Filler::TwoPart => Setting::FillerTwoPartWait,
-    })
+///
+/// # Errors
+/// [`CannotJudge`] when the sheet states none.
+pub fn wait(sheet: &Sheet, filler: Filler) -> Result<Hours, CannotJudge> {
+    let told = Told { filler: Some(filler), ..Told::default() };
+    Ok(sheet.hours(waits::setting(Wait::FillerToNext, &told)?))
 }
 
 /// Hours from the first filling to the first coat when the pores are filled twice, at the reference temperature: the
 /// first filling dries by its own wait, and the full wait starts again with the second.
 ///
 /// Source: common practice, no source; the waits are the sheet's.
-#[must_use]
-pub fn filled_twice(sheet: &Sheet, filler: Filler) -> Ruling<Hours> {
+///
+/// # Errors
+/// [`CannotJudge`] when the sheet states no wait.
+pub fn filled_twice(sheet: &Sheet, filler: Filler) -> Judged<Hours> {
     const FILLINGS: f64 = 2.0;
-    let once = wait(sheet, filler);
+    let once = wait(sheet, filler)?;
     let both = Hours::saturating(once.get() * FILLINGS);
-    Ruling::by("filling.second-filling-waits-again", both)
+    Ok(Ruling::by("filling.second-filling-waits-again", both)
         .step("filler-wait", "", Measure::new(once.get(), Unit::Hour, 1))
-        .step("both-fillings", "t = 2 t₁", Measure::new(both.get(), Unit::Hour, 1))
+        .step("both-fillings", "t = 2 t₁", Measure::new(both.get(), Unit::Hour, 1)))
+}
+
+/// How a job of several woods is filled; parts for which either way is accepted count as filled.
+///
+/// Source: FPL-GTR-190 ch. 16 (which woods); an open-pore look leaves every pore open.
+///
+/// # Errors
+/// [`CannotJudge`] when a wood decides and is not told.
+pub fn plan(woods: &[Option<&Wood>], look: Look) -> Judged<FillPlan> {
+    if look == Look::OpenPore {
+        return Ok(Ruling::by("wood.open-pore-look", FillPlan::PoresOpen));
+    }
+    let (mut open, mut close) = (0_usize, 0_usize);
+    for wood in woods {
+        let wood = wood.ok_or_else(|| CannotJudge::without("wood"))?;
+        if filler(wood, look).answer == FillerNeed::No { close += 1 } else { open += 1 }
+    }
+    Ok(match (open, close) {
+        (0, _) => Ruling::by("wood.close-grain-no-filler", FillPlan::CloseNone),
+        (_, 0) => Ruling::by("wood.open-grain-filler", FillPlan::All),
+        _ => Ruling::by("filling.each-part-by-its-wood", FillPlan::OpenOnly),
+    })
 }

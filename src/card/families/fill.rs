@@ -6,7 +6,7 @@ use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::quantity::{Hours, Measure, Unit};
 use crate::rules::filling::{
-    self, Face, FillerLook, FillerTone, FingerTest, Flats, StainUnder, UnderFiller, Wipe,
+    self, Face, FillPlan, FillerLook, FillerTone, FingerTest, Flats, StainUnder, UnderFiller, Wipe,
 };
 use crate::rules::sheet::Setting;
 use crate::rules::term::{Filler, Look, Term};
@@ -14,7 +14,7 @@ use crate::rules::verdict::{CannotJudge, Judged};
 use crate::rules::wood::{FillerNeed, PoreSize, Porosity, Wood, filler};
 
 pub(super) const ALL: &[&Question] =
-    &[&WANTS_FILLER, &FILL_FACES, &FILL_WIPE, &FILL_UNDER, &FILL_BATCH, &FILL_TWICE];
+    &[&WANTS_FILLER, &FILL_FACES, &FILL_WIPE, &FILL_UNDER, &FILL_BATCH, &FILL_TWICE, &FILL_PLAN];
 
 /// Which of these woods want filler? Misconceptions: diffuse-porous means small-pored; soft means open.
 const WANTS_FILLER: Question = Question {
@@ -203,7 +203,7 @@ const FILL_TWICE: Question = Question {
 };
 
 fn twice(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
-    let ruling = filling::filled_twice(world.sheet, facts.term::<Filler>("filler")?);
+    let ruling = filling::filled_twice(world.sheet, facts.term::<Filler>("filler")?)?;
     Ok(ruling.map(|hours| Measure::new(hours.get(), Unit::Hour, 1)))
 }
 
@@ -213,7 +213,8 @@ fn twice_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let hours = |number: f64| Measure::new(number, Unit::Hour, 1);
     let told = facts.term::<Filler>("filler").ok();
     let mut tempts: Vec<Tempt> = told
-        .map(|filler| filling::wait(world.sheet, filler).get())
+        .and_then(|filler| filling::wait(world.sheet, filler).ok())
+        .map(Hours::get)
         .into_iter()
         .flat_map(|once| {
             [
@@ -222,9 +223,53 @@ fn twice_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
             ]
         })
         .collect();
-    tempts.extend(Filler::ALL.iter().filter(|filler| Some(**filler) != told).map(|filler| {
-        let both = filling::filled_twice(world.sheet, *filler).answer.get();
-        Tempt::number(hours(both), "other-filler-wait", "")
+    let others = Filler::ALL.iter().filter(|filler| Some(**filler) != told);
+    tempts.extend(others.filter_map(|filler| {
+        let both = filling::filled_twice(world.sheet, *filler).ok()?.answer.get();
+        Some(Tempt::number(hours(both), "other-filler-wait", ""))
     }));
+    tempts
+}
+
+/// How is a job with a changed wood filled? Misconceptions: all parts alike, the plan of the ordered wood kept, pores
+/// closed by sealer, a look that was not ordered.
+const FILL_PLAN: Question = Question {
+    id: "fill-plan",
+    settle: changed_ticket,
+    ask: Ask::One { answer: plan, tempt: plan_tempts },
+    after: "grain-sink",
+};
+
+/// A ticket of several parts of this shop, with the wood of its first part and its look.
+fn changed_ticket(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
+    plain_woods(facts, world, dice);
+    let jobs: Vec<_> =
+        world.content.tickets.iter().filter(|ticket| world.does(ticket) && ticket.parts.len() > 1).collect();
+    if let Some(ticket) = dice.pick(&jobs) {
+        facts.set_term("ticket", &ticket.slug);
+        facts.set_term("look", ticket.look.slug());
+        if let Some(part) = ticket.parts.first() {
+            facts.set_term("top_wood", &part.wood);
+        }
+    }
+}
+
+fn plan(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
+    let wood = |key| facts.maybe_slug(key).map(|slug| world.wood(slug)).transpose();
+    let woods = [wood("top_wood")?, wood("body_wood")?];
+    Ok(filling::plan(&woods, facts.term::<Look>("look")?)?.map(|plan| Answer::term(plan.slug())))
+}
+
+fn plan_tempts(facts: &Facts, _: &World<'_>) -> Vec<Tempt> {
+    let pores_open = facts.maybe_slug("look") == Some(Look::OpenPore.slug());
+    let mut tempts = vec![
+        Tempt::term(FillPlan::All.slug(), "all-parts-alike", "lost-hour"),
+        Tempt::term(FillPlan::OpenOnly.slug(), "ordered-wood-kept", ""),
+        Tempt::term(FillPlan::PoresOpen.slug(), "look-not-ordered", ""),
+        Tempt::term("seal-fills-the-rest", "sealer-closes-pores", ""),
+    ];
+    if !pores_open {
+        tempts.push(Tempt::term(FillPlan::CloseNone.slug(), "open-pores-overlooked", ""));
+    }
     tempts
 }
