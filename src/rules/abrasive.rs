@@ -205,10 +205,15 @@ pub fn us_neighbour(grade: &Grade) -> Ruling<&'static Grade> {
     )
 }
 
-/// The P grade nearest in grain size to a US grade.
+/// The P grade that stands for a US grade: of those whose own neighbour it is, the nearest in grain size; else the
+/// nearest of all. So both ways agree with the charts, which pair US 500 with P1000 although P800 is as near.
 #[must_use]
 pub fn p_neighbour(us: &Grade) -> Ruling<&'static Grade> {
-    let found = neighbour(us.median, &P_SERIES);
+    let apart = |grade: &Grade| libm::log(grade.median.get() / us.median.get()).abs();
+    let paired = P_SERIES.iter().filter(|grade| neighbour(grade.median, &US_SERIES).number == us.number);
+    let found = paired
+        .min_by(|a, b| apart(a).total_cmp(&apart(b)))
+        .unwrap_or_else(|| neighbour(us.median, &P_SERIES));
     Ruling::by("abrasive.two-gradings", found).step("grain-here", "", us.size()).step(
         "grain-there",
         "",
