@@ -31,7 +31,10 @@ struct Dealt {
     right: Answer,
 }
 
-fn dealt(world: &World<'_>) -> BTreeMap<String, Vec<Dealt>> {
+/// Cards by family.
+type Cards = BTreeMap<String, Vec<Dealt>>;
+
+fn dealt(world: &World<'_>) -> Cards {
     let cards = |id: &str| {
         let one = |seed| {
             let card = deal(world, id, seed).expect("a card");
@@ -61,7 +64,7 @@ fn turned(one: &Dealt, world: &World<'_>) -> bool {
 struct Found(BTreeMap<String, BTreeSet<String>>);
 
 impl Found {
-    fn look(&mut self, what: &str, cards: &BTreeMap<String, Vec<Dealt>>, world: &World<'_>) {
+    fn look(&mut self, what: &str, cards: &Cards, world: &World<'_>) {
         let families = self.0.entry(what.to_owned()).or_default();
         for (family, cards) in cards {
             if !families.contains(family) && cards.iter().any(|one| turned(one, world)) {
@@ -131,7 +134,7 @@ fn ticket_changes() -> Vec<(&'static str, fn(&mut Ticket))> {
 }
 
 /// Cards with one fact of the room moved, within the fact's range.
-fn moved(content: &Content, key: &str, cards: &BTreeMap<String, Vec<Dealt>>) -> BTreeMap<String, Vec<Dealt>> {
+fn moved(content: &Content, key: &str, cards: &Cards) -> Cards {
     let info = content.fact(key).expect("a fact of the room");
     let shifted = |one: &Dealt| {
         let told = one.card.facts.maybe_number(key)?;

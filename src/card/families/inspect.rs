@@ -72,6 +72,9 @@ fn decision_slips(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
 fn off_the_limits(facts: &mut Facts, world: &World<'_>, _: &mut Dice) {
     /// Half of the last figure shown in either system of units, and a little.
     const NEAR_UM: f64 = 4.0;
+    if let Some(zone) = facts.slug("fault").and_then(|id| world.fault(id)).ok().and_then(|fault| fault.lies) {
+        facts.set_term("zone", zone.slug());
+    }
     let (reserve, take_off) = (world.sheet.get(Setting::FilmReserve), world.sheet.get(Setting::LevelTakeOff));
     let share = if facts.maybe_slug("zone") == Some("zone-edge") { inspection::EDGE_SHARE } else { 1.0 };
     let Some(mut build) = facts.maybe_number("build_um") else { return };
