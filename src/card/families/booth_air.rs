@@ -99,8 +99,9 @@ fn colder_work(facts: &mut Facts, world: &World<'_>, _: &mut Dice) {
     settle_work(facts, world, "work_c");
 }
 
-fn surface_gap(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
-    Ok(gate(facts, world, "work_c")?.map(|gate| kelvin(gate.gap)))
+fn surface_gap(facts: &Facts, _: &World<'_>) -> Judged<Measure> {
+    let (room, rh) = (facts.celsius("air_c")?, facts.humidity("rh")?);
+    Ok(air::surface_gap(room, rh, facts.celsius("work_c")?).map(kelvin))
 }
 
 fn surface_gap_tempts(facts: &Facts, _: &World<'_>) -> Vec<Tempt> {
@@ -227,8 +228,20 @@ fn warm_enough_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     tempts
 }
 
-fn mix_may(gate: &Ruling<Gate>, facts: &Facts) -> Judged<bool> {
-    Ok(air::may_spray(gate, facts.term("thinner")?))
+/// Whether the mix may be sprayed, with one line of working for the place or hour under its own label.
+fn mix_may(gate: &Ruling<Gate>, facts: &Facts, world: &World<'_>, label: &'static str) -> Judged<bool> {
+    let thinner = facts.term("thinner")?;
+    let wanted = match thinner {
+        Thinner::Fast => Setting::GapSpray,
+        Thinner::Retarded => Setting::GapRetarder,
+    };
+    let mut ruling = air::may_spray(gate, thinner);
+    ruling.working.clear();
+    Ok(ruling.step("gap-wanted", "from the sheet", kelvin(world.sheet.get(wanted))).step(
+        label,
+        "surface - dew point",
+        kelvin(gate.answer.gap),
+    ))
 }
 
 /// Which pieces may be sprayed now? Misconception: the room is measured, not the piece.
@@ -239,24 +252,35 @@ const PIECES: Question = Question {
     after: "blushed-film",
 };
 
-const PIECE_SLUGS: [&str; 4] = ["body", "neck", "top", "sides"];
-
-fn piece_key(slug: &str) -> String {
-    format!("{slug}_c")
-}
+/// The pieces: slug, fact that tells its surface, label of its gap.
+const PIECE_FACTS: [(&str, &str, &str); 4] = [
+    ("body", "body_c", "gap-body"),
+    ("neck", "neck_c", "gap-neck"),
+    ("top", "top_c", "gap-top"),
+    ("sides", "sides_c", "gap-sides"),
+];
 
 fn settle_pieces(facts: &mut Facts, world: &World<'_>, _: &mut Dice) {
-    for slug in PIECE_SLUGS {
-        settle_work(facts, world, &piece_key(slug));
+    for (_, key, _) in PIECE_FACTS {
+        settle_work(facts, world, key);
     }
 }
 
 fn pieces(_: &Facts, _: &World<'_>, _: &mut Dice) -> Vec<Item> {
-    PIECE_SLUGS.iter().map(|slug| Item::new(slug, "room-for-surface")).collect()
+    PIECE_FACTS.iter().map(|(slug, ..)| Item::new(slug, "room-for-surface")).collect()
 }
 
 fn piece_may(facts: &Facts, world: &World<'_>, slug: &str) -> Judged<bool> {
-    mix_may(&gate(facts, world, &piece_key(slug))?, facts)
+    let (_, key, label) = listed(&PIECE_FACTS, slug)?;
+    mix_may(&gate(facts, world, key)?, facts, world, label)
+}
+
+/// The row of a list that a slug names.
+fn listed(
+    list: &[(&'static str, &'static str, &'static str)],
+    slug: &str,
+) -> Result<(&'static str, &'static str, &'static str), CannotJudge> {
+    list.iter().find(|(one, ..)| *one == slug).copied().ok_or_else(|| CannotJudge::without(slug))
 }
 
 /// At which hours may it be sprayed? Misconception: the humidity limit alone decides.
@@ -267,16 +291,20 @@ const HOURS: Question = Question {
     after: "blushed-film",
 };
 
-/// Hours of the day at which the log was read, and the facts that tell the humidity.
-const HOUR_FACTS: [(&str, &str); 4] =
-    [("at-8", "rh_8"), ("at-11", "rh_11"), ("at-14", "rh_14"), ("at-17", "rh_17")];
+/// Hours of the day at which the log was read: slug, fact that tells the humidity, label of the gap.
+const HOUR_FACTS: [(&str, &str, &str); 4] = [
+    ("at-8", "rh_8", "gap-at-8"),
+    ("at-11", "rh_11", "gap-at-11"),
+    ("at-14", "rh_14", "gap-at-14"),
+    ("at-17", "rh_17", "gap-at-17"),
+];
 
 fn hour_gate(room: Celsius, rh: RelativeHumidity, world: &World<'_>) -> Ruling<Gate> {
     air::spray_gate(room, rh, room, world.sheet)
 }
 
 fn settle_hours(facts: &mut Facts, world: &World<'_>, _: &mut Dice) {
-    for (_, key) in HOUR_FACTS {
+    for (_, key, _) in HOUR_FACTS {
         for _ in 0..NUDGES {
             let (Ok(room), Ok(rh)) = (facts.celsius("air_c"), facts.humidity(key)) else { continue };
             if too_near(&hour_gate(room, rh, world).answer) {
@@ -287,10 +315,11 @@ fn settle_hours(facts: &mut Facts, world: &World<'_>, _: &mut Dice) {
 }
 
 fn hours(_: &Facts, _: &World<'_>, _: &mut Dice) -> Vec<Item> {
-    HOUR_FACTS.iter().map(|(slug, _)| Item::new(slug, "humidity-alone")).collect()
+    HOUR_FACTS.iter().map(|(slug, ..)| Item::new(slug, "humidity-alone")).collect()
 }
 
 fn hour_may(facts: &Facts, world: &World<'_>, slug: &str) -> Judged<bool> {
-    let key = HOUR_FACTS.iter().find(|(hour, _)| *hour == slug).map_or("", |(_, key)| *key);
-    mix_may(&hour_gate(facts.celsius("air_c")?, facts.humidity(key)?, world), facts)
+    let (_, key, label) = listed(&HOUR_FACTS, slug)?;
+    let gate = hour_gate(facts.celsius("air_c")?, facts.humidity(key)?, world);
+    mix_may(&gate, facts, world, label)
 }

@@ -95,13 +95,23 @@ impl Gate {
     }
 }
 
-fn measure(air: Celsius, humidity: RelativeHumidity, work: Celsius, sheet: &Sheet) -> Ruling<Gate> {
+/// How far the work surface lies above the dew point of the air, in K; negative where it is wet already.
+#[must_use]
+pub fn surface_gap(air: Celsius, humidity: RelativeHumidity, work: Celsius) -> Ruling<f64> {
     let dew = dew_point(air, humidity);
     let gap = work.get() - dew.answer.get();
+    Ruling::by("air.surface-gap", gap)
+        .step("gap", "work surface - dew point", Measure::new(gap, Unit::Kelvin, 2))
+        .resting_on(&dew)
+}
+
+fn measure(air: Celsius, humidity: RelativeHumidity, work: Celsius, sheet: &Sheet) -> Ruling<Gate> {
+    let surface = surface_gap(air, humidity, work);
+    let gap = surface.answer;
     let cold = sheet.get(Setting::ColdStop);
     let mut gate = Gate {
         verdict: SprayVerdict::Spray,
-        dew_point: dew.answer,
+        dew_point: dew_point(air, humidity).answer,
         gap,
         gap_margin: gap - sheet.get(Setting::GapSpray),
         retarder_margin: gap - sheet.get(Setting::GapRetarder),
@@ -118,7 +128,7 @@ fn measure(air: Celsius, humidity: RelativeHumidity, work: Celsius, sheet: &Shee
     } else {
         SprayVerdict::Spray
     };
-    dew.map(|_| gate)
+    surface.map(|_| gate)
 }
 
 const LIMITS: [Limit; 4] = [Limit::Gap, Limit::Humidity, Limit::ColdAir, Limit::ColdWork];
@@ -142,7 +152,6 @@ pub fn spray_gate(air: Celsius, humidity: RelativeHumidity, work: Celsius, sheet
         ruling = ruling.and("air.limits-disagree");
     }
     ruling
-        .step("gap", "work surface - dew point", kelvin(gate.gap))
         .step("gap-margin", "gap - gap to spray", kelvin(gate.gap_margin))
         .step("retarder-margin", "gap - gap with retarder", kelvin(gate.retarder_margin))
         .step("humidity-margin", "limit - humidity", Measure::new(gate.humidity_margin, Unit::Percent, 1))
