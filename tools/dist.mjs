@@ -73,7 +73,9 @@ function bundle() {
   write("index.html", rename(page, names));
 
   const build = hash(written.map((name) => `${name} ${hash(readFileSync(join(dist, name)))}`).join("\n"));
-  const list = ["./", ...written.filter((name) => name !== "index.html")];
+  // Licences are there to be read, not to be kept on the tablet.
+  const kept = written.filter((name) => name !== "index.html" && extname(name) !== ".txt");
+  const list = ["./", ...kept];
   const worker = readFileSync(join(root, "src/device/sw.js"), "utf8");
   const filled = fill(fill(worker, '"BUILD"', JSON.stringify(build)), '["FILES"]', JSON.stringify(list));
   write("sw.js", filled);

@@ -51,8 +51,8 @@ const RELIEF: f32 = 0.30;
 
 /// The lamp: a tube in a white tray, mirrored down the whole board; places and widths in mm on the board, light with
 /// diffuse white as 1, times what a film sends back at that angle.
-const LAMP: f32 = 33.0;
-const LAMP_LEAN: f32 = -0.035;
+const LAMP: f32 = 27.0;
+const LAMP_LEAN: f32 = -0.02;
 const TUBE_HALF: f32 = 2.7;
 const TUBE_LIGHT: f32 = 26.0;
 const TRAY_HALF: f32 = 8.5;
