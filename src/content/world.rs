@@ -2,6 +2,7 @@
 
 use super::{Content, Ticket};
 use crate::rules::fault::Fault;
+use crate::rules::sequence::job::{Job, Part};
 use crate::rules::sheet::Sheet;
 use crate::rules::verdict::CannotJudge;
 use crate::rules::wood::Wood;
@@ -30,6 +31,26 @@ impl<'a> World<'a> {
     /// [`CannotJudge`] when no such ticket is known.
     pub fn ticket(&self, slug: &str) -> Result<&'a Ticket, CannotJudge> {
         self.content.ticket(slug).ok_or_else(|| CannotJudge::without("ticket"))
+    }
+
+    /// A ticket as the order checker takes it, done on the shop sheet in use.
+    ///
+    /// # Errors
+    /// [`CannotJudge`] when a wood of the ticket is not known.
+    pub fn job(&self, ticket: &Ticket) -> Result<Job, CannotJudge> {
+        let parts: Result<Vec<Part>, CannotJudge> =
+            ticket.parts.iter().map(|part| self.wood(&part.wood).map(Part::of)).collect();
+        Ok(Job {
+            parts: parts?,
+            look: ticket.look,
+            class: ticket.class,
+            colour: ticket.colour,
+            shaded: ticket.shaded,
+            binding: ticket.binding,
+            filler: ticket.filler,
+            coating: self.sheet.coating,
+            melts: Job::melting(self.sheet.coating),
+        })
     }
 
     /// The fault with that id.

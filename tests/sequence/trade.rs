@@ -1,6 +1,7 @@
 //! Facts of the trade that must come out right. Common practice, no source, unless a line names one.
 
 use crate::work::{Work, coloured, found, h, job, nitro};
+use stepboard::content::World;
 use stepboard::rules::sequence::check::{accepts, accepts_here};
 use stepboard::rules::sequence::job::Job;
 use stepboard::rules::sequence::operation::Operation as Op;
@@ -147,23 +148,57 @@ fn the_route_of_every_ticket_is_accepted() {
     let content = crate::support::content();
     for ticket in &content.tickets {
         let sheet = content.sheet(&ticket.sheet).expect("ships");
-        let woods: Vec<&str> = ticket.parts.iter().map(|part| part.wood.as_str()).collect();
-        let job = Job {
-            look: ticket.look,
-            class: ticket.class,
-            colour: ticket.colour,
-            shaded: ticket.shaded,
-            binding: ticket.binding,
-            filler: ticket.filler,
-            coating: sheet.coating,
-            melts: Job::melting(sheet.coating),
-            ..job(&woods)
-        };
+        let job = World { content: &content, sheet }.job(ticket).expect("its woods are known");
         let plan = route::plan(&job, sheet);
         let ruling = accepts_here(&job, &plan, sheet).expect("everything is told");
         assert!(ruling.answer, "{}: {:?}", ticket.slug, ruling.rules);
         if ticket.look == Look::OpenPore {
             assert!(plan.steps.iter().all(|step| step.operation != Op::Fill));
+        }
+    }
+}
+
+/// What an order card may ask about: the steps whose places are fixed against each other.
+const FIXED: [Op; 12] = [
+    Op::Stain,
+    Op::Washcoat,
+    Op::Fill,
+    Op::Seal,
+    Op::Colour,
+    Op::Shade,
+    Op::Protect,
+    Op::Scrape,
+    Op::Inspect,
+    Op::Clear,
+    Op::Level,
+    Op::Buff,
+];
+
+/// Any two main steps of a ticket, turned round, are refused on its sheet; transparent colour and shading may change
+/// places.
+#[test]
+fn two_steps_turned_round_are_refused() {
+    let content = crate::support::content();
+    for ticket in &content.tickets {
+        for sheet in &content.sheets {
+            for stain_first in [0.0, 1.0] {
+                let sheet = sheet.with(Setting::StainFirst, stain_first).expect("a switch");
+                let job = World { content: &content, sheet: &sheet }.job(ticket).expect("known woods");
+                let route: Vec<Op> =
+                    route::order(&job, &sheet).into_iter().filter(|op| FIXED.contains(op)).collect();
+                for (at, first) in route.iter().enumerate() {
+                    for second in &route[at + 1..] {
+                        let free =
+                            job.colour != ColourPlan::Solid && [Op::Colour, Op::Shade].contains(second);
+                        let free = free && [Op::Colour, Op::Shade].contains(first);
+                        let here = |order: &[Op]| {
+                            accepts_here(&job, &Plan::order(order), &sheet).expect("all is told").answer
+                        };
+                        assert!(here(&[*first, *second]), "{}: {first:?} {second:?}", ticket.slug);
+                        assert_eq!(here(&[*second, *first]), free, "{}: {second:?} {first:?}", ticket.slug);
+                    }
+                }
+            }
         }
     }
 }

@@ -71,7 +71,8 @@ fn dye_flooded(view: &View<'_>) -> Shape {
 fn colour_scuffed(view: &View<'_>) -> Shape {
     let mut found = Vec::new();
     for cut in view.all(super::operation::ABRADES) {
-        let top = view.before(cut.at, COATS);
+        let under_clear = cut.op() == Operation::Level && view.taken(Operation::Clear);
+        let top = view.before(cut.at, COATS).filter(|_| !under_clear);
         if top.is_some_and(|coat| FILM_COLOUR.contains(&coat.op())) && !cut.is(Manner::NibsOnly)? {
             found.push(cut.at);
         }

@@ -99,7 +99,7 @@ fn trim_scraped(view: &View<'_>, scrape: Placed<'_>) -> Held {
         return Ok(false);
     }
     let colour = view.first(FILM_COLOUR).map_or(0, |colour| colour.at);
-    let sealed = view.before(colour, &[Operation::Seal]).is_some();
+    let sealed = !view.lacks_before(colour, Operation::Seal);
     Ok(view.job.binding == Binding::Plastic || sealed || scrape.is(Manner::TrimSealed)?)
 }
 

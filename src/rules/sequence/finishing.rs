@@ -72,7 +72,8 @@ pub(super) fn clear_film(view: &View<'_>, at: usize) -> Option<f64> {
 fn film_too_thin(view: &View<'_>) -> Shape {
     let need = view.sheet.get(Setting::LevelTakeOff) + view.sheet.get(Setting::FilmReserve);
     let mut found = Vec::new();
-    for level in view.all(&[Operation::Level]) {
+    let unlisted = view.taken(Operation::Clear);
+    for level in view.all(&[Operation::Level]).filter(|_| !unlisted) {
         let untold = view.all(CLEARS).any(|clear| clear.at < level.at && clear.step.coats == Told::Untold);
         if untold {
             return Err(CannotJudge::without("clear_coats"));

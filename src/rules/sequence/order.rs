@@ -6,7 +6,7 @@
 use super::check::{Rule, Shape};
 use super::error::OrderError;
 use super::manner::Manner;
-use super::operation::{BARE_WOOD, CLEARS, COATS, FILM_COLOUR, Operation};
+use super::operation::{BARE_WOOD, CLEARS, COATS, FILM_COLOUR, LAID, Operation};
 use super::view::{Placed, View};
 use crate::rules::term::ColourPlan;
 
@@ -17,6 +17,11 @@ pub(super) const RULES: &[Rule] = &[
     (OrderError::Clear, clear_last_of_coats),
     (OrderError::Finish, finish_last),
 ];
+
+/// What is done on a film: wood is not stained, filled or sealed after it.
+const ON_FILM: &[Operation] = &[Operation::Scrape, Operation::Inspect, Operation::Level, Operation::Buff];
+/// What is laid into or onto the wood itself.
+const INTO_WOOD: &[Operation] = &[Operation::Stain, Operation::Washcoat, Operation::Fill];
 
 fn places<'a>(steps: impl Iterator<Item = Placed<'a>>) -> Vec<usize> {
     steps.map(|step| step.at).collect()
@@ -37,6 +42,8 @@ fn bare_wood_first(view: &View<'_>) -> Shape {
             found.push(work.at);
         }
     }
+    let late = |laid: &Placed<'_>| view.before(laid.at, ON_FILM).is_some();
+    found.extend(places(view.all(INTO_WOOD).filter(late)));
     Ok(found)
 }
 
@@ -81,13 +88,13 @@ fn missing_colour(view: &View<'_>) -> bool {
 
 /// The protective coat follows the colour; scraping and inspection come before the clear build.
 fn clear_last_of_coats(view: &View<'_>) -> Shape {
+    const CLOSED: &[Operation] = &[Operation::Clear, Operation::Level, Operation::Buff];
     let mut found = places(view.all(&[Operation::Protect]).filter(|protect| {
-        let colour = view.first(FILM_COLOUR).is_some();
-        let over = view.before(protect.at, FILM_COLOUR).is_some();
-        colour && (!over || view.before(protect.at, &[Operation::Clear]).is_some())
+        let early = view.after(protect.at, FILM_COLOUR).is_some();
+        early || view.before(protect.at, &[Operation::Clear]).is_some()
     }));
     for inspect in view.all(&[Operation::Inspect]) {
-        let covered = view.before(inspect.at, &[Operation::Clear]).is_some();
+        let covered = view.before(inspect.at, CLOSED).is_some();
         let unscraped = view.after(inspect.at, &[Operation::Scrape]).is_some();
         let uncoloured = view.after(inspect.at, FILM_COLOUR).is_some();
         if covered || unscraped || uncoloured {
@@ -95,26 +102,30 @@ fn clear_last_of_coats(view: &View<'_>) -> Shape {
         }
     }
     for scrape in view.all(&[Operation::Scrape]) {
-        if view.after(scrape.at, FILM_COLOUR).is_some() {
+        let cut = view.before(scrape.at, &[Operation::Level, Operation::Buff]).is_some();
+        if cut || view.after(scrape.at, FILM_COLOUR).is_some() {
             found.push(scrape.at);
         }
     }
-    let seals = view.all(&[Operation::Seal]);
-    found.extend(places(seals.filter(|seal| view.before(seal.at, CLEARS).is_some())));
+    let late =
+        |seal: &Placed<'_>| view.before(seal.at, CLEARS).is_some() || view.before(seal.at, ON_FILM).is_some();
+    found.extend(places(view.all(&[Operation::Seal]).filter(late)));
     Ok(found)
 }
 
-/// Nothing is coated once it was buffed; levelling comes first; gloss work is not left off the gun.
+/// Nothing is laid or levelled once it was buffed; levelling has clear under it; gloss work is not left off the gun.
 fn finish_last(view: &View<'_>) -> Shape {
     let mut found = Vec::new();
     for buff in view.all(&[Operation::Buff]) {
-        if view.after(buff.at, COATS).is_some() || view.after(buff.at, &[Operation::Level]).is_some() {
+        if view.after(buff.at, LAID).is_some() || view.after(buff.at, &[Operation::Level]).is_some() {
             found.push(buff.at);
         }
     }
     for level in view.all(&[Operation::Level]) {
-        let clears = view.first(CLEARS).is_some();
-        if clears && view.before(level.at, CLEARS).is_none() {
+        let clear_under = view.before(level.at, CLEARS).is_some();
+        if (view.after(level.at, COATS).is_some() && !clear_under)
+            || view.after(level.at, INTO_WOOD).is_some()
+        {
             found.push(level.at);
         }
     }

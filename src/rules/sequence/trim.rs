@@ -32,13 +32,14 @@ fn trim_not_ready(view: &View<'_>) -> Shape {
     Ok(found)
 }
 
-/// Scraped with clear already over the colour.
+/// Scraped with clear already over the colour; colour that is ordered and not listed counts as laid in its place.
 fn scraped_after_clear(view: &View<'_>) -> Shape {
     let scrapes = view.all(&[Operation::Scrape]);
     Ok(scrapes
         .filter(|scrape| {
+            let taken = view.first(FILM_COLOUR).is_none() && view.job.colours_film();
             let clear = view.before(scrape.at, CLEARS);
-            clear.is_some_and(|clear| view.before(clear.at, FILM_COLOUR).is_some())
+            clear.is_some_and(|clear| taken || view.before(clear.at, FILM_COLOUR).is_some())
         })
         .map(|scrape| scrape.at)
         .collect())
@@ -91,5 +92,5 @@ pub(super) fn only_protected(view: &View<'_>, at: usize) -> Result<bool, crate::
         }
         coats += 1;
     }
-    Ok(coats == 1)
+    Ok(coats == 1 || (coats == 0 && !view.lacks_before(at, Operation::Protect)))
 }

@@ -154,6 +154,11 @@ impl<'a> View<'a> {
         self.first(&[op]).is_none() && self.plan.tells(op)
     }
 
+    /// Whether an operation is not listed and counts as done in its place.
+    pub(super) fn taken(&self, op: Operation) -> bool {
+        self.first(&[op]).is_none() && !self.plan.tells(op)
+    }
+
     /// Whether an operation was surely never done, on any part.
     pub(super) fn nowhere(&self, op: Operation) -> bool {
         self.plan.steps.iter().all(|step| step.operation != op) && self.plan.tells(op)
