@@ -125,7 +125,7 @@ impl<'a> Voice<'a> {
     }
 
     /// What stands on a job ticket, for stories: `{ticket.number}`, `{ticket.binding}`, `{ticket.colour}` with the
-    /// shading, `{ticket.coats}` and `{ticket.woods}` by part.
+    /// shading, `{ticket.coats}`, `{ticket.look}`, `{ticket.class}` and `{ticket.woods}` by part.
     fn read_out(&self, ticket: &Ticket, args: &mut Args) {
         let shaded = if ticket.shaded { "shaded" } else { "plain" };
         let parts = ticket.parts.iter().map(|part| {
@@ -138,6 +138,7 @@ impl<'a> Voice<'a> {
             ("binding", self.texts.get(&format!("on-ticket.binding.{}", ticket.binding.slug())).to_owned()),
             ("colour", self.texts.get(&format!("on-ticket.{shaded}.{}", ticket.colour.slug())).to_owned()),
             ("look", self.term("", ticket.look.slug())),
+            ("class", self.term("", ticket.class.slug())),
             ("woods", parts.collect::<Vec<_>>().join(", ")),
         ];
         args.extend(lines.map(|(name, line)| (format!("ticket.{name}"), line)));

@@ -12,7 +12,9 @@ mod entry;
 mod fill;
 mod inspect;
 mod level;
+mod log;
 mod mix;
+mod order;
 mod read_wood;
 mod sand;
 mod scrape;
@@ -20,6 +22,7 @@ mod seal;
 mod shaded_edge;
 mod solid_colour;
 mod stain;
+mod variant;
 mod waiting;
 mod waste;
 
@@ -38,6 +41,8 @@ pub fn all() -> Vec<&'static Question> {
         inspect::ALL,
         level::ALL,
         mix::ALL,
+        log::ALL,
+        order::ALL,
         read_wood::ALL,
         sand::ALL,
         scrape::ALL,
@@ -46,6 +51,7 @@ pub fn all() -> Vec<&'static Question> {
         solid_colour::ALL,
         stain::ALL,
         waste::ALL,
+        variant::ALL,
     ]
     .concat()
 }

@@ -5,6 +5,7 @@ use super::operation::Operation;
 use super::plan::{Detail, Plan, Step};
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::term::{ColourPlan, Look, WorkClass};
+use crate::rules::verdict::Ruling;
 use crate::rules::wood::FillerNeed;
 
 /// Whether a job asks for an operation, on any part.
@@ -34,6 +35,26 @@ pub fn asks_for(job: &Job, sheet: &Sheet, operation: Operation) -> bool {
         | Operation::Clear => true,
         _ => false,
     }
+}
+
+/// Whether a job asks for an operation, with the rule behind it.
+#[must_use]
+pub fn need(job: &Job, sheet: &Sheet, operation: Operation) -> Ruling<bool> {
+    let asked = asks_for(job, sheet, operation);
+    let rule = match operation {
+        Operation::Fill | Operation::WipeFiller | Operation::SandFiller if asked => "se-34",
+        Operation::Fill | Operation::WipeFiller | Operation::SandFiller => "sv-10",
+        Operation::Washcoat => "shop.washcoat",
+        Operation::Protect if asked || job.is_bound() => "shop.protective-clear",
+        Operation::Trim if asked => "se-03",
+        Operation::Scrape if asked => "se-04",
+        Operation::SolventWipe => "se-35",
+        Operation::Level | Operation::Buff if asked => "order.finish",
+        Operation::Level | Operation::Buff => "sv-17",
+        _ if asked => "order.colour",
+        _ => "sv-18",
+    };
+    Ruling::by(rule, asked)
 }
 
 fn stain_first(sheet: &Sheet) -> bool {
