@@ -177,15 +177,18 @@ fn delivery(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
     Ok(ruling.map(|verdict| Answer::term(verdict.slug())))
 }
 
-fn delivery_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
-    vec![
+fn delivery_tempts(_: &Facts, world: &World<'_>) -> Vec<Tempt> {
+    let mut tempts = vec![
         Tempt::term(Delivery::InTime.slug(), "chain-not-added-up", "shrinks-back"),
         Tempt::term(Delivery::LateByLastWait.slug(), "last-wait-misjudged", "lost-day"),
         Tempt::term(Delivery::LateByWholeChain.slug(), "chain-misjudged", "lost-day"),
         Tempt::term(Delivery::OutsideModel.slug(), "room-was-inside", "lost-day"),
-        Tempt::term("warm-to-save-time", "warm-credit-taken", "shrinks-back"),
         Tempt::term("level-when-touch-dry", "touch-dry-taken-for-dry", "shrinks-back"),
-    ]
+    ];
+    if !world.sheet.is_on(Setting::WarmCredit) {
+        tempts.push(Tempt::term("warm-to-save-time", "warm-credit-taken", "shrinks-back"));
+    }
+    tempts
 }
 
 /// Put the waits in order, shortest first. Misconceptions: every filler waits alike, a run waits as long as a coat.
