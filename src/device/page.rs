@@ -90,6 +90,14 @@ pub fn random_name() -> String {
     bytes.iter().map(|byte| format!("{byte:02x}")).collect()
 }
 
+/// Brings the element with that id into view and gives it the focus.
+pub fn bring(id: &str) {
+    if let Some(element) = gloo::utils::document().get_element_by_id(id) {
+        element.scroll_into_view();
+    }
+    focus(id);
+}
+
 /// Moves the focus to the element with that id, if there is one.
 pub fn focus(id: &str) {
     let element = gloo::utils::document().get_element_by_id(id);

@@ -53,7 +53,7 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
             match step {
                 // The second tap of a double tap is not an answer to a verdict that nobody has read.
                 _ if clock::ticks() - *shown < SECOND_TAP_MS => {}
-                _ if *held_back => page::focus(REWORK),
+                _ if *held_back => page::bring(REWORK),
                 Step::Next => put.emit(deal::fresh(shop, journal, draft.within, None, done)),
                 Step::Like => {
                     put.emit(deal::fresh(shop, journal, draft.within, Some(&draft.card.family), done));

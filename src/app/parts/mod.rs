@@ -4,6 +4,7 @@ mod answer;
 mod board;
 mod certainty;
 mod choices;
+mod cut;
 mod frame;
 mod icon;
 mod moments;

@@ -1,5 +1,6 @@
 //! What happens to the work, moment by moment.
 
+use super::cut::Cut;
 use crate::app::state::use_shop;
 use crate::content::Consequence;
 use crate::quantity::{Measure, Unit};
@@ -22,28 +23,32 @@ pub(super) fn Moments(props: &MomentsProps) -> Html {
         let measure = if hours < DAYS_FROM_H { measure } else { measure.in_unit(Unit::Day) };
         shop.voice().measure(Measure { decimals: u8::from(measure.value.fract() > 0.0), ..measure })
     };
-    let moment = |name: &'static str| {
+    let work = shop.say_with("verdict.rework", &[("hours", time(after.rework_h))]);
+    let wait = shop.say_with("verdict.waiting", &[("hours", time(after.wait_h))]);
+    let free = after.rework_h <= 0.0 && after.wait_h <= 0.0;
+    let moment = |name: &'static str, cost: bool| {
         html! {
             <li key={name} class={name}>
-                <h3>{ shop.say(&format!("verdict.{name}")) }</h3>
-                <p>{ shop.text(&format!("after.{}.{name}", after.id)) }</p>
+                <h3 key="name">{ shop.say(&format!("verdict.{name}")) }</h3>
+                <p key="cost" class="cost" hidden={free || !cost}>
+                    <strong>{ &work }{ " " }<span hidden={after.wait_h <= 0.0}>{ &wait }</span></strong>
+                </p>
+                <p key="words">{ shop.text(&format!("after.{}.{name}", after.id)) }</p>
             </li>
         }
     };
-    let work = shop.say_with("verdict.rework", &[("hours", time(after.rework_h))]);
-    let wait = shop.say_with("verdict.waiting", &[("hours", time(after.wait_h))]);
     html! {
         <section class="after">
             <h2>{ shop.say("verdict.after") }</h2>
-            <ol class="moments">
-                { moment("now") }
-                { moment("later") }
-                { moment("fix") }
-            </ol>
-            <p class="cost" hidden={after.rework_h <= 0.0 && after.wait_h <= 0.0}>
-                <strong>{ work }{ " " }<span hidden={after.wait_h <= 0.0}>{ wait }</span></strong>
-                <small>{ shop.say("verdict.estimate") }</small>
-            </p>
+            <div class="after-place">
+                <Cut fault={after.fault.clone()} />
+                <ol class="moments">
+                { moment("now", false) }
+                { moment("later", false) }
+                { moment("fix", true) }
+                </ol>
+            </div>
+            <p class="note" hidden={free}>{ shop.say("verdict.estimate") }</p>
         </section>
     }
 }

@@ -22,8 +22,7 @@ pub(super) fn CautionRail(props: &RailProps) -> Html {
     let first = props.cautions.first().cloned().unwrap_or_default();
     let count = props.cautions.len().saturating_sub(1).to_string();
     let label = if *open { shop.say("close") } else { shop.say_with("more", &[("n", count.clone())]) };
-    let all = (props.cautions.len() + 1).to_string();
-    let name = if *open { label.clone() } else { shop.say_with("all-name", &[("n", all)]) };
+    let name = if *open { label.clone() } else { shop.say_with("more-name", &[("n", count)]) };
     html! {
         <footer class="rail">
             <div key="list" id="caution-list" class="rail-list" hidden={!*open}>

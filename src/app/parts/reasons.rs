@@ -50,10 +50,9 @@ pub(in crate::app) fn Working(props: &WorkingProps) -> Html {
         }
     };
     html! {
-        <section class="kraft">
+        <section class="kraft" hidden={props.steps.is_empty()}>
             <h2>{ shop.say("verdict.working") }</h2>
-            <p hidden={!props.steps.is_empty()}>{ shop.say("verdict.no-working") }</p>
-            <table class="working" hidden={props.steps.is_empty()}>
+            <table class="working">
                 <tbody>{ for props.steps.iter().enumerate().map(line) }</tbody>
             </table>
         </section>
