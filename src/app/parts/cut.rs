@@ -105,8 +105,8 @@ pub(super) fn Cut(props: &CutProps) -> Html {
             <path class="lacquer" d={format!("{top}V66H0z")} />
             <g class="marks">{ for marks.iter().map(mark) }</g>
             <path class="skin" d={top} />
-            { label("60", "verdict.lacquer") }
-            { label("126", "verdict.wood") }
+            { label("61", "verdict.lacquer") }
+            { label("125", "verdict.wood") }
         </svg>
         </figure>
     }
