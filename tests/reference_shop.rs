@@ -154,6 +154,7 @@ fn half_and_half_is_too_heavy_and_no_ratio_is_judged_without_solids() {
     let band = |solids, thinner| washcoat(Some(fraction(solids)), parts(1.0, thinner), &sheet);
     assert_eq!(band(25.0, 4.0).expect("told").answer, Washcoat::InBand);
     assert_eq!(band(25.0, 8.0).expect("told").answer, Washcoat::TooThin);
+    assert_eq!(band(28.0, 3.0).expect("told").answer, Washcoat::InBand, "7 % is within 3 to 7 %");
     let untold = washcoat(None, parts(1.0, 5.0), &sheet).expect_err("no solids");
     assert_eq!(untold.missing, ["volume_solids"]);
 }

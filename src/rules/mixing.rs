@@ -12,6 +12,8 @@ use serde::Serialize;
 
 /// Parts of a whole in a hundred.
 const HUNDRED: f64 = 100.0;
+/// Dust of division, per cent: solids right on the edge of a band lie within it.
+const DUST: f64 = 1e-9;
 
 /// How far a material is thinned: volume of thinner per volume of unthinned material, 0 to [`Thinning::MAX`].
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Serialize)]
@@ -202,9 +204,9 @@ pub fn washcoat(solids: Option<Fraction>, thinning: Thinning, sheet: &Sheet) -> 
     let after = thinned_solids(solids.ok_or_else(|| CannotJudge::without("volume_solids"))?, thinning);
     let (from, to) = (sheet.get(Setting::WashcoatFrom), sheet.get(Setting::WashcoatTo));
     let value = after.answer.get() * HUNDRED;
-    let answer = if value > to {
+    let answer = if value > to + DUST {
         Washcoat::TooHeavy
-    } else if value < from {
+    } else if value < from - DUST {
         Washcoat::TooThin
     } else {
         Washcoat::InBand
