@@ -31,7 +31,7 @@ terms! {
 /// hour is taken, which is the safer side.
 ///
 /// # Errors
-/// None today; the wait between clear coats is judged with everything told.
+/// [`CannotJudge`](crate::rules::verdict::CannotJudge) as [`earliest`] has it; everything that it needs is told here.
 pub fn window(since: Hours, air: Celsius, sheet: &Sheet) -> Judged<RecoatVerdict> {
     let cold = cold_factor(air, sheet);
     let Modelled::Estimate(q) = cold.answer else {

@@ -119,7 +119,7 @@ fn share_with_resistance(fo: f64, biot: f64) -> Fraction {
 /// The n-th positive root of `b tan b = Bi`: it lies in the quarter turn above `n pi`.
 fn root(n: u32, biot: f64) -> f64 {
     let from = f64::from(n) * PI;
-    let sign = if n % 2 == 0 { 1.0 } else { -1.0 };
+    let sign = if n.is_multiple_of(2) { 1.0 } else { -1.0 };
     bisect(from, from + FRAC_PI_2, |b| sign * (b * libm::sin(b) - biot * libm::cos(b)) < 0.0)
 }
 
