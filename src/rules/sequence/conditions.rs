@@ -223,7 +223,7 @@ fn not_ordered(view: &View<'_>, step: Placed<'_>) -> Held {
             let job = view.job;
             let stain = job.colour == ColourPlan::Stained && view.nowhere(Operation::Stain);
             let film = matches!(job.colour, ColourPlan::Solid | ColourPlan::Transparent);
-            Ok(!stain && !(film && view.nowhere(Operation::Colour)) && !unshaded(view))
+            Ok(!(stain || film && view.nowhere(Operation::Colour) || unshaded(view)))
         }
         _ => Ok(false),
     }
