@@ -94,8 +94,11 @@ fn next<T: Term + PartialEq>(term: T) -> T {
     T::ALL[(at + 1) % T::ALL.len()]
 }
 
+/// A change with its name.
+type Change<T> = (&'static str, fn(&mut T));
+
 /// Ways to change the data of every wood.
-fn wood_changes() -> Vec<(&'static str, fn(&mut Wood))> {
+fn wood_changes() -> Vec<Change<Wood>> {
     vec![
         ("wood: filler", |wood| {
             wood.filler = if wood.filler == FillerNeed::Yes { FillerNeed::No } else { FillerNeed::Yes };
@@ -118,7 +121,7 @@ fn wood_changes() -> Vec<(&'static str, fn(&mut Wood))> {
 }
 
 /// Ways to change every ticket.
-fn ticket_changes() -> Vec<(&'static str, fn(&mut Ticket))> {
+fn ticket_changes() -> Vec<Change<Ticket>> {
     vec![
         ("ticket: class", |ticket| ticket.class = next::<WorkClass>(ticket.class)),
         ("ticket: look", |ticket| ticket.look = next::<Look>(ticket.look)),

@@ -61,7 +61,10 @@ fn hours(wait: Wait, told: &Told, sheet: &Sheet) -> Option<f64> {
     earliest(wait, told, sheet).expect("all told").answer.estimate().map(|found| found.hours.get())
 }
 
-fn plan() -> impl Strategy<Value = Vec<(f64, Vec<(usize, f64, bool)>)>> {
+/// Tasks: hours each takes, and what each waits for, how long and whether by night too.
+type Tasks = Vec<(f64, Vec<(usize, f64, bool)>)>;
+
+fn plan() -> impl Strategy<Value = Tasks> {
     let link = (0..32_usize, 0.0..=100.0, any::<bool>());
     proptest::collection::vec((0.0..=30.0, proptest::collection::vec(link, 0..3)), 1..14)
 }

@@ -110,6 +110,6 @@ pub fn minutes(content: &Content, within: Option<Stage>) -> u32 {
         sum += family.seconds;
         count += 1;
     }
-    let mean = if count == 0 { 0 } else { sum / count };
+    let mean = u32::checked_div(sum, count).unwrap_or(0);
     (ROUND * (mean + VERDICT_SECONDS)).div_ceil(SECONDS)
 }

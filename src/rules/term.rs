@@ -20,6 +20,7 @@ pub trait Term: Sized + Copy + 'static {
 macro_rules! terms {
     ($($(#[$doc:meta])* $name:ident { $($(#[$vdoc:meta])* $variant:ident = $slug:literal,)+ })+) => {$(
         $(#[$doc])*
+        #[allow(unreachable_pub, reason = "some lists stay inside a private module")]
         #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, serde::Serialize, serde::Deserialize)]
         pub enum $name {
             $($(#[$vdoc])* #[serde(rename = $slug)] $variant,)+

@@ -43,10 +43,10 @@ const AT_THE_WHEEL: Question = Question {
 fn often_own_wheel(facts: &mut Facts, _: &World<'_>, dice: &mut Dice) {
     /// One wheel in so many is drawn at random.
     const ANY_ONE_IN: u32 = 3;
-    if !dice.one_in(ANY_ONE_IN) {
-        if let Ok(compound) = facts.slug("compound").map(str::to_owned) {
-            facts.set_term("wheel_had", &compound);
-        }
+    if !dice.one_in(ANY_ONE_IN)
+        && let Ok(compound) = facts.slug("compound").map(str::to_owned)
+    {
+        facts.set_term("wheel_had", &compound);
     }
 }
 

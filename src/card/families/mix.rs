@@ -119,10 +119,10 @@ fn thinner_tempts(facts: &Facts, _: &World<'_>) -> Vec<Tempt> {
 
 /// Draws until there is more material than thinner, so that no two readings of the parts agree.
 fn more_base(facts: &mut Facts, _: &World<'_>, _: &mut Dice) {
-    if let (Ok(base), Ok(thinner)) = (facts.number("parts_base"), facts.number("parts_thinner")) {
-        if base <= thinner {
-            facts.set("parts_base", base + thinner);
-        }
+    if let (Ok(base), Ok(thinner)) = (facts.number("parts_base"), facts.number("parts_thinner"))
+        && base <= thinner
+    {
+        facts.set("parts_base", base + thinner);
     }
 }
 

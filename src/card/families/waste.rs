@@ -77,10 +77,10 @@ fn place_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
 fn often_the_same(facts: &mut Facts, _: &World<'_>, dice: &mut Dice) {
     /// One situation in so many changes nothing.
     const SAME_ONE_IN: u32 = 4;
-    if dice.one_in(SAME_ONE_IN) {
-        if let Ok(next) = facts.slug("spray_next").map(str::to_owned) {
-            facts.set_term("sprayed_before", &next);
-        }
+    if dice.one_in(SAME_ONE_IN)
+        && let Ok(next) = facts.slug("spray_next").map(str::to_owned)
+    {
+        facts.set_term("sprayed_before", &next);
     }
 }
 
