@@ -12,6 +12,7 @@ mod entry;
 mod fill;
 mod inspect;
 mod level;
+#[allow(unreachable_pub, reason = "its closed list is declared as all are")]
 mod log;
 mod mix;
 mod order;
@@ -22,6 +23,7 @@ mod seal;
 mod shaded_edge;
 mod solid_colour;
 mod stain;
+#[allow(unreachable_pub, reason = "its closed list is declared as all are")]
 mod variant;
 mod waiting;
 mod waste;
