@@ -4,6 +4,25 @@ use crate::content::Content;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 
+/// The event that tells of a new version, and the one that takes it: `boot.js` sends and hears them.
+pub const NEW_VERSION: &str = "stepboard:new-version";
+const TAKE_NEW_VERSION: &str = "stepboard:take-new-version";
+
+/// Whether a new version waits.
+#[must_use]
+pub fn new_version_waits() -> bool {
+    let root = gloo::utils::document().document_element();
+    root.is_some_and(|root| root.has_attribute("data-new-version"))
+}
+
+/// Loads the page anew with the version that waits.
+pub fn take_new_version() {
+    if let Ok(event) = web_sys::Event::new(TAKE_NEW_VERSION) {
+        // Nobody hears it where there is no service worker, and then no version waits.
+        let _ = gloo::utils::document().dispatch_event(&event);
+    }
+}
+
 /// Whether the browser promises to keep what is stored.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Kept {

@@ -1,11 +1,11 @@
 //! Home: the step board, and the next step one tap away.
 
 use super::deal;
-use crate::app::hooks::{use_book, use_desk, use_keys, use_settings};
+use crate::app::hooks::{use_book, use_desk, use_keys, use_new_version, use_settings};
 use crate::app::parts::{BandRow, Board, Frame, Icon, NameField, Picture};
 use crate::app::route::Route;
 use crate::app::state::{Settings, Shop, use_shop};
-use crate::device::clock;
+use crate::device::{clock, page};
 use crate::learn::{self, Past};
 use crate::rules::term::{Stage, Term};
 use yew::prelude::*;
@@ -18,6 +18,7 @@ pub(in crate::app) fn Home() -> Html {
     let book = use_book().book;
     let desk = use_desk();
     let navigator = use_navigator();
+    let new_version = use_new_version();
     use_effect_with((), |()| clock::mark_once("usable"));
 
     let past = Past::of(&book.journal, &shop.settings.person);
@@ -95,6 +96,10 @@ pub(in crate::app) fn Home() -> Html {
                     <h2>{ shop.say("home.ask-name") }</h2>
                     <p>{ shop.say("home.ask-name-why") }</p>
                     <NameField name="" {on_name} skip=true />
+                </div>
+                <div key="version" class="kraft new-version" role="status" hidden={!new_version}>
+                    <p>{ shop.say("home.new-version") }</p>
+                    <button type="button" class="control" onclick={|_: MouseEvent| page::take_new_version()}>{ shop.say("home.take-version") }</button>
                 </div>
                 <nav key="doors" class="doors">
                     <Link<Route> to={Route::Bench} classes="control door"><Icon of={Picture::Bench} />{ shop.say("home.bench") }</Link<Route>>

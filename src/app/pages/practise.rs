@@ -33,11 +33,11 @@ pub(in crate::app) fn Practise() -> Html {
         }
     });
     let hand_in = use_callback(
-        (shop.clone(), books.clone(), desk.put.clone()),
-        |(draft, card): (Rc<Draft>, Rc<card::Card>), (shop, books, put)| {
-            if let Some((entry, draft)) = handed_in(shop, books.book.journal.next_sequence(), &draft, &card) {
-                put.emit(Some(draft.clone()));
-                books.hand_in.emit((entry, draft));
+        (shop.clone(), books.clone()),
+        |(draft, card): (Rc<Draft>, Rc<card::Card>), (shop, books)| {
+            let sequence = books.book.journal.next_sequence();
+            if let Some(handed) = handed_in(shop, sequence, &draft, &card) {
+                books.hand_in.emit(handed);
             }
         },
     );

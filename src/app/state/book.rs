@@ -27,10 +27,19 @@ pub(in crate::app) struct Book {
 pub(in crate::app) enum BookChange {
     /// An answer was handed in; its write is under way.
     HandedIn(Entry),
+    /// Another window added answers: the whole journal, with what waits here numbered anew.
+    Reloaded(Journal),
     /// A write is tried again.
     Trying,
     /// How a write ended.
     Ended(bool),
+}
+
+impl Book {
+    /// What is stored, and nothing waiting.
+    pub(in crate::app) fn new(entries: Vec<Entry>) -> Self {
+        Self { journal: Rc::new(Journal::new(entries)), saved: Saved::Yes }
+    }
 }
 
 impl Reducible for Book {
@@ -39,6 +48,7 @@ impl Reducible for Book {
     fn reduce(self: Rc<Self>, change: BookChange) -> Rc<Self> {
         let (journal, saved) = match change {
             BookChange::HandedIn(entry) => (Rc::new(self.journal.with(entry)), Saved::Busy),
+            BookChange::Reloaded(journal) => (Rc::new(journal), Saved::Busy),
             BookChange::Trying => (Rc::clone(&self.journal), Saved::Busy),
             BookChange::Ended(well) => {
                 (Rc::clone(&self.journal), if well { Saved::Yes } else { Saved::Failed })

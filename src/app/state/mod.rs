@@ -7,6 +7,6 @@ mod settings;
 mod shop;
 
 pub(super) use book::{Book, BookChange, BookContext, Saved};
-pub(super) use desk::DeskContext;
+pub(super) use desk::{Desk, DeskChange, DeskContext};
 pub(super) use settings::{Light, Settings, SettingsContext};
 pub(super) use shop::{ContentContext, Shop, use_shop};
