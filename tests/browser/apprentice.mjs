@@ -3,6 +3,7 @@
 const START = /^(Start with|Go on at card)/;
 const HAND_IN = /^(Hand it in|Pick an answer|Type the figure|Say how far you would go)/;
 const CERTAINTY = /right (less|about|more) .*times in/;
+const READING = 800;
 const VERDICT = /^(Right|Partly right|Wrong)/;
 
 /** Waits for home to be drawn. */
@@ -58,7 +59,13 @@ export async function verdict(page) {
   return heading.getText();
 }
 
-export const next = (page) => page.press("button", "Next card");
+export async function next(page) {
+  await read(page);
+  await page.press("button", "Next card");
+}
+
+/** Reads the verdict: a second tap that comes at once is taken for a slip of the finger and does nothing. */
+export const read = (page) => page.driver.sleep(READING);
 
 /** Answers told by the record, band by band. */
 export async function recorded(page) {

@@ -44,7 +44,7 @@ function answers(card) {
   const some = {
     "choose-one": { pick: letters[0] },
     "choose-all": { picks: letters.slice(0, 2) },
-    "put-in-order": { order: letters },
+    order: { order: letters },
     number: { value: 1, unit: card.units[0] },
   }[card.kind];
   assert(some, `an unknown kind, ${card.kind}`);
