@@ -35,7 +35,7 @@ fn write() -> Result<(), Vec<String>> {
         content::load::sources(Path::new("content")).map_err(|problem| vec![problem.to_string()])?;
     let content = content::load::load(&sources)
         .map_err(|problems| problems.iter().map(ToString::to_string).collect::<Vec<_>>())?;
-    let json = serde_json::to_string(&content).map_err(|error| vec![error.to_string()])?;
+    let bytes = postcard::to_allocvec(&content).map_err(|error| vec![error.to_string()])?;
     let out = std::env::var("OUT_DIR").map_err(|error| vec![error.to_string()])?;
-    std::fs::write(Path::new(&out).join("content.json"), json).map_err(|error| vec![error.to_string()])
+    std::fs::write(Path::new(&out).join("content.bin"), bytes).map_err(|error| vec![error.to_string()])
 }

@@ -160,7 +160,7 @@ fn choice(right: Answer, mut tempts: Vec<Tempt>, dice: &mut Dice) -> Option<Vec<
     }
     dice.shuffle(&mut options);
     if options.iter().all(|option| matches!(option, Answer::Number(_))) {
-        options.sort_by(|a, b| match (a, b) {
+        options.sort_unstable_by(|a, b| match (a, b) {
             (Answer::Number(a), Answer::Number(b)) => a.base().total_cmp(&b.base()),
             _ => std::cmp::Ordering::Equal,
         });

@@ -56,7 +56,7 @@ pub struct FactInfo {
     /// Key, as scripts write it: `air_c`.
     pub key: String,
     /// Unit of a number; absent for a term.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default)]
     pub unit: Option<Unit>,
     /// Least value of a number.
     #[serde(default)]
@@ -68,7 +68,7 @@ pub struct FactInfo {
     #[serde(default)]
     pub decimals: u8,
     /// Allowed terms; `["@woods"]`, `["@faults"]` and `["@tickets"]` stand for those lists.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[serde(default)]
     pub terms: Vec<String>,
 }
 
@@ -79,17 +79,17 @@ pub struct Draw {
     /// Key of the fact.
     pub fact: String,
     /// Least number drawn.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default)]
     pub from: Option<f64>,
     /// Greatest number drawn.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default)]
     pub to: Option<f64>,
     /// Grid of the numbers drawn.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default)]
     pub step: Option<f64>,
     /// Terms drawn; all the fact's terms when empty. For woods also `@large`, `@small`, `@none` (pores), `@oily`,
     /// `@resinous`, `@blotching`, `@bleeding`, `@movement` (coefficients known).
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[serde(default)]
     pub among: Vec<String>,
     /// Whether the fact may be left untold.
     #[serde(default)]

@@ -79,7 +79,7 @@ impl Journal {
     /// A journal from stored entries, in any order.
     #[must_use]
     pub fn new(mut entries: Vec<Entry>) -> Self {
-        entries.sort_by_key(|entry| entry.sequence);
+        entries.sort_unstable_by_key(|entry| entry.sequence);
         Self(entries)
     }
 

@@ -105,13 +105,13 @@ pub struct Fault {
     /// Stage at which it first shows.
     pub shows: Stage,
     /// How it gives itself away, where one light is plainly the right one.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default)]
     pub sign: Option<Sign>,
     /// What a job must have, any one of them, for it to occur; empty: any job.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[serde(default)]
     pub needs: Vec<Need>,
     /// Where it always lies, if it does.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default)]
     pub lies: Option<Zone>,
     /// Codes of the sources, listed at the head of the file.
     pub source: String,

@@ -132,8 +132,8 @@ fn run<'r>(job: &Job, plan: &Plan, sheet: &Sheet, rules: impl Iterator<Item = &'
             }
         }
     }
-    checked.findings.sort_by_key(|finding| (finding.step, finding.error));
-    checked.missing.sort();
+    checked.findings.sort_unstable_by_key(|finding| (finding.step, finding.error));
+    checked.missing.sort_unstable();
     checked.missing.dedup();
     checked
 }

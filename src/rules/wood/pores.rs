@@ -89,22 +89,22 @@ pub struct Wood {
     /// Vessel arrangement.
     pub porosity: Porosity,
     /// Arrangement that another source gives.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default)]
     pub porosity_alt: Option<Porosity>,
     /// Pore size.
     pub pores: PoreSize,
     /// Mean vessel diameter in micrometres, where one was found.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default)]
     pub vessel_um: Option<f64>,
     /// Filler for a level gloss.
     pub filler: FillerNeed,
     /// Where the filler answer comes from.
     pub filler_provenance: Provenance,
     /// Trouble it brings.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[serde(default)]
     pub trouble: Vec<WoodTrouble>,
     /// Radial and tangential coefficient of dimensional change per per cent of moisture, where published.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default)]
     pub movement: Option<Movement>,
     /// Codes of the sources.
     pub source: String,
