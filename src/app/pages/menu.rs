@@ -41,7 +41,6 @@ pub(in crate::app) fn Menu() -> Html {
 /// Who works: a new name, or one that answered on this tablet before.
 #[component]
 fn People() -> Html {
-    let shop = use_shop();
     let settings = use_settings();
     let book = use_book().book;
     let person = settings.now.person.clone();
