@@ -71,6 +71,18 @@ fn stages_mix_and_no_family_comes_twice_running() {
 }
 
 #[test]
+fn who_is_always_wrong_still_meets_every_family() {
+    let board = board();
+    let mut asked = past(&[]);
+    for _ in 0..2 * board.families.len() {
+        let chosen = next(&board, &asked, None).unwrap().family.id.clone();
+        asked.push(Past { family: chosen, right: false, certainty: JOB });
+    }
+    let met: BTreeSet<&str> = asked.iter().map(|one| one.family.as_str()).collect();
+    assert_eq!(met.len(), board.families.len());
+}
+
+#[test]
 fn a_board_that_holds_asks_what_is_longest_ago() {
     let all = ["sand-a", "fill-a", "room-a", "sand-b", "fill-b"].map(|family| (family, true, JOB));
     assert_eq!(pick(&all), ("sand-a".into(), Why::LongestAgo));

@@ -1,11 +1,11 @@
 //! The next sensible card. Plain on purpose, so that its reason can be said in one sentence:
 //!
 //! 1. a stage not begun, first in the order of the work (the room last: it bears on all of them);
-//! 2. a family whose latest answer was wrong or had to be asked about, the one longest ago;
-//! 3. a family not asked yet, in the order of the work;
-//! 4. the family longest ago.
+//! 2. by turns, a family whose latest answer was wrong or had to be asked about, the one longest ago, and a family not
+//!    asked yet, in the order of the work: so that who is often wrong still meets everything;
+//! 3. the family longest ago.
 //!
-//! Within 2 to 4 a stage other than that of the last card goes first, so that stages mix. The same family never comes
+//! Within 2 and 3 a stage other than that of the last card goes first, so that stages mix. The same family never comes
 //! twice running while there is another.
 
 use super::Past;
@@ -73,12 +73,17 @@ pub fn next<'a>(content: &'a Content, past: &[Past], within: Option<Stage>) -> O
         .iter()
         .filter_map(|family| latest(family).map(|at| (at, family)))
         .filter(|(at, _)| past.get(*at).is_some_and(|one| !one.holds()))
-        .min_by_key(|(at, family)| (Some(family.stage) == last_stage, *at));
-    if let Some((_, family)) = not_held {
-        return Some(Next { family, why: Why::NotHeld });
-    }
-    if let Some(family) = families.iter().find(|family| latest(family).is_none()) {
-        return Some(Next { family, why: Why::NotAsked });
+        .min_by_key(|(at, family)| (Some(family.stage) == last_stage, *at))
+        .map(|(_, family)| Next { family, why: Why::NotHeld });
+    let not_asked = families
+        .iter()
+        .find(|family| latest(family).is_none())
+        .map(|family| Next { family, why: Why::NotAsked });
+    // The last card was the first of its family: now one comes back.
+    let comes_back = past.iter().filter(|one| Some(one.family.as_str()) == last).count() == 1;
+    let chosen = if comes_back { not_held.or(not_asked) } else { not_asked.or(not_held) };
+    if chosen.is_some() {
+        return chosen;
     }
     families
         .into_iter()

@@ -40,9 +40,11 @@ pub(super) fn NumberField(props: &NumberProps) -> Html {
         let picked = slate.unit == Some(unit);
         let onchange = Callback::from(move |_: Event| on.emit(slate.clone().in_unit(unit)));
         let symbol = unit.symbol();
+        let name = shop.say(&format!("unit.{symbol}"));
         let words = match symbol {
             "" => AttrValue::default(),
-            symbol => format!("{symbol}, {}", shop.say(&format!("unit.{symbol}"))).into(),
+            symbol if name == symbol => name,
+            symbol => format!("{symbol}, {name}").into(),
         };
         html! {
             <label key={symbol} class={classes!("unit", picked.then_some("picked"))}>
