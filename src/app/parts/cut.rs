@@ -90,8 +90,7 @@ pub(super) fn Cut(props: &CutProps) -> Html {
     let found = scene(&props.fault);
     let hidden = found.is_none();
     let (top, marks) = found.unwrap_or((FLAT, &[]));
-    let label =
-        |y: &'static str, key: &str| html! { <text x="234" {y} text-anchor="end">{ shop.say(key) }</text> };
+    let label = |y: &'static str, key: &str| html! { <text x="6" {y}>{ shop.say(key) }</text> };
     let mark = |(class, d): &(&'static str, &'static str)| html! { <path key={*d} class={*class} d={*d} /> };
     html! {
         <figure class="cut-place" {hidden}>

@@ -14,13 +14,16 @@ pub(in crate::app) struct RulesProps {
 pub(in crate::app) fn Rules(props: &RulesProps) -> Html {
     let shop = use_shop();
     let rule = |id: &RuleId| {
-        let info = shop.content().rule(id.0);
-        let kind = info.map(|info| shop.say(&format!("verdict.kind.{}", info.kind.slug())));
-        let source = info.map(|info| info.source.clone());
+        let told = shop.content().rule(id.0).map(|info| {
+            let kind = shop.say(&format!("verdict.kind.{}", info.kind.slug()));
+            // A source that itself says "common practice" need not be told twice.
+            let again = info.source.to_lowercase().starts_with(&kind.to_lowercase());
+            if again { info.source.clone() } else { format!("{kind}. {}", info.source) }
+        });
         html! {
             <li key={id.0}>
                 <p>{ shop.text(&format!("rule.{}", id.0)) }</p>
-                <p class="source">{ kind.unwrap_or_default() }{ source.map(|source| format!(". {source}")) }</p>
+                <p class="source">{ told.unwrap_or_default() }</p>
             </li>
         }
     };
