@@ -109,6 +109,11 @@ pub fn random_name() -> String {
     bytes.iter().map(|byte| format!("{byte:02x}")).collect()
 }
 
+/// Scrolls the page to its top, where it scrolls as a whole.
+pub fn to_top() {
+    gloo::utils::window().scroll_to_with_x_and_y(0.0, 0.0);
+}
+
 /// Brings the element with that id into view and gives it the focus.
 pub fn bring(id: &str) {
     if let Some(element) = gloo::utils::document().get_element_by_id(id) {

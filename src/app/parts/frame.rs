@@ -6,6 +6,7 @@ use super::{Icon, Picture};
 use crate::app::hooks::use_keys;
 use crate::app::route::Route;
 use crate::app::state::use_shop;
+use crate::device::page;
 use yew::prelude::*;
 use yew_router::prelude::*;
 
@@ -38,6 +39,7 @@ pub(in crate::app) struct FrameProps {
 pub(in crate::app) fn Frame(props: &FrameProps) -> Html {
     let shop = use_shop();
     let navigator = use_navigator();
+    use_effect_with((), |()| page::to_top());
     let back = props.back.clone();
     let on_key = use_callback((navigator, back.clone()), |key: String, (navigator, back)| {
         let (Some(navigator), Some(back), "Escape") = (navigator, back, key.as_str()) else { return false };
