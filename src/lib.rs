@@ -1,6 +1,6 @@
 //! Stepboard: trains finishers of wooden stringed instruments.
 //!
-//! The library is a model of the finishing process and what stands on it: [`rules`] answer, [`bench`] offers them as a
+//! The library is a model of the finishing process and what stands on it: [`rules`] answer, [`mod@bench`] offers them as a
 //! calculator on named facts, [`card`] asks about them and grades, [`learn`] picks what to ask next, [`record`] keeps
 //! what was answered. It holds no answer key: every right answer is computed.
 //!

@@ -94,6 +94,8 @@ fn screen(route: Route) -> Html {
         }
         Route::Record => html! { <pages::Record key="record" /> },
         Route::Entry { sequence } => html! { <pages::Entry key={format!("entry-{sequence}")} {sequence} /> },
+        Route::Sheet => html! { <pages::ShopSheet key="sheet" from_card=false /> },
+        Route::CardSheet => html! { <pages::ShopSheet key="card-sheet" from_card=true /> },
         Route::Menu => html! { <pages::Menu key="menu" /> },
     }
 }

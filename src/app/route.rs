@@ -18,6 +18,10 @@ pub(super) enum Route {
     Record,
     #[at("/record/:sequence")]
     Entry { sequence: u64 },
+    #[at("/sheet")]
+    Sheet,
+    #[at("/practise/sheet")]
+    CardSheet,
     #[at("/menu")]
     Menu,
     #[not_found]

@@ -1,11 +1,37 @@
 //! Settings, sheets, rules, cautions and consequences as they stand in files.
 
-use crate::quantity::Unit;
+use crate::quantity::{Measure, Unit};
 use crate::rules::sheet::Setting;
 use crate::rules::term::{Coating, Provenance, RuleKind, Severity, Stage};
 use crate::terms;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
+
+terms! {
+    /// Groups of values on a shop sheet, as a finisher looks for them. Text: `setting-group.<slug>`.
+    SettingGroup {
+        /// Waits.
+        Waits = "waits",
+        /// How waits scale with cold and film.
+        Scaling = "scaling",
+        /// Air for spraying.
+        Air = "air",
+        /// Wood.
+        Wood = "wood",
+        /// Mixing.
+        Mixing = "mixing",
+        /// Film and coats.
+        Film = "film",
+        /// Abrasives.
+        Abrasives = "abrasives",
+        /// Gun distances.
+        Distances = "distances",
+        /// The order of work in use.
+        Order = "order",
+        /// The working day.
+        Day = "day",
+    }
+}
 
 /// What is known of a value on the shop sheet. Texts: `setting.<key>` and, where sources disagree,
 /// `setting.<key>.why`.
@@ -14,6 +40,8 @@ use std::collections::BTreeMap;
 pub struct SettingInfo {
     /// Which value.
     pub key: Setting,
+    /// Group it is listed in.
+    pub group: SettingGroup,
     /// Unit of the value.
     pub unit: Unit,
     /// Default.
@@ -28,6 +56,24 @@ pub struct SettingInfo {
     pub provenance: Provenance,
     /// The source, or `common practice, no source`.
     pub source: String,
+}
+
+impl SettingInfo {
+    /// Whether it is a switch: 0 or 1 and nothing between.
+    #[must_use]
+    pub fn is_switch(&self) -> bool {
+        self.unit == Unit::Count && self.floor == 0.0 && self.ceiling == 1.0
+    }
+
+    /// A value of this setting as it is shown: with as many decimals as its step has.
+    #[must_use]
+    pub fn measure(&self, value: f64) -> Measure {
+        let decimals = (0..=2_u8).find(|decimals| {
+            let shown = libm::exp10(f64::from(*decimals)) * value;
+            (shown - libm::round(shown)).abs() < 1e-6
+        });
+        Measure::new(value, self.unit, decimals.unwrap_or(2))
+    }
 }
 
 /// A shop sheet as written: only what differs from the defaults.

@@ -17,7 +17,9 @@ pub mod load;
 
 pub use band::CLOSING_CAUTION;
 pub use family::{Draw, FactInfo, FamilyInfo, Topic};
-pub use info::{Caution, CautionStage, Consequence, RuleInfo, ScenarioSet, SettingInfo, SheetSource};
+pub use info::{
+    Caution, CautionStage, Consequence, RuleInfo, ScenarioSet, SettingGroup, SettingInfo, SheetSource,
+};
 pub use text::{Args, Texts};
 pub use ticket::{Part, Ticket};
 pub use units::Units;

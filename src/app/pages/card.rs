@@ -9,6 +9,7 @@ use crate::learn::ROUND;
 use crate::record::{Certainty, Draft};
 use std::rc::Rc;
 use yew::prelude::*;
+use yew_router::prelude::*;
 
 #[derive(Properties, PartialEq)]
 pub(super) struct CardProps {
@@ -77,7 +78,10 @@ pub(super) fn CardScreen(props: &CardProps) -> Html {
             <div key="situation" class="situation">
                 <CardTicket card={Rc::clone(card)} />
                 <h2 class="asked">{ shop.voice().ask(card) }</h2>
-                <p class="note" hidden={card.kind == Kind::Number}>{ how(&shop, card) }</p>
+                <div class="note how">
+                    <p>{ how(&shop, card) }</p>
+                    <Link<Route> to={Route::CardSheet} classes="text-link">{ shop.say("sheet.open") }</Link<Route>>
+                </div>
             </div>
             <div key="answer" class="answer">
                 <AnswerField card={Rc::clone(card)} slate={draft.slate.clone()} {on_slate} group="answer" />
@@ -103,7 +107,7 @@ fn how(shop: &Shop, card: &Card) -> AttrValue {
         Kind::ChooseOne => shop.say("card.pick-one"),
         Kind::ChooseAll => shop.say("card.pick-all"),
         Kind::Order => shop.say("card.put-order"),
-        Kind::Number => AttrValue::default(),
+        Kind::Number => shop.say("card.give-number"),
     }
 }
 

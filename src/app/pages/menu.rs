@@ -8,6 +8,7 @@ use crate::device::page::{self, Kept};
 use crate::rules::term::Term;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
+use yew_router::prelude::*;
 
 #[component]
 pub(in crate::app) fn Menu() -> Html {
@@ -29,7 +30,10 @@ pub(in crate::app) fn Menu() -> Html {
             <People key="person" />
             <UnitSettings key="units" />
             <SheetSetting key="sheet" />
-            <p key="sheet-why" class="note">{ shop.say("menu.sheet-why") }</p>
+            <div key="sheet-why" class="note how">
+                <p>{ shop.say("menu.sheet-why") }</p>
+                <Link<Route> to={Route::Sheet} classes="text-link">{ shop.say("sheet.open") }</Link<Route>>
+            </div>
             <Setting key="light" title={shop.say("menu.light")} group="light" choices={Light::ALL.iter().map(light).collect::<Vec<_>>()} />
             <Setting key="hand" title={shop.say("menu.hand")} group="hand"
                 choices={vec![hand("menu.hand.right", false), hand("menu.hand.left", true)]} />

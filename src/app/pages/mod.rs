@@ -12,6 +12,7 @@ mod home;
 mod menu;
 mod practise;
 mod record;
+mod sheet;
 
 pub(super) use band::Band;
 pub(super) use bench::Bench;
@@ -22,3 +23,4 @@ pub(super) use home::Home;
 pub(super) use menu::Menu;
 pub(super) use practise::Practise;
 pub(super) use record::Record;
+pub(super) use sheet::ShopSheet;
