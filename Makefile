@@ -1,7 +1,7 @@
 # Everything is reached from here; `make help` lists it.
 
 .DEFAULT_GOAL := help
-.PHONY: help run test dist long setup check unit content browser size clean
+.PHONY: help run test dist long setup check unit content browser pictures size clean
 
 help: ## list what can be made
 	@awk -F ':.*## ' '/^[a-z]+:.*## / { printf "  make %-8s %s\n", $$1, $$2 }' $(MAKEFILE_LIST)
@@ -36,6 +36,10 @@ content: ## is content/ in order
 
 browser: ## journeys in a headless browser, against dist/
 	@node tools/test.mjs dist browser
+
+pictures: ## take the pictures of the README from dist/
+	@cargo build --quiet
+	@node tools/pictures.mjs
 
 size: ## what the app weighs, compressed; `node tools/size.mjs --record` accepts it
 	@node tools/test.mjs dist size
