@@ -1,6 +1,6 @@
 //! Loads what is stored, then draws the screens round it.
 
-use super::hooks::{Keeper, use_keeper};
+use super::hooks::{Keeper, use_keeper, use_route};
 use super::pages;
 use super::route::Route;
 use super::state::{BookContext, ContentContext, DeskContext, Light, Settings, SettingsContext};
@@ -10,7 +10,6 @@ use crate::rules::term::Term;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 /// Starts the app on the element with the id `app`, or on the body where there is none.
 pub fn start() {
@@ -59,6 +58,7 @@ impl PartialEq for RootProps {
 fn Root(props: &RootProps) -> Html {
     let start = &props.start;
     let Keeper { settings, book, desk } = use_keeper(&start.store, &start.loaded, &start.first);
+    let route = use_route();
     use_effect_with(Rc::clone(&settings.now), |settings| {
         let light = Some(settings.light).filter(|light| *light != Light::Auto);
         page::mark_root("light", light.map(Term::slug));
@@ -70,9 +70,7 @@ fn Root(props: &RootProps) -> Html {
             <ContextProvider<SettingsContext> context={settings}>
                 <ContextProvider<BookContext> context={book}>
                     <ContextProvider<DeskContext> context={desk}>
-                        <HashRouter>
-                            <Switch<Route> render={screen} />
-                        </HashRouter>
+                        { screen(route) }
                     </ContextProvider<DeskContext>>
                 </ContextProvider<BookContext>>
             </ContextProvider<SettingsContext>>
@@ -83,7 +81,7 @@ fn Root(props: &RootProps) -> Html {
 /// Every screen is one keyed element, so that one replaces the other whole.
 fn screen(route: Route) -> Html {
     match route {
-        Route::Home | Route::Lost => html! { <pages::Home key="home" /> },
+        Route::Home => html! { <pages::Home key="home" /> },
         Route::Band { stage } => {
             html! { <pages::Band key={format!("band-{stage}")} stage={stage.clone()} /> }
         }

@@ -1,30 +1,71 @@
 //! Addresses of the screens, behind the `#` so that they work from any folder and without a network.
 
-use yew_router::prelude::*;
+use gloo::utils::window;
+use web_sys::Event;
 
-#[derive(Debug, Clone, PartialEq, Eq, Routable)]
+/// Told when the address changes.
+pub(super) const CHANGED: &str = "hashchange";
+
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) enum Route {
-    #[at("/")]
     Home,
-    #[at("/band/:stage")]
     Band { stage: String },
-    #[at("/practise")]
     Practise,
-    #[at("/bench")]
     Bench,
-    #[at("/bench/:name")]
     Calculation { name: String },
-    #[at("/record")]
     Record,
-    #[at("/record/:sequence")]
     Entry { sequence: u64 },
-    #[at("/sheet")]
     Sheet,
-    #[at("/practise/sheet")]
     CardSheet,
-    #[at("/menu")]
     Menu,
-    #[not_found]
-    #[at("/lost")]
-    Lost,
+}
+
+impl Route {
+    /// The screen that an address asks for; home where it asks for none that there is.
+    fn read(address: &str) -> Self {
+        let path = address.trim_start_matches(['#', '/']);
+        match path.split_once('/').unwrap_or((path, "")) {
+            ("band", stage) => Self::Band { stage: stage.to_owned() },
+            ("practise", "") => Self::Practise,
+            ("practise", "sheet") => Self::CardSheet,
+            ("sheet", "") => Self::Sheet,
+            ("bench", "") => Self::Bench,
+            ("bench", name) => Self::Calculation { name: name.to_owned() },
+            ("record", "") => Self::Record,
+            ("record", sequence) => sequence.parse().map_or(Self::Home, |sequence| Self::Entry { sequence }),
+            ("menu", "") => Self::Menu,
+            _ => Self::Home,
+        }
+    }
+
+    /// The screen that the address of the page asks for.
+    pub(super) fn now() -> Self {
+        Self::read(&window().location().hash().unwrap_or_default())
+    }
+
+    /// What a link to the screen holds.
+    pub(super) fn address(&self) -> String {
+        match self {
+            Self::Home => "#/".to_owned(),
+            Self::Band { stage } => format!("#/band/{stage}"),
+            Self::Practise => "#/practise".to_owned(),
+            Self::CardSheet => "#/practise/sheet".to_owned(),
+            Self::Sheet => "#/sheet".to_owned(),
+            Self::Bench => "#/bench".to_owned(),
+            Self::Calculation { name } => format!("#/bench/{name}"),
+            Self::Record => "#/record".to_owned(),
+            Self::Entry { sequence } => format!("#/record/{sequence}"),
+            Self::Menu => "#/menu".to_owned(),
+        }
+    }
+
+    /// Goes to the screen at once. The browser tells of a new address only later, when what was changed together with
+    /// it has been drawn already; so it is told here too.
+    pub(super) fn go(&self) {
+        // Neither can fail: the address is a plain one, and so is the name of the event.
+        let _ = window().location().set_hash(&self.address());
+        if let Ok(event) = Event::new(CHANGED) {
+            let _ = window().dispatch_event(&event);
+        }
+    }
 }

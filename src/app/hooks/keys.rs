@@ -34,7 +34,7 @@ fn leaves_key(target: &Element, key: &str) -> bool {
     if let Some(input) = target.dyn_ref::<HtmlInputElement>() {
         return matches!(input.type_().as_str(), "radio" | "checkbox") && key != " ";
     }
-    match target.tag_name().to_lowercase().as_str() {
+    match target.tag_name().to_ascii_lowercase().as_str() {
         "select" | "textarea" => false,
         "button" | "a" | "summary" => !matches!(key, "Enter" | " "),
         _ => true,

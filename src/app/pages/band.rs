@@ -2,14 +2,13 @@
 
 use super::deal;
 use crate::app::hooks::{use_book, use_desk};
-use crate::app::parts::{Frame, Icon, Picture};
+use crate::app::parts::{Frame, Picture, icon};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::content::FamilyInfo;
 use crate::learn::{self, Past};
 use crate::rules::term::{Stage, Term};
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 #[derive(Properties, PartialEq)]
 pub(in crate::app) struct BandProps {
@@ -21,19 +20,16 @@ pub(in crate::app) fn Band(props: &BandProps) -> Html {
     let shop = use_shop();
     let book = use_book().book;
     let desk = use_desk();
-    let navigator = use_navigator();
     let stage = Stage::from_slug(&props.stage).unwrap_or(Stage::Room);
     let past = Past::of(&book.journal, &shop.settings.person);
     let families: Vec<&FamilyInfo> =
         shop.content().families.iter().filter(|family| family.stage == stage).collect();
     let onclick = use_callback(
-        (shop.clone(), book.journal.clone(), desk.put, navigator),
-        move |_: MouseEvent, (shop, journal, put, navigator)| {
-            if let (Some(draft), Some(navigator)) =
-                (deal::fresh(shop, journal, Some(stage), None, 0), navigator)
-            {
+        (shop.clone(), book.journal.clone(), desk.put),
+        move |_: MouseEvent, (shop, journal, put)| {
+            if let Some(draft) = deal::fresh(shop, journal, Some(stage), None, 0) {
                 put.emit(Some(draft));
-                navigator.push(&Route::Practise);
+                Route::Practise.go();
             }
         },
     );
@@ -43,7 +39,7 @@ pub(in crate::app) fn Band(props: &BandProps) -> Html {
     let cautions = shop.cautions_of_band(stage);
     let row = |family: &&FamilyInfo| standing(&shop, family, &past);
     let action = html! {
-        <button type="button" class="next-step" hidden={families.is_empty()} {onclick}>{ practise }<Icon of={Picture::Go} /></button>
+        <button type="button" class="next-step" hidden={families.is_empty()} {onclick}>{ practise }{ icon(Picture::Go) }</button>
     };
     html! {
         <Frame class="sheet" title={name} back={Some(Route::Home)} {cautions} {action}>
@@ -71,7 +67,7 @@ fn standing(shop: &Shop, family: &FamilyInfo, past: &[Past]) -> Html {
         <li key={family.id.clone()}>
             <span class="words">{ name }</span>
             <span class={classes!("standing", class)}>
-                { for picture.map(|of| html! { <Icon key="icon" {of} /> }) }
+                { for picture.map(icon) }
                 <span key="word">{ shop.say(key) }</span>
             </span>
         </li>

@@ -1,22 +1,23 @@
 //! Bench: every calculation of the model, by name.
 
-use crate::app::parts::{Frame, Icon, Picture, SheetSetting, UnitSettings};
+use crate::app::hooks::use_settings;
+use crate::app::parts::{Frame, Picture, icon, sheet_setting, unit_settings};
 use crate::app::route::Route;
 use crate::app::state::use_shop;
 use crate::bench::{self, Calculation};
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 #[component]
 pub(in crate::app) fn Bench() -> Html {
     let shop = use_shop();
+    let change = use_settings().change;
     let row = |calculation: &&Calculation| {
         let to = Route::Calculation { name: calculation.name.to_owned() };
         html! {
             <li key={calculation.name}>
-                <Link<Route> {to} classes="row-link">
-                    <span class="words">{ shop.text(&format!("bench.{}", calculation.name)) }</span><Icon of={Picture::Go} />
-                </Link<Route>>
+                <a href={to.address()} class="row-link">
+                    <span class="words">{ shop.text(&format!("bench.{}", calculation.name)) }</span>{ icon(Picture::Go) }
+                </a>
             </li>
         }
     };
@@ -24,8 +25,8 @@ pub(in crate::app) fn Bench() -> Html {
     html! {
         <Frame class="sheet" title={shop.say("bench.title")} back={Some(Route::Home)} {cautions}>
             <p key="lead" class="lead">{ shop.say("bench.lead") }</p>
-            <UnitSettings key="units" />
-            <SheetSetting key="sheet" />
+            { unit_settings(&shop, &change) }
+            { sheet_setting(&shop, &change) }
             <ul key="list" class="rows links">{ for bench::calculations().iter().map(row) }</ul>
         </Frame>
     }

@@ -1,6 +1,6 @@
 //! One calculation: what is known on the ticket, the result and its working on shop paper.
 
-use crate::app::parts::{Frame, Rules, Working};
+use crate::app::parts::{Frame, rules, working};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::bench::{self, Calculation as Entry, Facts, Needs};
@@ -120,8 +120,8 @@ fn outcome(shop: &Shop, calculation: &Entry, typed: &Typed) -> Html {
                         <h2>{ shop.say("bench.result") }</h2>
                         <dl class="facts">{ for terms }{ for numbers }</dl>
                     </section>
-                    <Working key="working" steps={ruling.working} />
-                    <Rules key="rules" rules={ruling.rules} />
+                    { working(shop, &ruling.working) }
+                    { rules(shop, &ruling.rules) }
                 </>
             }
         }

@@ -1,7 +1,7 @@
 //! A card before it is handed in.
 
 use crate::app::hooks::use_keys;
-use crate::app::parts::{AnswerField, CardTicket, CertaintyField, Frame, Icon, Picture, Round};
+use crate::app::parts::{Frame, Picture, answer_field, card_ticket, certainty_field, icon, round};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::card::{Card, Kind, Slate};
@@ -9,7 +9,6 @@ use crate::learn::ROUND;
 use crate::record::{Certainty, Draft};
 use std::rc::Rc;
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 #[derive(Properties, PartialEq)]
 pub(super) struct CardProps {
@@ -64,7 +63,7 @@ pub(super) fn CardScreen(props: &CardProps) -> Html {
         <div class="hand-in">
             <button key="not-enough" type="button" class={classes!("control", "not-enough", not_enough.then_some("picked"))}
                 aria-pressed={not_enough.to_string()} onclick={toggle.reform(|_: MouseEvent| ())}>
-                <Icon of={Picture::NotEnough} />{ shop.say("card.not-enough") }
+                { icon(Picture::NotEnough) }{ shop.say("card.not-enough") }
             </button>
             <button key="hand-in" type="button" class={if missing.is_none() { "next-step" } else { "next-step not-yet" }}
                 aria-disabled={missing.is_some().to_string()} onclick={hand_in.reform(|_: MouseEvent| ())}>
@@ -74,19 +73,19 @@ pub(super) fn CardScreen(props: &CardProps) -> Html {
     };
     html! {
         <Frame class="card" title={stage_name(&shop, card)} note={place(&shop, draft)} back={Some(Route::Home)}
-            marks={html! { <Round done={draft.done} of={ROUND} /> }} cautions={cautions(&shop, card)} {action}>
+            marks={round(&shop, draft.done, ROUND)} cautions={cautions(&shop, card)} {action}>
             <div key="situation" class="situation">
-                <CardTicket card={Rc::clone(card)} />
+                { card_ticket(&shop, card) }
                 <h2 class="asked">{ shop.voice().ask(card) }</h2>
                 <div class="note how">
                     <p>{ how(&shop, card) }</p>
-                    <Link<Route> to={Route::CardSheet} classes="text-link">{ shop.say("sheet.open") }</Link<Route>>
+                    <a href={Route::CardSheet.address()} class="text-link">{ shop.say("sheet.open") }</a>
                 </div>
             </div>
             <div key="answer" class="answer">
-                <AnswerField card={Rc::clone(card)} slate={draft.slate.clone()} {on_slate} group="answer" />
+                { answer_field(&shop, card, &draft.slate, &on_slate, "answer") }
             </div>
-            <CertaintyField key="certainty" picked={draft.certainty} on_pick={on_certainty} />
+            { certainty_field(&shop, draft.certainty, &on_certainty) }
             <p key="keys" class="note keys">{ shop.say("card.keys") }</p>
         </Frame>
     }

@@ -3,7 +3,7 @@
 use super::card::{cautions, stage_name};
 use super::deal;
 use crate::app::hooks::use_book;
-use crate::app::parts::{CardTicket, Frame, Verdict};
+use crate::app::parts::{Frame, Verdict, card_ticket};
 use crate::app::route::Route;
 use crate::app::state::use_shop;
 use crate::card;
@@ -49,7 +49,7 @@ pub(in crate::app) fn Entry(props: &EntryProps) -> Html {
         },
         Some((card, graded)) => html! {
             <Frame class="handed" title={stage_name(&shop, &card)} {note} {back} cautions={cautions(&shop, &card)}>
-                <CardTicket key="ticket" card={Rc::clone(&card)} />
+                { card_ticket(&shop, &card) }
                 <h2 key="ask">{ shop.voice().ask(&card) }</h2>
                 <Verdict key="verdict" {card} {graded} answer={entry.answer.clone()} certainty={entry.certainty} />
             </Frame>

@@ -3,7 +3,7 @@
 use super::card::{cautions, place, stage_name};
 use super::deal;
 use crate::app::hooks::{use_book, use_keys};
-use crate::app::parts::{AnswerField, CardTicket, Frame, Icon, Picture, Round, Verdict};
+use crate::app::parts::{Frame, Picture, Verdict, answer_field, card_ticket, icon, round};
 use crate::app::route::Route;
 use crate::app::state::use_shop;
 use crate::card::{self, Card, Mark, Slate};
@@ -12,7 +12,6 @@ use crate::learn::{ROUND, ends_round};
 use crate::record::{Draft, Entry};
 use std::rc::Rc;
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 #[derive(Properties, PartialEq)]
 pub(super) struct HandedProps {
@@ -38,7 +37,6 @@ enum Step {
 pub(super) fn HandedScreen(props: &HandedProps) -> Html {
     let shop = use_shop();
     let book = use_book().book;
-    let navigator = use_navigator();
     let (draft, card, entry) = (&props.draft, &props.card, &props.entry);
     let graded = use_memo((shop.clone(), Rc::clone(card), Rc::clone(entry)), |(shop, card, entry)| {
         let world = shop.world(&entry.sheet.slug)?;
@@ -47,8 +45,8 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
     let shown = use_memo((), |()| clock::ticks());
     let held_back = entry.sure_and_wrong() && !draft.reworked;
     let go = use_callback(
-        (shop.clone(), Rc::clone(&book.journal), Rc::clone(draft), props.put.clone(), navigator, held_back),
-        move |step: Step, (shop, journal, draft, put, navigator, held_back)| {
+        (shop.clone(), Rc::clone(&book.journal), Rc::clone(draft), props.put.clone(), held_back),
+        move |step: Step, (shop, journal, draft, put, held_back)| {
             let done = if ends_round(draft.done) { 0 } else { draft.done + 1 };
             match step {
                 // The second tap of a double tap is not an answer to a verdict that nobody has read.
@@ -60,9 +58,7 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
                 }
                 Step::Board => {
                     put.emit(None);
-                    if let Some(navigator) = navigator {
-                        navigator.push(&Route::Home);
-                    }
+                    Route::Home.go();
                 }
             }
         },
@@ -101,14 +97,14 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
     });
     html! {
         <Frame class="handed" title={stage_name(&shop, card)} note={place(&shop, draft)} back={Some(Route::Home)}
-            marks={html! { <Round done={draft.done + 1} of={ROUND} /> }} cautions={cautions(&shop, card)} {action}>
+            marks={round(&shop, draft.done + 1, ROUND)} cautions={cautions(&shop, card)} {action}>
             <div key="verdict" class="verdict-place">{ for verdict }</div>
             <div key="rework" hidden={!entry.sure_and_wrong()}>
                 <Rework card={Rc::clone(card)} sheet={entry.sheet.slug.clone()} done={draft.reworked} {on_reworked} />
             </div>
             <details key="card" class="seen">
                 <summary>{ shop.say("verdict.card") }</summary>
-                <CardTicket card={Rc::clone(card)} />
+                { card_ticket(&shop, card) }
                 <p class="asked">{ shop.voice().ask(card) }</p>
             </details>
         </Frame>
@@ -162,11 +158,11 @@ fn Rework(props: &ReworkProps) -> Html {
             <h2 id={REWORK} tabindex="-1">{ shop.say("verdict.rework-head") }</h2>
             <div key="ask" hidden={props.done}>
                 <p>{ shop.say("verdict.rework-why") }</p>
-                <AnswerField card={Rc::clone(card)} slate={(*slate).clone()} {on_slate} group="rework" />
+                { answer_field(&shop, card, &slate, &on_slate, "rework") }
                 <div class="hand-in">
                     <button type="button" class={classes!("control", "not-enough", not_enough.then_some("picked"))}
                         aria-pressed={not_enough.to_string()} onclick={toggle}>
-                        <Icon of={Picture::NotEnough} />{ shop.say("card.not-enough") }
+                        { icon(Picture::NotEnough) }{ shop.say("card.not-enough") }
                     </button>
                     <button type="button" class="next-step" onclick={check}>{ shop.say("verdict.check") }</button>
                 </div>

@@ -2,14 +2,13 @@
 
 use super::deal;
 use crate::app::hooks::{use_book, use_desk, use_keys, use_new_version, use_settings};
-use crate::app::parts::{BandRow, Board, Frame, Icon, NameField, Picture};
+use crate::app::parts::{BandRow, Frame, NameField, Picture, board, icon};
 use crate::app::route::Route;
 use crate::app::state::{Settings, Shop, use_shop};
 use crate::device::{clock, page};
 use crate::learn::{self, Past};
 use crate::rules::term::{Stage, Term};
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 #[component]
 pub(in crate::app) fn Home() -> Html {
@@ -17,7 +16,6 @@ pub(in crate::app) fn Home() -> Html {
     let settings = use_settings();
     let book = use_book().book;
     let desk = use_desk();
-    let navigator = use_navigator();
     let new_version = use_new_version();
     use_effect_with((), |()| clock::mark_once("usable"));
 
@@ -28,14 +26,12 @@ pub(in crate::app) fn Home() -> Html {
     let stage = waiting.or(next.map(|next| next.family)).map(|family| family.stage);
 
     let start = use_callback(
-        (shop.clone(), book.journal.clone(), open.is_some(), desk.put, navigator),
-        |(), (shop, journal, open, put, navigator)| {
+        (shop.clone(), book.journal.clone(), open.is_some(), desk.put),
+        |(), (shop, journal, open, put)| {
             if !open {
                 put.emit(deal::fresh(shop, journal, None, None, 0));
             }
-            if let Some(navigator) = navigator {
-                navigator.push(&Route::Practise);
-            }
+            Route::Practise.go();
         },
     );
     let on_key = use_callback(start.clone(), |key: String, start| {
@@ -80,7 +76,7 @@ pub(in crate::app) fn Home() -> Html {
     html! {
         <Frame class="home" title={shop.say("board")} lead={name_tape(&shop)} cautions={shop.cautions_for(&[])}>
             <section key="board" class="home-board">
-                <Board {rows} />
+                { board(&shop, &rows) }
                 <p class="legend">{ shop.say("home.legend") }</p>
             </section>
             <section key="next" class="home-side">
@@ -89,7 +85,7 @@ pub(in crate::app) fn Home() -> Html {
                     <h2>{ title }</h2>
                     <p>{ why }</p>
                     <button type="button" class="next-step" hidden={go.is_empty()} onclick={start.reform(|_: MouseEvent| ())}>
-                        { go }<Icon of={Picture::Go} />
+                        { go }{ icon(Picture::Go) }
                     </button>
                 </div>
                 <div key="name" class="kraft ask-name" hidden={!asks_name}>
@@ -102,8 +98,8 @@ pub(in crate::app) fn Home() -> Html {
                     <button type="button" class="control" onclick={|_: MouseEvent| page::take_new_version()}>{ shop.say("home.take-version") }</button>
                 </div>
                 <nav key="doors" class="doors">
-                    <Link<Route> to={Route::Bench} classes="control door"><Icon of={Picture::Bench} />{ shop.say("home.bench") }</Link<Route>>
-                    <Link<Route> to={Route::Record} classes="control door"><Icon of={Picture::Record} />{ shop.say("home.record") }</Link<Route>>
+                    <a href={Route::Bench.address()} class="control door">{ icon(Picture::Bench) }{ shop.say("home.bench") }</a>
+                    <a href={Route::Record.address()} class="control door">{ icon(Picture::Record) }{ shop.say("home.record") }</a>
                 </nav>
             </section>
         </Frame>
@@ -127,7 +123,7 @@ fn name_tape(shop: &Shop) -> Html {
     let said = shop.say_with("person", &[("person", person.clone())]);
     html! {
         <span class="name-place" hidden={!named}>
-            <Link<Route> to={Route::Menu} classes="name-tape"><span class="spoken">{ said }</span><span aria-hidden="true">{ person.clone() }</span></Link<Route>>
+            <a href={Route::Menu.address()} class="name-tape"><span class="spoken">{ said }</span><span aria-hidden="true">{ person.clone() }</span></a>
         </span>
     }
 }

@@ -2,14 +2,13 @@
 
 use super::copy::save_copy;
 use crate::app::hooks::use_book;
-use crate::app::parts::{Frame, Icon, Picture, Sign, SignKind};
+use crate::app::parts::{Frame, Picture, SignKind, icon, sign};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::device::clock;
 use crate::record::Entry;
 use crate::rules::term::{Stage, Term};
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 /// Latest answers shown.
 const LATEST: usize = 30;
@@ -27,17 +26,17 @@ pub(in crate::app) fn Record() -> Html {
         let to = Route::Band { stage: stage.slug().to_owned() };
         html! {
             <li key={stage.slug()}>
-                <Link<Route> {to} classes="row-link">
+                <a href={to.address()} class="row-link">
                     <span class="words">{ shop.stage(*stage) }</span>
                     <span class="note">{ shop.say_with("record.count", &[("n", count.to_string())]) }</span>
-                    <Icon of={Picture::Go} />
-                </Link<Route>>
+                    { icon(Picture::Go) }
+                </a>
             </li>
         }
     };
     let cautions = shop.cautions_for(&[]);
     let action = html! {
-        <button type="button" class="control" hidden={entries.is_empty()} onclick={export}><Icon of={Picture::Save} />{ shop.say("record.export") }</button>
+        <button type="button" class="control" hidden={entries.is_empty()} onclick={export}>{ icon(Picture::Save) }{ shop.say("record.export") }</button>
     };
     html! {
         <Frame class="sheet record" title={shop.say("record.title")} note={person.clone()} back={Some(Route::Home)} {cautions} {action}>
@@ -67,12 +66,12 @@ fn row(shop: &Shop, entry: &Entry) -> Html {
     let to = Route::Entry { sequence: entry.sequence };
     html! {
         <li key={entry.sequence}>
-            <Link<Route> {to} classes="row-link">
-                <Sign kind={SignKind::from(entry.mark)} />
+            <a href={to.address()} class="row-link">
+                { sign(SignKind::from(entry.mark)) }
                 <span class="words"><b>{ asked }</b><span>{ stage }{ ". " }{ mark }{ ". " }{ certainty }{ "." }</span></span>
                 <span class="note">{ clock::local(&entry.at) }</span>
-                <Icon of={Picture::Go} />
-            </Link<Route>>
+                { icon(Picture::Go) }
+            </a>
         </li>
     }
 }

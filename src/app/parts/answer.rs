@@ -1,47 +1,37 @@
 //! The place for an answer, in the form that the card asks for.
 
-use super::choices::Choices;
-use super::number::NumberField;
+use super::choices::{Choices, choices};
+use super::number::number_field;
 use super::order::OrderField;
-use crate::app::state::use_shop;
+use crate::app::state::Shop;
 use crate::card::{Card, Kind, Slate};
-use std::rc::Rc;
 use yew::prelude::*;
 
-#[derive(Properties, PartialEq)]
-pub(in crate::app) struct AnswerFieldProps {
-    pub(in crate::app) card: Rc<Card>,
-    pub(in crate::app) slate: Slate,
-    pub(in crate::app) on_slate: Callback<Slate>,
-    /// Keeps two answers on one screen apart.
-    pub(in crate::app) group: &'static str,
-}
-
-#[component]
-pub(in crate::app) fn AnswerField(props: &AnswerFieldProps) -> Html {
-    let shop = use_shop();
+/// `group` keeps two answers on one screen apart.
+pub(in crate::app) fn answer_field(
+    shop: &Shop,
+    card: &Card,
+    slate: &Slate,
+    on_slate: &Callback<Slate>,
+    group: &'static str,
+) -> Html {
     let voice = shop.voice();
-    let (card, slate, group) = (&props.card, &props.slate, props.group);
     let labels: Vec<AttrValue> =
         card.options.iter().map(|option| voice.answer(&card.family, option).into()).collect();
     let kind = card.kind;
-    let on_pick = use_callback((slate.clone(), props.on_slate.clone()), move |option: usize, (slate, on)| {
-        on.emit(slate.clone().pick(kind, option));
-    });
-    let on_move = use_callback((slate.clone(), props.on_slate.clone()), |(place, down), (slate, on)| {
-        on.emit(slate.clone().moved(place, down));
-    });
     let label = voice.ask(card);
     match kind {
-        Kind::ChooseOne | Kind::ChooseAll => html! {
-            <Choices {labels} {label} {group} picked={marks(slate)} many={kind == Kind::ChooseAll} {on_pick} />
-        },
-        Kind::Order => html! {
-            <OrderField {labels} {label} {group} places={slate.marks.clone()} {on_move} />
-        },
-        Kind::Number => html! {
-            <NumberField {label} {group} slate={slate.clone()} asked={card.unit} on_slate={props.on_slate.clone()} />
-        },
+        Kind::ChooseOne | Kind::ChooseAll => {
+            let (picked, many, slate) = (marks(slate), kind == Kind::ChooseAll, slate.clone());
+            let on_pick = on_slate.reform(move |option| slate.clone().pick(kind, option));
+            choices(shop, &Choices { labels, label, group, picked, many, on_pick })
+        }
+        Kind::Order => {
+            let (places, slate) = (slate.marks.clone(), slate.clone());
+            let on_move = on_slate.reform(move |(place, down)| slate.clone().moved(place, down));
+            html! { <OrderField {labels} {label} {group} {places} {on_move} /> }
+        }
+        Kind::Number => number_field(shop, label, group, slate, card.unit, on_slate),
     }
 }
 

@@ -1,13 +1,12 @@
 //! The step board: one board, a band a stage, each a button; the picture behind it says nothing that the rows do not.
 
 use super::wood::BoardPicture;
-use super::{Icon, Picture};
+use super::{Picture, icon};
 use crate::app::route::Route;
-use crate::app::state::use_shop;
+use crate::app::state::Shop;
 use crate::picture::{Band, Surface};
 use crate::rules::term::{Stage, Term};
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 /// One row of the board.
 #[derive(Debug, Clone, PartialEq)]
@@ -21,15 +20,8 @@ pub(in crate::app) struct BandRow {
     pub(in crate::app) next: bool,
 }
 
-#[derive(Properties, PartialEq)]
-pub(in crate::app) struct BoardProps {
-    pub(in crate::app) rows: Vec<BandRow>,
-}
-
-#[component]
-pub(in crate::app) fn Board(props: &BoardProps) -> Html {
-    let shop = use_shop();
-    let bands = props.rows.len().saturating_sub(1).to_string();
+pub(in crate::app) fn board(shop: &Shop, rows: &[BandRow]) -> Html {
+    let bands = rows.len().saturating_sub(1).to_string();
     let row = |(place, row): (usize, &BandRow)| {
         let stage = shop.stage(row.stage);
         let key = if row.next { "home.row-next" } else { "home.row" };
@@ -43,20 +35,20 @@ pub(in crate::app) fn Board(props: &BoardProps) -> Html {
         let number = if place == 0 { String::new() } else { place.to_string() };
         html! {
             <li key={row.stage.slug()} class={classes!("band", row.stage.slug(), row.next.then_some("next"))}>
-                <Link<Route> {to} classes="band-link">
+                <a href={to.address()} class="band-link">
                     <span class="spoken">{ shop.say_with(key, &named) }</span>
                     <span class="band-number" aria-hidden="true">{ number }</span>
                     <span class="band-words" aria-hidden="true"><b>{ stage }</b><span>{ &row.state }</span></span>
                     <span class="band-wood" aria-hidden="true"></span>
-                    <span class="band-go" aria-hidden="true"><Icon of={Picture::Go} /></span>
-                </Link<Route>>
+                    <span class="band-go" aria-hidden="true">{ icon(Picture::Go) }</span>
+                </a>
             </li>
         }
     };
     html! {
         <div class="board-place">
-            <BoardPicture bands={props.rows.iter().map(wood).collect::<Vec<_>>()} />
-            <ol class="board">{ for props.rows.iter().enumerate().map(row) }</ol>
+            <BoardPicture bands={rows.iter().map(wood).collect::<Vec<_>>()} />
+            <ol class="board">{ for rows.iter().enumerate().map(row) }</ol>
         </div>
     }
 }

@@ -1,14 +1,13 @@
 //! Ruled rows with a letter in a ring; a pick turns the ring into a patch of tape.
 
-use super::{Icon, Picture};
-use crate::app::state::use_shop;
+use super::{Picture, icon};
+use crate::app::state::Shop;
 use yew::prelude::*;
 
 /// Letters of the rows.
 pub(super) const LETTERS: [&str; 6] = ["A", "B", "C", "D", "E", "F"];
 
-#[derive(Properties, PartialEq)]
-pub(super) struct ChoicesProps {
+pub(super) struct Choices {
     pub(super) labels: Vec<AttrValue>,
     pub(super) label: String,
     pub(super) group: &'static str,
@@ -17,9 +16,7 @@ pub(super) struct ChoicesProps {
     pub(super) on_pick: Callback<usize>,
 }
 
-#[component]
-pub(super) fn Choices(props: &ChoicesProps) -> Html {
-    let shop = use_shop();
+pub(super) fn choices(shop: &Shop, props: &Choices) -> Html {
     let role = if props.many { "group" } else { "radiogroup" };
     let row = |(index, label): (usize, &AttrValue)| {
         let picked = props.picked.contains(&index);
@@ -29,7 +26,7 @@ pub(super) fn Choices(props: &ChoicesProps) -> Html {
                 <input type={if props.many { "checkbox" } else { "radio" }} name={props.group} checked={picked} {onchange} />
                 <span class="letter" aria-hidden="true">{ LETTERS.get(index).copied().unwrap_or_default() }</span>
                 <span class="words">{ label }</span>
-                <span class="pick" aria-hidden="true"><Icon of={Picture::Pencil} />{ shop.say("card.your-pick") }</span>
+                <span class="pick" aria-hidden="true">{ icon(Picture::Pencil) }{ shop.say("card.your-pick") }</span>
             </label>
         }
     };

@@ -1,7 +1,7 @@
 //! A cut through wood and film with the fault in the place where it sits. Not to scale across, to scale in nothing: the
 //! words beside it carry everything.
 
-use crate::app::state::use_shop;
+use crate::app::state::Shop;
 use yew::prelude::*;
 
 /// A sound film is this flat on top.
@@ -78,16 +78,9 @@ fn scene(fault: &str) -> Option<Scene> {
     })
 }
 
-#[derive(Properties, PartialEq)]
-pub(super) struct CutProps {
-    /// Slug of the fault; nothing is drawn for one that a cut does not show.
-    pub(super) fault: String,
-}
-
-#[component]
-pub(super) fn Cut(props: &CutProps) -> Html {
-    let shop = use_shop();
-    let found = scene(&props.fault);
+/// The cut of a fault by its slug; nothing is drawn for one that a cut does not show.
+pub(super) fn cut(shop: &Shop, fault: &str) -> Html {
+    let found = scene(fault);
     let hidden = found.is_none();
     let (top, marks) = found.unwrap_or((FLAT, &[]));
     let label = |y: &'static str, key: &str| html! { <text x="6" {y}>{ shop.say(key) }</text> };

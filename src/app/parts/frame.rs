@@ -1,14 +1,13 @@
 //! What every screen has: the top rail, the middle that scrolls, the next step, the cautions at the foot.
 
-use super::rail::CautionRail;
-use super::saved::{SavedMark, SavedStrip};
-use super::{Icon, Picture};
-use crate::app::hooks::use_keys;
+use super::rail::caution_rail;
+use super::saved::{saved_mark, saved_strip};
+use super::{Picture, icon};
+use crate::app::hooks::{use_book, use_keys};
 use crate::app::route::Route;
 use crate::app::state::use_shop;
 use crate::device::page;
 use yew::prelude::*;
-use yew_router::prelude::*;
 
 #[derive(Properties, PartialEq)]
 pub(in crate::app) struct FrameProps {
@@ -38,12 +37,13 @@ pub(in crate::app) struct FrameProps {
 #[component]
 pub(in crate::app) fn Frame(props: &FrameProps) -> Html {
     let shop = use_shop();
-    let navigator = use_navigator();
+    let book = use_book();
+    let open = use_state(|| false);
     use_effect_with((), |()| page::to_top());
     let back = props.back.clone();
-    let on_key = use_callback((navigator, back.clone()), |key: String, (navigator, back)| {
-        let (Some(navigator), Some(back), "Escape") = (navigator, back, key.as_str()) else { return false };
-        navigator.push(back);
+    let on_key = use_callback(back.clone(), |key: String, back| {
+        let (Some(back), "Escape") = (back, key.as_str()) else { return false };
+        back.go();
         true
     });
     use_keys(on_key);
@@ -52,25 +52,25 @@ pub(in crate::app) fn Frame(props: &FrameProps) -> Html {
         <div class={classes!("screen", props.class)}>
             <header class="top">
                 <span key="back" class="top-back" hidden={back.is_none()}>
-                    <Link<Route> {to} classes="plain">
-                        <Icon of={Picture::Back} /><span class="spoken">{ shop.say("back") }</span>
-                    </Link<Route>>
+                    <a href={to.address()} class="plain">
+                        { icon(Picture::Back) }<span class="spoken">{ shop.say("back") }</span>
+                    </a>
                 </span>
                 <span key="lead" class="top-lead">{ props.lead.clone() }</span>
                 <h1 key="title" class="top-title">{ &props.title }</h1>
                 <span key="note" class="top-note">{ &props.note }</span>
                 <span key="marks" class="top-marks">{ props.marks.clone() }</span>
-                <span key="saved" class="top-saved"><SavedMark /></span>
+                <span key="saved" class="top-saved">{ saved_mark(&shop, book.book.saved) }</span>
                 <span key="menu" class="top-menu">
-                    <Link<Route> to={Route::Menu} classes="plain">
-                        <Icon of={Picture::Menu} /><span class="spoken">{ shop.say("to-menu") }</span>
-                    </Link<Route>>
+                    <a href={Route::Menu.address()} class="plain">
+                        { icon(Picture::Menu) }<span class="spoken">{ shop.say("to-menu") }</span>
+                    </a>
                 </span>
             </header>
-            <SavedStrip />
+            { saved_strip(&shop, &book) }
             <main class="middle" tabindex="0">{ props.children.clone() }</main>
             <div class="action">{ props.action.clone() }</div>
-            <CautionRail cautions={props.cautions.clone()} />
+            { caution_rail(&shop, &props.cautions, &open) }
         </div>
     }
 }

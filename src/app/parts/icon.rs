@@ -43,16 +43,10 @@ impl Picture {
     }
 }
 
-#[derive(Properties, PartialEq)]
-pub(in crate::app) struct IconProps {
-    pub(in crate::app) of: Picture,
-}
-
-#[component]
-pub(in crate::app) fn Icon(props: &IconProps) -> Html {
+pub(in crate::app) fn icon(of: Picture) -> Html {
     html! {
-        <svg class="icon" viewBox="0 0 24 24" aria-hidden="true" focusable="false">
-            <path d={props.of.path()} />
+        <svg key="icon" class="icon" viewBox="0 0 24 24" aria-hidden="true" focusable="false">
+            <path d={of.path()} />
         </svg>
     }
 }

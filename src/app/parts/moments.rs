@@ -1,7 +1,7 @@
 //! What happens to the work, moment by moment.
 
-use super::cut::Cut;
-use crate::app::state::use_shop;
+use super::cut::cut;
+use crate::app::state::Shop;
 use crate::content::Consequence;
 use crate::quantity::{Measure, Unit};
 use yew::prelude::*;
@@ -9,15 +9,7 @@ use yew::prelude::*;
 /// From so many hours on a time is told in days.
 const DAYS_FROM_H: f64 = 48.0;
 
-#[derive(Properties, PartialEq)]
-pub(super) struct MomentsProps {
-    pub(super) after: Consequence,
-}
-
-#[component]
-pub(super) fn Moments(props: &MomentsProps) -> Html {
-    let shop = use_shop();
-    let after = &props.after;
+pub(super) fn moments(shop: &Shop, after: &Consequence) -> Html {
     let time = |hours: f64| {
         let measure = Measure::new(hours, Unit::Hour, 0);
         let measure = if hours < DAYS_FROM_H { measure } else { measure.in_unit(Unit::Day) };
@@ -38,10 +30,10 @@ pub(super) fn Moments(props: &MomentsProps) -> Html {
         }
     };
     html! {
-        <section class="after">
+        <section key="moments" class="after">
             <h2>{ shop.say("verdict.after") }</h2>
             <div class="after-place">
-                <Cut fault={after.fault.clone()} />
+                { cut(shop, &after.fault) }
                 <ol class="moments">
                 { moment("now", false) }
                 { moment("later", false) }

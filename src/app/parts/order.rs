@@ -1,6 +1,6 @@
 //! Rows in an order, each with a button up and a button down.
 
-use super::{Icon, Picture};
+use super::{Picture, icon};
 use crate::app::state::use_shop;
 use crate::device::page;
 use yew::prelude::*;
@@ -52,7 +52,7 @@ pub(super) fn OrderField(props: &OrderProps) -> Html {
                 <button type="button" class="control square" id={format!("{}-{place}-{down}", props.group)} {onclick}
                     disabled={place == if down { last } else { 0 }}
                     aria-label={shop.say_with(key, &[("item", label.to_string())])}>
-                    <Icon of={if down { Picture::Down } else { Picture::Up }} />
+                    { icon(if down { Picture::Down } else { Picture::Up }) }
                 </button>
             }
         };

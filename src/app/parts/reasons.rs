@@ -1,23 +1,16 @@
 //! The rules that decided, and the working.
 
-use crate::app::state::use_shop;
+use crate::app::state::Shop;
 use crate::rules::term::Term;
 use crate::rules::verdict::{RuleId, Step};
 use yew::prelude::*;
 
-#[derive(Properties, PartialEq)]
-pub(in crate::app) struct RulesProps {
-    pub(in crate::app) rules: Vec<RuleId>,
-}
-
-#[component]
-pub(in crate::app) fn Rules(props: &RulesProps) -> Html {
-    let shop = use_shop();
+pub(in crate::app) fn rules(shop: &Shop, ids: &[RuleId]) -> Html {
     let rule = |id: &RuleId| {
         let told = shop.content().rule(id.0).map(|info| {
             let kind = shop.say(&format!("verdict.kind.{}", info.kind.slug()));
             // A source that itself says "common practice" need not be told twice.
-            let again = info.source.to_lowercase().starts_with(&kind.to_lowercase());
+            let again = starts_with(&info.source, &kind);
             if again { info.source.clone() } else { format!("{kind}. {}", info.source) }
         });
         html! {
@@ -28,21 +21,14 @@ pub(in crate::app) fn Rules(props: &RulesProps) -> Html {
         }
     };
     html! {
-        <section class="paper">
+        <section key="rules" class="paper">
             <h2>{ shop.say("verdict.rule") }</h2>
-            <ul class="rules">{ for props.rules.iter().map(rule) }</ul>
+            <ul class="rules">{ for ids.iter().map(rule) }</ul>
         </section>
     }
 }
 
-#[derive(Properties, PartialEq)]
-pub(in crate::app) struct WorkingProps {
-    pub(in crate::app) steps: Vec<Step>,
-}
-
-#[component]
-pub(in crate::app) fn Working(props: &WorkingProps) -> Html {
-    let shop = use_shop();
+pub(in crate::app) fn working(shop: &Shop, steps: &[Step]) -> Html {
     let voice = shop.voice();
     let line = |(index, step): (usize, &Step)| {
         html! {
@@ -53,11 +39,16 @@ pub(in crate::app) fn Working(props: &WorkingProps) -> Html {
         }
     };
     html! {
-        <section class="kraft" hidden={props.steps.is_empty()}>
+        <section key="working" class="kraft" hidden={steps.is_empty()}>
             <h2>{ shop.say("verdict.working") }</h2>
             <table class="working">
-                <tbody>{ for props.steps.iter().enumerate().map(line) }</tbody>
+                <tbody>{ for steps.iter().enumerate().map(line) }</tbody>
             </table>
         </section>
     }
+}
+
+/// Whether a text starts with another, capitals aside.
+fn starts_with(text: &str, start: &str) -> bool {
+    text.get(..start.len()).is_some_and(|head| head.eq_ignore_ascii_case(start))
 }

@@ -1,29 +1,25 @@
 //! Whether the answers are stored, in words.
 
-use super::{Icon, Picture};
-use crate::app::hooks::use_book;
+use super::{Picture, icon};
 use crate::app::pages::save_copy;
-use crate::app::state::{Saved, use_shop};
+use crate::app::state::{BookContext, Saved, Shop};
+use std::rc::Rc;
 use yew::prelude::*;
 
-#[component]
-pub(super) fn SavedMark() -> Html {
-    let shop = use_shop();
-    let (class, picture, key) = match use_book().book.saved {
+pub(super) fn saved_mark(shop: &Shop, saved: Saved) -> Html {
+    let (class, picture, key) = match saved {
         Saved::Yes => ("saved", Picture::Tick, "saved.saved"),
         Saved::Busy => ("saved busy", Picture::Pencil, "saved.saving"),
         Saved::Failed => ("saved failed", Picture::Cross, "saved.failed"),
     };
-    html! { <span {class} role="status"><Icon of={picture} /><span class="word">{ shop.say(key) }</span></span> }
+    html! { <span {class} role="status">{ icon(picture) }<span class="word">{ shop.say(key) }</span></span> }
 }
 
 /// Stays until the trouble is over and never covers the answer.
-#[component]
-pub(super) fn SavedStrip() -> Html {
-    let shop = use_shop();
-    let context = use_book();
+pub(super) fn saved_strip(shop: &Shop, context: &BookContext) -> Html {
     let retry = context.retry.reform(|_: MouseEvent| ());
-    let copy = use_callback(context.book.clone(), |_: MouseEvent, book| save_copy(&book.journal));
+    let book = Rc::clone(&context.book);
+    let copy = Callback::from(move |_: MouseEvent| save_copy(&book.journal));
     html! {
         <div class="strip" role="alert" hidden={context.book.saved != Saved::Failed}>
             <p>{ shop.say("saved.failed-why") }</p>

@@ -1,7 +1,6 @@
 //! Settings that several screens offer: units, and the shop sheet in use.
 
-use crate::app::hooks::use_settings;
-use crate::app::state::{Settings, use_shop};
+use crate::app::state::{Settings, Shop};
 use crate::content::Units;
 use yew::prelude::*;
 
@@ -13,37 +12,31 @@ pub(in crate::app) struct SettingChoice {
     pub(in crate::app) leads_to: Settings,
 }
 
-#[derive(Properties, PartialEq)]
-pub(in crate::app) struct SettingProps {
-    pub(in crate::app) title: AttrValue,
-    pub(in crate::app) group: &'static str,
-    pub(in crate::app) choices: Vec<SettingChoice>,
-}
-
 /// A setting as a row of choices; the one in use is marked with tape.
-#[component]
-pub(in crate::app) fn Setting(props: &SettingProps) -> Html {
-    let change = use_settings().change;
+pub(in crate::app) fn setting(
+    change: &Callback<Settings>,
+    title: AttrValue,
+    group: &'static str,
+    choices: &[SettingChoice],
+) -> Html {
     let choice = |choice: &SettingChoice| {
         let next = choice.leads_to.clone();
         let onchange = change.reform(move |_: Event| next.clone());
         html! {
             <label key={choice.name.to_string()} class={classes!("unit", choice.chosen.then_some("picked"))}>
-                <input type="radio" name={props.group} checked={choice.chosen} {onchange} /><span>{ &choice.name }</span>
+                <input type="radio" name={group} checked={choice.chosen} {onchange} /><span>{ &choice.name }</span>
             </label>
         }
     };
     html! {
-        <fieldset class="setting">
-            <legend>{ &props.title }</legend>
-            <div class="segments">{ for props.choices.iter().map(choice) }</div>
+        <fieldset key={group} class="setting">
+            <legend>{ title }</legend>
+            <div class="segments">{ for choices.iter().map(choice) }</div>
         </fieldset>
     }
 }
 
-#[component]
-pub(in crate::app) fn UnitSettings() -> Html {
-    let shop = use_shop();
+pub(in crate::app) fn unit_settings(shop: &Shop, change: &Callback<Settings>) -> Html {
     let now = (*shop.settings).clone();
     let Units { fahrenheit, us } = now.units;
     let choice = |name: AttrValue, chosen: bool, fahrenheit, us| SettingChoice {
@@ -58,16 +51,14 @@ pub(in crate::app) fn UnitSettings() -> Html {
         choice(shop.say("menu.us"), us, fahrenheit, true),
     ];
     html! {
-        <div class="pair">
-            <Setting key="temperature" title={shop.say("menu.temperature")} group="temperature" choices={temperature} />
-            <Setting key="measures" title={shop.say("menu.measures")} group="measures" choices={measures} />
+        <div key="units" class="pair">
+            { setting(change, shop.say("menu.temperature"), "temperature", &temperature) }
+            { setting(change, shop.say("menu.measures"), "measures", &measures) }
         </div>
     }
 }
 
-#[component]
-pub(in crate::app) fn SheetSetting() -> Html {
-    let shop = use_shop();
+pub(in crate::app) fn sheet_setting(shop: &Shop, change: &Callback<Settings>) -> Html {
     let in_use = shop.sheet().map(|sheet| sheet.slug.as_str());
     let sheets = shop.content().sheets.iter();
     let choices = sheets.map(|sheet| SettingChoice {
@@ -75,5 +66,5 @@ pub(in crate::app) fn SheetSetting() -> Html {
         chosen: in_use == Some(sheet.slug.as_str()),
         leads_to: Settings { sheet: sheet.slug.clone(), ..(*shop.settings).clone() },
     });
-    html! { <Setting title={shop.say("menu.sheet")} group="sheet" choices={choices.collect::<Vec<_>>()} /> }
+    setting(change, shop.say("menu.sheet"), "sheet", &choices.collect::<Vec<_>>())
 }

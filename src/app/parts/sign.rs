@@ -21,14 +21,8 @@ impl From<Mark> for SignKind {
     }
 }
 
-#[derive(Properties, PartialEq)]
-pub(in crate::app) struct SignProps {
-    pub(in crate::app) kind: SignKind,
-}
-
-#[component]
-pub(in crate::app) fn Sign(props: &SignProps) -> Html {
-    let (class, drawing) = match props.kind {
+pub(in crate::app) fn sign(kind: SignKind) -> Html {
+    let (class, drawing) = match kind {
         SignKind::Right => {
             ("ok", html! { <><circle cx="20" cy="20" r="16" /><path d="M12 21l6 6 11-13" /></> })
         }

@@ -1,20 +1,12 @@
 //! The job ticket: the situation, with every figure that the question depends on in its place.
 
-use crate::app::state::use_shop;
+use crate::app::state::Shop;
 use crate::card::Card;
-use std::rc::Rc;
 use yew::prelude::*;
 
-#[derive(Properties, PartialEq)]
-pub(in crate::app) struct CardTicketProps {
-    pub(in crate::app) card: Rc<Card>,
-}
-
-#[component]
-pub(in crate::app) fn CardTicket(props: &CardTicketProps) -> Html {
-    let shop = use_shop();
+pub(in crate::app) fn card_ticket(shop: &Shop, card: &Card) -> Html {
     let voice = shop.voice();
-    let facts = voice.facts(&props.card);
+    let facts = voice.facts(card);
     let cell = |(name, value): &(&str, String)| {
         let (figure, unit) = figure_and_unit(value);
         html! {
@@ -25,9 +17,9 @@ pub(in crate::app) fn CardTicket(props: &CardTicketProps) -> Html {
         }
     };
     html! {
-        <section class="ticket" aria-label={shop.say("card.situation")}>
+        <section key="ticket" class="ticket" aria-label={shop.say("card.situation")}>
             <span class="hole" aria-hidden="true"></span>
-            <p class="story">{ voice.story(&props.card) }</p>
+            <p class="story">{ voice.story(card) }</p>
             <dl class="facts" hidden={facts.is_empty()}>{ for facts.iter().map(cell) }</dl>
         </section>
     }

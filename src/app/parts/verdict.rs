@@ -1,7 +1,7 @@
 //! The verdict on one answer: sign and words, what was answered and what the work needs, what follows, why.
 
-use super::moments::Moments;
-use super::{Rules, Sign, SignKind, Working};
+use super::moments::moments;
+use super::{SignKind, rules, sign, working};
 use crate::app::state::{Shop, use_shop};
 use crate::card::{Answer, Card, Graded, Mark};
 use crate::device::page;
@@ -39,12 +39,12 @@ pub(in crate::app) fn Verdict(props: &VerdictProps) -> Html {
     let wrong = graded.mark != Mark::Right;
     let safety = shop.content().family(&card.family).is_some_and(|info| info.severity == Severity::Safety);
     let missing = missing(&shop, graded);
-    let after = graded.after.and_then(|id| shop.content().consequence(id)).cloned();
+    let after = graded.after.and_then(|id| shop.content().consequence(id));
     let slip = graded.slip.map(|slip| shop.text(&format!("slip.{slip}"))).unwrap_or_default();
     html! {
         <article class={classes!("verdict", class)}>
             <header key="head">
-                <Sign {kind} />
+                { sign(kind) }
                 <h2 id={HEADING} tabindex="-1">{ shop.say(key) }</h2>
             </header>
             <dl key="said" class="said">
@@ -57,11 +57,11 @@ pub(in crate::app) fn Verdict(props: &VerdictProps) -> Html {
             <p key="slip" class="slip" hidden={slip.is_empty()}><strong>{ shop.say("verdict.slip") }</strong>{ " " }{ slip }</p>
             <p key="safety" class="instructor" hidden={!(wrong && sure && safety)}>{ shop.say("verdict.from-safety") }</p>
             <div key="after" hidden={after.is_none()}>
-                { for after.map(|after| html! { <Moments key="moments" {after} /> }) }
+                { for after.map(|after| moments(&shop, after)) }
             </div>
             <div key="why" class="why">
-                <Rules rules={graded.solution.rules.clone()} />
-                <Working steps={graded.solution.working.clone()} />
+                { rules(&shop, &graded.solution.rules) }
+                { working(&shop, &graded.solution.working) }
             </div>
         </article>
     }
