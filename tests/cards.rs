@@ -101,7 +101,7 @@ fn law(world: &World<'_>, voice: &Voice<'_>, family: &str, seed: u32) {
                 let shown =
                     Measure::parse(&right.text(), right.unit.dimension()).expect("a number reads back");
                 assert_eq!(mark(&Answer::Number(shown)), Mark::Right, "{at}: the shown number is refused");
-                let far = Measure { value: right.value * 1.5 + 7.0, ..right };
+                let far = Measure { value: right.value + right.value.abs() * 0.5 + 7.0, ..right };
                 assert_ne!(mark(&Answer::Number(far)), Mark::Right, "{at}");
             }
         }

@@ -95,6 +95,14 @@ fn bad_input_is_named_and_exits_with_two() {
     refused(&["grade"], "{\"family\":1}", &["line 1"]);
     let line = r#"{"family":"wants-filler","version":1,"seed":7,"sheet":"shellac","answer":{"pick":"A"}}"#;
     refused(&["grade"], line, &["line 1", "picks"]);
+    refused(&["grade"], "\n", &["no answers came"]);
+    refused(&["work", "movement", "width_mm=1,000"], "", &["`width_mm` is `1,000`"]);
+    refused(&["work", "--list", "air_c=3"], "", &["`air_c` is not known here"]);
+    refused(&["deal", "wants-filler", "seed=4294967295", "count=2"], "", &["seeds end at 4294967295"]);
+    let line = r#"{"family":"wants-filler","version":1,"seed":7,"sheet":"shellac","sheet_hash":"0","answer":"not-enough"}"#;
+    refused(&["grade"], line, &["`sheet_hash` is not that of `shellac`"]);
+    let line = r#"{"family":"wants-filler","version":1,"seed":7,"sheet":"shellac","answer":{"choice":1}}"#;
+    refused(&["grade"], line, &["`answer` is", "{\"picks\":[\"A\"]}", "\"not-enough\""]);
     refused(&["check", "no/such/file"], "", &["no/such/file"]);
 }
 
@@ -139,7 +147,7 @@ fn every_dealt_card_is_graded_right_on_its_own_key_and_on_no_other_letter() {
 
 #[test]
 fn dealing_is_the_same_every_time() {
-    let deal = || json(&["deal", "wants-filler", "seed=4294967295", "count=3", "--key"]);
+    let deal = || json(&["deal", "wants-filler", "seed=4294967293", "count=3", "--key"]);
     assert_eq!(deal(), deal());
 }
 
@@ -153,6 +161,57 @@ fn every_command_explains_itself_with_an_example() {
             "{command}: {text}"
         );
     }
+}
+
+#[test]
+fn a_ticket_brings_its_own_sheet_and_a_told_fact_is_never_called_missing() {
+    assert_eq!(json(&["work", "job-time", "ticket=walnut-dulcimer"])["sheet"], "water-borne");
+    assert_eq!(json(&["work", "job-time", "ticket=walnut-dulcimer", "sheet=shellac"])["sheet"], "shellac");
+    let many = json(&["work", "spray-gate", "rh=50"]);
+    assert_eq!(many["missing"], serde_json::json!(["air_c", "work_c"]));
+    let cold = json(&["work", "moisture-content", "air_c=-2", "rh=50"]);
+    assert_eq!((&cold["missing"], &cold["outside"]), (&serde_json::json!([]), &serde_json::json!(["air_c"])));
+}
+
+#[test]
+fn a_sheet_from_a_file_is_graded_on_that_file() {
+    let path = std::env::temp_dir().join(format!("stepboard-sheet-{}.toml", std::process::id()));
+    std::fs::write(
+        &path,
+        "slug = \"ours\"\ncoating = \"nitrocellulose\"\n[values]\nbuff-wait-instrument = 72.0\n",
+    )
+    .expect("a temporary file");
+    let sheet = format!("sheet={}", path.display());
+    let dealt = json(&["deal", "level-when", "count=30", "--key", &sheet]);
+    let lines: Vec<String> = dealt["cards"]
+        .as_array()
+        .expect("cards")
+        .iter()
+        .map(|card| {
+            serde_json::json!({
+                "family": card["family"], "version": card["version"], "seed": card["seed"], "sheet": card["sheet"],
+                "sheet_hash": card["sheet_hash"], "answer": card["solution"]["answer"],
+            })
+            .to_string()
+        })
+        .collect();
+    let graded = run(&["grade"], &lines.join("\n"));
+    std::fs::remove_file(&path).expect("the file was there");
+    let out = String::from_utf8_lossy(&graded.stdout).into_owned();
+    assert!(graded.status.success(), "{}", String::from_utf8_lossy(&graded.stderr));
+    assert_eq!(out.matches("\"mark\":\"right\"").count(), lines.len(), "{out}");
+}
+
+#[test]
+fn help_and_version_are_found_where_people_look() {
+    for words in [&["--help"][..], &["-h"], &["help"], &[]] {
+        assert!(
+            String::from_utf8_lossy(&run(words, "").stdout).contains("stepboard work --help"),
+            "{words:?}"
+        );
+    }
+    assert!(String::from_utf8_lossy(&run(&["help", "deal"], "").stdout).contains("stepboard deal NAME"));
+    assert!(String::from_utf8_lossy(&run(&["--version"], "").stdout).starts_with("stepboard "));
 }
 
 #[test]

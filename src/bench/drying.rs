@@ -25,7 +25,7 @@ const EARLIEST: Calculation = Calculation {
         Needs::may("class"),
         Needs::may("filler"),
         Needs::may("stain_kind"),
-        Needs::may("air_c"),
+        Needs::must("air_c"),
         Needs::may("build_um"),
     ],
     gives: &[

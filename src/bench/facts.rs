@@ -2,7 +2,7 @@
 
 use crate::content::{Content, FactInfo};
 use crate::quantity::{
-    Celsius, Hours, Measure, Micrometres, Millimetres, OutOfRange, RelativeHumidity, Unit,
+    Celsius, Hours, Measure, Micrometres, Millimetres, OutOfRange, RelativeHumidity, Unit, read_number,
 };
 use crate::rules::term::Term;
 use crate::rules::verdict::CannotJudge;
@@ -168,7 +168,7 @@ impl Facts {
     pub fn read(&mut self, content: &Content, key: &str, given: &str) -> Result<(), BadFact> {
         let info = content.fact(key).ok_or_else(|| BadFact::Unknown(key.to_owned()))?;
         if info.unit.is_some() {
-            let number = given.trim().replace(',', ".").parse().ok().filter(|n| info.holds(*n));
+            let number = read_number(given).filter(|n| info.holds(*n));
             let number = number.ok_or_else(|| BadFact::Number {
                 key: key.to_owned(),
                 given: given.to_owned(),

@@ -87,9 +87,8 @@ impl Measure {
             .find(|c: char| !(c.is_ascii_digit() || matches!(c, '.' | ',' | '-' | '+')))
             .unwrap_or(text.len());
         let (figure, symbol) = text.split_at(end);
-        let figure = figure.replace(',', ".");
-        let value: f64 = figure.parse().ok()?;
-        let decimals = figure.split('.').nth(1).map_or(0, str::len);
+        let value = read_number(figure)?;
+        let decimals = figure.split(['.', ',']).nth(1).map_or(0, str::len);
         let unit = if symbol.trim().is_empty() {
             Unit::ALL.into_iter().find(|unit| unit.dimension() == dimension).map(Unit::base)?
         } else {
@@ -97,6 +96,19 @@ impl Measure {
         };
         Some(Self { value, unit, decimals: u8::try_from(decimals.min(9)).ok()? })
     }
+}
+
+/// Reads a number as people type it: a comma counts as decimal point. A comma before exactly three digits may as well
+/// part thousands, so it is refused; so are infinities and what is no number.
+#[must_use]
+pub fn read_number(text: &str) -> Option<f64> {
+    /// Digits behind a comma that parts thousands.
+    const THOUSANDS: usize = 3;
+    let text = text.trim();
+    if text.split_once(',').is_some_and(|(_, rest)| rest.len() == THOUSANDS) {
+        return None;
+    }
+    text.replace(',', ".").parse().ok().filter(|number: &f64| number.is_finite())
 }
 
 #[cfg(test)]
@@ -112,6 +124,8 @@ mod tests {
             Some(Measure::new(54.0, Unit::Fahrenheit, 1))
         );
         assert_eq!(Measure::parse("P220", Dimension::Grit), Some(Measure::new(220.0, Unit::Grit, 0)));
+        assert_eq!(read_number("20,5"), Some(20.5));
+        assert_eq!(read_number("1,000"), None, "a thousand, or one with three decimals?");
         assert_eq!(Measure::parse("12 kg", Dimension::Time), None);
         assert_eq!(Measure::new(-0.01, Unit::Kelvin, 1).text(), "0.0 °C");
     }

@@ -238,8 +238,10 @@ impl Unit {
         let text = text.trim().trim_start_matches('°').to_lowercase();
         let named = |unit: &Self| -> bool {
             let names: &[&str] = match unit {
-                Self::Celsius | Self::Kelvin => &["c", "celsius", "k"],
-                Self::Fahrenheit | Self::FahrenheitGap => &["f", "fahrenheit"],
+                Self::Celsius => &["c", "celsius"],
+                Self::Kelvin => &["c", "celsius", "k"],
+                Self::Fahrenheit => &["f", "fahrenheit"],
+                Self::FahrenheitGap => &["f", "fahrenheit", "f-gap"],
                 Self::Percent => &["%", "percent", "% rh"],
                 Self::Minute => &["min", "minute", "minutes"],
                 Self::Hour => &["h", "hour", "hours"],

@@ -70,12 +70,9 @@ impl Args {
             .ok_or_else(|| vec![format!("`{key}` is `{text}`; a whole number from 0 to {most} is allowed")])
     }
 
-    /// Takes the shop sheet out: the slug of one that ships, or a TOML file; the base sheet when none is named.
-    pub(crate) fn take_sheet(&mut self, content: &Content) -> Result<Sheet, Vec<String>> {
-        match self.take("sheet") {
-            Some(name) => sheet(content, &name),
-            None => content.sheets.first().cloned().ok_or_else(|| vec!["no shop sheet ships".to_owned()]),
-        }
+    /// Takes the name of the shop sheet out: the slug of one that ships, or a TOML file.
+    pub(crate) fn take_sheet(&mut self) -> Option<String> {
+        self.take("sheet")
     }
 
     /// Refuses what no one has taken.
@@ -85,6 +82,15 @@ impl Args {
             Some(key) => Err(vec![format!("`{key}` is not known here; allowed: {}", allowed.join(", "))]),
         }
     }
+}
+
+/// The slug of the base sheet: the first that ships.
+pub(crate) fn base_sheet(content: &Content) -> Result<String, Vec<String>> {
+    content
+        .sheets
+        .first()
+        .map(|sheet| sheet.slug.clone())
+        .ok_or_else(|| vec!["no shop sheet ships".to_owned()])
 }
 
 /// The shop sheet of that slug, or read from a TOML file.

@@ -1,6 +1,6 @@
 //! `deal`: cards of a family, a set that ships, or a set file.
 
-use crate::args::{Args, sheet};
+use crate::args::{Args, base_sheet, sheet};
 use crate::{Output, wire};
 use serde_json::{Value, json};
 use stepboard::card::{self, Dice, Voice};
@@ -10,8 +10,7 @@ use stepboard::content::{Content, ScenarioSet, World, load};
 const COUNT_MOST: u32 = 100_000;
 
 pub(crate) fn run(content: &Content, mut args: Args) -> Output {
-    let named_sheet = args.values.contains_key("sheet");
-    let mut sheet_used = args.take_sheet(content)?;
+    let named = args.take_sheet();
     let units = wire::units(args.take("units").as_deref())?;
     let seed = args.take_count("seed", 0, u32::MAX)?;
     let keyed = args.take("family").or_else(|| args.take("set"));
@@ -23,16 +22,21 @@ pub(crate) fn run(content: &Content, mut args: Args) -> Output {
     let set = if content.family(&name).is_some() { None } else { Some(set(content, &name)?) };
     let count = args.take_count("count", set.as_ref().map_or(1, |set| set.count), COUNT_MOST)?;
     args.nothing_left(&["family", "set", "seed", "count", "sheet", "units"])?;
-    if let (Some(set), false) = (&set, named_sheet) {
-        sheet_used = sheet(content, &set.sheet)?;
+    if count > 0 && seed.checked_add(count - 1).is_none() {
+        return Err(vec![format!("seeds end at {}; seed {seed} and count {count} run past it", u32::MAX)]);
     }
+    let name_of_sheet = match named.or_else(|| set.as_ref().map(|set| set.sheet.clone())) {
+        Some(name) => name,
+        None => base_sheet(content)?,
+    };
+    let sheet_used = sheet(content, &name_of_sheet)?;
     let world = World { content, sheet: &sheet_used };
     let voice = Voice::new(content, "en", units);
     let with_key = args.switches.iter().any(|switch| switch == "key");
     let mut cards = Vec::new();
     for (family, seed) in drawn(content, &name, set.as_ref(), seed, count) {
         let card = card::deal(&world, &family, seed).map_err(|error| vec![error.to_string()])?;
-        let mut shown = wire::card(&voice, &sheet_used.slug, &card);
+        let mut shown = wire::card(&voice, &name_of_sheet, &card);
         if with_key && let (Some(solution), Value::Object(fields)) = (card::solve(&card, &world), &mut shown)
         {
             fields.insert("solution".into(), wire::solution(&voice, &card, &solution));
@@ -51,14 +55,14 @@ fn drawn(
     count: u32,
 ) -> Vec<(String, u32)> {
     let Some(set) = set else {
-        return (0..count).map(|n| (name.to_owned(), seed.wrapping_add(n))).collect();
+        return (0..count).map(|n| (name.to_owned(), seed + n)).collect();
     };
     let mut ids: Vec<&str> =
         set.families(&content.families).iter().map(|family| family.id.as_str()).collect();
     let mut dice = Dice::new(&format!("set/{}/{seed}", set.slug));
     dice.shuffle(&mut ids);
     let mut ids = ids.into_iter().cycle();
-    (0..count).filter_map(|n| ids.next().map(|id| (id.to_owned(), seed.wrapping_add(n)))).collect()
+    (0..count).filter_map(|n| ids.next().map(|id| (id.to_owned(), seed + n))).collect()
 }
 
 fn set(content: &Content, name: &str) -> Result<ScenarioSet, Vec<String>> {

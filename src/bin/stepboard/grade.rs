@@ -10,7 +10,6 @@ use stepboard::card::{self, Voice};
 use stepboard::content::{Content, World};
 use stepboard::record::Certainty;
 use stepboard::rules::sheet::Sheet;
-use wire::Sent;
 
 /// One line of answers.
 #[derive(Debug, Deserialize)]
@@ -20,7 +19,9 @@ struct Line {
     version: u32,
     seed: u32,
     sheet: String,
-    answer: Sent,
+    #[serde(default)]
+    sheet_hash: Option<String>,
+    answer: serde_json::Value,
     #[serde(default)]
     certainty: Option<Certainty>,
 }
@@ -46,6 +47,9 @@ pub(crate) fn run(content: &Content, mut args: Args) -> Output {
             Err(message) => wrong.push(format!("line {}: {message}", number + 1)),
         }
     }
+    if graded.is_empty() && wrong.is_empty() {
+        return Err(vec!["no answers came; one JSON object a line is needed".to_owned()]);
+    }
     if wrong.is_empty() { Ok(graded.join("\n")) } else { Err(wrong) }
 }
 
@@ -66,7 +70,13 @@ fn one(
     if card.version != line.version {
         return Err(format!("`version` is {}; this program deals version {}", line.version, card.version));
     }
-    let given = wire::answer(&card, &line.answer)?;
+    if line.sheet_hash.as_ref().is_some_and(|hash| *hash != card.sheet) {
+        return Err(format!(
+            "`sheet_hash` is not that of `{}`: its values are others ({})",
+            line.sheet, card.sheet
+        ));
+    }
+    let given = wire::answer(&card, &wire::sent(line.answer)?)?;
     let graded = card::grade(&card, &world, &given).ok_or("no such family")?;
     let after = graded.after.and_then(|id| content.consequence(id)).map(|one| {
         let say = |moment: &str| voice.texts.get(&format!("after.{}.{moment}", one.id)).to_owned();

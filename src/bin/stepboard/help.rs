@@ -41,7 +41,8 @@ Grades answers, one JSON object a line, from a file or standard input:
   {\"family\":\"wants-filler\",\"version\":1,\"seed\":7,\"sheet\":\"nitrocellulose\",\"answer\":{\"picks\":[\"A\",\"C\"]}}
 `answer` is one of {\"pick\":\"B\"}, {\"picks\":[\"A\",\"C\"]}, {\"order\":[\"B\",\"A\",\"C\"]},
 {\"value\":12.5,\"unit\":\"h\"}, \"not-enough\". Letters are those of `deal`.
-`certainty` may be ask-first, test-board or on-the-job. One JSON line comes out for each.
+`certainty` may be ask-first, test-board or on-the-job; `sheet_hash`, where given, must be that of
+the sheet. `sheet` is a slug or a file, as given to `deal`. One JSON line comes out for each.
 Schema: content/schema/grade.schema.json. One bad line and nothing is graded.
 
   stepboard grade answers.jsonl";
@@ -58,7 +59,6 @@ no path is given. Each problem with file, line and what is allowed.
 /// The page of a sub-command.
 pub(crate) fn page(command: &str) -> Option<&'static str> {
     match command {
-        "help" | "--help" | "-h" => Some(GENERAL),
         "work" => Some(WORK),
         "deal" => Some(DEAL),
         "grade" => Some(GRADE),

@@ -13,6 +13,7 @@ mod wire;
 mod work;
 
 use args::Args;
+use std::io::Write;
 use std::process::ExitCode;
 use stepboard::content::Content;
 
@@ -25,7 +26,8 @@ type Output = Result<String, Vec<String>>;
 fn main() -> ExitCode {
     match run(std::env::args().skip(1).collect()) {
         Ok(text) => {
-            println!("{text}");
+            // A reader that has seen enough closes the pipe; that is no error.
+            let _ = writeln!(std::io::stdout(), "{text}");
             ExitCode::SUCCESS
         }
         Err(lines) => {
@@ -39,11 +41,20 @@ fn main() -> ExitCode {
 
 fn run(words: Vec<String>) -> Output {
     let Some((command, rest)) = words.split_first() else { return Ok(help::GENERAL.to_owned()) };
+    match command.as_str() {
+        "--version" | "-V" => return Ok(concat!("stepboard ", env!("CARGO_PKG_VERSION")).to_owned()),
+        "--help" | "-h" => return Ok(help::GENERAL.to_owned()),
+        "help" => {
+            let page = rest.first().and_then(|name| help::page(name));
+            return Ok(page.unwrap_or(help::GENERAL).to_owned());
+        }
+        _ => {}
+    }
     let Some(page) = help::page(command) else {
         return Err(vec![format!("`{command}` is no command; allowed: {}", help::COMMANDS.join(", "))]);
     };
     let args = Args::read(rest)?;
-    if args.help || command == "help" {
+    if args.help {
         return Ok(page.to_owned());
     }
     let content = Content::embedded().map_err(|error| vec![format!("this build is broken: {error}")])?;

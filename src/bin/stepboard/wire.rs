@@ -99,6 +99,15 @@ pub(crate) struct Number {
     unit: String,
 }
 
+/// Reads an answer in any of its forms.
+pub(crate) fn sent(value: Value) -> Result<Sent, String> {
+    serde_json::from_value(value.clone()).map_err(|_| {
+        let forms: Vec<&str> =
+            [Kind::ChooseOne, Kind::ChooseAll, Kind::Order, Kind::Number].map(form).to_vec();
+        format!("`answer` is {value}; allowed: {}, \"not-enough\"", forms.join(", "))
+    })
+}
+
 /// Turns a sent answer into one that can be graded on this card.
 pub(crate) fn answer(card: &Card, sent: &Sent) -> Result<Answer, String> {
     let slugs = |letters: &[String]| -> Result<Vec<String>, String> {

@@ -1,6 +1,6 @@
 //! `work`: the model as a calculator.
 
-use crate::args::Args;
+use crate::args::{Args, base_sheet, sheet};
 use crate::{Output, show};
 use serde_json::{Map, Value, json};
 use stepboard::bench::{self, Calculation, Facts, Gives, Outcome};
@@ -12,9 +12,10 @@ use stepboard::rules::verdict::Ruling;
 pub(crate) fn run(content: &Content, mut args: Args) -> Output {
     let voice = Voice::new(content, "en", Units::METRIC);
     if args.switches.iter().any(|switch| switch == "list") {
+        args.nothing_left(&["nothing beside --list"])?;
         return Ok(list(&voice).to_string());
     }
-    let sheet = args.take_sheet(content)?;
+    let named = args.take_sheet();
     let name = match args.names.as_slice() {
         [name] => name.clone(),
         _ => return Err(vec!["one NAME is needed; `stepboard work --list` gives them".to_owned()]),
@@ -32,6 +33,10 @@ pub(crate) fn run(content: &Content, mut args: Args) -> Output {
     }
     allowed.push("sheet");
     args.nothing_left(&allowed)?;
+    // A ticket brings the sheet that it is finished on.
+    let ticket = facts.maybe_slug("ticket").and_then(|slug| content.ticket(slug));
+    let named = named.or_else(|| ticket.map(|ticket| ticket.sheet.clone()));
+    let sheet = sheet(content, &named.map_or_else(|| base_sheet(content), Ok)?)?;
     let mut out = Map::new();
     out.insert("name".into(), json!(calculation.name));
     out.insert("sheet".into(), json!(sheet.slug));
@@ -39,7 +44,21 @@ pub(crate) fn run(content: &Content, mut args: Args) -> Output {
         Ok(ruling) => outcome(&mut out, &voice, &ruling),
         Err(cannot) => {
             out.insert("verdict".into(), json!("cannot-be-judged"));
-            out.insert("missing".into(), json!(cannot.missing));
+            let needed = calculation.needs.iter().filter(|need| !need.optional).map(|need| need.key);
+            let told = |key: &str| facts.0.contains_key(key);
+            let mut missing: Vec<&str> = needed.filter(|key| !told(key)).collect();
+            // What the rule names may be told, and yet lie outside what the rule covers.
+            let (outside, more): (Vec<&str>, Vec<&str>) =
+                cannot.missing.iter().map(String::as_str).partition(|key| told(key));
+            for key in more {
+                if !missing.contains(&key) {
+                    missing.push(key);
+                }
+            }
+            out.insert("missing".into(), json!(missing));
+            if !outside.is_empty() {
+                out.insert("outside".into(), json!(outside));
+            }
         }
     }
     Ok(Value::Object(out).to_string())
@@ -106,5 +125,6 @@ fn entry(voice: &Voice<'_>, one: &Calculation) -> Value {
         "keys": keys,
         "gives": gives,
         "without_a_needed_fact": { "verdict": "cannot-be-judged", "missing": ["key"] },
+        "beyond_what_the_rule_covers": { "verdict": "cannot-be-judged", "outside": ["key"] },
     })
 }
