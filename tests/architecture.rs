@@ -35,6 +35,22 @@ fn files_under(folder: &str, extension: &str) -> Vec<(PathBuf, String)> {
     found
 }
 
+/// Paths that would slip past a reading of `crate::module`: grouped imports of modules, and climbing out of a module.
+const SLIPS: [&str; 3] = ["crate::{", "super::super::super::", "stepboard::"];
+/// Grouped imports from the standard library hide what they name.
+const GROUPED: &str = "use std::{";
+
+#[test]
+fn imports_are_written_so_that_they_can_be_read() {
+    for layer in LAYERS.into_iter().chain(["picture"]) {
+        for (path, text) in files_under(&format!("src/{layer}"), "rs") {
+            for slip in SLIPS.into_iter().chain([GROUPED]) {
+                assert!(!text.contains(slip), "{} imports by `{slip}`", path.display());
+            }
+        }
+    }
+}
+
 /// The modules of the library that a file names as `crate::module`.
 fn used(text: &str) -> Vec<&str> {
     text.match_indices("crate::")
@@ -95,10 +111,11 @@ fn the_core_knows_no_clock_file_browser_or_randomness_of_its_own() {
 #[test]
 fn mathematics_is_portable() {
     let platform = [
-        ".exp(", ".exp2(", ".exp_m1(", ".ln(", ".ln_1p(", ".log10(", ".log2(", ".powf(", ".powi(", ".sin(",
-        ".cos(", ".tan(", ".cbrt(", ".tanh(", ".atan(", ".atan2(",
+        "f64::exp", "f64::ln", "f64::pow", "f64::log", "f64::sin", "f64::cos", "f64::tan", ".sinh(",
+        ".cosh(", ".atanh(", ".exp(", ".exp2(", ".exp_m1(", ".ln(", ".ln_1p(", ".log10(", ".log2(", ".powf(",
+        ".powi(", ".sin(", ".cos(", ".tan(", ".cbrt(", ".tanh(", ".atan(", ".atan2(",
     ];
-    for layer in ["quantity", "rules", "content", "bench", "card", "learn", "picture"] {
+    for layer in ["quantity", "rules", "content", "bench", "card", "record", "learn", "picture"] {
         for (path, text) in files_under(&format!("src/{layer}"), "rs") {
             for call in platform {
                 assert!(!text.contains(call), "{} calls `{call}` of the platform; use libm", path.display());
