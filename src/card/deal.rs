@@ -3,7 +3,7 @@
 use super::question::{Ask, Item, Kind, Question, Tempt};
 use super::{Answer, Dice, families, tolerance};
 use crate::bench::{FactValue, Facts};
-use crate::content::{Draw, FamilyInfo, World};
+use crate::content::{Binding, Draw, FamilyInfo, World};
 use crate::quantity::Unit;
 use crate::rules::term::Term;
 use crate::rules::wood::{PoreSize, Wood, WoodTrouble};
@@ -195,14 +195,14 @@ fn draw_fact(world: &World<'_>, draw: &Draw, dice: &mut Dice) -> Option<FactValu
     let mut slugs: Vec<&str> = if draw.among.is_empty() { info.slugs(world.content) } else { Vec::new() };
     for term in &draw.among {
         match term.strip_prefix('@') {
-            Some(class) => slugs.extend(
-                world
-                    .content
-                    .woods
-                    .iter()
-                    .filter(|wood| in_class(wood, class))
-                    .map(|wood| wood.slug.as_str()),
-            ),
+            Some("bound") => {
+                let bound = world.content.tickets.iter().filter(|ticket| ticket.binding != Binding::None);
+                slugs.extend(bound.map(|ticket| ticket.slug.as_str()));
+            }
+            Some(class) => {
+                let members = world.content.woods.iter().filter(|wood| in_class(wood, class));
+                slugs.extend(members.map(|wood| wood.slug.as_str()));
+            }
             None => slugs.push(term),
         }
     }

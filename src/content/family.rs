@@ -88,7 +88,7 @@ pub struct Draw {
     #[serde(default)]
     pub step: Option<f64>,
     /// Terms drawn; all the fact's terms when empty. For woods also `@large`, `@small`, `@none` (pores), `@oily`,
-    /// `@resinous`, `@blotching`, `@bleeding`, `@movement` (coefficients known).
+    /// `@resinous`, `@blotching`, `@bleeding`, `@movement` (coefficients known); for tickets also `@bound` (with binding).
     #[serde(default)]
     pub among: Vec<String>,
     /// Whether the fact may be left untold.

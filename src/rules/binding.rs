@@ -80,6 +80,7 @@ pub fn scraping(
         _ if !touch_dry => Ruling::by("binding.scrape-touch-dry", Scraping::WaitDry),
         LastLaid::Colour if protective => {
             Ruling::by("binding.protective-clear-first", Scraping::ProtectiveFirst)
+                .and("binding.protective-clear-shows-colour")
         }
         LastLaid::Colour | LastLaid::Protective => {
             Ruling::by("binding.scrape-after-colour", Scraping::Now).and("binding.next-clear-seals-cut")

@@ -253,7 +253,8 @@ pub fn plan(woods: &[Option<&Wood>], look: Look) -> Judged<FillPlan> {
     }
     Ok(match (open, close) {
         (0, _) => Ruling::by("wood.close-grain-no-filler", FillPlan::CloseNone),
-        (_, 0) => Ruling::by("wood.open-grain-filler", FillPlan::All),
-        _ => Ruling::by("filling.each-part-by-its-wood", FillPlan::OpenOnly),
+        (_, 0) => Ruling::by("wood.open-grain-filler", FillPlan::All).and("filling.darkens-and-shows-pores"),
+        _ => Ruling::by("filling.each-part-by-its-wood", FillPlan::OpenOnly)
+            .and("filling.darkens-and-shows-pores"),
     })
 }
