@@ -38,7 +38,10 @@ tool() {
     if [ "$now" != "$3" ]; then
         say "building $2 $3 (some minutes, once)"
         # The program is built once and run briefly: without optimisation it is ready soonest.
-        cargo install --quiet --locked --debug --force --root "$tools" "$2" --version "$3"
+        # Its own lock file may name releases that are withdrawn since, and without it newer ones may not fit: one of
+        # the two works.
+        local install=(cargo install --quiet --debug --force --root "$tools" "$2" --version "$3")
+        "${install[@]}" || { say "trying again with the lock file of $2" && "${install[@]}" --locked; }
     fi
 }
 
