@@ -132,6 +132,18 @@ fn enough_of_everything_ships() {
 }
 
 #[test]
+fn every_family_has_a_short_title_of_its_own() {
+    let content = content();
+    let mut titles = BTreeSet::new();
+    for family in &content.families {
+        let title = content.texts("en").find(&format!("card.{}.title", family.id));
+        let title = title.unwrap_or_else(|| panic!("{} has no title in titles.toml", family.id));
+        assert!((2..=4).contains(&title.split_whitespace().count()), "two to four words: {title}");
+        assert!(titles.insert(title), "the title of two families: {title}");
+    }
+}
+
+#[test]
 fn every_stage_shows_cautions_and_the_closing_line_is_always_there() {
     let content = content();
     for family in &content.families {

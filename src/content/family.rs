@@ -99,7 +99,8 @@ pub struct Draw {
     pub in_story: bool,
 }
 
-/// A card family: all cards that exercise one rule. Texts: `card.<id>.story` (and `.story.2` …), `card.<id>.ask`.
+/// A card family: all cards that exercise one rule. Texts: `card.<id>.story` (and `.story.2` …), `card.<id>.ask`,
+/// `card.<id>.title` (a few words, in `titles.toml`).
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct FamilyInfo {

@@ -51,7 +51,7 @@ pub(in crate::app) fn Band(props: &BandProps) -> Html {
     }
 }
 
-/// What a family asks, and how its latest answer stands.
+/// A family, and how its latest answer stands.
 fn standing(shop: &Shop, family: &FamilyInfo, past: &[Past]) -> Html {
     let latest = past.iter().rev().find(|one| one.family == family.id);
     let (class, picture, key) = match latest {
@@ -60,12 +60,9 @@ fn standing(shop: &Shop, family: &FamilyInfo, past: &[Past]) -> Html {
         Some(one) if one.right => ("", Some(Picture::Pencil), "band.mark.asked"),
         Some(_) => ("wrong", Some(Picture::Cross), "band.mark.not"),
     };
-    let key_of_name = format!("card.{}.name", family.id);
-    let ask = format!("card.{}.ask", family.id);
-    let name = shop.texts().first(&[&key_of_name, &ask]).to_owned();
     html! {
         <li key={family.id.clone()}>
-            <span class="words">{ name }</span>
+            <span class="words">{ shop.family_title(&family.id) }</span>
             <span class={classes!("standing", class)}>
                 { for picture.map(icon) }
                 <span key="word">{ shop.say(key) }</span>

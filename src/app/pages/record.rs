@@ -60,7 +60,7 @@ pub(in crate::app) fn Record() -> Html {
 fn row(shop: &Shop, entry: &Entry) -> Html {
     let stage =
         shop.content().family(&entry.family).map(|family| shop.stage(family.stage)).unwrap_or_default();
-    let asked = shop.text(&format!("card.{}.ask", entry.family));
+    let title = shop.family_title(&entry.family);
     let mark = shop.say(&format!("record.mark.{}", mark_slug(entry)));
     let certainty = shop.say(&format!("card.certainty.{}", entry.certainty.slug()));
     let to = Route::Entry { sequence: entry.sequence };
@@ -68,8 +68,8 @@ fn row(shop: &Shop, entry: &Entry) -> Html {
         <li key={entry.sequence}>
             <a href={to.address()} class="row-link">
                 { sign(SignKind::from(entry.mark)) }
-                <span class="words"><b>{ asked }</b><span>{ stage }{ ". " }{ mark }{ ". " }{ certainty }{ "." }</span></span>
-                <span class="note">{ clock::local(&entry.at) }</span>
+                <span class="words"><b>{ title }</b><span>{ stage }{ ". " }{ mark }{ ". " }{ certainty }{ "." }</span>
+                    <span class="note">{ clock::local(&entry.at) }</span></span>
                 { icon(Picture::Go) }
             </a>
         </li>

@@ -56,6 +56,12 @@ impl Shop {
         AttrValue::from(self.texts().get(key).to_owned())
     }
 
+    /// A card family in a few words; what it asks where it has no title.
+    pub(in crate::app) fn family_title(&self, id: &str) -> AttrValue {
+        let [title, ask] = ["title", "ask"].map(|part| format!("card.{id}.{part}"));
+        AttrValue::from(self.texts().first(&[&title, &ask]).to_owned())
+    }
+
     pub(in crate::app) fn stage(&self, stage: Stage) -> AttrValue {
         self.say(&format!("stage.{}", stage.slug()))
     }
