@@ -48,12 +48,7 @@ fn hours() -> impl Strategy<Value = Hours> {
 fn climate() -> impl Strategy<Value = Climate> {
     let celsius = || (0.0..35.0).prop_map(|c| Celsius::new(c).expect("in range"));
     let humidity = (10.0..100.0).prop_map(|rh| RelativeHumidity::new(rh).expect("in range"));
-    (celsius(), celsius(), humidity, celsius()).prop_map(|(air, work, humidity, dew_point)| Climate {
-        air,
-        work,
-        humidity,
-        dew_point,
-    })
+    (celsius(), celsius(), humidity).prop_map(|(air, work, humidity)| Climate { air, work, humidity })
 }
 
 fn step() -> impl Strategy<Value = Step> {

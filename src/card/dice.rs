@@ -1,5 +1,6 @@
 //! Seeded randomness that gives the same draws on every platform: only 32-bit draws, no `usize`, no floats.
 
+use crate::quantity::DUST;
 use rand::rngs::ChaCha8Rng;
 use rand::{Rng, SeedableRng};
 use sha2::{Digest, Sha256};
@@ -49,7 +50,7 @@ impl Dice {
 
     /// A number on the grid `from`, `from + step` … up to `to`.
     pub fn on_grid(&mut self, from: f64, to: f64, step: f64) -> f64 {
-        let steps = libm::floor((to - from) / step + 1e-9).clamp(0.0, f64::from(u32::MAX - 1));
+        let steps = libm::floor((to - from) / step + DUST).clamp(0.0, f64::from(u32::MAX - 1));
         #[allow(
             clippy::cast_possible_truncation,
             clippy::cast_sign_loss,

@@ -1,6 +1,6 @@
 //! How near a number must be. A tolerance belongs to the quantity, not to the card.
 
-use crate::quantity::{Dimension, Measure};
+use crate::quantity::{DUST, Dimension, MINUTES_AN_HOUR, Measure};
 
 /// How far a number may be off: the larger of the two.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -19,7 +19,7 @@ pub const fn of(dimension: Dimension) -> Tolerance {
     match dimension {
         Dimension::Temperature | Dimension::TemperatureGap => Tolerance { absolute: 0.5, relative: 0.0 },
         Dimension::Percent => Tolerance { absolute: 0.3, relative: 0.02 },
-        Dimension::Time => Tolerance { absolute: 1.0 / 60.0, relative: SHARE },
+        Dimension::Time => Tolerance { absolute: 1.0 / MINUTES_AN_HOUR, relative: SHARE },
         Dimension::Thickness => Tolerance { absolute: 0.5, relative: SHARE },
         Dimension::Length => Tolerance { absolute: 0.1, relative: SHARE },
         Dimension::Volume | Dimension::Mass => Tolerance { absolute: 0.5, relative: SHARE },
@@ -32,8 +32,6 @@ pub const fn of(dimension: Dimension) -> Tolerance {
 /// Whether a given number is near enough to the right one. The order matters: the second is the right one.
 #[must_use]
 pub fn agree(given: Measure, right: Measure) -> bool {
-    /// Dust of the conversion between units.
-    const DUST: f64 = 1e-9;
     given.unit.dimension() == right.unit.dimension()
         && (given.base() - right.base()).abs() <= room(right) + DUST
 }

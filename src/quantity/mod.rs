@@ -11,6 +11,11 @@ pub use unit::{Dimension, Unit};
 
 use serde::{Deserialize, Serialize};
 
+/// Dust of binary arithmetic, in any unit: a number that rounding left this little past a limit counts as on it.
+pub const DUST: f64 = 1e-9;
+/// Minutes in an hour (SI brochure, 9th edition, table 8).
+pub const MINUTES_AN_HOUR: f64 = 60.0;
+
 /// A value that lies outside the range of its quantity.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 #[error("{what} {value} is outside {min} to {max} {unit}")]

@@ -147,7 +147,7 @@ impl Unit {
     const fn to_base(self) -> (f64, f64) {
         const FAHRENHEIT_STEP: f64 = 5.0 / 9.0;
         const FAHRENHEIT_ZERO_C: f64 = -32.0 * FAHRENHEIT_STEP;
-        const HOURS_A_MINUTE: f64 = 1.0 / 60.0;
+        const HOURS_A_MINUTE: f64 = 1.0 / super::MINUTES_AN_HOUR;
         const HOURS_A_DAY: f64 = 24.0;
         const MM_AN_INCH: f64 = 25.4;
         const UM_A_MIL: f64 = 25.4;

@@ -4,7 +4,7 @@ use super::film::Facing;
 use super::sheet::{Setting, Sheet};
 use super::term::Term;
 use super::verdict::{CannotJudge, Judged, Ruling};
-use crate::quantity::{Measure, Micrometres, Unit};
+use crate::quantity::{DUST, Measure, Micrometres, Unit};
 use crate::terms;
 
 terms! {
@@ -109,8 +109,6 @@ pub fn sag_growth(sheet: &Sheet, wet: Micrometres) -> Judged<f64> {
 /// # Errors
 /// [`CannotJudge`] when the sheet gives no film for a colour pass.
 pub fn passes(sheet: &Sheet, sample_passes: f64, sample_film: Micrometres) -> Judged<f64> {
-    /// Dust of the division.
-    const DUST: f64 = 1e-9;
     let wanted = sheet.get(Setting::ColourWet);
     if wanted <= 0.0 {
         return Err(CannotJudge::without("colour-wet"));

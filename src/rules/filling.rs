@@ -6,7 +6,7 @@ use super::sheet::{Setting, Sheet};
 use super::term::{Filler, Look};
 use super::verdict::{CannotJudge, Judged, Ruling};
 use super::wood::{FillerNeed, Wood, filler};
-use crate::quantity::{Hours, Measure, Unit};
+use crate::quantity::{DUST, Hours, MINUTES_AN_HOUR, Measure, Unit};
 use crate::terms;
 
 terms! {
@@ -87,8 +87,6 @@ terms! {
     }
 }
 
-const MINUTES_AN_HOUR: f64 = 60.0;
-
 /// Most faces that are looked at in one batch: more than any instrument has.
 const MOST_FACES: u32 = 24;
 
@@ -162,9 +160,6 @@ pub fn batch(sheet: &Sheet, coat_one: Hours, wipe_one: Hours) -> Ruling<u32> {
         .step("filler-wipe-to", "", in_minutes(to))
         .step("faces-at-once", "", Measure::count(f64::from(most)))
 }
-
-/// Dust of turning minutes into hours.
-const DUST: f64 = 1e-9;
 
 /// The longest that filler stands on one of the faces until it is wiped off, in hours.
 fn longest_stand(faces: u32, coat_one: Hours, wipe_one: Hours, from: Hours) -> f64 {

@@ -8,15 +8,13 @@ use super::mixing::{self, Thinning};
 use super::sheet::{Setting, Sheet};
 use super::term::Term;
 use super::verdict::{CannotJudge, Judged, Ruling};
-use crate::quantity::{Fraction, Hours, Measure, Micrometres, Unit};
+use crate::quantity::{DUST, Fraction, Hours, Measure, Micrometres, Unit};
 use crate::terms;
 
 /// A light coat is 3 mil where the usual one is 4 mil: trade knowledge base, "Measuring finish thickness".
 const LIGHT_SHARE: f64 = 3.0 / 4.0;
 /// More coats than this are a mistake of reading, not a schedule.
 const MOST_COATS: u32 = 1_000;
-/// Dust of division, so that a build met exactly needs no coat more.
-const DUST: f64 = 1e-9;
 
 terms! {
     /// What a wet film tells the person with the gun.

@@ -6,14 +6,12 @@
 
 use super::sheet::{Setting, Sheet};
 use super::verdict::{CannotJudge, Judged, Ruling};
-use crate::quantity::{Fraction, Hours, Measure, Millilitres, OutOfRange, Unit, within};
+use crate::quantity::{DUST, Fraction, Hours, Measure, Millilitres, OutOfRange, Unit, within};
 use crate::terms;
 use serde::Serialize;
 
 /// Parts of a whole in a hundred.
 const HUNDRED: f64 = 100.0;
-/// Dust of division, per cent: solids right on the edge of a band lie within it.
-const DUST: f64 = 1e-9;
 
 /// How far a material is thinned: volume of thinner per volume of unthinned material, 0 to [`Thinning::MAX`].
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Serialize)]

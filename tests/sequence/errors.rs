@@ -42,12 +42,11 @@ fn bound() -> Work {
     Work::of(job)
 }
 
-fn climate(air: f64, rh: f64, dew: f64) -> Climate {
+fn climate(air: f64, rh: f64, work: f64) -> Climate {
     Climate {
         air: Celsius::new(air).expect("in range"),
-        work: Celsius::new(air).expect("in range"),
+        work: Celsius::new(work).expect("in range"),
         humidity: RelativeHumidity::new(rh).expect("in range"),
-        dew_point: Celsius::new(dew).expect("in range"),
     }
 }
 
@@ -200,6 +199,7 @@ fn coats() -> Vec<Case> {
             clear
         })
     };
+    let retarded = |told| air(told).with(Op::Clear, |clear| clear.how(Manner::Retarder));
     let mixed = |age: f64| {
         natural().setting(Setting::PotLife, 4.0).with(Op::Clear, |mut clear| {
             clear.mix_age = Told::Is(h(age));
@@ -212,9 +212,16 @@ fn coats() -> Vec<Case> {
         case("se-15", natural().with(Op::Clear, |clear| clear.between(h(0.2))), natural()),
         case("se-16", recoat(48.0).before(Op::Clear, scuffed()), recoat(72.0).before(Op::Clear, scuffed())),
         case("se-17", recoat(100.0), recoat(100.0).before(Op::Clear, scuffed())),
-        // Dew points by Magnus with 17.625 and 243.04: 70 % at 21 °C 15.3 °C, 45 % 8.7 °C; 45 % at 8 °C -3.2 °C.
-        case("se-19", air(climate(21.0, 70.0, 15.3)), air(climate(21.0, 45.0, 8.7))),
-        case("se-19", air(climate(8.0, 45.0, -3.2)), air(climate(21.0, 45.0, 8.7))),
+        // One limit of the base sheet broken in each: humidity 65 %, cold air, cold work 10 °C, gap 11.1 K. Dew points by
+        // Magnus with 17.625 and 243.04: at 21 °C and 70 % 15.3 °C, 45 % 8.7 °C, 20 % -2.8 °C; at 8 °C and 45 % -3.2 °C.
+        case("se-19", air(climate(21.0, 70.0, 28.0)), air(climate(21.0, 45.0, 21.0))),
+        case("se-19", air(climate(8.0, 45.0, 21.0)), air(climate(12.0, 45.0, 21.0))),
+        case("se-19", air(climate(21.0, 20.0, 9.0)), air(climate(21.0, 20.0, 11.0))),
+        case("se-19", air(climate(21.0, 45.0, 17.7)), air(climate(21.0, 45.0, 20.0))),
+        // Retarder bridges from 11.1 to 7 K: 9 K in hand pass with it and not without, 6 K never.
+        case("se-19", air(climate(21.0, 45.0, 17.7)), retarded(climate(21.0, 45.0, 17.7))),
+        case("se-19", retarded(climate(21.0, 45.0, 14.7)), retarded(climate(21.0, 45.0, 17.7))),
+        case("se-19", retarded(climate(21.0, 70.0, 28.0)), retarded(climate(21.0, 45.0, 21.0))),
         case("se-20", natural().with(Op::Seal, |seal| seal.how(Manner::ColdWork)), natural()),
         case("se-20", natural().with(Op::Clear, |clear| clear.how(Manner::HeatedWet)), natural()),
         case("se-31", mixed(6.0), mixed(2.0)),

@@ -1,7 +1,7 @@
 //! The spray gate: spray, only with retarder, or stop. The strictest of three limits decides.
 
-use super::{DUST, dew_point};
-use crate::quantity::{Celsius, Measure, RelativeHumidity, Unit};
+use super::dew_point;
+use crate::quantity::{Celsius, DUST, Measure, RelativeHumidity, Unit};
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::verdict::Ruling;
 use crate::terms;

@@ -10,6 +10,3 @@ pub use gate::{
 };
 pub use vapour::{SEA_LEVEL_PA, dew_point, humidity_from_dew_point, humidity_ratio, saturation_pressure};
 pub use wet_bulb::wet_bulb;
-
-/// A number that rounding left a hair under a limit counts as on it.
-const DUST: f64 = 1e-9;

@@ -1,12 +1,10 @@
 //! The longest path through a job: work inside working hours, waits round the clock.
 
-use crate::quantity::Hours;
+use crate::quantity::{DUST, Hours};
 use crate::rules::sheet::{Setting, Sheet};
 
 /// Hours of a day.
 const DAY: f64 = 24.0;
-/// Dust of adding hours: work that ends this little after closing still ends in time.
-const DUST: f64 = 1e-9;
 
 /// The hours of a day in which work is done, the same on every day.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -135,28 +135,46 @@ pub fn earliest(wait: Wait, told: &Told, sheet: &Sheet) -> Judged<Modelled<Earli
 /// [`CannotJudge`] when the kind of material or class of work that decides it is not told.
 pub fn setting(wait: Wait, told: &Told) -> Result<Setting, CannotJudge> {
     Ok(match wait {
-        Wait::FillerToNext => match told.filler.ok_or_else(|| CannotJudge::without("filler"))? {
-            Filler::OilPaste => Setting::FillerOilWait,
-            Filler::FastSolvent => Setting::FillerFastWait,
-            Filler::WaterBorne => Setting::FillerWaterWait,
-            Filler::TwoPart => Setting::FillerTwoPartWait,
-        },
-        Wait::StainToNext => match told.stain.ok_or_else(|| CannotJudge::without("stain_kind"))? {
-            StainKind::Dye => Setting::StainDyeWait,
-            StainKind::Oil => Setting::StainOilWait,
-        },
+        Wait::FillerToNext => filler_setting(told.filler.ok_or_else(|| CannotJudge::without("filler"))?),
+        Wait::StainToNext => stain_setting(told.stain.ok_or_else(|| CannotJudge::without("stain_kind"))?),
         Wait::WashcoatToNext => Setting::WashcoatWait,
         Wait::SealToNext => Setting::SealWait,
         Wait::ColourToColour => Setting::ColourWait,
         Wait::ClearToClear => Setting::ClearWait,
         Wait::Scuff => Setting::ScuffWait,
-        Wait::Buff => match told.class.ok_or_else(|| CannotJudge::without("class"))? {
-            WorkClass::InstrumentGloss => Setting::BuffWaitInstrument,
-            WorkClass::Satin => Setting::BuffWaitSatin,
-            WorkClass::Turned => Setting::BuffWaitTurned,
-        },
+        Wait::Buff => buff_setting(told.class.ok_or_else(|| CannotJudge::without("class"))?),
         Wait::Run => Setting::RunWait,
     })
+}
+
+/// Which value of the sheet states a filler's wait to the next coat.
+#[must_use]
+pub const fn filler_setting(filler: Filler) -> Setting {
+    match filler {
+        Filler::OilPaste => Setting::FillerOilWait,
+        Filler::FastSolvent => Setting::FillerFastWait,
+        Filler::WaterBorne => Setting::FillerWaterWait,
+        Filler::TwoPart => Setting::FillerTwoPartWait,
+    }
+}
+
+/// Which value of the sheet states a stain's wait to the next coat.
+#[must_use]
+pub const fn stain_setting(stain: StainKind) -> Setting {
+    match stain {
+        StainKind::Dye => Setting::StainDyeWait,
+        StainKind::Oil => Setting::StainOilWait,
+    }
+}
+
+/// Which value of the sheet states the wait before levelling and buffing for a class of work.
+#[must_use]
+pub const fn buff_setting(class: WorkClass) -> Setting {
+    match class {
+        WorkClass::InstrumentGloss => Setting::BuffWaitInstrument,
+        WorkClass::Satin => Setting::BuffWaitSatin,
+        WorkClass::Turned => Setting::BuffWaitTurned,
+    }
 }
 
 /// The film at which a wait is stated, for the waits that go by film.

@@ -6,22 +6,19 @@ use super::manner::Manner;
 use super::operation::COATS;
 use super::plan::{Climate, Told};
 use super::view::View;
+use crate::rules::air::{Thinner, may_spray, spray_gate};
+use crate::rules::mixing::{MixUse, PotKind, mix_use};
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::verdict::CannotJudge;
 
 pub(super) const RULES: &[Rule] =
     &[(OrderError::Se19, outside_climate), (OrderError::Se20, warming_work), (OrderError::Se31, old_mix)];
 
-/// Whether the sheet's limits forbid spraying: cold, humidity, or the work too near the dew point. Retarder bridges the
-/// gap between the two dew-point limits.
+/// Whether the spray gate holds the coat back, with what is in its mix.
 fn forbids(sheet: &Sheet, climate: Climate, retarder: bool) -> bool {
-    let cold = sheet.get(Setting::ColdStop);
-    let gap = climate.work.get() - climate.dew_point.get();
-    let least = if retarder { Setting::GapRetarder } else { Setting::GapSpray };
-    climate.air.get() < cold
-        || climate.work.get() < cold
-        || climate.humidity.get() > sheet.get(Setting::HumidityLimit)
-        || gap < sheet.get(least)
+    let gate = spray_gate(climate.air, climate.humidity, climate.work, sheet);
+    let thinner = if retarder { Thinner::Retarded } else { Thinner::Fast };
+    !may_spray(&gate, thinner).answer
 }
 
 fn outside_climate(view: &View<'_>) -> Shape {
@@ -49,12 +46,14 @@ fn warming_work(view: &View<'_>) -> Shape {
     Ok(found)
 }
 
+/// Past the sheet's pot life, or freshened up with new material. A sheet without a pot life sprays what keeps.
 fn old_mix(view: &View<'_>) -> Shape {
-    let life = view.sheet.get(Setting::PotLife);
+    let life = view.sheet.hours(Setting::PotLife);
+    let kind = if life.get() > 0.0 { PotKind::TwoPart } else { PotKind::OnePart };
     let mut found = Vec::new();
     for coat in view.all(COATS) {
         let old = match coat.step.mix_age {
-            Told::Is(age) => life > 0.0 && age.get() > life,
+            Told::Is(age) => mix_use(kind, Some(age), Some(life), view.sheet)?.answer == MixUse::Discard,
             Told::Kept => false,
             Told::Untold => return Err(CannotJudge::without("mix_age")),
         };

@@ -5,7 +5,7 @@ use super::error::OrderError;
 use super::manner::Manner;
 use super::operation::{CLEARS, COATS, FILM_COLOUR, LAID, Operation};
 use super::view::View;
-use crate::rules::sheet::Setting;
+use crate::rules::drying::waits::{StainKind, stain_setting};
 use crate::rules::wood::WoodTrouble;
 
 pub(super) const RULES: &[Rule] = &[
@@ -29,8 +29,8 @@ fn stain_not_dry(view: &View<'_>) -> Shape {
     let mut found = Vec::new();
     for stain in view.all(&[Operation::Stain]) {
         let Some(next) = view.after(stain.at, LAID) else { continue };
-        let setting = if stain.is(Manner::OilStain)? { Setting::StainOilWait } else { Setting::StainDyeWait };
-        let wet = view.elapsed(stain.at, next.at).short_of(view.wait(setting))?;
+        let kind = if stain.is(Manner::OilStain)? { StainKind::Oil } else { StainKind::Dye };
+        let wet = view.elapsed(stain.at, next.at).short_of(view.wait(stain_setting(kind)))?;
         if wet || stain.is(Manner::ExcessLeft)? {
             found.push(next.at);
         }

@@ -1,13 +1,14 @@
 //! When a variant holds: its condition, asked at the step where an error has its shape.
 
 use super::filling::undried;
-use super::finishing::{clear_film, cure_of};
+use super::finishing::clear_film;
 use super::manner::Manner;
 use super::operation::{CLEARS, COATS, FILM_COLOUR, LAID, Operation};
 use super::plan::Told;
 use super::trim::{only_protected, wait_after};
 use super::variant::Variant;
 use super::view::{Placed, View};
+use crate::rules::drying::waits::buff_setting;
 use crate::rules::sheet::Setting;
 use crate::rules::term::{Binding, ColourPlan, Look, WorkClass};
 use crate::rules::verdict::CannotJudge;
@@ -113,7 +114,7 @@ fn self_sealed(view: &View<'_>, step: Placed<'_>) -> Held {
 /// Every coat up to a step had the wait of the coat below it.
 fn had_waits(view: &View<'_>, at: usize) -> Held {
     for gap in view.gaps()?.into_iter().filter(|gap| gap.above.at == at) {
-        if gap.time.short_of(view.wait(wait_after(gap.below.op())))? && !gap.below.is(Manner::Mist)? {
+        if gap.time.short_of(view.wait(wait_after(gap.below.op())?))? && !gap.below.is(Manner::Mist)? {
             return Ok(false);
         }
     }
@@ -171,7 +172,7 @@ fn bare_part_masked(view: &View<'_>, mask: Placed<'_>) -> Held {
 
 /// Levelled past the shop's floor, with film left and the full wait before buffing.
 fn early_level(view: &View<'_>, level: Placed<'_>) -> Held {
-    let setting = cure_of(view.job.class);
+    let setting = buff_setting(view.job.class);
     let Some(coat) = view.before(level.at, COATS) else { return Ok(false) };
     let Some(buff) = view.after(level.at, &[Operation::Buff]) else { return Ok(false) };
     let floor = view.sheet.held(setting).floor;

@@ -5,8 +5,9 @@ use super::error::OrderError;
 use super::manner::Manner;
 use super::operation::{COATS, LAID, Operation};
 use super::view::View;
+use crate::quantity::MINUTES_AN_HOUR;
+use crate::rules::drying::waits::filler_setting;
 use crate::rules::sheet::Setting;
-use crate::rules::term::Filler;
 
 pub(super) const RULES: &[Rule] = &[
     (OrderError::Se07, coloured_over_stain),
@@ -14,9 +15,6 @@ pub(super) const RULES: &[Rule] = &[
     (OrderError::Se09, filler_not_dry),
     (OrderError::Se34, pores_unfilled),
 ];
-
-/// Minutes in an hour: the wipe is set in minutes.
-const MINUTES: f64 = 60.0;
 
 fn coloured_over_stain(view: &View<'_>) -> Shape {
     let mut found = Vec::new();
@@ -37,22 +35,12 @@ fn wiped_off_time(view: &View<'_>) -> Shape {
             continue;
         }
         let time = view.elapsed(fill.at, wipe.at);
-        let early = time.short_of(view.sheet.get(Setting::FillerWipeFrom) / MINUTES)?;
-        if early || time.over(view.sheet.get(Setting::FillerWipeTo) / MINUTES)? {
+        let early = time.short_of(view.sheet.get(Setting::FillerWipeFrom) / MINUTES_AN_HOUR)?;
+        if early || time.over(view.sheet.get(Setting::FillerWipeTo) / MINUTES_AN_HOUR)? {
             found.push(wipe.at);
         }
     }
     Ok(found)
-}
-
-/// The setting that holds a filler's wait.
-pub(super) const fn wait_of(filler: Filler) -> Setting {
-    match filler {
-        Filler::OilPaste => Setting::FillerOilWait,
-        Filler::FastSolvent => Setting::FillerFastWait,
-        Filler::WaterBorne => Setting::FillerWaterWait,
-        Filler::TwoPart => Setting::FillerTwoPartWait,
-    }
 }
 
 /// Whether a filling had not its own wait when something was laid over it.
@@ -62,7 +50,7 @@ pub(super) fn undried(
     next: usize,
 ) -> Result<bool, crate::rules::verdict::CannotJudge> {
     let from = view.between(fill, next, &[Operation::WipeFiller]).map_or(fill, |wipe| wipe.at);
-    view.elapsed(from, next).short_of(view.wait(wait_of(view.job.filler)))
+    view.elapsed(from, next).short_of(view.wait(filler_setting(view.job.filler)))
 }
 
 /// Anything laid over filler before its wait is over, and any second filling.

@@ -6,8 +6,9 @@ use super::manner::Manner;
 use super::operation::{CLEARS, COATS, Operation};
 use super::plan::Told;
 use super::view::View;
-use crate::rules::sheet::{Setting, Sheet};
-use crate::rules::term::WorkClass;
+use crate::rules::drying::waits::buff_setting;
+use crate::rules::film::sheet_coat;
+use crate::rules::sheet::Setting;
 use crate::rules::verdict::CannotJudge;
 
 pub(super) const RULES: &[Rule] = &[
@@ -21,21 +22,13 @@ pub(super) const RULES: &[Rule] = &[
     (OrderError::Se38, open_holes),
 ];
 
-/// The setting that holds the wait before levelling and buffing for a class of work.
-pub(super) const fn cure_of(class: WorkClass) -> Setting {
-    match class {
-        WorkClass::InstrumentGloss => Setting::BuffWaitInstrument,
-        WorkClass::Satin => Setting::BuffWaitSatin,
-        WorkClass::Turned => Setting::BuffWaitTurned,
-    }
-}
-
 /// Levelled or buffed before the class's wait, flattened with coats to come, or a run mended before its wait.
 fn cut_too_early(view: &View<'_>) -> Shape {
     let mut found = Vec::new();
     for cut in view.all(&[Operation::Level, Operation::Buff, Operation::Rework]) {
         let Some(coat) = view.before(cut.at, COATS) else { continue };
-        let setting = if cut.op() == Operation::Rework { Setting::RunWait } else { cure_of(view.job.class) };
+        let setting =
+            if cut.op() == Operation::Rework { Setting::RunWait } else { buff_setting(view.job.class) };
         let early = view.elapsed(coat.at, cut.at).short_of(view.wait(setting))?;
         let unfinished = cut.op() == Operation::Level && view.after(cut.at, CLEARS).is_some();
         if early || unfinished {
@@ -45,23 +38,17 @@ fn cut_too_early(view: &View<'_>) -> Shape {
     Ok(found)
 }
 
-/// Dry film of one clear coat by the sheet: wet film times the solids left after thinning, micrometres.
-fn dry_coat(sheet: &Sheet) -> f64 {
-    const PER_CENT: f64 = 100.0;
-    let thinned = sheet.get(Setting::ClearSolids) / (PER_CENT + sheet.get(Setting::ClearThinner));
-    sheet.get(Setting::ClearWet) * thinned
-}
-
 /// Clear film over the colour before a step, less what earlier levelling took; `None` where the coats are not counted.
 pub(super) fn clear_film(view: &View<'_>, at: usize) -> Option<f64> {
+    let coat = sheet_coat(view.sheet).answer.get();
     let mut film = 0.0;
     for step in
         view.all(&[Operation::Protect, Operation::Clear, Operation::Level]).filter(|step| step.at < at)
     {
         film += match (step.op(), step.step.coats) {
             (Operation::Level, _) => -view.sheet.get(Setting::LevelTakeOff),
-            (Operation::Protect, Told::Kept) => dry_coat(view.sheet),
-            (_, Told::Is(coats)) => f64::from(coats) * dry_coat(view.sheet),
+            (Operation::Protect, Told::Kept) => coat,
+            (_, Told::Is(coats)) => f64::from(coats) * coat,
             _ => return None,
         };
     }
@@ -123,7 +110,7 @@ fn packed_early(view: &View<'_>) -> Shape {
     let mut found = Vec::new();
     for pack in view.all(&[Operation::Pack]) {
         if let Some(coat) = view.before(pack.at, COATS)
-            && view.elapsed(coat.at, pack.at).short_of(view.wait(cure_of(view.job.class)))?
+            && view.elapsed(coat.at, pack.at).short_of(view.wait(buff_setting(view.job.class)))?
         {
             found.push(pack.at);
         }

@@ -25,8 +25,6 @@ pub struct Climate {
     pub work: Celsius,
     /// Humidity.
     pub humidity: RelativeHumidity,
-    /// Dew point of the air.
-    pub dew_point: Celsius,
 }
 
 /// One step.

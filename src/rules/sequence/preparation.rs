@@ -9,7 +9,7 @@ use super::view::View;
 use crate::rules::sheet::Setting;
 use crate::rules::term::Coating;
 use crate::rules::verdict::CannotJudge;
-use crate::rules::wood::WoodTrouble;
+use crate::rules::wood::{Fit, WoodTrouble, fit_to_finish};
 
 pub(super) const RULES: &[Rule] = &[
     (OrderError::Se01, scratches),
@@ -105,9 +105,8 @@ fn oily_wood(view: &View<'_>) -> Shape {
 
 fn moisture(view: &View<'_>) -> Shape {
     let Some(first) = view.first(LAID) else { return Ok(Vec::new()) };
-    let band = view.sheet.get(Setting::MoistureFrom)..=view.sheet.get(Setting::MoistureTo);
     match view.part.moisture {
-        Told::Is(moisture) if !band.contains(&moisture.get()) => Ok(vec![first.at]),
+        Told::Is(moisture) if fit_to_finish(moisture, view.sheet).answer != Fit::Accept => Ok(vec![first.at]),
         Told::Untold => Err(CannotJudge::without("moisture")),
         _ => Ok(Vec::new()),
     }

@@ -42,7 +42,7 @@ fn recoated_early(view: &View<'_>) -> Shape {
     let mut found = Vec::new();
     for gap in view.gaps()? {
         let early =
-            gap.time.short_of(view.wait(wait_after(gap.below.op())))? && !gap.below.is(Manner::Mist)?;
+            gap.time.short_of(view.wait(wait_after(gap.below.op())?))? && !gap.below.is(Manner::Mist)?;
         if early || (view.job.melts && !thin_day(view, gap.above.at)?) {
             found.push(gap.above.at);
         }

@@ -5,7 +5,9 @@ use super::error::OrderError;
 use super::manner::Manner;
 use super::operation::{CLEARS, COATS, FILM_COLOUR, Operation};
 use super::view::{Placed, View};
+use crate::rules::drying::waits::{self, Wait};
 use crate::rules::sheet::Setting;
+use crate::rules::verdict::CannotJudge;
 
 pub(super) const RULES: &[Rule] = &[
     (OrderError::Se03, trim_not_ready),
@@ -63,7 +65,7 @@ fn mask_pulled_wet(view: &View<'_>) -> Shape {
     let mut found = Vec::new();
     for pull in view.all(&[Operation::Unmask]) {
         if let Some(coat) = view.before(pull.at, COATS)
-            && view.elapsed(coat.at, pull.at).short_of(view.wait(wait_after(coat.op())))?
+            && view.elapsed(coat.at, pull.at).short_of(view.wait(wait_after(coat.op())?))?
         {
             found.push(pull.at);
         }
@@ -72,17 +74,18 @@ fn mask_pulled_wet(view: &View<'_>) -> Shape {
 }
 
 /// The setting that holds the wait after a coat of that kind.
-pub(super) const fn wait_after(op: Operation) -> Setting {
-    match op {
-        Operation::Washcoat => Setting::WashcoatWait,
-        Operation::Seal => Setting::SealWait,
-        Operation::Colour | Operation::Shade => Setting::ColourWait,
-        _ => Setting::ClearWait,
-    }
+pub(super) fn wait_after(op: Operation) -> Result<Setting, CannotJudge> {
+    let wait = match op {
+        Operation::Washcoat => Wait::WashcoatToNext,
+        Operation::Seal => Wait::SealToNext,
+        Operation::Colour | Operation::Shade => Wait::ColourToColour,
+        _ => Wait::ClearToClear,
+    };
+    waits::setting(wait, &waits::Told::default())
 }
 
 /// Whether a single thin protective coat is all the clear that lies before a step.
-pub(super) fn only_protected(view: &View<'_>, at: usize) -> Result<bool, crate::rules::verdict::CannotJudge> {
+pub(super) fn only_protected(view: &View<'_>, at: usize) -> Result<bool, CannotJudge> {
     use super::plan::Told;
     let mut coats = 0;
     for clear in view.all(CLEARS).filter(|clear| clear.at < at) {
