@@ -16,6 +16,7 @@ pub mod film;
 pub mod hazard;
 pub mod inspection;
 pub mod mixing;
+pub mod pairs;
 pub mod sealing;
 pub mod sequence;
 pub mod shading;

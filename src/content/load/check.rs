@@ -1,73 +1,121 @@
-//! Checks that reach across files: names that must exist, values in range, texts that must be there.
+//! Checks that reach across files: names that must exist and stand once.
 
-use super::Reader;
-use crate::content::{Content, Draw, FactInfo, ScenarioSet};
+use super::names::{is_slug, nearest};
+use super::{Reader, texts, values};
+use crate::content::{Content, Draw, FactInfo, ScenarioSet, SettingInfo};
 use crate::rules::sheet::Setting;
-use crate::rules::term::Term;
+use crate::rules::term::{Stage, Term};
 use std::collections::BTreeSet;
 
 /// Reports everything that does not fit together.
 pub(super) fn check(content: &Content, reader: &mut Reader) {
-    settings(content, reader);
-    doubles(reader, "wood", "slug", content.woods.iter().map(|wood| wood.slug.as_str()));
-    doubles(reader, "fault", "id", content.faults.iter().map(|fault| fault.id.as_str()));
-    doubles(reader, "ticket", "slug", content.tickets.iter().map(|ticket| ticket.slug.as_str()));
-    doubles(reader, "fact", "key", content.facts.iter().map(|fact| fact.key.as_str()));
-    doubles(reader, "family", "id", content.families.iter().map(|family| family.id.as_str()));
-    doubles(reader, "rule", "id", content.rules.iter().map(|rule| rule.id.as_str()));
-    doubles(reader, "caution", "id", content.cautions.iter().map(|caution| caution.id.as_str()));
-    doubles(reader, "consequence", "id", content.consequences.iter().map(|one| one.id.as_str()));
-    faults(content, reader);
+    names(content, reader);
+    values::check(content, reader);
+    consequences(content, reader);
     tickets(content, reader);
     families(content, reader);
     for (index, one) in content.sets.iter().enumerate() {
         set(content, index, one, reader);
     }
-    texts(content, reader);
+    texts::check(content, reader);
 }
 
-fn doubles<'a>(reader: &mut Reader, list: &str, key: &str, names: impl Iterator<Item = &'a str>) {
+/// Marks that a slug may have besides small letters and digits, that of a fact (scripts write it) and of a rule.
+const IN_SLUG: &[char] = &['-'];
+const IN_FACT: &[char] = &['_'];
+const IN_RULE: &[char] = &['-', '.'];
+
+fn names(content: &Content, reader: &mut Reader) {
+    each(reader, "wood", "slug", IN_SLUG, content.woods.iter().map(|wood| wood.slug.as_str()));
+    each(reader, "sheet", "slug", IN_SLUG, content.sheets.iter().map(|sheet| sheet.slug.as_str()));
+    each(reader, "set", "slug", IN_SLUG, content.sets.iter().map(|set| set.slug.as_str()));
+    each(reader, "fault", "id", IN_SLUG, content.faults.iter().map(|fault| fault.id.as_str()));
+    each(reader, "ticket", "slug", IN_SLUG, content.tickets.iter().map(|ticket| ticket.slug.as_str()));
+    each(reader, "fact", "key", IN_FACT, content.facts.iter().map(|fact| fact.key.as_str()));
+    each(reader, "family", "id", IN_SLUG, content.families.iter().map(|family| family.id.as_str()));
+    each(reader, "rule", "id", IN_RULE, content.rules.iter().map(|rule| rule.id.as_str()));
+    each(reader, "caution", "id", IN_SLUG, content.cautions.iter().map(|caution| caution.id.as_str()));
+    each(reader, "consequence", "id", IN_SLUG, content.consequences.iter().map(|one| one.id.as_str()));
+    let mut numbers = BTreeSet::new();
+    for (index, ticket) in content.tickets.iter().enumerate() {
+        if !numbers.insert(ticket.number) {
+            reader.at("ticket", index, "number", format!("number {} stands on two tickets", ticket.number));
+        }
+        for (nth, part) in ticket.parts.iter().enumerate() {
+            spelt("ticket", index, &format!("parts.{nth}.slug"), &part.slug, IN_SLUG, reader);
+        }
+    }
+    for (index, fact) in content.facts.iter().enumerate() {
+        for (nth, term) in fact.terms.iter().enumerate().filter(|(_, term)| !term.starts_with('@')) {
+            spelt("fact", index, &format!("terms.{nth}"), term, IN_SLUG, reader);
+        }
+    }
+}
+
+fn each<'a>(
+    reader: &mut Reader,
+    list: &'static str,
+    key: &str,
+    marks: &[char],
+    names: impl Iterator<Item = &'a str>,
+) {
     let mut seen = BTreeSet::new();
     for (index, name) in names.enumerate() {
+        spelt(list, index, key, name, marks, reader);
         if !seen.insert(name) {
             reader.at(list, index, key, format!("{list} `{name}` stands twice"));
         }
     }
 }
 
-fn settings(content: &Content, reader: &mut Reader) {
-    for setting in Setting::ALL {
-        let count = content.settings.iter().filter(|info| info.key == *setting).count();
-        if count != 1 {
-            reader.at(
-                "setting",
-                0,
-                "key",
-                format!("setting `{}` stands {count} times, must be once", setting.slug()),
-            );
-        }
-    }
-    for (index, info) in content.settings.iter().enumerate() {
-        if !(info.floor <= info.default && info.default <= info.ceiling && info.step > 0.0) {
-            reader.at(
-                "setting",
-                index,
-                "default",
-                format!("`{}` needs floor <= default <= ceiling and a step over 0", info.key.slug()),
-            );
-        }
+/// Reports a slug that is not spelt as slugs are.
+pub(super) fn slug(list: &'static str, index: usize, key: &str, name: &str, reader: &mut Reader) {
+    spelt(list, index, key, name, IN_SLUG, reader);
+}
+
+fn spelt(list: &'static str, index: usize, key: &str, name: &str, marks: &[char], reader: &mut Reader) {
+    if !is_slug(name, marks) {
+        let marks: String = marks.iter().map(|mark| format!(" and `{mark}`")).collect();
+        let message =
+            format!("`{name}` is no name for a {list}; small letters a to z, digits{marks} are allowed");
+        reader.at(list, index, key, message);
     }
 }
 
-fn faults(content: &Content, reader: &mut Reader) {
-    for (index, fault) in content.faults.iter().enumerate() {
-        if fault.made.is_empty() {
-            reader.at("fault", index, "made", format!("fault `{}` needs at least one stage", fault.id));
+/// Reports settings that are missing, stand twice or have no span; then sheets cannot be judged.
+pub(super) fn settings(settings: &[SettingInfo], reader: &mut Reader) {
+    if !reader.knows("setting") {
+        return;
+    }
+    let before = reader.problems.len();
+    let mut seen = BTreeSet::new();
+    for (index, info) in settings.iter().enumerate() {
+        if !seen.insert(info.key) {
+            reader.at("setting", index, "key", format!("setting `{}` stands twice", info.key.slug()));
         }
+        let finite = [info.floor, info.ceiling, info.step].iter().all(|value| value.is_finite());
+        if !(finite && info.floor <= info.default && info.default <= info.ceiling && info.step > 0.0) {
+            let key = info.key.slug();
+            let message = format!("`{key}` needs floor <= default <= ceiling and a step over 0");
+            reader.at("setting", index, "default", message);
+        }
+    }
+    for setting in Setting::ALL.iter().filter(|setting| !seen.contains(*setting)) {
+        reader.whole("settings.toml", format!("setting `{}` is missing", setting.slug()));
+    }
+    if reader.problems.len() > before {
+        reader.broken.insert("setting");
+    }
+}
+
+fn consequences(content: &Content, reader: &mut Reader) {
+    if !reader.knows("fault") {
+        return;
     }
     for (index, one) in content.consequences.iter().enumerate() {
         if !one.fault.is_empty() && content.fault(&one.fault).is_none() {
-            let message = format!("`{}` is no fault of content/faults.toml", one.fault);
+            let names = nearest(&one.fault, content.faults.iter().map(|fault| fault.id.as_str()));
+            let message = format!("`{}` is no fault of content/faults.toml; allowed: {names}", one.fault);
             reader.at("consequence", index, "fault", message);
         }
     }
@@ -75,149 +123,114 @@ fn faults(content: &Content, reader: &mut Reader) {
 
 fn tickets(content: &Content, reader: &mut Reader) {
     for (index, ticket) in content.tickets.iter().enumerate() {
-        if content.sheet(&ticket.sheet).is_none() {
-            let names: Vec<&str> = content.sheets.iter().map(|sheet| sheet.slug.as_str()).collect();
-            reader.at(
-                "ticket",
-                index,
-                "sheet",
-                format!("`{}` is no shop sheet; allowed: {}", ticket.sheet, names.join(", ")),
-            );
+        sheet_of("ticket", index, &ticket.sheet, content, reader);
+        if !reader.knows("wood") {
+            continue;
         }
-        if ticket.parts.is_empty() {
-            reader.at("ticket", index, "slug", format!("ticket `{}` needs at least one part", ticket.slug));
-        }
-        for part in &ticket.parts {
+        for (nth, part) in ticket.parts.iter().enumerate() {
             if content.wood(&part.wood).is_none() {
-                reader.at(
-                    "ticket",
-                    index,
-                    "wood",
-                    format!("`{}` is no wood of content/woods.toml", part.wood),
-                );
+                let names = nearest(&part.wood, content.woods.iter().map(|wood| wood.slug.as_str()));
+                let message = format!("`{}` is no wood of content/woods.toml; allowed: {names}", part.wood);
+                reader.at("ticket", index, &format!("parts.{nth}.wood"), message);
             }
         }
+    }
+}
+
+fn sheet_of(list: &'static str, index: usize, slug: &str, content: &Content, reader: &mut Reader) {
+    if reader.knows("sheet") && content.sheet(slug).is_none() {
+        let names = nearest(slug, content.sheets.iter().map(|sheet| sheet.slug.as_str()));
+        reader.at(list, index, "sheet", format!("`{slug}` is no shop sheet; allowed: {names}"));
     }
 }
 
 /// Reports what does not fit in a scenario set.
 pub(super) fn set(content: &Content, index: usize, set: &ScenarioSet, reader: &mut Reader) {
-    if content.sheet(&set.sheet).is_none() {
-        let names: Vec<&str> = content.sheets.iter().map(|sheet| sheet.slug.as_str()).collect();
-        reader.at(
-            "set",
-            index,
-            "sheet",
-            format!("`{}` is no shop sheet; allowed: {}", set.sheet, names.join(", ")),
-        );
-    }
+    sheet_of("set", index, &set.sheet, content, reader);
     let most = ScenarioSet::COUNT_MOST;
     if !(1..=most).contains(&set.count) {
         reader.at("set", index, "count", format!("a set has 1 to {most} cards, not {}", set.count));
     }
-    for family in set.families.iter().filter(|id| content.family(id).is_none()) {
-        reader.at("set", index, "families", format!("`{family}` is no card family"));
+    if !reader.knows("family") {
+        return;
+    }
+    for (nth, id) in set.families.iter().enumerate().filter(|(_, id)| content.family(id).is_none()) {
+        let names = nearest(id, content.families.iter().map(|family| family.id.as_str()));
+        let message = format!("`{id}` is no card family; allowed: {names}");
+        reader.at("set", index, &format!("families.{nth}"), message);
     }
     if set.families(&content.families).is_empty() {
-        reader.at(
-            "set",
-            index,
-            "stages",
-            "a set needs at least one stage with cards, or a family".to_owned(),
+        let stages: Vec<&str> = Stage::ALL
+            .iter()
+            .filter(|stage| content.families.iter().any(|family| family.stage == **stage))
+            .map(|stage| stage.slug())
+            .collect();
+        let message = format!(
+            "a set needs at least one stage with cards, or a family; stages with cards: {}",
+            stages.join(", ")
         );
+        reader.at("set", index, "stages", message);
     }
 }
 
 fn families(content: &Content, reader: &mut Reader) {
     for (index, family) in content.families.iter().enumerate() {
-        for draw in &family.facts {
+        for (nth, draw) in family.facts.iter().enumerate() {
             let Some(fact) = content.fact(&draw.fact) else {
-                reader.at("family", index, "fact", format!("`{}` is no fact of content/facts/", draw.fact));
+                if reader.knows("fact") {
+                    let names = nearest(&draw.fact, content.facts.iter().map(|fact| fact.key.as_str()));
+                    let message = format!("`{}` is no fact of content/facts/; allowed: {names}", draw.fact);
+                    reader.at("family", index, &format!("fact.{nth}.fact"), message);
+                }
                 continue;
             };
-            if let Some(message) = draw_problem(content, draw, fact) {
-                reader.at(
-                    "family",
-                    index,
-                    "fact",
-                    format!("family `{}`, fact `{}`: {message}", family.id, draw.fact),
-                );
+            if let Some((key, message)) = draw_problem(content, draw, fact, reader) {
+                let message = format!("family `{}`, fact `{}`: {message}", family.id, draw.fact);
+                reader.at("family", index, &format!("fact.{nth}.{key}"), message);
             }
         }
     }
 }
 
-fn draw_problem(content: &Content, draw: &Draw, fact: &FactInfo) -> Option<String> {
+/// The key at fault and what is wrong with it.
+fn draw_problem(
+    content: &Content,
+    draw: &Draw,
+    fact: &FactInfo,
+    reader: &Reader,
+) -> Option<(&'static str, String)> {
     if fact.unit.is_some() {
         let (Some(from), Some(to), Some(step)) = (draw.from, draw.to, draw.step) else {
-            return Some("a number needs from, to and step".to_owned());
+            return Some(("fact", "a number needs from, to and step".to_owned()));
         };
         if !(fact.min <= from && from < to && to <= fact.max && step > 0.0) {
-            return Some(format!("from and to must rise within {} to {}, step over 0", fact.min, fact.max));
+            let message = format!("from and to must rise within {} to {}, step over 0", fact.min, fact.max);
+            return Some(("from", message));
         }
         return None;
     }
-    draw.among
-        .iter()
-        .find(|term| !allowed(content, fact, term))
-        .map(|term| format!("`{term}` is not among its terms"))
+    let known = terms(content, fact, reader)?;
+    let wrong = draw.among.iter().find(|term| !term.starts_with('@') && !known.contains(&term.as_str()))?;
+    Some(("among", format!("`{wrong}` is not among its terms; allowed: {}", nearest(wrong, known))))
 }
 
-fn allowed(content: &Content, fact: &FactInfo, term: &str) -> bool {
-    term.starts_with('@')
-        || fact.terms.iter().any(|known| match known.as_str() {
-            "@woods" => content.wood(term).is_some(),
-            "@faults" => content.fault(term).is_some(),
-            "@tickets" => content.ticket(term).is_some(),
-            known => known == term,
-        })
-}
-
-fn texts(content: &Content, reader: &mut Reader) {
-    let Some(english) = content.texts.get("en") else {
-        reader.at("text", 0, "", "content/text/en is missing".to_owned());
-        return;
-    };
-    let need = |reader: &mut Reader, list: &str, index: usize, key: String| {
-        if english.find(&key).is_none() {
-            reader.at(list, index, "id", format!("text `{key}` is missing in content/text/en"));
-        }
-    };
-    for (index, setting) in content.settings.iter().enumerate() {
-        need(reader, "setting", index, format!("setting.{}", setting.key.slug()));
-    }
-    for (index, sheet) in content.sheets.iter().enumerate() {
-        need(reader, "sheet", index, format!("sheet.{}", sheet.slug));
-    }
-    for (index, fault) in content.faults.iter().enumerate() {
-        need(reader, "fault", index, format!("fault.{}", fault.id));
-        need(reader, "fault", index, format!("fault.{}.looks", fault.id));
-    }
-    for (index, ticket) in content.tickets.iter().enumerate() {
-        need(reader, "ticket", index, format!("ticket.{}", ticket.slug));
-        for part in &ticket.parts {
-            need(reader, "ticket", index, format!("part.{}", part.slug));
+/// Every term of a fact; `None` where a list it stands for could not be read.
+fn terms<'a>(content: &'a Content, fact: &'a FactInfo, reader: &Reader) -> Option<Vec<&'a str>> {
+    let mut all = Vec::new();
+    for term in &fact.terms {
+        match term.as_str() {
+            "@woods" if reader.knows("wood") => {
+                all.extend(content.woods.iter().map(|wood| wood.slug.as_str()))
+            }
+            "@faults" if reader.knows("fault") => {
+                all.extend(content.faults.iter().map(|fault| fault.id.as_str()))
+            }
+            "@tickets" if reader.knows("ticket") => {
+                all.extend(content.tickets.iter().map(|ticket| ticket.slug.as_str()));
+            }
+            list if list.starts_with('@') => return None,
+            term => all.push(term),
         }
     }
-    for (index, set) in content.sets.iter().enumerate() {
-        need(reader, "set", index, format!("set.{}", set.slug));
-    }
-    for (index, fact) in content.facts.iter().enumerate() {
-        need(reader, "fact", index, format!("fact.{}", fact.key));
-    }
-    for (index, family) in content.families.iter().enumerate() {
-        need(reader, "family", index, format!("card.{}.story", family.id));
-        need(reader, "family", index, format!("card.{}.ask", family.id));
-    }
-    for (index, rule) in content.rules.iter().enumerate() {
-        need(reader, "rule", index, format!("rule.{}", rule.id));
-    }
-    for (index, caution) in content.cautions.iter().enumerate() {
-        need(reader, "caution", index, format!("caution.{}", caution.id));
-    }
-    for (index, one) in content.consequences.iter().enumerate() {
-        for moment in ["now", "later", "fix"] {
-            need(reader, "consequence", index, format!("after.{}.{moment}", one.id));
-        }
-    }
+    Some(all)
 }

@@ -18,29 +18,32 @@ impl Place {
         let mut place = Self { file: source.path.clone(), start: 1, keys: Vec::new() };
         let Ok(table) = DeTable::parse(&source.text) else { return place };
         match entry {
-            None => place.collect(&source.text, table.get_ref()),
+            None => place.collect(&source.text, "", table.get_ref()),
             Some((name, index)) => {
                 if let Some(DeValue::Array(list)) = table.get_ref().get(name).map(|value| value.get_ref())
                     && let Some(value) = list.get(index)
                     && let DeValue::Table(entry) = value.get_ref()
                 {
                     place.start = line_at(&source.text, value.span().start);
-                    place.collect(&source.text, entry);
+                    place.collect(&source.text, "", entry);
                 }
             }
         }
         place
     }
 
-    fn collect(&mut self, text: &str, table: &DeTable<'_>) {
+    /// Keys by their path in the entry: `width_mm`, `parts.1.width_mm`, `values.clear-wet`, `families.2`.
+    fn collect(&mut self, text: &str, above: &str, table: &DeTable<'_>) {
         for (key, value) in table {
-            self.keys.push((key.get_ref().to_string(), line_at(text, key.span().start)));
+            let path = format!("{above}{}", key.get_ref());
+            self.keys.push((path.clone(), line_at(text, key.span().start)));
             match value.get_ref() {
-                DeValue::Table(inner) => self.collect(text, inner),
+                DeValue::Table(inner) => self.collect(text, &format!("{path}."), inner),
                 DeValue::Array(list) => {
-                    for item in list.iter() {
+                    for (index, item) in list.iter().enumerate() {
+                        self.keys.push((format!("{path}.{index}"), line_at(text, item.span().start)));
                         if let DeValue::Table(inner) = item.get_ref() {
-                            self.collect(text, inner);
+                            self.collect(text, &format!("{path}.{index}."), inner);
                         }
                     }
                 }
@@ -49,9 +52,19 @@ impl Place {
         }
     }
 
-    /// Line of a key, or of the entry where the key does not stand.
+    /// Line of a key, given by its path or its last part; else of what it would stand in; else of the entry.
     pub(super) fn line(&self, key: &str) -> usize {
-        self.keys.iter().find(|(name, _)| name == key).map_or(self.start, |(_, line)| *line)
+        let inside = format!(".{key}");
+        let found = self
+            .keys
+            .iter()
+            .find(|(path, _)| path == key)
+            .or_else(|| self.keys.iter().find(|(path, _)| path.ends_with(&inside)));
+        match (found, key.rsplit_once('.')) {
+            (Some((_, line)), _) => *line,
+            (None, Some((above, _))) => self.line(above),
+            (None, None) => self.start,
+        }
     }
 }
 

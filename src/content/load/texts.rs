@@ -1,0 +1,74 @@
+//! Messages that must be there in English.
+
+use super::Reader;
+use super::files::ENGLISH_FOLDER;
+use crate::content::{Content, FactInfo, Texts};
+use crate::rules::term::Term;
+
+/// Reports English messages that are missing.
+pub(super) fn check(content: &Content, reader: &mut Reader) {
+    if !reader.knows("text") {
+        return;
+    }
+    let Some(english) = content.texts.get("en") else {
+        reader.whole(ENGLISH_FOLDER, "is missing; English is complete".to_owned());
+        return;
+    };
+    let mut need = |list: &'static str, index: usize, at: &str, key: String| {
+        if english.find(&key).is_none() {
+            reader.at(list, index, at, format!("text `{key}` is missing in content/{ENGLISH_FOLDER}"));
+        }
+    };
+    for (index, setting) in content.settings.iter().enumerate() {
+        need("setting", index, "key", format!("setting.{}", setting.key.slug()));
+    }
+    for (index, sheet) in content.sheets.iter().enumerate() {
+        need("sheet", index, "slug", format!("sheet.{}", sheet.slug));
+    }
+    for (index, fault) in content.faults.iter().enumerate() {
+        need("fault", index, "id", format!("fault.{}", fault.id));
+        need("fault", index, "id", format!("fault.{}.looks", fault.id));
+    }
+    for (index, ticket) in content.tickets.iter().enumerate() {
+        need("ticket", index, "slug", format!("ticket.{}", ticket.slug));
+        for (nth, part) in ticket.parts.iter().enumerate() {
+            need("ticket", index, &format!("parts.{nth}.slug"), format!("part.{}", part.slug));
+        }
+    }
+    for (index, set) in content.sets.iter().enumerate() {
+        need("set", index, "slug", format!("set.{}", set.slug));
+    }
+    for (index, fact) in content.facts.iter().enumerate() {
+        need("fact", index, "key", format!("fact.{}", fact.key));
+        for (nth, term) in fact.terms.iter().enumerate().filter(|(_, term)| !term.starts_with('@')) {
+            if !told(content, english, fact, term) {
+                need("fact", index, &format!("terms.{nth}"), format!("term.{term}"));
+            }
+        }
+    }
+    for (index, family) in content.families.iter().enumerate() {
+        need("family", index, "id", format!("card.{}.story", family.id));
+        need("family", index, "id", format!("card.{}.ask", family.id));
+    }
+    for (index, rule) in content.rules.iter().enumerate() {
+        need("rule", index, "id", format!("rule.{}", rule.id));
+    }
+    for (index, caution) in content.cautions.iter().enumerate() {
+        need("caution", index, "id", format!("caution.{}", caution.id));
+    }
+    for (index, one) in content.consequences.iter().enumerate() {
+        for moment in ["now", "later", "fix"] {
+            need("consequence", index, "id", format!("after.{}.{moment}", one.id));
+        }
+    }
+}
+
+/// Whether every family that draws a term has words of its own for it, and there is one.
+fn told(content: &Content, english: &Texts, fact: &FactInfo, term: &str) -> bool {
+    let draws = |draw: &&crate::content::Draw| {
+        draw.fact == fact.key && (draw.among.is_empty() || draw.among.iter().any(|one| one == term))
+    };
+    let mut families = content.families.iter().filter(|family| family.facts.iter().any(|draw| draws(&draw)));
+    let own = |id: &str| english.find(&format!("card.{id}.{term}")).is_some();
+    families.next().is_some_and(|first| own(&first.id)) && families.all(|family| own(&family.id))
+}

@@ -1,0 +1,108 @@
+//! Values in range: woods, tickets, facts, and sources that are not left empty.
+
+use super::Reader;
+use crate::content::{Content, FactInfo};
+use crate::quantity::{Micrometres, Millimetres};
+
+/// No published coefficient of dimensional change per per cent of moisture comes near (FPL-GTR-190, table 13-5).
+const MOVEMENT_UNDER: f64 = 0.01;
+/// Coats of clear on a ticket: as many as a shop sheet may ask for.
+const COATS: std::ops::RangeInclusive<u32> = 1..=14;
+/// Days to delivery on a ticket: within a year.
+const DAYS: std::ops::RangeInclusive<u32> = 1..=366;
+/// Lists that a fact's terms may stand for.
+const LISTS: [&str; 3] = ["@woods", "@faults", "@tickets"];
+
+/// Reports values out of range and sources left empty.
+pub(super) fn check(content: &Content, reader: &mut Reader) {
+    woods(content, reader);
+    tickets(content, reader);
+    facts(content, reader);
+    for (index, fault) in content.faults.iter().enumerate() {
+        if fault.made.is_empty() {
+            reader.at("fault", index, "made", format!("fault `{}` needs at least one stage", fault.id));
+        }
+    }
+    sourced(reader, "setting", content.settings.iter().map(|info| info.source.as_str()));
+    sourced(reader, "wood", content.woods.iter().map(|wood| wood.source.as_str()));
+    sourced(reader, "fault", content.faults.iter().map(|fault| fault.source.as_str()));
+    sourced(reader, "rule", content.rules.iter().map(|rule| rule.source.as_str()));
+    sourced(reader, "caution", content.cautions.iter().map(|caution| caution.source.as_str()));
+}
+
+fn sourced<'a>(reader: &mut Reader, list: &'static str, sources: impl Iterator<Item = &'a str>) {
+    for (index, source) in sources.enumerate() {
+        if source.trim().is_empty() {
+            let message = "a source is needed, or `common practice, no source`".to_owned();
+            reader.at(list, index, "source", message);
+        }
+    }
+}
+
+fn woods(content: &Content, reader: &mut Reader) {
+    for (index, wood) in content.woods.iter().enumerate() {
+        for (key, name) in [("name", &wood.name), ("botanical", &wood.botanical)] {
+            if name.trim().is_empty() {
+                reader.at("wood", index, key, format!("wood `{}` needs a {key}", wood.slug));
+            }
+        }
+        if let Some(movement) = wood.movement {
+            for (key, value) in [("radial", movement.radial), ("tangential", movement.tangential)] {
+                if !(value > 0.0 && value < MOVEMENT_UNDER) {
+                    let message = format!("`{key}` is {value}; over 0 and under {MOVEMENT_UNDER} is allowed");
+                    reader.at("wood", index, &format!("movement.{key}"), message);
+                }
+            }
+        }
+        if let Some(vessel) = wood.vessel_um
+            && !(vessel > 0.0 && Micrometres::new(vessel).is_ok())
+        {
+            let most = Micrometres::MAX;
+            let message = format!("`vessel_um` is {vessel}; over 0 and up to {most} is allowed");
+            reader.at("wood", index, "vessel_um", message);
+        }
+    }
+}
+
+fn tickets(content: &Content, reader: &mut Reader) {
+    for (index, ticket) in content.tickets.iter().enumerate() {
+        let counts = [("clear_coats", ticket.clear_coats, COATS), ("days", ticket.days, DAYS)];
+        for (key, value, span) in counts.into_iter().filter(|(_, value, span)| !span.contains(value)) {
+            let message = format!("`{key}` is {value}; {} to {} is allowed", span.start(), span.end());
+            reader.at("ticket", index, key, message);
+        }
+        if ticket.parts.is_empty() {
+            reader.at("ticket", index, "parts", format!("ticket `{}` needs at least one part", ticket.slug));
+        }
+        for (nth, part) in ticket.parts.iter().enumerate() {
+            let width = part.width_mm;
+            if !(width > 0.0 && Millimetres::new(width).is_ok()) {
+                let most = Millimetres::MAX;
+                let message = format!("`width_mm` is {width}; over 0 and up to {most} is allowed");
+                reader.at("ticket", index, &format!("parts.{nth}.width_mm"), message);
+            }
+        }
+    }
+}
+
+fn facts(content: &Content, reader: &mut Reader) {
+    for (index, fact) in content.facts.iter().enumerate() {
+        if let Some((key, message)) = fact_problem(fact) {
+            reader.at("fact", index, &key, message);
+        }
+    }
+}
+
+fn fact_problem(fact: &FactInfo) -> Option<(String, String)> {
+    let key = &fact.key;
+    if fact.unit.is_some() {
+        let spans = fact.min.is_finite() && fact.max.is_finite() && fact.min < fact.max;
+        let message = format!("`{key}` is a number; it needs min under max and no terms");
+        return (!spans || !fact.terms.is_empty()).then(|| ("min".to_owned(), message));
+    }
+    if fact.terms.is_empty() {
+        return Some(("key".to_owned(), format!("`{key}` needs a unit with min and max, or terms")));
+    }
+    let nth = fact.terms.iter().position(|term| term.starts_with('@') && !LISTS.contains(&term.as_str()))?;
+    Some((format!("terms.{nth}"), format!("`{key}` names no list; allowed: {}", LISTS.join(", "))))
+}
