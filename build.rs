@@ -1,4 +1,5 @@
-//! Reads and checks `content/` and hands it to the program as one file; stops the build at the first mistake found
+//! Reads and checks `content/` and hands it to the program as one file, and the texts of the files
+//! for the command to check others with; stops the build at the first mistake found
 //! there, naming file, line and what is allowed.
 #![allow(
     dead_code,
@@ -37,5 +38,10 @@ fn write() -> Result<(), Vec<String>> {
         .map_err(|problems| problems.iter().map(ToString::to_string).collect::<Vec<_>>())?;
     let bytes = postcard::to_allocvec(&content).map_err(|error| vec![error.to_string()])?;
     let out = std::env::var("OUT_DIR").map_err(|error| vec![error.to_string()])?;
-    std::fs::write(Path::new(&out).join("content.bin"), bytes).map_err(|error| vec![error.to_string()])
+    let files = postcard::to_allocvec(&sources).map_err(|error| vec![error.to_string()])?;
+    let write = |name: &str, bytes: &[u8]| {
+        std::fs::write(Path::new(&out).join(name), bytes).map_err(|error| vec![error.to_string()])
+    };
+    write("content.bin", &bytes)?;
+    write("sources.bin", &files)
 }

@@ -1,5 +1,7 @@
 //! The native command as scripts use it: JSON on standard output, bad input named on standard error with exit code 2.
 
+mod support;
+
 use serde_json::Value;
 use std::io::Write;
 use std::process::{Command, Output, Stdio};
@@ -41,6 +43,8 @@ fn refused(words: &[&str], input: &str, says: &[&str]) {
 fn work_lists_every_calculation_with_keys_units_ranges_and_outputs() {
     let list = json(&["work", "--list"]);
     let all = list["calculations"].as_array().expect("a list");
+    let content = support::content();
+    let texts = content.texts("en");
     for one in all {
         let name = one["name"].as_str().expect("a name");
         assert_ne!(one["title"], format!("bench.{name}"), "`{name}` has no title");
@@ -52,6 +56,10 @@ fn work_lists_every_calculation_with_keys_units_ranges_and_outputs() {
                 key["label"].as_str().is_some_and(|label| !label.is_empty()),
                 "`{name}`: {key} has no label"
             );
+        }
+        for gives in one["gives"].as_array().into_iter().flatten() {
+            let key = format!("gives.{}", gives["key"].as_str().expect("a key"));
+            assert!(texts.find(&key).is_some(), "`{name}`: `{key}` has no text");
         }
         assert!(one["gives"].as_array().is_some_and(|gives| !gives.is_empty()), "`{name}` gives nothing");
     }
@@ -218,4 +226,23 @@ fn help_and_version_are_found_where_people_look() {
 fn the_shipped_content_passes_its_own_check() {
     let path = concat!(env!("CARGO_MANIFEST_DIR"), "/content");
     assert_eq!(json(&["check", path])["ok"], true);
+}
+
+#[test]
+fn a_single_file_is_checked_as_what_it_is() {
+    let root = concat!(env!("CARGO_MANIFEST_DIR"), "/content");
+    for (file, kind) in [
+        ("woods.toml", "wood"),
+        ("tickets.toml", "ticket"),
+        ("facts/air.toml", "fact"),
+        ("sheets/3-shellac.toml", "sheet"),
+        ("sets/filling.toml", "set"),
+    ] {
+        assert_eq!(json(&["check", &format!("{root}/{file}")])["checked"][0]["kind"], kind);
+    }
+    refused(
+        &["check", &format!("{root}/text/en/air.toml")],
+        "",
+        &["text/en/air.toml", "`coating`", "`count`"],
+    );
 }

@@ -1,4 +1,4 @@
-//! `check`: content folders, set files and shop sheet files.
+//! `check`: content folders, set files, shop sheet files and files of a content list.
 
 use crate::Output;
 use crate::args::Args;
@@ -33,15 +33,14 @@ fn counts(content: &Content) -> Value {
 fn one(content: &Content, path: &Path) -> Result<&'static str, Vec<String>> {
     let lines = |problems: Vec<load::Problem>| problems.iter().map(ToString::to_string).collect::<Vec<_>>();
     if path.is_dir() {
-        let sources = load::sources(path).map_err(|problem| vec![problem.to_string()])?;
-        return load::load(&sources).map(|_| "content").map_err(lines);
+        // Problems name files inside the folder; say where the folder is.
+        let inside = |problem: load::Problem| load::Problem { file: path.join(problem.file), ..problem };
+        let all = |problems: Vec<load::Problem>| lines(problems.into_iter().map(inside).collect());
+        let sources = load::sources(path).map_err(|problem| all(vec![problem]))?;
+        return load::load(&sources).map(|_| "content").map_err(all);
     }
     let text = std::fs::read_to_string(path).map_err(|error| vec![format!("{}: {error}", path.display())])?;
+    let shipped = load::Source::embedded().map_err(|error| vec![format!("this build is broken: {error}")])?;
     let source = load::Source { path: path.to_path_buf(), text };
-    // A set says how many cards it has; a sheet never does.
-    if source.text.lines().any(|line| line.trim_start().starts_with("count")) {
-        load::set(&source, content).map(|_| "set").map_err(lines)
-    } else {
-        load::sheet(&source, content).map(|_| "sheet").map_err(lines)
-    }
+    load::file(&source, content, &shipped).map(load::FileKind::word).map_err(lines)
 }

@@ -2,6 +2,7 @@
 
 mod check;
 mod files;
+mod kind;
 mod names;
 mod place;
 mod reader;
@@ -9,6 +10,7 @@ mod texts;
 mod values;
 
 pub use files::sources;
+pub use kind::{FileKind, file};
 
 use super::{Caution, Consequence};
 use super::{Content, FactInfo, FamilyInfo, RuleInfo, ScenarioSet, SettingInfo, SheetSource, Ticket};
@@ -17,12 +19,12 @@ use crate::rules::sheet::Sheet;
 use crate::rules::wood::Wood;
 use files::Holds;
 use reader::Reader;
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 use std::path::PathBuf;
 
 /// Something wrong in a content file.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("{}:{line}: {message}", file.display())]
+#[error("{}{}: {message}", file.display(), if *line > 0 { format!(":{line}") } else { String::new() })]
 pub struct Problem {
     /// The file.
     pub file: PathBuf,
@@ -33,7 +35,7 @@ pub struct Problem {
 }
 
 /// A content file as text.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct Source {
     /// Path relative to the content folder, with `/`.
     pub path: PathBuf,

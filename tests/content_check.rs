@@ -1,0 +1,203 @@
+//! What the content check refuses: each mistake with its file, its line and what is allowed.
+
+use std::path::Path;
+use stepboard::content::Content;
+use stepboard::content::load::{self, FileKind, Problem, Source};
+
+fn shipped() -> Vec<Source> {
+    load::sources(&Path::new(env!("CARGO_MANIFEST_DIR")).join("content")).expect("content can be read")
+}
+
+fn source(path: &str, text: &str) -> Source {
+    Source { path: path.into(), text: text.to_owned() }
+}
+
+#[track_caller]
+fn edited(path: &str, from: &str, to: &str) -> Vec<Problem> {
+    let mut sources = shipped();
+    let file = sources.iter_mut().find(|source| source.path == Path::new(path)).expect("the file ships");
+    assert!(file.text.contains(from), "`{from}` stands in {path}");
+    file.text = file.text.replacen(from, to, 1);
+    load::load(&sources).expect_err("the mistake must be found")
+}
+
+/// One mistake: the file, what stands there, what is written instead, what is said.
+#[track_caller]
+fn refused(path: &str, from: &str, to: &str, says: &[&str]) {
+    let sources = shipped();
+    let file = sources.iter().find(|source| source.path == Path::new(path)).expect("the file ships");
+    let line = 1 + file.text[..file.text.find(from).expect("it stands there")].matches('\n').count();
+    // A replacement may begin with lines that stay as they are.
+    let line = line + from.lines().zip(to.lines()).take_while(|(a, b)| a == b).count();
+    let problems = edited(path, from, to);
+    let found = problems.iter().find(|p| p.file == Path::new(path) && p.line == line);
+    let found = found.unwrap_or_else(|| panic!("no problem at {path}:{line} in {problems:?}"));
+    for part in says {
+        assert!(found.message.contains(part), "`{part}` is not in `{found}`");
+    }
+}
+
+#[track_caller]
+fn with(extra: Source, says: &str) {
+    let path = extra.path.clone();
+    let mut sources = shipped();
+    sources.retain(|source| source.path != path);
+    sources.push(extra);
+    let problems = load::load(&sources).expect_err("the file must be refused");
+    let found = problems.iter().find(|p| p.file == path);
+    let found = found.unwrap_or_else(|| panic!("{} is not named in {problems:?}", path.display()));
+    assert!(found.message.contains(says), "`{says}` is not in `{found}`");
+}
+
+#[test]
+fn files_that_do_not_belong_are_refused() {
+    for path in
+        ["notes.md", "wood.toml", "woods/one.toml", "facts/air.toml.orig", "text/en.toml", "sets/a/b.toml"]
+    {
+        with(source(path, "a = 1"), "no content belongs here; allowed: settings.toml, woods.toml");
+    }
+}
+
+#[test]
+fn empty_files_and_lists_without_entries_are_refused_and_bring_nothing_else() {
+    with(source("woods.toml", " \n"), "the file is empty");
+    with(source("woods.toml", "# none\n"), "at least one [[wood]] entry");
+    with(source("facts/air.toml", ""), "the file is empty");
+    with(source("text/en/app.toml", ""), "the file is empty");
+    with(source("sheets/3-shellac.toml", ""), "the file is empty");
+    for (path, text) in
+        [("woods.toml", ""), ("sheets/3-shellac.toml", "slug ="), ("facts/air.toml", "[[fact]]\nkey = 1")]
+    {
+        let mut sources = shipped();
+        sources.retain(|source| source.path != Path::new(path));
+        sources.push(source(path, text));
+        let problems = load::load(&sources).expect_err("refused");
+        assert_eq!(problems.len(), 1, "only the file itself: {problems:?}");
+    }
+}
+
+#[test]
+fn what_is_missing_is_named_by_file() {
+    for gone in
+        ["woods.toml", "settings.toml", "tickets.toml", "sheets", "sets", "families", "text/en/app.toml"]
+    {
+        let mut sources = shipped();
+        sources.retain(|source| !source.path.starts_with(gone));
+        let problems = load::load(&sources).expect_err("refused");
+        assert_eq!(problems.len(), 1, "{gone}: {problems:?}");
+        assert_eq!(problems[0].file, Path::new(gone));
+    }
+    let problems = edited("settings.toml", "key = \"gap-spray\"", "key = \"gap-retarder\"");
+    assert!(problems.iter().all(|p| p.file == Path::new("settings.toml")), "{problems:?}");
+    assert!(problems.iter().any(|p| p.message == "setting `gap-spray` is missing"), "{problems:?}");
+}
+
+#[test]
+fn woods_are_held_to_their_ranges() {
+    let file = "woods.toml";
+    let radial = shipped()
+        .into_iter()
+        .find(|source| source.path == Path::new(file))
+        .and_then(|source| source.text.lines().find(|line| line.starts_with("movement")).map(str::to_owned))
+        .expect("a wood with coefficients");
+    for value in ["0.0", "0.01", "-0.001", "nan", "inf"] {
+        let wrong = format!("movement = {{ radial = {value}, tangential = 0.002 }}");
+        refused(file, &radial, &wrong, &["`radial`", "over 0 and under 0.01"]);
+    }
+    refused(file, "vessel_um = 160.0", "vessel_um = 9000.0", &["9000", "up to 5000"]);
+    refused(file, "source = \"CW;OF;PW;HOA\"", "source = \" \"", &["a source is needed"]);
+    refused(file, "slug = \"mahogany\"", "slug = \"Mahogany 1\"", &["`Mahogany 1`", "small letters"]);
+}
+
+#[test]
+fn every_list_spells_its_names_alike_and_has_each_once() {
+    refused("sheets/3-shellac.toml", "slug = \"shellac\"", "slug = \"Shellac\"", &["small letters"]);
+    refused("sheets/3-shellac.toml", "slug = \"shellac\"", "slug = \"water-borne\"", &["stands twice"]);
+    refused("sets/filling.toml", "slug = \"filling\"", "slug = \"fil_ling\"", &["small letters"]);
+    refused("facts/air.toml", "key = \"rh\"", "key = \"r-h\"", &["small letters", "`_`"]);
+    refused("cautions.toml", "id = \"c01\"", "id = \"C01\"", &["small letters"]);
+    refused("tickets.toml", "{ slug = \"top\"", "{ slug = \"Top\"", &["small letters"]);
+    refused("tickets.toml", "number = 417", "number = 411", &["two tickets"]);
+}
+
+#[test]
+fn tickets_are_held_to_their_ranges_part_by_part() {
+    refused("tickets.toml", "clear_coats = 6", "clear_coats = 0", &["1 to 14"]);
+    refused("tickets.toml", "days = 45", "days = 367", &["1 to 366"]);
+    let back = "{ slug = \"back\", wood = \"mahogany\", cut = \"flat\", width_mm = 185.0 }";
+    refused("tickets.toml", back, &back.replace("185.0", "0.0"), &["over 0 and up to 10000"]);
+    refused("tickets.toml", back, &back.replace("mahogany", "mahogony"), &["allowed: mahogany, ", ", …"]);
+}
+
+#[test]
+fn a_sheet_that_contradicts_itself_is_refused() {
+    let content = Content::embedded().expect("checked");
+    let wrong = |values: &str, line: usize, says: &str| {
+        let text = format!("slug = \"mine\"\ncoating = \"shellac\"\n[values]\n{values}");
+        let problems = load::sheet(&source("mine.toml", &text), &content).expect_err("refused");
+        let found = problems.iter().find(|p| p.line == line && p.message.contains(says));
+        assert!(found.is_some(), "{values}: no `{says}` at line {line} in {problems:?}");
+    };
+    wrong("recoat-closes = 24\nrecoat-opens-again = 8", 5, "over 24");
+    wrong("filler-wipe-from = 20", 4, "filler-wipe-to");
+    wrong("clear-coats-from = 9", 4, "clear-coats-to");
+    wrong("gap-retarder = 13", 4, "gap-spray");
+    wrong("body-distance-from = 254\nbody-distance-to = 210", 5, "at least 254");
+    wrong("moisture-from = 8\nmoisture-to = 7", 5, "at least 8");
+    wrong("moisture-to = 11\nmoisture-reject = 10", 5, "at least 11");
+    wrong("clear-wet = 100\nwet-warn = 90", 5, "at least 100");
+    wrong("clear-coats-from = 3.5", 4, "a whole number");
+    wrong("stain-first = 0.5", 4, "a whole number");
+    wrong("gap-sprey = 12", 4, "allowed: gap-spray, ");
+    let same = "slug = \"shellac\"\ncoating = \"shellac\"\n";
+    let problems = load::sheet(&source("mine.toml", same), &content).expect_err("other values, same slug");
+    assert!(problems[0].line == 1 && problems[0].message.contains("`shellac`"), "{problems:?}");
+    let open = "slug = \"mine\"\ncoating = \"shellac\"\n[values]\nrecoat-closes = 24\n";
+    assert!(load::sheet(&source("mine.toml", open), &content).is_ok(), "a window that closes for good");
+}
+
+#[test]
+fn terms_need_words_and_wrong_names_are_told_what_is_near() {
+    refused(
+        "facts/air.toml",
+        "\"fast-thinner\", \"with",
+        "\"fastest-thinner\", \"with",
+        &["`term.fastest-thinner`"],
+    );
+    refused(
+        "sets/filling.toml",
+        "stages = [\"fill\"]",
+        "families = [\"wants-filer\"]",
+        &["allowed: wants-filler, "],
+    );
+    refused("families/fill.toml", "fact = \"look\"", "fact = \"looks\"", &["allowed: look, "]);
+}
+
+#[test]
+fn a_file_is_checked_as_what_its_own_keys_say() {
+    let content = Content::embedded().expect("checked");
+    let sources = shipped();
+    for one in &sources {
+        let text = one.path.starts_with("text");
+        let schema = one.path.starts_with("schema");
+        let checked = load::file(one, &content, &sources);
+        match checked {
+            Ok(kind) => {
+                assert!(!text && !schema, "{} is a {kind:?}", one.path.display());
+                assert_eq!(kind == FileKind::Set, one.path.starts_with("sets"), "{}", one.path.display());
+                assert_eq!(kind == FileKind::Sheet, one.path.starts_with("sheets"), "{}", one.path.display());
+            }
+            Err(problems) => assert!(text || schema, "{problems:?}"),
+        }
+    }
+    let woods = sources.iter().find(|source| source.path == Path::new("woods.toml")).expect("woods");
+    let mine = source("shop/woods.toml", &woods.text.replacen("slug = \"koa\"", "slug = \"koaa\"", 1));
+    let problems = load::file(&mine, &content, &sources).expect_err("a ticket names koa");
+    assert!(problems.iter().any(|p| p.file == Path::new("content/tickets.toml")), "{problems:?}");
+    let mine = source("shop/woods.toml", &woods.text.replacen("vessel_um = 160.0", "vessel_um = 0.0", 1));
+    let problems = load::file(&mine, &content, &sources).expect_err("refused");
+    assert!(problems.iter().all(|p| p.file == mine.path && p.line > 0), "{problems:?}");
+    let problems = load::file(&source("x.toml", "a = 1"), &content, &sources).expect_err("unknown");
+    assert!(problems[0].message.contains("coating") && problems[0].message.contains("wood"), "{problems:?}");
+    assert!(load::file(&source("x.toml", "a = "), &content, &sources).is_err_and(|p| p[0].line == 1));
+}
