@@ -260,3 +260,59 @@ fn every_word_that_a_card_can_show_has_a_text() {
         }
     });
 }
+
+/// Consequences that leave the work as it was: time or material is gone, nothing has to be made good.
+const HARMLESS: [&str; 5] =
+    ["time-lost", "material-lost", "lost-hour", "time-lost-sanding", "asked-for-what-was-told"];
+
+/// Erring towards the longer wait, the wider gap or the finer grade costs time; erring the other way harms the work.
+#[test]
+fn what_follows_goes_by_the_side_on_which_a_number_errs() {
+    let content = content();
+    let harmless_above =
+        ["dew-point", "warm-enough", "filler-wait", "fill-twice", "level-when", "stain-fuzz"];
+    let harmless_below = ["surface-gap", "coats-fit", "coats-today", "fill-batch", "retarder-most"];
+    each_family(&content, |world, family| {
+        for seed in 0..20 {
+            let card = deal(world, family, seed).expect("a card");
+            let Answer::Number(right) = solve(&card, world).expect("a question").right else { continue };
+            if card.kind != Kind::Number {
+                continue;
+            }
+            let far = right.value.abs() + 1000.0;
+            let after = |value: f64| {
+                let given = Answer::Number(Measure { value, ..right });
+                grade(&card, world, &given).expect("graded").after.expect("a consequence")
+            };
+            let (below, above) = (after(right.value - far), after(right.value + far));
+            assert!(content.consequence(above).is_some(), "{family}: `{above}` is missing");
+            assert!(content.consequence(below).is_some(), "{family}: `{below}` is missing");
+            if harmless_above.contains(&family) {
+                assert!(
+                    HARMLESS.contains(&above) && !HARMLESS.contains(&below),
+                    "{family}: {below}, {above}"
+                );
+            }
+            if harmless_below.contains(&family) {
+                assert!(
+                    HARMLESS.contains(&below) && !HARMLESS.contains(&above),
+                    "{family}: {below}, {above}"
+                );
+            }
+        }
+    });
+}
+
+/// Asking for what was told costs an hour on every card, and never the work.
+#[test]
+fn asking_for_what_was_told_harms_nothing() {
+    let content = content();
+    each_family(&content, |world, family| {
+        for seed in 0..20 {
+            let card = deal(world, family, seed).expect("a card");
+            let graded = grade(&card, world, &Answer::NotEnough).expect("graded");
+            let wanted = (graded.solution.right != Answer::NotEnough).then_some("asked-for-what-was-told");
+            assert_eq!(graded.after, wanted, "{family} seed {seed}");
+        }
+    });
+}

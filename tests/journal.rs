@@ -38,7 +38,9 @@ fn entries_survive_json_and_keep_their_order() {
     assert_eq!(back.next_sequence(), 3);
     assert_eq!(back.people(), ["Ana", "Jo"]);
     assert_eq!(Past::of(&back, "Ana").len(), 1);
-    assert!(back.find(2).unwrap().sure_and_wrong());
+    assert!(!back.find(2).unwrap().sure_and_wrong(), "whoever asks goes not ahead");
+    let went_ahead = Entry { answer: Answer::term("koa"), ..back.find(2).unwrap().clone() };
+    assert!(went_ahead.sure_and_wrong());
     assert!(!back.find(1).unwrap().sure_and_wrong());
     assert_eq!(Journal::default().next_sequence(), 1);
 }

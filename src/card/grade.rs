@@ -52,6 +52,9 @@ pub struct Graded {
 /// Share of guessed numbers that come out right: a convention of the assessment design, not a measured value.
 const NUMBER_GUESS: f64 = 0.05;
 
+/// What follows from asking for what was told: an hour passes and the work stays as it was.
+const ASKED: &str = "asked-for-what-was-told";
+
 /// Asks the model. `None` for a card whose family is unknown.
 #[must_use]
 pub fn solve(card: &Card, world: &World<'_>) -> Option<Solution> {
@@ -113,7 +116,8 @@ pub fn grade(card: &Card, world: &World<'_>, given: &Answer) -> Option<Graded> {
         return Some(Graded { mark, solution, slip: None, after: None });
     }
     let (slip, after) = misconception(card, world, &solution, given);
-    let after = after.filter(|id| !id.is_empty()).unwrap_or(question.after);
+    let after =
+        after.filter(|id| !id.is_empty()).unwrap_or_else(|| question.after.of(given, &solution.right));
     Some(Graded { mark, solution, slip: slip.filter(|id| !id.is_empty()), after: Some(after) })
 }
 
@@ -190,19 +194,17 @@ fn misconception(
     given: &Answer,
 ) -> (Option<&'static str>, Option<&'static str>) {
     let Some(question) = families::find(&card.family) else { return (None, None) };
-    let tempts: Vec<Tempt> = match question.ask {
-        Ask::One { tempt, .. } | Ask::Number { tempt, .. } => tempt(&card.facts, world),
-        Ask::All { items, .. } => {
-            return (astray(card, items, world, solution, given), None);
-        }
-        Ask::Order { .. } => return (None, None),
-    };
     if solution.right == Answer::NotEnough {
         return (Some("judged-without-knowing"), None);
     }
     if *given == Answer::NotEnough {
-        return (Some("enough-was-told"), None);
+        return (Some("enough-was-told"), Some(ASKED));
     }
+    let tempts: Vec<Tempt> = match question.ask {
+        Ask::One { tempt, .. } | Ask::Number { tempt, .. } => tempt(&card.facts, world),
+        Ask::All { items, .. } => return astray(card, items, world, solution, given),
+        Ask::Order { .. } => return (None, None),
+    };
     let near = |tempt: &&Tempt| match (&tempt.answer, given) {
         (Answer::Number(a), Answer::Number(b)) => tolerance::agree(*b, *a),
         (a, b) => a == b,
@@ -210,27 +212,27 @@ fn misconception(
     tempts.iter().find(near).map_or((None, None), |tempt| (Some(tempt.slip), Some(tempt.after)))
 }
 
-/// The first item picked wrongly or left out, and the misconception behind it.
+/// The first item picked wrongly or left out: the misconception behind it and what follows.
 fn astray(
     card: &Card,
     items: fn(&crate::bench::Facts, &World<'_>, &mut Dice) -> Vec<Item>,
     world: &World<'_>,
     solution: &Solution,
     given: &Answer,
-) -> Option<&'static str> {
+) -> (Option<&'static str>, Option<&'static str>) {
     let (Answer::Terms(wanted), Answer::Terms(picked)) = (&solution.right, given) else {
-        return Some(if solution.right == Answer::NotEnough {
-            "judged-without-knowing"
-        } else {
-            "enough-was-told"
-        });
+        return (None, None);
     };
     // Which misconception an item stands for does not depend on the dice; only the selection does.
     let known = items(&card.facts, world, &mut Dice::new("slips"));
+    let has = |slugs: &[String], slug: &str| slugs.iter().any(|one| one == slug);
     card.options
         .iter()
         .filter_map(slug)
-        .find(|item| wanted.iter().any(|w| w == item) != picked.iter().any(|p| p == item))
+        .find(|item| has(wanted, item) != has(picked, item))
         .and_then(|item| known.iter().find(|one| one.slug == item))
-        .map(|item| item.slip)
+        .map_or((None, None), |item| {
+            let after = if has(picked, &item.slug) { item.needless } else { item.missed };
+            (Some(item.slip), Some(after))
+        })
 }

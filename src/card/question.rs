@@ -39,10 +39,10 @@ impl Tempt {
         Self { answer: Answer::term(slug), slip, after }
     }
 
-    /// A tempting number.
+    /// A tempting number. What follows goes by the side on which it lies: see [`After`].
     #[must_use]
-    pub fn number(measure: Measure, slip: &'static str, after: &'static str) -> Self {
-        Self { answer: Answer::Number(measure), slip, after }
+    pub const fn number(measure: Measure, slip: &'static str) -> Self {
+        Self { answer: Answer::Number(measure), slip, after: "" }
     }
 }
 
@@ -53,13 +53,24 @@ pub struct Item {
     pub slug: String,
     /// The misconception behind judging it wrongly: text `slip.<slip>`; empty where none is named.
     pub slip: &'static str,
+    /// What follows from picking it where it does not apply: a consequence id, or empty for the family's own.
+    pub needless: &'static str,
+    /// What follows from leaving it out where it applies: a consequence id, or empty for the family's own.
+    pub missed: &'static str,
 }
 
 impl Item {
     /// An item with its misconception.
     #[must_use]
     pub fn new(slug: &str, slip: &'static str) -> Self {
-        Self { slug: slug.to_owned(), slip }
+        Self { slug: slug.to_owned(), slip, needless: "", missed: "" }
+    }
+
+    /// Names what follows from picking it needlessly and from leaving it out.
+    #[must_use]
+    pub const fn costing(mut self, needless: &'static str, missed: &'static str) -> Self {
+        (self.needless, self.missed) = (needless, missed);
+        self
     }
 }
 
@@ -98,6 +109,46 @@ pub enum Ask {
     },
 }
 
+/// What follows from a wrong answer: consequence ids. A number harms the work on one side of the right one and often
+/// costs only time or material on the other, so each side may have its own.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct After {
+    always: &'static str,
+    above: Option<&'static str>,
+    below: Option<&'static str>,
+}
+
+impl After {
+    /// One consequence for every wrong answer.
+    #[must_use]
+    pub const fn is(always: &'static str) -> Self {
+        Self { always, above: None, below: None }
+    }
+
+    /// Another one where a number above the right one was given.
+    #[must_use]
+    pub const fn above(self, id: &'static str) -> Self {
+        Self { above: Some(id), ..self }
+    }
+
+    /// Another one where a number below the right one was given.
+    #[must_use]
+    pub const fn below(self, id: &'static str) -> Self {
+        Self { below: Some(id), ..self }
+    }
+
+    /// What follows from a wrong answer to a question whose right answer is known.
+    #[must_use]
+    pub fn of(self, given: &Answer, right: &Answer) -> &'static str {
+        let side = match (given, right) {
+            (Answer::Number(given), Answer::Number(right)) if given.base() > right.base() => self.above,
+            (Answer::Number(given), Answer::Number(right)) if given.base() < right.base() => self.below,
+            _ => None,
+        };
+        side.unwrap_or(self.always)
+    }
+}
+
 /// A family's question. Its facts, stage and texts stand in `content/`.
 #[derive(Debug, Clone, Copy)]
 pub struct Question {
@@ -107,8 +158,8 @@ pub struct Question {
     pub settle: fn(&mut Facts, &World<'_>, &mut Dice),
     /// How it asks.
     pub ask: Ask,
-    /// What follows from a wrong answer, where a temptation names nothing else: a consequence id.
-    pub after: &'static str,
+    /// What follows from a wrong answer, where a temptation names nothing else: consequence ids.
+    pub after: After,
 }
 
 /// Leaves drawn facts as they are.

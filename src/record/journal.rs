@@ -54,10 +54,11 @@ pub struct Entry {
 }
 
 impl Entry {
-    /// Whether it was wrong and would have been done on the job.
+    /// Whether it was wrong and would have been done on the job. Whoever says that not enough is told does nothing to
+    /// the work.
     #[must_use]
     pub fn sure_and_wrong(&self) -> bool {
-        self.mark != Mark::Right && self.certainty == Certainty::OnTheJob
+        self.mark != Mark::Right && self.certainty == Certainty::OnTheJob && self.answer != Answer::NotEnough
     }
 
     /// Whether the entry answers that card.

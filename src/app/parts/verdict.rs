@@ -26,7 +26,8 @@ pub(in crate::app) fn Verdict(props: &VerdictProps) -> Html {
     let shop = use_shop();
     use_effect_with((), |()| page::focus(HEADING));
     let (card, graded) = (&props.card, &props.graded);
-    let sure = props.certainty == Certainty::OnTheJob;
+    // Whoever says that not enough is told would not have gone ahead.
+    let sure = props.certainty == Certainty::OnTheJob && props.answer != Answer::NotEnough;
     let cannot = graded.solution.right == Answer::NotEnough;
     let (kind, class, key) = match (graded.mark, sure, cannot) {
         (Mark::Right, _, true) => (SignKind::CannotJudge, "ok", "verdict.cannot"),

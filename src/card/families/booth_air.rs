@@ -1,7 +1,7 @@
 //! Booth and air: dew point, the gap of the work surface, spray, retarder or stop.
 
 use crate::bench::Facts;
-use crate::card::question::{Ask, Item, Question, Tempt, keep};
+use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::quantity::{Celsius, Measure, Pascals, RelativeHumidity, Unit};
@@ -56,7 +56,7 @@ const DEW_POINT: Question = Question {
     id: "dew-point",
     settle: keep,
     ask: Ask::Number { answer: dew_point, tempt: dew_point_tempts, unit: Unit::Celsius },
-    after: "blushed-film",
+    after: After::is("blushed-film").above("time-lost"),
 };
 
 fn dew_point(facts: &Facts, _: &World<'_>) -> Judged<Measure> {
@@ -79,10 +79,10 @@ fn as_share(facts: &Facts) -> Result<f64, CannotJudge> {
 fn dew_point_tempts(facts: &Facts, _: &World<'_>) -> Vec<Tempt> {
     let mut tempts = Vec::new();
     if let Ok(wet) = wet_bulb(facts) {
-        tempts.push(Tempt::number(temperature(wet.get()), "wet-bulb-for-dew-point", ""));
+        tempts.push(Tempt::number(temperature(wet.get()), "wet-bulb-for-dew-point"));
     }
     if let Ok(share) = as_share(facts) {
-        tempts.push(Tempt::number(temperature(share), "humidity-as-share", ""));
+        tempts.push(Tempt::number(temperature(share), "humidity-as-share"));
     }
     tempts
 }
@@ -92,7 +92,7 @@ const SURFACE_GAP: Question = Question {
     id: "surface-gap",
     settle: colder_work,
     ask: Ask::Number { answer: surface_gap, tempt: surface_gap_tempts, unit: Unit::Kelvin },
-    after: "blushed-film",
+    after: After::is("blushed-film").below("time-lost"),
 };
 
 fn colder_work(facts: &mut Facts, world: &World<'_>, _: &mut Dice) {
@@ -112,9 +112,9 @@ fn surface_gap_tempts(facts: &Facts, _: &World<'_>) -> Vec<Tempt> {
         return tempts;
     };
     let dew = air::dew_point(room, rh).answer.get();
-    tempts.push(Tempt::number(kelvin(room.get() - dew), "room-for-surface", ""));
+    tempts.push(Tempt::number(kelvin(room.get() - dew), "room-for-surface"));
     if let Ok(wet) = wet_bulb(facts) {
-        tempts.push(Tempt::number(kelvin(work.get() - wet.get()), "wet-bulb-for-dew-point", ""));
+        tempts.push(Tempt::number(kelvin(work.get() - wet.get()), "wet-bulb-for-dew-point"));
     }
     tempts
 }
@@ -125,7 +125,7 @@ const SPRAY_DECISION: Question = Question {
     id: "spray-decision",
     settle: plain_decision,
     ask: Ask::One { answer: decide, tempt: decide_tempts },
-    after: "blushed-film",
+    after: After::is("blushed-film"),
 };
 
 /// Where warming the work would spare the retarder both answers hold, so the work is at room temperature there.
@@ -173,7 +173,7 @@ const WHAT_STOPS: Question = Question {
     id: "what-stops",
     settle: colder_work,
     ask: Ask::All { items: limits, holds: stops },
-    after: "blushed-film",
+    after: After::is("blushed-film"),
 };
 
 /// The estimate that is shown and never decides.
@@ -202,7 +202,7 @@ const WARM_ENOUGH: Question = Question {
     id: "warm-enough",
     settle: keep,
     ask: Ask::Number { answer: warm_enough, tempt: warm_enough_tempts, unit: Unit::Celsius },
-    after: "blushed-film",
+    after: After::is("blushed-film").above("time-lost"),
 };
 
 fn least_work(facts: &Facts, world: &World<'_>, thinner: Thinner) -> Judged<Measure> {
@@ -218,13 +218,13 @@ fn warm_enough_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let mut tempts = Vec::new();
     for thinner in Thinner::ALL {
         if let Ok(other) = least_work(facts, world, *thinner) {
-            tempts.push(Tempt::number(other.answer, "gap-of-other-mix", ""));
+            tempts.push(Tempt::number(other.answer, "gap-of-other-mix"));
         }
     }
     if let Ok(dew) = dew_point(facts, world) {
-        tempts.push(Tempt::number(dew.answer, "dew-point-is-enough", ""));
+        tempts.push(Tempt::number(dew.answer, "dew-point-is-enough"));
     }
-    tempts.push(Tempt::number(temperature(world.sheet.get(Setting::ColdStop)), "cold-limit-alone", ""));
+    tempts.push(Tempt::number(temperature(world.sheet.get(Setting::ColdStop)), "cold-limit-alone"));
     tempts
 }
 
@@ -249,7 +249,7 @@ const PIECES: Question = Question {
     id: "pieces-fit-to-spray",
     settle: settle_pieces,
     ask: Ask::All { items: pieces, holds: piece_may },
-    after: "blushed-film",
+    after: After::is("blushed-film"),
 };
 
 /// The pieces: slug, fact that tells its surface, label of its gap.
@@ -288,7 +288,7 @@ const HOURS: Question = Question {
     id: "hours-fit-to-spray",
     settle: settle_hours,
     ask: Ask::All { items: hours, holds: hour_may },
-    after: "blushed-film",
+    after: After::is("blushed-film"),
 };
 
 /// Hours of the day at which the log was read: slug, fact that tells the humidity, label of the gap.

@@ -2,7 +2,7 @@
 
 use crate::bench::Facts;
 use crate::bench::shop::told_grade;
-use crate::card::question::{Ask, Item, Question, Tempt, keep};
+use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::rules::abrasive::{
@@ -21,7 +21,7 @@ const COMPOUND_NEXT: Question = Question {
     id: "compound-next",
     settle: often_own_wheel,
     ask: Ask::One { answer: next_compound, tempt: compound_tempts },
-    after: "swirls-left",
+    after: After::is("swirls-left"),
 };
 
 /// Where does it go back to? Misconceptions: all fine lines are swirls; compound takes out a skipped grade.
@@ -29,7 +29,7 @@ const MISSED_GRIT: Question = Question {
     id: "missed-grit",
     settle: a_skipped_step,
     ask: Ask::One { answer: sent_back, tempt: back_tempts },
-    after: "scratch-after-buff",
+    after: After::is("scratch-after-buff").below("time-lost-sanding"),
 };
 
 /// What must be put right at the wheel? Misconceptions: top of the wheel is handier; warm film polishes better.
@@ -37,7 +37,7 @@ const AT_THE_WHEEL: Question = Question {
     id: "at-the-wheel",
     settle: keep,
     ask: Ask::All { items: fixes, holds: must_fix },
-    after: "wheel-grabs-work",
+    after: After::is("wheel-grabs-work"),
 };
 
 fn often_own_wheel(facts: &mut Facts, _: &World<'_>, dice: &mut Dice) {
@@ -108,11 +108,11 @@ fn back_tempts(facts: &Facts, _: &World<'_>) -> Vec<Tempt> {
         Tempt::term("finest-compound", "scratch-taken-for-swirl", ""),
         Tempt::term("cut-longer", "compound-takes-all", ""),
         Tempt::term("new-clear-coat", "coat-over-scratches", ""),
-        Tempt::number(from.measure(), "back-too-far", ""),
-        Tempt::number(last.measure(), "last-grade-again", ""),
+        Tempt::number(from.measure(), "back-too-far"),
+        Tempt::number(last.measure(), "last-grade-again"),
     ];
     let between = P_SERIES.iter().rfind(|grade| grade.number < last.number);
-    tempts.extend(between.map(|grade| Tempt::number(grade.measure(), "step-still-skipped", "")));
+    tempts.extend(between.map(|grade| Tempt::number(grade.measure(), "step-still-skipped")));
     tempts
 }
 

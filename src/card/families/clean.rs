@@ -2,7 +2,7 @@
 
 use crate::bench::Facts;
 use crate::card::Answer;
-use crate::card::question::{Ask, Question, Tempt, keep};
+use crate::card::question::{After, Ask, Question, Tempt, keep};
 use crate::content::World;
 use crate::rules::contamination::{BareMove, CleanOff, MarkEdge, bare_move, clean_off};
 use crate::rules::term::Term;
@@ -15,7 +15,7 @@ const CLEAN_OFF: Question = Question {
     id: "clean-off",
     settle: keep,
     ask: Ask::One { answer: cleaned, tempt: clean_tempts },
-    after: "fish-eyes-open",
+    after: After::is("fish-eyes-open"),
 };
 
 /// What to do about the mark that wetting shows? Misconceptions: stain evens it out; one cure for every mark.
@@ -23,7 +23,7 @@ const WETTING_TEST: Question = Question {
     id: "wetting-test",
     settle: keep,
     ask: Ask::One { answer: treated, tempt: mark_tempts },
-    after: "pale-spot",
+    after: After::is("pale-spot"),
 };
 
 fn cleaned(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
@@ -34,11 +34,11 @@ fn cleaned(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
 fn clean_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
     vec![
         Tempt::term(CleanOff::VacuumTack.slug(), "one-way-for-all", ""),
-        Tempt::term(CleanOff::VacuumDamp.slug(), "one-way-for-all", ""),
+        Tempt::term(CleanOff::VacuumDamp.slug(), "one-way-for-all", "grain-stands-up"),
         Tempt::term(CleanOff::SolventWipe.slug(), "solvent-on-everything", ""),
         Tempt::term("blow-off", "dust-blown-about", "nibs-stand-up"),
         Tempt::term("wax-tack", "wax-pressed-in", ""),
-        Tempt::term("wet-sponge", "grain-raised", ""),
+        Tempt::term("wet-sponge", "grain-raised", "grain-stands-up"),
         Tempt::term("polish-cloth", "silicone-wiped-on", ""),
     ]
 }

@@ -1,7 +1,7 @@
 //! Clear: wet film and dry build, what counts, how many coats, whether it may be levelled again.
 
 use crate::bench::Facts;
-use crate::card::question::{Ask, Item, Question, Tempt, keep};
+use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::quantity::{Fraction, Measure, Micrometres, Unit};
@@ -28,7 +28,7 @@ const COATS_FOR_BUILD: Question = Question {
     id: "coats-for-build",
     settle: clear_of_whole_coats,
     ask: Ask::Number { answer: coats_for_build, tempt: coats_for_build_slips, unit: Unit::Count },
-    after: "film-too-thin",
+    after: After::is("film-too-thin").above("material-lost"),
 };
 
 /// What must the comb read for a wanted dry film? Misconceptions: as above, and multiplying where one divides.
@@ -36,7 +36,7 @@ const COMB_FOR_DRY: Question = Question {
     id: "comb-for-dry",
     settle: keep,
     ask: Ask::Number { answer: comb_for_dry, tempt: comb_for_dry_slips, unit: Unit::Micrometre },
-    after: "film-too-thin",
+    after: After::is("film-too-thin").above("run"),
 };
 
 /// What does the reading of the comb call for? Misconceptions: a standing face takes what a lying one takes; a light
@@ -45,7 +45,7 @@ const WET_FILM: Question = Question {
     id: "wet-film-reading",
     settle: keep,
     ask: Ask::One { answer: wet_film, tempt: wet_film_slips },
-    after: "run",
+    after: After::is("run"),
 };
 
 /// How much clear lies there? Misconceptions: the sealer counts; thinner forgotten; wet film counted as dry.
@@ -53,7 +53,7 @@ const FILM_LAID: Question = Question {
     id: "film-laid",
     settle: keep,
     ask: Ask::Number { answer: film_laid, tempt: film_laid_slips, unit: Unit::Micrometre },
-    after: "cut-through-thin",
+    after: After::is("cut-through-thin").below("material-lost"),
 };
 
 /// Is there film enough to level again? Misconceptions: what came off the first time is forgotten; only the take-off
@@ -62,7 +62,7 @@ const LEVEL_AGAIN: Question = Question {
     id: "level-again",
     settle: off_the_limits,
     ask: Ask::One { answer: level_again, tempt: level_again_slips },
-    after: "cut-through-thin",
+    after: After::is("cut-through-thin"),
 };
 
 /// Which layers may levelling draw on? Misconception: every layer is film.
@@ -70,7 +70,7 @@ const WHAT_COUNTS: Question = Question {
     id: "what-counts-as-build",
     settle: keep,
     ask: Ask::All { items: layers, holds: counts },
-    after: "cut-through-thin",
+    after: After::is("cut-through-thin"),
 };
 
 /// Thicknesses of the sheet from thin to thick. Misconceptions: colour as heavy as clear; a dry coat near its wet film.
@@ -78,7 +78,7 @@ const FILM_SCALE: Question = Question {
     id: "film-scale",
     settle: keep,
     ask: Ask::Order { items: thicknesses, accepts: rises },
-    after: "run",
+    after: After::is("run"),
 };
 
 /// How many coats may this ticket still get today? Misconceptions: one limit is forgotten, gaps are counted for coats.
@@ -86,7 +86,7 @@ const COATS_TODAY: Question = Question {
     id: "coats-today",
     settle: within_the_order,
     ask: Ask::Number { answer: coats_today, tempt: coats_today_slips, unit: Unit::Count },
-    after: "solvent-trapped",
+    after: After::is("solvent-trapped").below("time-lost"),
 };
 
 fn thinning(facts: &Facts) -> Result<Thinning, CannotJudge> {
@@ -109,7 +109,7 @@ fn um(value: Micrometres) -> Measure {
 
 /// A tempting number where the misconception gives one.
 fn slip(number: Result<Measure, CannotJudge>, slip: &'static str) -> Option<Tempt> {
-    number.ok().map(|measure| Tempt::number(measure, slip, ""))
+    number.ok().map(|measure| Tempt::number(measure, slip))
 }
 
 // Coats for the build

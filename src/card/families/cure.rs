@@ -3,7 +3,7 @@
 use super::waiting::{decided, hours, inside, stated};
 use crate::bench::Facts;
 use crate::bench::drying::{ticket_time, told};
-use crate::card::question::{Ask, Item, Question, Tempt, keep};
+use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::quantity::{Hours, Measure, Unit};
@@ -28,7 +28,7 @@ const LEVEL_WHEN: Question = Question {
     id: "level-when",
     settle: inside,
     ask: Ask::Number { answer: level_when, tempt: level_tempts, unit: Unit::Hour },
-    after: "shrinks-back",
+    after: After::is("shrinks-back").above("time-lost"),
 };
 
 fn level_when(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
@@ -36,7 +36,6 @@ fn level_when(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
 }
 
 fn level_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
-    const AFTER: &str = "shrinks-back";
     let Ok(mine) = told(facts) else { return Vec::new() };
     let (Some((found, air)), Some(film)) = (stated(Wait::Buff, &mine, world), mine.film) else {
         return Vec::new();
@@ -44,21 +43,21 @@ fn level_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let linear = (film.get() / world.sheet.get(Setting::BuildReference)).max(1.0);
     let (sheet_wait, floor) = (found.stated.get(), found.floor.get());
     let mut tempts = vec![
-        Tempt::number(hours(f64::max(sheet_wait, floor * linear) * found.cold), "film-taken-linearly", AFTER),
-        Tempt::number(hours(sheet_wait), "cold-not-scaled", AFTER),
-        Tempt::number(hours(floor * found.cold), "floor-for-sheet-wait", AFTER),
-        Tempt::number(hours(sheet_wait * found.cold), "thick-coat-not-counted", AFTER),
+        Tempt::number(hours(f64::max(sheet_wait, floor * linear) * found.cold), "film-taken-linearly"),
+        Tempt::number(hours(sheet_wait), "cold-not-scaled"),
+        Tempt::number(hours(floor * found.cold), "floor-for-sheet-wait"),
+        Tempt::number(hours(sheet_wait * found.cold), "thick-coat-not-counted"),
     ];
     let free = uncapped(air, world.sheet);
     if free < 1.0 {
-        tempts.insert(0, Tempt::number(hours(found.hours.get() * free), "warm-credit-taken", AFTER));
+        tempts.insert(0, Tempt::number(hours(found.hours.get() * free), "warm-credit-taken"));
     }
     for class in WorkClass::ALL {
         let other = Told { class: Some(*class), ..mine };
         if mine.class != Some(*class)
             && let Some((found, _)) = stated(Wait::Buff, &other, world)
         {
-            tempts.push(Tempt::number(hours(found.hours.get()), "other-class-of-work", AFTER));
+            tempts.push(Tempt::number(hours(found.hours.get()), "other-class-of-work"));
         }
     }
     tempts
@@ -70,7 +69,7 @@ const HEAVY_COATS: Question = Question {
     id: "heavy-coats",
     settle: keep,
     ask: Ask::One { answer: heavy_coats, tempt: heavy_tempts },
-    after: "film-stays-soft",
+    after: After::is("film-stays-soft").above("time-lost"),
 };
 
 fn coats(facts: &Facts, key: &str) -> Result<u32, CannotJudge> {
@@ -97,11 +96,11 @@ fn heavy_tempts(facts: &Facts, _: &World<'_>) -> Vec<Tempt> {
     let each = fewer_coats(light, heavy, Compared::EachWait).answer;
     let all = fewer_coats(light, heavy, Compared::AllWaits).answer;
     vec![
-        Tempt::number(times(each), "each-wait-for-all", "lost-day"),
-        Tempt::number(times(all), "film-taken-linearly", "film-stays-soft"),
-        Tempt::number(times(1.0), "same-film-same-time", "film-stays-soft"),
-        Tempt::number(times(1.0 / all), "fewer-coats-sooner", "film-stays-soft"),
-        Tempt::number(times(all * each), "cube-for-square", "lost-day"),
+        Tempt::number(times(each), "each-wait-for-all"),
+        Tempt::number(times(all), "film-taken-linearly"),
+        Tempt::number(times(1.0), "same-film-same-time"),
+        Tempt::number(times(1.0 / all), "fewer-coats-sooner"),
+        Tempt::number(times(all * each), "cube-for-square"),
     ]
 }
 
@@ -111,7 +110,7 @@ const LEVEL_GATE: Question = Question {
     id: "level-gate",
     settle: stood,
     ask: Ask::All { items: findings, holds: shut },
-    after: "shrinks-back",
+    after: After::is("shrinks-back"),
 };
 
 /// Brings the air inside the sheet and sets the time stood near the wait.
@@ -144,7 +143,7 @@ const DELIVERY_DAY: Question = Question {
     id: "delivery-day",
     settle: days_left,
     ask: Ask::One { answer: delivery, tempt: delivery_tempts },
-    after: "shrinks-back",
+    after: After::is("shrinks-back"),
 };
 
 /// Tells the class of the ticket and sets the days left near the time that the job takes.
@@ -196,7 +195,7 @@ const ORDER_OF_WAITS: Question = Question {
     id: "order-of-waits",
     settle: keep,
     ask: Ask::Order { items: some_waits, accepts: rising },
-    after: "lost-day",
+    after: After::is("lost-day"),
 };
 
 fn some_waits(_: &Facts, _: &World<'_>, dice: &mut Dice) -> Vec<Item> {

@@ -3,7 +3,7 @@
 use super::waiting::{decided, hours, inside, set_day, stated, time_of};
 use crate::bench::Facts;
 use crate::bench::drying::told;
-use crate::card::question::{Ask, Item, Question, Tempt, keep};
+use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::quantity::{Measure, Unit};
@@ -35,7 +35,7 @@ const FILLER_WAIT: Question = Question {
     id: "filler-wait",
     settle: inside,
     ask: Ask::Number { answer: filler_wait, tempt: filler_wait_tempts, unit: Unit::Hour },
-    after: "sealed-wet-filler",
+    after: After::is("sealed-wet-filler").above("time-lost"),
 };
 
 fn filler_wait(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
@@ -46,33 +46,33 @@ fn filler_wait(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
 
 fn filler_wait_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let Ok(mine) = told(facts) else { return Vec::new() };
-    let mut tempts = room_tempts(Wait::FillerToNext, &mine, world, "sealed-wet-filler");
+    let mut tempts = room_tempts(Wait::FillerToNext, &mine, world);
     for filler in Filler::ALL {
         let other = Told { filler: Some(*filler), ..mine };
         if let Ok(found) = earliest(Wait::FillerToNext, &other, world.sheet)
             && let Some(found) = found.answer.estimate()
             && mine.filler != Some(*filler)
         {
-            tempts.push(Tempt::number(hours(found.hours.get()), "other-filler-wait", "sealed-wet-filler"));
+            tempts.push(Tempt::number(hours(found.hours.get()), "other-filler-wait"));
         }
     }
     tempts
 }
 
 /// What comes out when the room is read wrongly. Shared by the questions after a number of hours.
-fn room_tempts(wait: Wait, told: &Told, world: &World<'_>, after: &'static str) -> Vec<Tempt> {
+fn room_tempts(wait: Wait, told: &Told, world: &World<'_>) -> Vec<Tempt> {
     let Some((found, air)) = stated(wait, told, world) else { return Vec::new() };
     let (sheet_wait, free) = (found.stated.get(), uncapped(air, world.sheet));
     let scaled = |factor: f64| hours(sheet_wait * factor);
     let mut tempts = vec![
-        Tempt::number(scaled(1.0), "cold-not-scaled", after),
-        Tempt::number(scaled(1.0 / free), "factor-upside-down", after),
-        Tempt::number(scaled(OUTRIGHT), "doubled-outright", "lost-day"),
-        Tempt::number(scaled(1.0 / OUTRIGHT), "halved-outright", after),
-        Tempt::number(hours(found.floor.get() * found.cold), "floor-for-sheet-wait", after),
+        Tempt::number(scaled(1.0), "cold-not-scaled"),
+        Tempt::number(scaled(1.0 / free), "factor-upside-down"),
+        Tempt::number(scaled(OUTRIGHT), "doubled-outright"),
+        Tempt::number(scaled(1.0 / OUTRIGHT), "halved-outright"),
+        Tempt::number(hours(found.floor.get() * found.cold), "floor-for-sheet-wait"),
     ];
     if free < 1.0 {
-        tempts.insert(0, Tempt::number(scaled(free), "warm-credit-taken", after));
+        tempts.insert(0, Tempt::number(scaled(free), "warm-credit-taken"));
     }
     tempts
 }
@@ -83,7 +83,7 @@ const READY_YET: Question = Question {
     id: "ready-yet",
     settle: stood,
     ask: Ask::One { answer: ready, tempt: ready_tempts },
-    after: "solvent-pops",
+    after: After::is("solvent-pops"),
 };
 
 /// Sets the time stood to a share of the sheet's wait, so that the room decides.
@@ -105,13 +105,15 @@ fn ready(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
     Ok(ruling.map(|_| Answer::term(if over { "go-on" } else { "leave-it" })))
 }
 
-fn ready_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
+fn ready_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
+    let over = ready(facts, world).is_ok_and(|ruling| ruling.answer == Answer::term("go-on"));
+    let (blown, touched) = if over { ("time-lost", "finger-mark") } else { ("solvent-pops", "solvent-pops") };
     vec![
         Tempt::term("go-on", "wait-not-over", "solvent-pops"),
         Tempt::term("leave-it", "wait-was-over", "lost-day"),
         Tempt::term("change-room", "room-was-inside", "lost-day"),
-        Tempt::term("blow-warm-air", "skin-taken-for-dry", "solvent-pops"),
-        Tempt::term("touch-decides", "touch-dry-taken-for-dry", "solvent-pops"),
+        Tempt::term("blow-warm-air", "skin-taken-for-dry", blown),
+        Tempt::term("touch-decides", "touch-dry-taken-for-dry", touched),
     ]
 }
 
@@ -121,7 +123,7 @@ const WAIT_IN_ROOM: Question = Question {
     id: "wait-in-room",
     settle: inside,
     ask: Ask::One { answer: wait_in_room, tempt: wait_in_room_tempts },
-    after: "solvent-pops",
+    after: After::is("solvent-pops").above("time-lost"),
 };
 
 fn wait_in_room(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
@@ -131,7 +133,7 @@ fn wait_in_room(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
 
 fn wait_in_room_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let (Ok(wait), Ok(told)) = (facts.term::<Wait>("wait"), told(facts)) else { return Vec::new() };
-    room_tempts(wait, &told, world, "solvent-pops")
+    room_tempts(wait, &told, world)
 }
 
 /// May the next clear coat go on? Misconceptions: too soon because the skin is dry, every window closes, no window
@@ -140,7 +142,7 @@ const RECOAT_NOW: Question = Question {
     id: "recoat-now",
     settle: since_coat,
     ask: Ask::One { answer: recoat_now, tempt: recoat_tempts },
-    after: "solvent-pops",
+    after: After::is("solvent-pops"),
 };
 
 /// Sets the time since the coat near the places where the window of this sheet turns.
@@ -194,7 +196,7 @@ const NEXT_STEP_CLOCK: Question = Question {
     id: "next-step-clock",
     settle: set_day,
     ask: Ask::One { answer: next_step, tempt: next_step_tempts },
-    after: "lost-day",
+    after: After::is("solvent-pops").above("time-lost"),
 };
 
 /// The step that follows a wait: sanding after a rest, else a coat. Both are half an hour's work.
@@ -225,12 +227,12 @@ fn next_step_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let nights = libm::floor((rest - (closes - clock.get()).max(0.0)) / (closes - opens)) + 1.0;
     let worked = if clock.get() + rest > closes { rest + nights * (DAY_H - closes + opens) } else { rest };
     vec![
-        Tempt::number(hours(rest), "night-is-no-working-time", "lost-day"),
-        Tempt::number(hours(found.stated.get()), "cold-not-scaled", "solvent-pops"),
-        Tempt::number(hours(morning), "always-tomorrow", "solvent-pops"),
-        Tempt::number(hours(morning + DAY_H), "always-tomorrow", "lost-day"),
-        Tempt::number(hours(worked), "wait-only-in-working-hours", "lost-day"),
-        Tempt::number(hours(rest * OUTRIGHT), "doubled-outright", "lost-day"),
+        Tempt::number(hours(rest), "night-is-no-working-time"),
+        Tempt::number(hours(found.stated.get()), "cold-not-scaled"),
+        Tempt::number(hours(morning), "always-tomorrow"),
+        Tempt::number(hours(morning + DAY_H), "always-tomorrow"),
+        Tempt::number(hours(worked), "wait-only-in-working-hours"),
+        Tempt::number(hours(rest * OUTRIGHT), "doubled-outright"),
     ]
 }
 
@@ -240,7 +242,7 @@ const COATS_TODAY: Question = Question {
     id: "coats-fit",
     settle: set_day,
     ask: Ask::Number { answer: coats_today, tempt: coats_tempts, unit: Unit::Count },
-    after: "film-stays-soft",
+    after: After::is("film-stays-soft").below("time-lost"),
 };
 
 fn coats_today(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
@@ -261,18 +263,10 @@ fn coats_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let uncounted = world.sheet.with(Setting::CoatsADay, most);
     let any_number = uncounted.map_or(0.0, |sheet| counted(found.hours.get(), &sheet).value);
     vec![
-        Tempt::number(counted(found.stated.get(), world.sheet), "cold-not-scaled", "solvent-pops"),
-        Tempt::number(
-            counted(found.stated.get() * found.cold, world.sheet),
-            "thick-coat-not-counted",
-            "film-stays-soft",
-        ),
-        Tempt::number(Measure::count(any_number), "coats-a-day-left-out", "film-stays-soft"),
-        Tempt::number(
-            Measure::count(world.sheet.get(Setting::CoatsADay)),
-            "day-thought-endless",
-            "film-stays-soft",
-        ),
+        Tempt::number(counted(found.stated.get(), world.sheet), "cold-not-scaled"),
+        Tempt::number(counted(found.stated.get() * found.cold, world.sheet), "thick-coat-not-counted"),
+        Tempt::number(Measure::count(any_number), "coats-a-day-left-out"),
+        Tempt::number(Measure::count(world.sheet.get(Setting::CoatsADay)), "day-thought-endless"),
     ]
 }
 
@@ -282,7 +276,7 @@ const LONGER_THAN_SHEET: Question = Question {
     id: "longer-than-sheet",
     settle: keep,
     ask: Ask::All { items: waits, holds: longer },
-    after: "solvent-pops",
+    after: After::is("solvent-pops"),
 };
 
 fn waits(facts: &Facts, world: &World<'_>, _: &mut Dice) -> Vec<Item> {

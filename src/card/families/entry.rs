@@ -1,7 +1,7 @@
 //! Entry: who comes in and how, what a stray thing makes, what to do about fish-eyes.
 
 use crate::bench::Facts;
-use crate::card::question::{Ask, Item, Question, Tempt, keep};
+use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::{ColourPlan, World};
 use crate::rules::contamination::{
@@ -18,7 +18,7 @@ const AT_THE_DOOR: Question = Question {
     id: "at-the-door",
     settle: mostly_crew,
     ask: Ask::One { answer: door, tempt: door_tempts },
-    after: "fish-eyes-open",
+    after: After::is("fish-eyes-open"),
 };
 
 /// Which of these make the mark? Misconceptions: every fault is dust; the air line is always clean.
@@ -26,7 +26,7 @@ const STRAY_MAKES: Question = Question {
     id: "stray-makes",
     settle: keep,
     ask: Ask::All { items: strays, holds: stray_makes },
-    after: "nibs-stand-up",
+    after: After::is("nibs-stand-up"),
 };
 
 /// What now? Misconceptions: more material fills them; wiping is safe over colour; dry means done.
@@ -34,7 +34,7 @@ const FISH_EYE_MOVE: Question = Question {
     id: "fish-eye-move",
     settle: keep,
     ask: Ask::One { answer: mended, tempt: mend_tempts },
-    after: "fish-eyes-open",
+    after: After::is("fish-eyes-open"),
 };
 
 fn mostly_crew(facts: &mut Facts, _: &World<'_>, dice: &mut Dice) {

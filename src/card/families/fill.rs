@@ -1,7 +1,7 @@
 //! Fill: which woods and which faces want filler, when it is wiped, what lies under it, how much at one go.
 
 use crate::bench::Facts;
-use crate::card::question::{Ask, Item, Question, Tempt, keep};
+use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::quantity::{Hours, Measure, Unit};
@@ -21,7 +21,7 @@ const WANTS_FILLER: Question = Question {
     id: "wants-filler",
     settle: keep,
     ask: Ask::All { items: woods, holds: wants },
-    after: "grain-sink",
+    after: After::is("grain-sink"),
 };
 
 /// Woods whose answer is plain, three of each kind of pore at most.
@@ -51,7 +51,7 @@ const FILL_FACES: Question = Question {
     id: "fill-faces",
     settle: plain_woods,
     ask: Ask::All { items: faces, holds: is_filled },
-    after: "grain-sink",
+    after: After::is("grain-sink"),
 };
 
 /// Each face with what it is, and the fact that tells its wood.
@@ -104,7 +104,7 @@ const FILL_WIPE: Question = Question {
     id: "fill-wipe",
     settle: fit_finger,
     ask: Ask::One { answer: wipe, tempt: wipe_tempts },
-    after: "filler-haze",
+    after: After::is("filler-haze"),
 };
 
 /// Glossy filler slips under a finger; filler that has set has stood longer than the sheet's window.
@@ -146,7 +146,7 @@ const FILL_UNDER: Question = Question {
     id: "fill-under",
     settle: keep,
     ask: Ask::One { answer: under, tempt: under_tempts },
-    after: "filler-haze",
+    after: After::is("filler-haze"),
 };
 
 fn under(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
@@ -170,7 +170,7 @@ const FILL_BATCH: Question = Question {
     id: "fill-batch",
     settle: keep,
     ask: Ask::Number { answer: batch, tempt: batch_tempts, unit: Unit::Count },
-    after: "filler-haze",
+    after: After::is("filler-haze").below("lost-hour"),
 };
 
 fn batch(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
@@ -187,9 +187,9 @@ fn batch_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let to = world.sheet.get(Setting::FillerWipeTo);
     let whole = |number: f64| Measure::count(libm::floor(number));
     vec![
-        Tempt::number(whole(to / coat), "wiping-takes-no-time", ""),
-        Tempt::number(whole(to / (coat + wipe)), "window-for-whole-batch", "lost-hour"),
-        Tempt::number(whole(from / coat), "window-closes-at-start", "lost-hour"),
+        Tempt::number(whole(to / coat), "wiping-takes-no-time"),
+        Tempt::number(whole(to / (coat + wipe)), "window-for-whole-batch"),
+        Tempt::number(whole(from / coat), "window-closes-at-start"),
     ]
 }
 
@@ -199,7 +199,7 @@ const FILL_TWICE: Question = Question {
     id: "fill-twice",
     settle: keep,
     ask: Ask::Number { answer: twice, tempt: twice_tempts, unit: Unit::Hour },
-    after: "grey-pore",
+    after: After::is("grey-pore").above("time-lost"),
 };
 
 fn twice(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
@@ -218,15 +218,15 @@ fn twice_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
         .into_iter()
         .flat_map(|once| {
             [
-                Tempt::number(hours(once), "second-filling-free", ""),
-                Tempt::number(hours(once * AND_A_HALF), "second-filling-half", ""),
+                Tempt::number(hours(once), "second-filling-free"),
+                Tempt::number(hours(once * AND_A_HALF), "second-filling-half"),
             ]
         })
         .collect();
     let others = Filler::ALL.iter().filter(|filler| Some(**filler) != told);
     tempts.extend(others.filter_map(|filler| {
         let both = filling::filled_twice(world.sheet, *filler).ok()?.answer.get();
-        Some(Tempt::number(hours(both), "other-filler-wait", ""))
+        Some(Tempt::number(hours(both), "other-filler-wait"))
     }));
     tempts
 }
@@ -237,7 +237,7 @@ const FILL_PLAN: Question = Question {
     id: "fill-plan",
     settle: changed_ticket,
     ask: Ask::One { answer: plan, tempt: plan_tempts },
-    after: "grain-sink",
+    after: After::is("grain-sink"),
 };
 
 /// A ticket of several parts of this shop, with the wood of its first part and its look.

@@ -1,7 +1,7 @@
 //! Inspecting: what is decided about a fault, where it can have been made, what is looked for before clear, which light.
 
 use crate::bench::Facts;
-use crate::card::question::{Ask, Item, Question, Tempt, keep};
+use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::{ColourPlan, Ticket, World};
 use crate::rules::fault::{self, Fault, Light, Need, Surface};
@@ -19,7 +19,7 @@ const FAULT_DECISION: Question = Question {
     id: "fault-decision",
     settle: off_the_limits,
     ask: Ask::One { answer: decision, tempt: decision_slips },
-    after: "rework-wrong-size",
+    after: After::is("rework-wrong-size"),
 };
 
 /// At which stages can it have been made? Misconception: where it shows it was made.
@@ -27,7 +27,7 @@ const WHERE_MADE: Question = Question {
     id: "where-made",
     settle: keep,
     ask: Ask::All { items: stages, holds: made_there },
-    after: "fault-repeated",
+    after: After::is("fault-repeated"),
 };
 
 /// Which faults does the inspection before clear look for on this ticket? Misconceptions: faults that show later are
@@ -36,7 +36,7 @@ const FOUND_BEFORE_CLEAR: Question = Question {
     id: "found-before-clear",
     settle: keep,
     ask: Ask::All { items: before_or_after, holds: found },
-    after: "sealed-under-clear",
+    after: After::is("sealed-under-clear"),
 };
 
 /// Which light shows it? Misconceptions: bright is enough; strip lamps show on matt film what they show on gloss.
@@ -44,7 +44,7 @@ const WHICH_LIGHT: Question = Question {
     id: "which-light",
     settle: a_fault_with_a_sign,
     ask: Ask::One { answer: light, tempt: light_slips },
-    after: "sealed-under-clear",
+    after: After::is("sealed-under-clear"),
 };
 
 // Decision

@@ -3,7 +3,7 @@
 use super::sand::{next_answer, next_tempts};
 use crate::bench::Facts;
 use crate::bench::shop::told_grade;
-use crate::card::question::{Ask, Question, Tempt};
+use crate::card::question::{After, Ask, Question, Tempt};
 use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::rules::abrasive::{
@@ -21,7 +21,7 @@ const LEVEL_NEXT: Question = Question {
     id: "level-next",
     settle: levelling_grade,
     ask: Ask::One { answer: next_level, tempt: level_tempts },
-    after: "scratch-after-buff",
+    after: After::is("scratch-after-buff").below("time-lost-sanding"),
 };
 
 /// What now? Misconceptions: shiny is finished; more sanding mends a thin film.
@@ -29,7 +29,7 @@ const LEVEL_MOVE: Question = Question {
     id: "level-move",
     settle: film_and_grade,
     ask: Ask::One { answer: next_move, tempt: move_tempts },
-    after: "clear-too-thin",
+    after: After::is("clear-too-thin"),
 };
 
 /// Which P grade is this US sheet? Misconception: the same number is the same grain.
@@ -37,7 +37,7 @@ const US_SHEET: Question = Question {
     id: "us-sheet",
     settle: us_grade,
     ask: Ask::One { answer: p_of_us, tempt: p_tempts },
-    after: "scratch-after-buff",
+    after: After::is("scratch-after-buff").above("time-lost-sanding"),
 };
 
 /// A grade between the first of levelling and the last before compound.
@@ -114,10 +114,10 @@ fn p_tempts(facts: &Facts, _: &World<'_>) -> Vec<Tempt> {
     let coarser = P_SERIES.iter().rev().filter(|grade| grade.number < right).take(REACH);
     let finer = P_SERIES.iter().filter(|grade| grade.number > right).take(REACH);
     let mut tempts = vec![
-        Tempt::number(us.measure(), "same-number-same-grain", ""),
+        Tempt::number(us.measure(), "same-number-same-grain"),
         Tempt::term("no-telling", "gradings-without-sizes", ""),
     ];
-    tempts.extend(coarser.map(|grade| Tempt::number(grade.measure(), "grading-turned-round", "")));
-    tempts.extend(finer.map(|grade| Tempt::number(grade.measure(), "grading-overdone", "")));
+    tempts.extend(coarser.map(|grade| Tempt::number(grade.measure(), "grading-turned-round")));
+    tempts.extend(finer.map(|grade| Tempt::number(grade.measure(), "grading-overdone")));
     tempts
 }

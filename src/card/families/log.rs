@@ -3,7 +3,7 @@
 use super::order::job;
 use crate::bench::Facts;
 use crate::card::Answer;
-use crate::card::question::{Ask, Question, Tempt, keep};
+use crate::card::question::{After, Ask, Question, Tempt, keep};
 use crate::content::World;
 use crate::quantity::Hours;
 use crate::rules::sequence::check::{Finding, check};
@@ -249,7 +249,7 @@ const ORDER_FAULT: Question = Question {
     id: "order-fault",
     settle: keep,
     ask: Ask::One { answer: fault, tempt: fault_tempts },
-    after: "order-turned-round",
+    after: After::is("order-turned-round"),
 };
 
 fn fault(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
@@ -327,7 +327,7 @@ const ORDER_SHOWS: Question = Question {
     id: "order-shows",
     settle: keep,
     ask: Ask::One { answer: shows, tempt: shows_tempts },
-    after: "order-turned-round",
+    after: After::is("order-turned-round"),
 };
 
 const LATER: &str = "shows-later";
@@ -382,7 +382,7 @@ const ORDER_MEND: Question = Question {
     id: "order-mend",
     settle: keep,
     ask: Ask::One { answer: mend, tempt: mend_tempts },
-    after: "order-turned-round",
+    after: After::is("order-turned-round"),
 };
 
 fn mend(facts: &Facts, world: &World<'_>) -> Judged<Answer> {

@@ -2,7 +2,7 @@
 
 use crate::bench::Facts;
 use crate::bench::shop::{told_parts, told_volume};
-use crate::card::question::{Ask, Item, Question, Tempt, keep};
+use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::quantity::{Measure, Unit};
@@ -29,7 +29,7 @@ const THIN_PERCENT: Question = Question {
     id: "thin-percent",
     settle: keep,
     ask: Ask::Number { answer: thinner, tempt: thinner_tempts, unit: Unit::Millilitre },
-    after: "mix-off",
+    after: After::is("mix-off"),
 };
 
 /// What percentage is that? Misconceptions: share of the mix; parts upside down; share of material.
@@ -37,7 +37,7 @@ const PARTS_TO_PERCENT: Question = Question {
     id: "parts-to-percent",
     settle: more_base,
     ask: Ask::One { answer: percent_of_parts, tempt: percent_tempts },
-    after: "mix-off",
+    after: After::is("mix-off"),
 };
 
 /// How much clear goes into the batch? Misconceptions: the percentage is taken off the batch; the batch is all clear.
@@ -45,7 +45,7 @@ const CLEAR_BATCH: Question = Question {
     id: "clear-batch",
     settle: keep,
     ask: Ask::Number { answer: clear_in_batch, tempt: batch_tempts, unit: Unit::Millilitre },
-    after: "mix-off",
+    after: After::is("mix-off"),
 };
 
 /// Is it a washcoat? Misconceptions: the ratio alone tells; half and half is thin.
@@ -53,7 +53,7 @@ const WASHCOAT_BAND: Question = Question {
     id: "washcoat-band",
     settle: keep,
     ask: Ask::One { answer: washcoat, tempt: washcoat_tempts },
-    after: "washcoat-off",
+    after: After::is("washcoat-off"),
 };
 
 /// How much thinner makes a washcoat of the sheet's sealer? Misconceptions: solids fall by subtraction; the batch is
@@ -62,7 +62,7 @@ const WASHCOAT_THINNER: Question = Question {
     id: "washcoat-thinner",
     settle: within_band,
     ask: Ask::Number { answer: washcoat_thinner, tempt: washcoat_thinner_tempts, unit: Unit::Millilitre },
-    after: "washcoat-off",
+    after: After::is("washcoat-off"),
 };
 
 /// How much retarder may be in it? Misconceptions: percent of the unthinned clear, or of the thinner; the ceiling is
@@ -71,7 +71,7 @@ const RETARDER_MOST: Question = Question {
     id: "retarder-most",
     settle: keep,
     ask: Ask::Number { answer: retarder, tempt: retarder_tempts, unit: Unit::Millilitre },
-    after: "slow-film",
+    after: After::is("slow-film").below("time-lost"),
 };
 
 /// May the mix still be used? Misconceptions: as long as it pours it is good; thinner brings it back.
@@ -79,7 +79,7 @@ const MIX_AGE: Question = Question {
     id: "mix-age",
     settle: one_part_has_no_life,
     ask: Ask::One { answer: aged, tempt: aged_tempts },
-    after: "mix-set",
+    after: After::is("mix-set"),
 };
 
 /// In which order from can to gun?
@@ -87,7 +87,7 @@ const CAN_TO_GUN: Question = Question {
     id: "can-to-gun",
     settle: keep,
     ask: Ask::Order { items: mix_steps, accepts: mix_steps_kept },
-    after: "nibs-stand-up",
+    after: After::is("nibs-stand-up"),
 };
 
 fn told_percent(facts: &Facts, key: &str) -> Result<Thinning, CannotJudge> {
@@ -101,7 +101,7 @@ fn thinner(facts: &Facts, _: &World<'_>) -> Judged<Measure> {
 
 /// A volume of so much, where a misconception leads to one.
 fn tempt_volume(ml: f64, slip: &'static str) -> Tempt {
-    Tempt::number(Measure::new(ml, Unit::Millilitre, 0), slip, "")
+    Tempt::number(Measure::new(ml, Unit::Millilitre, 0), slip)
 }
 
 fn thinner_tempts(facts: &Facts, _: &World<'_>) -> Vec<Tempt> {
@@ -150,10 +150,7 @@ fn percent_tempts(facts: &Facts, _: &World<'_>) -> Vec<Tempt> {
         (facts.number("parts_thinner").unwrap_or(0.0) / PARTS_IN_TEN, "a-part-is-ten-percent"),
     ];
     let as_percent = |ratio| Thinning::of_ratio(ratio).ok().map(percent_thinned);
-    misread
-        .into_iter()
-        .filter_map(|(ratio, slip)| Some(Tempt::number(as_percent(ratio)?, slip, "")))
-        .collect()
+    misread.into_iter().filter_map(|(ratio, slip)| Some(Tempt::number(as_percent(ratio)?, slip))).collect()
 }
 
 fn percent_thinned(thinning: Thinning) -> Measure {

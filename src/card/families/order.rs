@@ -2,7 +2,7 @@
 
 use crate::bench::Facts;
 use crate::card::Dice;
-use crate::card::question::{Ask, Item, Question, keep};
+use crate::card::question::{After, Ask, Item, Question, keep};
 use crate::content::World;
 use crate::rules::sequence::check::accepts_here;
 use crate::rules::sequence::job::Job;
@@ -39,7 +39,7 @@ const ORDER_TICKET: Question = Question {
     id: "order-ticket",
     settle: keep,
     ask: Ask::Order { items: steps, accepts: accepted },
-    after: "order-turned-round",
+    after: After::is("order-turned-round"),
 };
 
 /// The job of the ticket that is told.
@@ -78,7 +78,7 @@ const ORDER_BEFORE: Question = Question {
     id: "order-before",
     settle: pick_step,
     ask: Ask::All { items: around, holds: comes_before },
-    after: "order-turned-round",
+    after: After::is("order-turned-round"),
 };
 
 fn pick_step(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
@@ -121,7 +121,7 @@ const ORDER_NOT_NEEDED: Question = Question {
     id: "order-not-needed",
     settle: keep,
     ask: Ask::All { items: asked_or_not, holds: not_needed },
-    after: "step-for-nothing",
+    after: After::is("step-for-nothing"),
 };
 
 /// Steps that one ticket asks for and another does not.

@@ -1,7 +1,7 @@
 //! Reading the wood: pores, what a wood demands, its moisture and its movement.
 
 use crate::bench::Facts;
-use crate::card::question::{Ask, Item, Question, Tempt, keep};
+use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::quantity::{Measure, MoistureContent, Unit};
@@ -26,7 +26,7 @@ const PORES: Question = Question {
     id: "pores-read",
     settle: keep,
     ask: Ask::One { answer: pores, tempt: pores_tempts },
-    after: "wrong-preparation",
+    after: After::is("wrong-preparation"),
 };
 
 fn pores(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
@@ -49,7 +49,12 @@ fn pores_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
         (right, class) if large(right) == large(class) => "spread-misread",
         _ => "pore-size-misread",
     };
-    PoreClass::ALL.iter().map(|class| Tempt::term(class.slug(), slip(*class), "")).collect()
+    let after = |class: PoreClass| match (large(right), large(class)) {
+        (true, false) => "grain-sink",
+        (false, true) => "filled-for-nothing",
+        _ => "time-lost",
+    };
+    PoreClass::ALL.iter().map(|class| Tempt::term(class.slug(), slip(*class), after(*class))).collect()
 }
 
 /// What does this wood demand before its first coat? Misconceptions: oil dries out by itself; one cure for every wood.
@@ -57,7 +62,7 @@ const FIRST_COAT: Question = Question {
     id: "first-coat-demand",
     settle: keep,
     ask: Ask::All { items: preparations, holds: demanded },
-    after: "wrong-preparation",
+    after: After::is("wrong-preparation"),
 };
 
 /// The answer for a wood without trouble.
@@ -69,10 +74,18 @@ fn preparations(_: &Facts, _: &World<'_>, _: &mut Dice) -> Vec<Item> {
         Demand::BarrierCoat => "barrier-misjudged",
         Demand::Washcoat => "washcoat-misjudged",
     };
-    let mut items: Vec<Item> = Demand::ALL.iter().map(|one| Item::new(one.slug(), slip(*one))).collect();
-    items.push(Item::new("week-of-drying", "oil-dries-out"));
-    items.push(Item::new("oil-rub", "oil-under-everything"));
-    items.push(Item::new(NOTHING_MORE, "trouble-overlooked"));
+    let missed = |demand| match demand {
+        Demand::SolventWipe => "peels",
+        Demand::BarrierCoat => "soft-film",
+        Demand::Washcoat => "stain-blotch",
+    };
+    let mut items: Vec<Item> = Demand::ALL
+        .iter()
+        .map(|one| Item::new(one.slug(), slip(*one)).costing("lost-hour", missed(*one)))
+        .collect();
+    items.push(Item::new("week-of-drying", "oil-dries-out").costing("time-lost", ""));
+    items.push(Item::new("oil-rub", "oil-under-everything").costing("peels", ""));
+    items.push(Item::new(NOTHING_MORE, "trouble-overlooked").costing("", "lost-hour"));
     items
 }
 
@@ -90,7 +103,7 @@ const MOISTURE_FIT: Question = Question {
     id: "moisture-fit",
     settle: keep,
     ask: Ask::One { answer: moisture_fit, tempt: moisture_fit_tempts },
-    after: "moved-after-finish",
+    after: After::is("moved-after-finish"),
 };
 
 fn moisture_fit(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
@@ -117,7 +130,7 @@ const METER: Question = Question {
     id: "meter-reading",
     settle: cold_or_warm,
     ask: Ask::Number { answer: meter, tempt: meter_tempts, unit: Unit::Percent },
-    after: "moved-after-finish",
+    after: After::is("moved-after-finish").above("time-lost"),
 };
 
 /// The wood is so far from the meter's temperature that the correction shows.
@@ -143,8 +156,8 @@ fn meter_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let (Ok(reading), Ok(right)) = (facts.number("meter_mc"), meter(facts, world)) else { return Vec::new() };
     let wrong_way = reading + reading - right.answer.value;
     vec![
-        Tempt::number(percent(reading), "reading-uncorrected", ""),
-        Tempt::number(percent(wrong_way), "correction-wrong-way", ""),
+        Tempt::number(percent(reading), "reading-uncorrected"),
+        Tempt::number(percent(wrong_way), "correction-wrong-way"),
     ]
 }
 
@@ -153,7 +166,7 @@ const ROOM_FOR_WOOD: Question = Question {
     id: "room-for-wood",
     settle: keep,
     ask: Ask::One { answer: room, tempt: room_tempts },
-    after: "moved-after-finish",
+    after: After::is("moved-after-finish"),
 };
 
 fn room_for(facts: &Facts, content: MoistureContent) -> Judged<Measure> {
@@ -171,14 +184,14 @@ fn room_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let Ok(content) = moisture(facts, "mc") else { return Vec::new() };
     let whole = |value| Measure::new(value, Unit::Percent, 0);
     let mut tempts = vec![
-        Tempt::number(whole(world.sheet.get(Setting::HumidityLimit)), "spray-limit-for-storing", ""),
-        Tempt::number(whole(libm::round(content.get())), "humidity-is-moisture", ""),
+        Tempt::number(whole(world.sheet.get(Setting::HumidityLimit)), "spray-limit-for-storing"),
+        Tempt::number(whole(libm::round(content.get())), "humidity-is-moisture"),
     ];
     for astray in ASTRAY {
         let room =
             MoistureContent::new(content.get() + astray).ok().and_then(|other| room_for(facts, other).ok());
         if let Some(room) = room {
-            tempts.push(Tempt::number(room.answer, "moisture-table-misread", ""));
+            tempts.push(Tempt::number(room.answer, "moisture-table-misread"));
         }
     }
     tempts
@@ -190,7 +203,7 @@ const SEASONAL_MOVEMENT: Question = Question {
     id: "seasonal-movement",
     settle: tell_coefficients,
     ask: Ask::Number { answer: movement, tempt: movement_tempts, unit: Unit::Millimetre },
-    after: "moved-after-finish",
+    after: After::is("moved-after-finish").above("time-lost"),
 };
 
 /// The published coefficients of the wood are told, and the moisture changes enough to be measured.
@@ -238,6 +251,6 @@ fn movement_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
         (moved(facts, world, other, from, to), "other-cut"),
         (moved(facts, world, cut, to, from), "moved-the-other-way"),
     ];
-    let told = |(ruling, slip): (Judged<Measure>, _)| Some(Tempt::number(ruling.ok()?.answer, slip, ""));
+    let told = |(ruling, slip): (Judged<Measure>, _)| Some(Tempt::number(ruling.ok()?.answer, slip));
     wrong.into_iter().filter_map(told).collect()
 }

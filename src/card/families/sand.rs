@@ -2,7 +2,7 @@
 
 use crate::bench::Facts;
 use crate::bench::shop::{ladder_done, told_grade};
-use crate::card::question::{Ask, Item, Question, Tempt};
+use crate::card::question::{After, Ask, Item, Question, Tempt};
 use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::rules::abrasive::{
@@ -19,7 +19,7 @@ const NEXT_GRIT: Question = Question {
     id: "next-grit",
     settle: bare_grade,
     ask: Ask::One { answer: next_on_wood, tempt: tempt_on_wood },
-    after: "scratch-in-stain",
+    after: After::is("scratch-in-stain").below("time-lost-sanding"),
 };
 
 /// Which jumps skip? Misconception: numbers are compared in place of grain sizes.
@@ -27,7 +27,7 @@ const GRIT_JUMPS: Question = Question {
     id: "grit-jumps",
     settle: crate::card::question::keep,
     ask: Ask::All { items: jumps, holds: jump_skips },
-    after: "scratch-in-stain",
+    after: After::is("scratch-in-stain"),
 };
 
 /// May it be stained? Misconceptions: a fine grit hides strokes across the grain; finer is always better.
@@ -35,7 +35,7 @@ const READY_FOR_STAIN: Question = Question {
     id: "ready-for-stain",
     settle: near_last_grade,
     ask: Ask::One { answer: ready, tempt: ready_tempts },
-    after: "scratch-in-stain",
+    after: After::is("scratch-in-stain"),
 };
 
 fn bare_grade(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
@@ -69,21 +69,21 @@ pub(super) fn next_tempts(
     let mut tempts = vec![
         Tempt::term(ladder_done(work), done, ""),
         Tempt::term("same-again", "same-grade-again", "time-lost-sanding"),
-        Tempt::number(end.measure(), "straight-to-last", ""),
+        Tempt::number(end.measure(), "straight-to-last"),
     ];
     let finer: Vec<&Grade> = P_SERIES.iter().filter(|grade| grade.number > from.number).collect();
     let right = next_grade(from, work, world.sheet).answer.map_or(from.number, |grade| grade.number);
     if let Some(next) = finer.first() {
-        tempts.push(Tempt::number(next.measure(), "one-grade-at-a-time", "time-lost-sanding"));
+        tempts.push(Tempt::number(next.measure(), "one-grade-at-a-time"));
     }
     if let Some(next) = finer.iter().find(|grade| grade.number > right) {
-        tempts.push(Tempt::number(next.measure(), "jump-too-far", ""));
+        tempts.push(Tempt::number(next.measure(), "jump-too-far"));
     }
     if let Some(doubled) = finer.iter().find(|grade| grade.number >= from.number + from.number) {
-        tempts.push(Tempt::number(doubled.measure(), "number-doubled", ""));
+        tempts.push(Tempt::number(doubled.measure(), "number-doubled"));
     }
     if let Some(coarser) = P_SERIES.iter().rfind(|grade| grade.number < from.number) {
-        tempts.push(Tempt::number(coarser.measure(), "back-a-grade", "time-lost-sanding"));
+        tempts.push(Tempt::number(coarser.measure(), "back-a-grade"));
     }
     tempts
 }

@@ -1,7 +1,7 @@
 //! Scraping the binding: what it needs before colour, when it is scraped, the order of the work round it.
 
 use crate::bench::Facts;
-use crate::card::question::{Ask, Item, Question, Tempt, keep};
+use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::{ColourPlan, Ticket, World};
 use crate::rules::binding::{self, LastLaid, Preparing, Scraping, TrimStep};
@@ -16,7 +16,7 @@ const WHEN_TO_SCRAPE: Question = Question {
     id: "when-to-scrape",
     settle: keep,
     ask: Ask::One { answer: when_to_scrape, tempt: when_to_scrape_slips },
-    after: "ledge-at-binding",
+    after: After::is("ledge-at-binding"),
 };
 
 /// What does the binding need before colour? Misconceptions: pale wood behaves like plastic; glue is scraped off later
@@ -25,7 +25,7 @@ const TRIM_BEFORE_COLOUR: Question = Question {
     id: "trim-before-colour",
     settle: bare_is_not_sealed,
     ask: Ask::One { answer: trim_before_colour, tempt: trim_before_colour_slips },
-    after: "stained-binding",
+    after: After::is("stained-binding"),
 };
 
 /// Put the work round the binding in order. Misconceptions: scrape last; inspect before scraping; level through colour.
@@ -33,7 +33,7 @@ const SCRAPE_ORDER: Question = Question {
     id: "scrape-order",
     settle: keep,
     ask: Ask::Order { items: steps, accepts },
-    after: "ledge-at-binding",
+    after: After::is("ledge-at-binding"),
 };
 
 /// Whether stain, colour or shading comes to lie on the binding.

@@ -1,7 +1,7 @@
 //! Seal: what a wood wants before the first coat, how much sealer is enough, the order over mixed woods.
 
 use crate::bench::Facts;
-use crate::card::question::{Ask, Item, Question, Tempt, keep};
+use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::rules::sealing::{self, Film, FirstCoat, MixedStep, Sealer, SealerCall};
@@ -17,7 +17,7 @@ const SEAL_FIRST: Question = Question {
     id: "seal-first",
     settle: keep,
     ask: Ask::One { answer: first, tempt: first_tempts },
-    after: "peels",
+    after: After::is("peels"),
 };
 
 fn told<'a>(facts: &Facts, world: &World<'a>) -> (Option<&'a Wood>, Option<Film>) {
@@ -55,7 +55,7 @@ const SEAL_BARRIER: Question = Question {
     id: "seal-barrier",
     settle: keep,
     ask: Ask::All { items: woods, holds: wants_barrier },
-    after: "peels",
+    after: After::is("peels"),
 };
 
 fn woods(_: &Facts, world: &World<'_>, dice: &mut Dice) -> Vec<Item> {
@@ -88,7 +88,7 @@ const SEAL_ENOUGH: Question = Question {
     id: "seal-enough",
     settle: keep,
     ask: Ask::One { answer: enough, tempt: enough_tempts },
-    after: "soft-base",
+    after: After::is("soft-base"),
 };
 
 fn enough(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
@@ -120,7 +120,7 @@ const SEAL_MIXED: Question = Question {
     id: "seal-mixed",
     settle: keep,
     ask: Ask::Order { items: mixed_items, accepts: mixed_order },
-    after: "colour-creeps",
+    after: After::is("colour-creeps"),
 };
 
 fn mixed_items(facts: &Facts, world: &World<'_>, dice: &mut Dice) -> Vec<Item> {

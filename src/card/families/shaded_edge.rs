@@ -1,7 +1,7 @@
 //! The shaded edge: gun distance, width of the pattern, masking, an edge that is too dark.
 
 use crate::bench::Facts;
-use crate::card::question::{Ask, Item, Question, Tempt, keep};
+use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::quantity::{Measure, Unit};
@@ -17,7 +17,7 @@ const SHADE_DISTANCE: Question = Question {
     id: "shade-distance",
     settle: clear_distance,
     ask: Ask::One { answer: distance, tempt: distance_tempts },
-    after: "hard-shade",
+    after: After::is("hard-shade"),
 };
 
 /// A distance that lies clear of every limit on the sheet, so that no tape measure is needed to tell.
@@ -62,7 +62,7 @@ const SHADE_PATTERN: Question = Question {
     id: "shade-pattern",
     settle: keep,
     ask: Ask::Number { answer: pattern, tempt: pattern_tempts, unit: Unit::Millimetre },
-    after: "hard-shade",
+    after: After::is("hard-shade"),
 };
 
 fn pattern(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
@@ -79,10 +79,10 @@ fn pattern_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let mm = |number: f64| Measure::new(number, Unit::Millimetre, 0);
     let farthest = world.sheet.get(Setting::ShadeDistanceTo);
     vec![
-        Tempt::number(mm(wide), "pattern-stays", ""),
-        Tempt::number(mm(wide * held / new), "pattern-turned-over", ""),
-        Tempt::number(mm(wide + new - held), "distance-added", ""),
-        Tempt::number(mm(wide * farthest / held), "farthest-taken", ""),
+        Tempt::number(mm(wide), "pattern-stays"),
+        Tempt::number(mm(wide * held / new), "pattern-turned-over"),
+        Tempt::number(mm(wide + new - held), "distance-added"),
+        Tempt::number(mm(wide * farthest / held), "farthest-taken"),
     ]
 }
 
@@ -91,7 +91,7 @@ const SHADE_TOO_DARK: Question = Question {
     id: "shade-too-dark",
     settle: keep,
     ask: Ask::One { answer: too_dark, tempt: too_dark_tempts },
-    after: "patchy-edge",
+    after: After::is("patchy-edge"),
 };
 
 fn too_dark(facts: &Facts, _: &World<'_>) -> Judged<Answer> {
@@ -114,7 +114,7 @@ const SHADE_MASK: Question = Question {
     id: "shade-mask",
     settle: keep,
     ask: Ask::All { items: parts, holds: is_masked },
-    after: "colour-on-trim",
+    after: After::is("colour-on-trim"),
 };
 
 const PARTS: [(&str, ShadeFace, &str); 8] = [

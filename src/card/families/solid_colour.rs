@@ -1,7 +1,7 @@
 //! Solid colour: how wet a pass, how many, in what order, and whether the colour may be scuffed.
 
 use crate::bench::Facts;
-use crate::card::question::{Ask, Item, Question, Tempt, keep};
+use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::quantity::{Measure, Unit};
@@ -19,7 +19,7 @@ const COLOUR_WET: Question = Question {
     id: "colour-wet",
     settle: clear_reading,
     ask: Ask::One { answer: wet, tempt: wet_tempts },
-    after: "run-in-colour",
+    after: After::is("run-in-colour"),
 };
 
 /// Readings that lie clear of every limit on the sheet, whatever the limits are.
@@ -62,7 +62,7 @@ const COLOUR_SAG: Question = Question {
     id: "colour-sag",
     settle: keep,
     ask: Ask::Number { answer: sag, tempt: sag_tempts, unit: Unit::Ratio },
-    after: "run-in-colour",
+    after: After::is("run-in-colour").above("time-lost"),
 };
 
 fn sag(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
@@ -78,9 +78,9 @@ fn sag_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let times = wet / wanted;
     let ratio = |number: f64| Measure::new(number, Unit::Ratio, 1);
     vec![
-        Tempt::number(ratio(times), "sag-in-proportion", ""),
-        Tempt::number(ratio(times * times), "sag-with-square", ""),
-        Tempt::number(ratio(CUBE_AS_FACTOR * times), "cube-as-factor", ""),
+        Tempt::number(ratio(times), "sag-in-proportion"),
+        Tempt::number(ratio(times * times), "sag-with-square"),
+        Tempt::number(ratio(CUBE_AS_FACTOR * times), "cube-as-factor"),
     ]
 }
 
@@ -89,7 +89,7 @@ const COLOUR_PASSES: Question = Question {
     id: "colour-passes",
     settle: keep,
     ask: Ask::Number { answer: passes, tempt: passes_tempts, unit: Unit::Count },
-    after: "colour-thin",
+    after: After::is("colour-thin").above("material-lost"),
 };
 
 fn passes(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
@@ -102,9 +102,9 @@ fn passes_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let Some((count, film)) = told.filter(|(_, film)| *film > 0.0) else { return Vec::new() };
     let wanted = world.sheet.get(Setting::ColourWet);
     vec![
-        Tempt::number(Measure::count(count), "sample-count-kept", ""),
-        Tempt::number(Measure::count(libm::floor(count * film / wanted)), "passes-rounded-down", ""),
-        Tempt::number(Measure::count(libm::ceil(count * wanted / film)), "passes-turned-over", ""),
+        Tempt::number(Measure::count(count), "sample-count-kept"),
+        Tempt::number(Measure::count(libm::floor(count * film / wanted)), "passes-rounded-down"),
+        Tempt::number(Measure::count(libm::ceil(count * wanted / film)), "passes-turned-over"),
     ]
 }
 
@@ -113,7 +113,7 @@ const COLOUR_SCUFF: Question = Question {
     id: "colour-scuff",
     settle: keep,
     ask: Ask::One { answer: scuff, tempt: scuff_tempts },
-    after: "colour-cut",
+    after: After::is("colour-cut"),
 };
 
 fn scuff(facts: &Facts, _: &World<'_>) -> Judged<Answer> {
@@ -138,7 +138,7 @@ const COLOUR_ORDER: Question = Question {
     id: "colour-order",
     settle: keep,
     ask: Ask::Order { items: order_items, accepts: order },
-    after: "stripes",
+    after: After::is("stripes"),
 };
 
 fn order_items(_: &Facts, world: &World<'_>, dice: &mut Dice) -> Vec<Item> {

@@ -1,7 +1,7 @@
 //! Stain: what goes under it, on which woods, when its colour is judged, which grit takes fuzz off.
 
 use crate::bench::Facts;
-use crate::card::question::{Ask, Item, Question, Tempt, keep};
+use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::quantity::{Measure, Unit};
@@ -20,7 +20,7 @@ const STAIN_GROUND: Question = Question {
     id: "stain-ground",
     settle: keep,
     ask: Ask::One { answer: ground, tempt: ground_tempts },
-    after: "stain-blotch",
+    after: After::is("stain-blotch"),
 };
 
 fn ground(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
@@ -45,7 +45,7 @@ const STAIN_WASHCOAT: Question = Question {
     id: "stain-washcoat",
     settle: keep,
     ask: Ask::All { items: woods, holds: wants_washcoat },
-    after: "stain-blotch",
+    after: After::is("stain-blotch"),
 };
 
 fn woods(_: &Facts, world: &World<'_>, dice: &mut Dice) -> Vec<Item> {
@@ -73,7 +73,7 @@ const STAIN_ROUTES: Question = Question {
     id: "stain-routes",
     settle: keep,
     ask: Ask::All { items: routes, holds: route_holds },
-    after: "stain-blotch",
+    after: After::is("stain-blotch"),
 };
 
 fn routes(_: &Facts, _: &World<'_>, _: &mut Dice) -> Vec<Item> {
@@ -98,7 +98,7 @@ const STAIN_JUDGE: Question = Question {
     id: "stain-judge",
     settle: keep,
     ask: Ask::One { answer: judge, tempt: judge_tempts },
-    after: "colour-off",
+    after: After::is("colour-off"),
 };
 
 fn judge(facts: &Facts, _: &World<'_>) -> Judged<Answer> {
@@ -123,7 +123,7 @@ const STAIN_FUZZ: Question = Question {
     id: "stain-fuzz",
     settle: keep,
     ask: Ask::Number { answer: fuzz, tempt: fuzz_tempts, unit: Unit::Grit },
-    after: "stain-cut",
+    after: After::is("stain-cut").above("time-lost-sanding"),
 };
 
 fn fuzz(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
@@ -133,8 +133,8 @@ fn fuzz(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
 fn fuzz_tempts(_: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let grit = |setting| Measure::new(world.sheet.get(setting), Unit::Grit, 0);
     vec![
-        Tempt::number(grit(Setting::LastGrit), "dye-sanded-like-wood", ""),
-        Tempt::number(grit(Setting::ScuffGrit), "bare-wood-scuffed", "weak-stain"),
-        Tempt::number(grit(Setting::LevelGrit), "finer-is-better", "weak-stain"),
+        Tempt::number(grit(Setting::LastGrit), "dye-sanded-like-wood"),
+        Tempt::number(grit(Setting::ScuffGrit), "bare-wood-scuffed"),
+        Tempt::number(grit(Setting::LevelGrit), "finer-is-better"),
     ]
 }

@@ -1,7 +1,7 @@
 //! Departures from the usual order: a fault, or a variant that is right under the circumstances told.
 
 use crate::bench::Facts;
-use crate::card::question::{Ask, Question, Tempt};
+use crate::card::question::{After, Ask, Question, Tempt};
 use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::quantity::Hours;
@@ -25,7 +25,7 @@ const ORDER_VARIANT: Question = Question {
     id: "order-variant",
     settle,
     ask: Ask::One { answer: judged, tempt: tempts },
-    after: "order-turned-round",
+    after: After::is("order-turned-round"),
 };
 
 terms! {

@@ -2,7 +2,7 @@
 //! order of fan and gun.
 
 use crate::bench::Facts;
-use crate::card::question::{Ask, Item, Question, Tempt, keep};
+use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::rules::hazard::{
@@ -20,7 +20,7 @@ const RESIDUE_PLACE: Question = Question {
     id: "residue-place",
     settle: keep,
     ask: Ask::One { answer: placed, tempt: place_tempts },
-    after: "rag-fire",
+    after: After::is("rag-fire"),
 };
 
 /// May the next coating be sprayed here? Misconceptions: new filters are enough; the duct does not count.
@@ -28,7 +28,7 @@ const BOOTH_CHANGE: Question = Question {
     id: "booth-change",
     settle: often_the_same,
     ask: Ask::One { answer: changed, tempt: change_tempts },
-    after: "booth-fire",
+    after: After::is("booth-fire"),
 };
 
 /// What comes before the gun? Misconceptions: good draw replaces the respirator; smell tells when cartridges are done.
@@ -36,7 +36,7 @@ const BEFORE_GUN: Question = Question {
     id: "before-gun",
     settle: often_fitted,
     ask: Ask::One { answer: gun_ready, tempt: gun_tempts },
-    after: "breathed-in",
+    after: After::is("breathed-in"),
 };
 
 /// What comes before pouring? Misconceptions: one wire is enough; a plastic jug cannot spark.
@@ -44,7 +44,7 @@ const BEFORE_POUR: Question = Question {
     id: "before-pour",
     settle: often_metal,
     ask: Ask::One { answer: pour_ready, tempt: pour_tempts },
-    after: "pour-spark",
+    after: After::is("pour-spark"),
 };
 
 /// In which order do fan, mask and gun come and go?
@@ -52,7 +52,7 @@ const SPRAY_SPELL: Question = Question {
     id: "spray-spell",
     settle: keep,
     ask: Ask::Order { items: spell_steps, accepts: spell_kept },
-    after: "booth-fire",
+    after: After::is("booth-fire"),
 };
 
 /// One situation in so many is set to the plain case.
