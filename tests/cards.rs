@@ -52,7 +52,11 @@ fn read_back(card: &Card, voice: &Voice<'_>, option: &Answer) -> Answer {
 
 fn law_seeds() -> u32 {
     match std::env::var("STEPBOARD_LAW_SEEDS") {
-        Ok(text) => text.parse().expect("STEPBOARD_LAW_SEEDS is a number"),
+        Ok(text) => {
+            let asked = text.parse().expect("STEPBOARD_LAW_SEEDS is a number");
+            assert!(asked >= LAW_SEEDS, "STEPBOARD_LAW_SEEDS is {asked}: never fewer than {LAW_SEEDS}");
+            asked
+        }
         Err(_) => LAW_SEEDS,
     }
 }

@@ -11,7 +11,7 @@ use stepboard::rules::drying::release;
 use stepboard::rules::drying::waits::{StainKind, Told, Wait, earliest};
 use stepboard::rules::sheet::{Setting, Sheet};
 use stepboard::rules::term::{Filler, Term, WorkClass};
-use support::content;
+use support::any::{sheet, term};
 
 /// Random inputs a law.
 const CASES: u32 = 20_000;
@@ -20,31 +20,12 @@ fn config() -> ProptestConfig {
     ProptestConfig { cases: CASES, failure_persistence: None, ..ProptestConfig::default() }
 }
 
-fn term<T: Term + std::fmt::Debug>() -> impl Strategy<Value = T> {
-    (0..T::ALL.len()).prop_map(|index| T::ALL[index])
-}
-
 fn celsius(from: f64, to: f64) -> impl Strategy<Value = Celsius> {
     (from..=to).prop_map(|value| Celsius::new(value).expect("in range"))
 }
 
 fn um() -> impl Strategy<Value = Micrometres> {
     (0.0..=500.0).prop_map(|value| Micrometres::new(value).expect("in range"))
-}
-
-/// A sheet whose values lie anywhere between floor and ceiling.
-fn sheet() -> impl Strategy<Value = Sheet> {
-    proptest::collection::vec(0.0..=1.0_f64, Setting::ALL.len()).prop_map(|shares| {
-        let mut sheet = BASE.with(Clone::clone);
-        for (held, share) in sheet.held.iter_mut().zip(shares) {
-            held.value = held.floor + share * (held.ceiling - held.floor);
-        }
-        sheet
-    })
-}
-
-thread_local! {
-    static BASE: Sheet = content().sheets.remove(0);
 }
 
 fn told() -> impl Strategy<Value = Told> {

@@ -12,9 +12,8 @@ use stepboard::rules::mixing::{
     MixStep, PotKind, Thinning, Washcoat, batch, mix_order, mix_use, retarder_dose, retarder_most,
     thin_to_solids, thinned_solids, thinner_for, washcoat,
 };
-use stepboard::rules::sheet::{Setting, Sheet};
 use stepboard::rules::term::Term;
-use support::content;
+use support::any::{sheet, term};
 
 /// Random inputs a law.
 const CASES: u32 = 20_000;
@@ -23,25 +22,6 @@ const DUST: f64 = 1e-9;
 
 fn config() -> ProptestConfig {
     ProptestConfig { cases: CASES, failure_persistence: None, ..ProptestConfig::default() }
-}
-
-thread_local! {
-    static BASE: Sheet = content().sheets.remove(0);
-}
-
-/// A sheet whose values lie anywhere between floor and ceiling.
-fn sheet() -> impl Strategy<Value = Sheet> {
-    proptest::collection::vec(0.0..=1.0_f64, Setting::ALL.len()).prop_map(|shares| {
-        let mut sheet = BASE.with(Clone::clone);
-        for (held, share) in sheet.held.iter_mut().zip(shares) {
-            held.value = held.floor + share * (held.ceiling - held.floor);
-        }
-        sheet
-    })
-}
-
-fn term<T: Term + std::fmt::Debug>() -> impl Strategy<Value = T> {
-    (0..T::ALL.len()).prop_map(|index| T::ALL[index])
 }
 
 fn grade() -> impl Strategy<Value = &'static Grade> {

@@ -11,11 +11,7 @@ use stepboard::rules::drying::release;
 use stepboard::rules::drying::waits::{Earliest, Told, Wait, earliest};
 use stepboard::rules::sheet::{Setting, Sheet};
 use stepboard::rules::term::{Filler, WorkClass};
-use support::content;
-
-fn base() -> Sheet {
-    content().sheets.remove(0)
-}
+use support::{base, content};
 
 fn credit() -> Sheet {
     base().with(Setting::WarmCredit, 1.0).expect("a switch")

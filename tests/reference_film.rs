@@ -105,6 +105,9 @@ fn wet_film_limits_are_the_published_ones() {
     near(3.0 * MIL, 76.0, 0.5);
     near(5.0 * MIL, 127.0, 0.5);
     assert_eq!(reads(2.5), WetFilm::LayMore);
+    // Three quarters of the shop's 100 µm, as 3 mil are of 4.
+    assert_eq!(film::wet_film(um(74.9), Facing::Standing, &sheet).answer, WetFilm::LayMore);
+    assert_eq!(film::wet_film(um(75.0), Facing::Standing, &sheet).answer, WetFilm::CarryOn);
     assert_eq!(reads(4.0), WetFilm::CarryOn);
     assert_eq!(reads(5.0), WetFilm::EaseOff);
     assert_eq!(reads(6.0), WetFilm::LayFlat);
@@ -121,8 +124,46 @@ fn levelling_counts_what_was_sanded_and_keeps_the_reserve() {
     assert_eq!(judged(reserve + off, 5.0), Levelling::ClearFirst);
     assert_eq!(judged(reserve, 5.0), Levelling::UnderReserve);
     assert_eq!(judged(30.0, 30.0), Levelling::Through);
-    assert!(!film::counts_as_build(Layer::Sealer, &sheet).answer, "sealer is no build");
-    assert!(film::counts_as_build(Layer::Clear, &sheet).answer);
+}
+
+/// Only clear over the colour counts, and the protective clear where the shop lays one (se-24 of the published order
+/// errors: film is counted over the colour).
+#[test]
+fn only_clear_over_the_colour_is_build() {
+    let sheet = sheet();
+    let none = sheet.with(Setting::ProtectiveClear, 0.0).expect("a switch");
+    for layer in Layer::ALL {
+        let clear = matches!(layer, Layer::Clear | Layer::ProtectiveClear);
+        assert_eq!(film::counts_as_build(*layer, &sheet).answer, clear, "{layer:?}");
+        assert_eq!(film::counts_as_build(*layer, &none).answer, *layer == Layer::Clear, "{layer:?}");
+    }
+}
+
+/// Worked by hand from the base sheet: 100 µm wet at 20 % solids, thinned by 25 %: 100 × 0.20 / 1.25 = 16 µm.
+#[test]
+fn the_sheets_coat_dries_to_what_the_hand_works_out() {
+    let sheet = sheet();
+    near(stepboard::rules::mixing::clear_thinning(&sheet).ratio(), 0.25, EXACT);
+    near(film::sheet_coat(&sheet).answer.get(), 16.0, EXACT);
+    let unthinned = sheet.with(Setting::ClearThinner, 0.0).expect("as supplied");
+    near(film::sheet_coat(&unthinned).answer.get(), 20.0, EXACT);
+}
+
+/// Worked by hand: half an hour a coat and 1 h between, closing at 17, four a day. From 14 o'clock two fit (14, 15.30);
+/// laid coats count against the order, today's against the day.
+#[test]
+fn coats_that_fit_today_are_counted_by_order_day_and_clock() {
+    let sheet = sheet();
+    let today = |ordered, laid, laid_today, clock| {
+        let now = Hours::new(clock).expect("a time of day");
+        let ruling = film::coats_today(ordered, laid, laid_today, now, &sheet);
+        (ruling.answer, ruling.rules[0].0)
+    };
+    assert_eq!(today(6.0, 0.0, 0.0, 14.0), (2.0, "film.coats-fit-the-day"));
+    assert_eq!(today(6.0, 0.0, 0.0, 8.0), (4.0, "film.coats-a-day"));
+    assert_eq!(today(6.0, 3.0, 3.0, 12.0), (1.0, "film.coats-a-day"));
+    assert_eq!(today(6.0, 5.0, 0.0, 8.0), (1.0, "film.coats-ordered"));
+    assert_eq!(today(6.0, 6.0, 2.0, 8.0), (0.0, "film.coats-ordered"));
 }
 
 /// faults.csv (own severity scale by the smallest rework that cures): one fault of each grade, and all 40 in content.

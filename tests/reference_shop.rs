@@ -15,11 +15,13 @@ use stepboard::rules::hazard::{
     BoothMove, BoothState, Cartridge, Gauge, GunMove, Mask, Place, Residue, Sprayed, before_gun,
     booth_change, place_for,
 };
-use stepboard::rules::mixing::{Thinning, Washcoat, by_parts, thinned_solids, washcoat};
-use stepboard::rules::sheet::{Setting, Sheet};
+use stepboard::rules::mixing::{
+    RetarderDose, Thinning, Washcoat, by_parts, retarder_dose, retarder_most, thinned_solids, washcoat,
+};
+use stepboard::rules::sheet::Setting;
 use stepboard::rules::term::Term;
-use support::content;
 use support::table::table;
+use support::{base, content, near};
 
 /// Sizes are printed to a tenth of a micrometre.
 const SIZE_TOLERANCE: f64 = 0.1;
@@ -27,15 +29,6 @@ const SIZE_TOLERANCE: f64 = 0.1;
 const RATIO_TOLERANCE: f64 = 0.001;
 /// Per cents are printed to one decimal.
 const PERCENT_TOLERANCE: f64 = 0.1;
-
-fn base() -> Sheet {
-    content().sheets.remove(0)
-}
-
-#[track_caller]
-fn near(found: f64, wanted: f64, tolerance: f64, what: &str) {
-    assert!((found - wanted).abs() <= tolerance, "{what}: {found}, published {wanted} ± {tolerance}");
-}
 
 fn p(number: f64) -> &'static Grade {
     Grade::p(number).expect("a published grade")
@@ -157,6 +150,19 @@ fn half_and_half_is_too_heavy_and_no_ratio_is_judged_without_solids() {
     assert_eq!(band(28.0, 3.0).expect("told").answer, Washcoat::InBand, "7 % is within 3 to 7 %");
     let untold = washcoat(None, parts(1.0, 5.0), &sheet).expect_err("no solids");
     assert_eq!(untold.missing, ["volume_solids"]);
+}
+
+/// Worked by hand at the base sheet's 10 %, a share of the whole mix: into 1000 mL go 111.1 mL, since they are 10 % of
+/// the 1111.1 mL then in the cup; 1000 mL in all may hold 100 mL.
+#[test]
+fn retarder_is_counted_in_the_mix_that_holds_it() {
+    let volume = |value| Millilitres::new(value).expect("a volume");
+    let most = |whole| retarder_most(volume(whole), &base()).answer.get();
+    near(most(1000.0), 100.0, 1e-9, "1000 mL in all");
+    near(most(1000.0 / 0.9), 111.1, 0.05, "into 1000 mL");
+    let dose = |retarder, whole| retarder_dose(volume(retarder), volume(whole), &base()).answer;
+    assert_eq!(dose(111.0, 1111.0), RetarderDose::Within);
+    assert_eq!(dose(111.2, 1111.2), RetarderDose::Over);
 }
 
 /// 29 CFR 1910.107(g)(3): oily waste into closed metal containers. Practitioners' case: rags of an oil-type finish left

@@ -10,8 +10,8 @@ use stepboard::rules::wood::{
     self, Cut, Demand, FillerNeed, FirstCoat, Fit, MoistureAction, Movement, PoreClass, PoreSize, Porosity,
     Wood, WoodTrouble,
 };
-use support::content;
 use support::table::{Row, table};
+use support::{content, near};
 
 /// Stated for the equation against the table: 0.067 % at worst.
 const MOISTURE_TOLERANCE: f64 = 0.07;
@@ -26,11 +26,6 @@ fn fahrenheit(value: f64) -> Celsius {
 
 fn percent(value: f64) -> MoistureContent {
     MoistureContent::new(value).expect("a moisture content")
-}
-
-#[track_caller]
-fn near(found: f64, wanted: f64, tolerance: f64, what: &str) {
-    assert!((found - wanted).abs() <= tolerance, "{what}: {found}, published {wanted} ± {tolerance}");
 }
 
 fn settled(air: Celsius, rh: f64) -> f64 {
@@ -124,6 +119,25 @@ fn the_movement_examples_are_met() {
     near(moved(&maple, Cut::Flat, 200.0, 6.0, 12.0), 4.24, 0.02, "13: flat-sawn sugar maple");
     near(moved(&maple, Cut::Quarter, 200.0, 6.0, 12.0), 1.98, 0.02, "13: quarter-sawn sugar maple");
     near(moved(&coefficients("Black cherry"), Cut::Flat, 300.0, 8.0, 11.0), 2.23, 0.02, "black cherry");
+}
+
+/// The coefficients hold from 6 to 14 % (FPL-GTR-190 table 13-5), both ends in it, and wood moves up to 30 %.
+#[test]
+fn the_coefficients_hold_to_both_ends_of_their_range() {
+    let maple = coefficients("Sugar maple");
+    let width = Millimetres::new(200.0).expect("a width");
+    let rule = |from, to| {
+        let ruling = wood::movement(&maple, Cut::Flat, width, percent(from), percent(to));
+        ruling.map(|ruling| ruling.rules[0].0)
+    };
+    // By hand: 200 mm × 0.00353 × 8 %.
+    near(moved(&maple, Cut::Flat, 200.0, 6.0, 14.0), 5.65, 0.005, "6 to 14 %");
+    assert_eq!(rule(6.0, 14.0), Ok("wood.movement"));
+    assert_eq!(rule(14.0, 6.0), Ok("wood.movement"));
+    for (from, to) in [(5.9, 10.0), (10.0, 5.9), (14.1, 10.0), (10.0, 14.1), (30.0, 10.0)] {
+        assert_eq!(rule(from, to), Ok("wood.movement-green-to-dry"), "{from} to {to} %");
+    }
+    assert!(rule(30.1, 10.0).is_err() && rule(10.0, 30.1).is_err(), "over fibre saturation");
 }
 
 /// Outside 6 to 14 % the coefficient stands for a shrinkage S, C = 1/(3000/S - 20): white fir 7.0 % tangential (table
@@ -367,6 +381,14 @@ fn pores_are_read_where_sources_agree() {
 #[test]
 fn outside_the_tables_nothing_is_judged() {
     let rh = RelativeHumidity::new(50.0).expect("a humidity");
+    // The table runs from 30 to 200 °F: -1.1 to 93.3 °C.
+    for inside in [fahrenheit(30.0), celsius(-1.2), fahrenheit(200.0), celsius(93.4)] {
+        assert!(wood::moisture_content(inside, rh).is_ok(), "{inside:?}");
+    }
+    for outside in [celsius(-1.3), celsius(93.5)] {
+        assert!(wood::moisture_content(outside, rh).is_err(), "{outside:?}");
+        assert!(wood::humidity_for(outside, percent(8.0)).is_err(), "{outside:?}");
+    }
     let cold = wood::moisture_content(celsius(-5.0), rh).expect_err("under 30 °F");
     assert_eq!(cold.missing, ["air_c"]);
     let wet = wood::humidity_for(celsius(20.0), percent(35.0)).expect_err("no room holds that");

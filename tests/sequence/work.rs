@@ -17,7 +17,7 @@ pub(crate) fn h(hours: f64) -> Hours {
 
 /// The base sheet.
 pub(crate) fn nitro() -> Sheet {
-    crate::support::content().sheets[0].clone()
+    crate::support::base()
 }
 
 /// The water-borne sheet: coats do not melt together and the window closes.

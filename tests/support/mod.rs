@@ -1,13 +1,26 @@
 //! What several test files share.
 #![allow(dead_code, reason = "each test file uses a part")]
 
+pub(crate) mod any;
 pub(crate) mod table;
 
 use stepboard::content::Content;
+use stepboard::rules::sheet::Sheet;
 
 /// The content that ships.
 pub(crate) fn content() -> Content {
     Content::embedded().expect("the build script checked it")
+}
+
+/// The base sheet.
+pub(crate) fn base() -> Sheet {
+    content().sheets.remove(0)
+}
+
+/// Fails, naming what was measured, unless a value lies within a tolerance of the one wanted.
+#[track_caller]
+pub(crate) fn near(found: f64, wanted: f64, tolerance: f64, what: &str) {
+    assert!((found - wanted).abs() <= tolerance, "{what}: {found}, wanted {wanted} ± {tolerance}");
 }
 
 /// Seeds spread over the whole range, the first ones among them.

@@ -34,7 +34,7 @@ fn ratio_for(wick: &Wick, air: f64, at: f64, pressure: f64) -> f64 {
 /// Wet bulb of air at a pressure.
 ///
 /// The wick counts as wet wherever a wet one can settle at 0 °C or above, else as frozen. Within 0.05 °C of the
-/// psychrometric tables (5 to 40 °C, 20 to 90 % RH, 84 000 and 101 325 Pa; one row with a frozen wick).
+/// psychrometric tables (-10 to 40 °C, 10 to 90 % RH, 84 000 and 101 325 Pa; eight rows with a frozen wick).
 ///
 /// # Errors
 /// [`crate::rules::verdict::CannotJudge`] naming the pressure when there is no such air.
