@@ -177,8 +177,12 @@ fn each_grade_of_fault_has_its_cure() {
     };
     let show = Some(Zone::Show);
     assert_eq!(decided("dust-nib", show, 150.0), Ok(Decision::RubOut));
-    assert_eq!(decided("run-sag", show, 150.0), Ok(Decision::LevelLocally));
-    assert_eq!(decided("sand-through", show, 150.0), Ok(Decision::RecoatFace));
+    assert_eq!(decided("run-sag", show, 150.0), Ok(Decision::LevelOut));
+    assert_eq!(decided("sand-through", show, 150.0), Ok(Decision::LevelLocally));
+    assert_eq!(decided("lap-stripe", show, 150.0), Ok(Decision::RecoatFace));
+    assert_eq!(decided("soft-film", None, 150.0), Ok(Decision::Wait), "a coat would shut it in");
+    assert_eq!(decided("substrate-crack", None, 150.0), Ok(Decision::MendWood));
+    assert_eq!(decided("wrinkle-lift", None, 150.0), Ok(Decision::Strip));
     assert_eq!(decided("peeling", None, 150.0), Ok(Decision::Strip));
     assert_eq!(decided("run-sag", show, 50.0), Ok(Decision::ClearFirst), "no film to level");
     assert_eq!(decided("dust-nib", Some(Zone::Hidden), 150.0), Ok(Decision::Accept));

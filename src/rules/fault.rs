@@ -70,6 +70,21 @@ terms! {
         /// A mix that cures by catalyst.
         Catalyst = "catalyst",
     }
+    /// What cures a fault that stands on a finished clear.
+    Cure {
+        /// The abrasive: rubbed or levelled out of enough film.
+        Abrasive = "abrasive",
+        /// The place is opened, mended and recoated.
+        Spot = "spot",
+        /// The whole face gets a new coat or its colour.
+        Face = "face",
+        /// The bad layer comes off; a coat on it would only hide it.
+        Layer = "layer",
+        /// Time; a coat would shut the solvent in.
+        Time = "time",
+        /// The wood under it is mended first.
+        Wood = "wood",
+    }
     /// Lamps of the inspection.
     Light {
         /// One lamp held low beside the work.
@@ -113,6 +128,9 @@ pub struct Fault {
     /// Where it always lies, if it does.
     #[serde(default)]
     pub lies: Option<Zone>,
+    /// What cures it on a finished clear; none: it is not found on one, or no single cure is named.
+    #[serde(default)]
+    pub cure: Option<Cure>,
     /// Codes of the sources, listed at the head of the file.
     pub source: String,
 }

@@ -1,6 +1,6 @@
 //! Inspection: what is decided about a fault on a finished face, from its severity, where it lies and the film there.
 
-use super::fault::{Fault, Rework};
+use super::fault::{Cure, Fault, Rework};
 use super::film::{self, Levelling};
 use super::sheet::Sheet;
 use super::verdict::{CannotJudge, Judged, Ruling};
@@ -26,39 +26,49 @@ terms! {
         Accept = "decide-accept",
         /// Rub, nib or polish it out.
         RubOut = "decide-rub-out",
-        /// Take the spot down, mend it and recoat it.
+        /// Level it out of the film, once it is hard through.
+        LevelOut = "decide-level-out",
+        /// Open the place, mend it and recoat it.
         LevelLocally = "decide-level-locally",
         /// More clear first, no abrasive yet.
         ClearFirst = "decide-clear-first",
         /// Recoat or recolour the whole face.
         RecoatFace = "decide-recoat-face",
+        /// Give it time; strip only what stays soft.
+        Wait = "decide-wait",
+        /// Mend the wood, then the finish over it.
+        MendWood = "decide-mend-wood",
         /// Strip to wood or to a sound layer.
         Strip = "decide-strip",
     }
 }
 
-/// What is decided about a fault found on the clear. A fault in the film is rubbed only where the film allows it; one
-/// that lies under the clear is taken down to. Zone and film may be unknown where they do not decide.
+/// What is decided about a fault found on the clear. A fault in the film is cut out only where the film allows it; what
+/// lies in or under a bad layer is never coated over. Zone and film may be unknown where they do not decide.
 ///
 /// # Errors
-/// [`CannotJudge`] when the zone or the film decides and is not known.
+/// [`CannotJudge`] when no cure of the fault is known, or the zone or the film decides and is not known.
 pub fn decide(
     fault: &Fault,
     zone: Option<Zone>,
     film: Option<Micrometres>,
     sheet: &Sheet,
 ) -> Judged<Decision> {
-    match fault.severity {
-        Rework::Strip => return Ok(Ruling::by("inspection.unsound-is-stripped", Decision::Strip)),
-        Rework::Face => return Ok(Ruling::by("inspection.face-is-recoated", Decision::RecoatFace)),
-        Rework::Rub | Rework::Local => {}
+    let cure = fault.cure.ok_or_else(|| CannotJudge::without("fault"))?;
+    match cure {
+        Cure::Layer => return Ok(Ruling::by("inspection.unsound-is-stripped", Decision::Strip)),
+        Cure::Time => return Ok(Ruling::by("inspection.soft-wants-time", Decision::Wait)),
+        Cure::Wood => return Ok(Ruling::by("inspection.wood-before-finish", Decision::MendWood)),
+        Cure::Abrasive | Cure::Spot | Cure::Face => {}
     }
-    let zone = zone.ok_or_else(|| CannotJudge::without("zone"))?;
+    let zone = fault.lies.or(zone).ok_or_else(|| CannotJudge::without("zone"))?;
     if zone == Zone::Hidden {
         return Ok(Ruling::by("inspection.hidden-small-accepted", Decision::Accept));
     }
-    if fault.severity == Rework::Local && !fault.in_the_clear() {
-        return Ok(Ruling::by("inspection.under-clear-taken-down", Decision::LevelLocally));
+    match cure {
+        Cure::Spot => return Ok(Ruling::by("inspection.spot-is-opened", Decision::LevelLocally)),
+        Cure::Face => return Ok(Ruling::by("inspection.face-is-recoated", Decision::RecoatFace)),
+        _ => {}
     }
     let film = film.ok_or_else(|| CannotJudge::without("build_um"))?;
     let share = if zone == Zone::Edge { EDGE_SHARE } else { 1.0 };
@@ -66,8 +76,8 @@ pub fn decide(
     let none = Micrometres::saturating(Micrometres::MIN);
     let may = film::levelling(counted, none, sheet);
     let decision = match (fault.severity, may.answer) {
-        (Rework::Local, Levelling::Level) => Decision::LevelLocally,
         (Rework::Rub, Levelling::Level | Levelling::ClearFirst) => Decision::RubOut,
+        (_, Levelling::Level) => Decision::LevelOut,
         _ => Decision::ClearFirst,
     };
     let rule = if decision == Decision::ClearFirst {

@@ -60,18 +60,25 @@ fn decision_slips(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
     vec![
         Tempt::term(Decision::Accept.slug(), "not-to-be-left", "fault-left-in"),
         Tempt::term(Decision::RubOut.slug(), "rubbing-does-not-cure", "cut-through-thin"),
+        Tempt::term(Decision::LevelOut.slug(), "levelling-does-not-reach", "cut-through-thin"),
         Tempt::term(Decision::LevelLocally.slug(), "spot-repair-misplaced", "rework-wrong-size"),
         Tempt::term(Decision::ClearFirst.slug(), "more-clear-is-no-cure", "sealed-under-clear"),
         Tempt::term(Decision::RecoatFace.slug(), "whole-face-not-called-for", "rework-wrong-size"),
+        Tempt::term(Decision::Wait.slug(), "time-is-no-cure", "rework-wrong-size"),
+        Tempt::term(Decision::MendWood.slug(), "wood-is-sound", "rework-wrong-size"),
         Tempt::term(Decision::Strip.slug(), "stripping-not-called-for", "rework-wrong-size"),
     ]
 }
 
-/// Puts a fault where it always lies; keeps the film off the limits, on a face and at an edge, so that rounding a
+/// Deals a fault that a finished clear can have, where it can lie; keeps the film off the limits, on a face and at an edge, so that rounding a
 /// figure decides nothing.
-fn off_the_limits(facts: &mut Facts, world: &World<'_>, _: &mut Dice) {
+fn off_the_limits(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
     /// Half of the last figure shown in either system of units, and a little.
     const NEAR_UM: f64 = 4.0;
+    let cured: Vec<&Fault> = world.content.faults.iter().filter(|fault| fault.cure.is_some()).collect();
+    if let Some(fault) = dice.pick(&cured) {
+        facts.set_term("fault", &fault.id);
+    }
     if let Some(zone) = facts.slug("fault").and_then(|id| world.fault(id)).ok().and_then(|fault| fault.lies) {
         facts.set_term("zone", zone.slug());
     }
