@@ -1,8 +1,9 @@
 //! Buff: compounds and wheels, scratches that show only after buffing, work at the wheel.
 
+use super::order::gloss_ticket;
 use crate::bench::Facts;
 use crate::bench::shop::told_grade;
-use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
+use crate::card::question::{After, Ask, Item, Question, Tempt};
 use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::rules::abrasive::{
@@ -35,7 +36,7 @@ const MISSED_GRIT: Question = Question {
 /// What must be put right at the wheel? Misconceptions: top of the wheel is handier; warm film polishes better.
 const AT_THE_WHEEL: Question = Question {
     id: "at-the-wheel",
-    settle: keep,
+    settle: gloss_ticket,
     ask: Ask::All { items: fixes, holds: must_fix },
     after: After::is("wheel-grabs-work"),
 };
@@ -78,6 +79,7 @@ fn compound_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
 fn a_skipped_step(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
     /// Coarsest grade that instrument films are levelled from.
     const FROM: f64 = 320.0;
+    gloss_ticket(facts, world, dice);
     let end = on_sheet(world.sheet, Setting::CompoundGrit);
     let grades: Vec<&Grade> = P_SERIES
         .iter()

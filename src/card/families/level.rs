@@ -1,5 +1,6 @@
 //! Level: the next grade, when a grade is done, and the US grading.
 
+use super::order::gloss_ticket;
 use super::sand::{next_answer, next_tempts};
 use crate::bench::Facts;
 use crate::bench::shop::told_grade;
@@ -40,8 +41,9 @@ const US_SHEET: Question = Question {
     after: After::is("scratch-after-buff").above("time-lost-sanding"),
 };
 
-/// A grade between the first of levelling and the last before compound.
+/// A ticket that is levelled, and a grade between the first of levelling and the last before compound.
 pub(super) fn levelling_grade(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
+    gloss_ticket(facts, world, dice);
     let from = on_sheet(world.sheet, Setting::LevelGrit).number;
     let to = on_sheet(world.sheet, Setting::CompoundGrit).number;
     let grades: Vec<&Grade> =

@@ -2,8 +2,8 @@
 
 use super::order::job;
 use crate::bench::Facts;
-use crate::card::Answer;
-use crate::card::question::{After, Ask, Question, Tempt, keep};
+use crate::card::question::{After, Ask, Question, Tempt};
+use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::quantity::Hours;
 use crate::rules::sequence::check::{Finding, check};
@@ -208,6 +208,16 @@ fn told(log: Log, job: &Job, world: &World<'_>) -> Option<Plan> {
     Some(Plan { steps: steps?.0, detail: plan.detail })
 }
 
+/// Tells the ticket's own filler, or none where the ticket takes none.
+fn filler_of_the_ticket(facts: &mut Facts, world: &World<'_>, _: &mut Dice) {
+    let Ok(job) = job(facts, world) else { return };
+    if route::asks_for(&job, world.sheet, Operation::Fill) {
+        facts.set_term("filler", job.filler.slug());
+    } else {
+        facts.0.remove("filler");
+    }
+}
+
 /// The one error in a log, or none. Where the kind of filler is not told, it must not matter.
 fn found(facts: &Facts, world: &World<'_>) -> Judged<Option<Finding>> {
     if facts.maybe_slug("filler").is_some() {
@@ -247,7 +257,7 @@ const NOTHING: &str = "nothing-wrong";
 /// What was done wrong? Misconceptions: a fault passed, a variant called a fault, a wait taken for an order and back.
 const ORDER_FAULT: Question = Question {
     id: "order-fault",
-    settle: keep,
+    settle: filler_of_the_ticket,
     ask: Ask::One { answer: fault, tempt: fault_tempts },
     after: After::is("order-turned-round"),
 };
@@ -325,7 +335,7 @@ fn fault_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
 /// Where will it first show? Misconceptions: where it is made, at the next coat always, never.
 const ORDER_SHOWS: Question = Question {
     id: "order-shows",
-    settle: keep,
+    settle: filler_of_the_ticket,
     ask: Ask::One { answer: shows, tempt: shows_tempts },
     after: After::is("order-turned-round"),
 };
@@ -348,20 +358,35 @@ fn band(stage: Stage) -> &'static str {
     }
 }
 
-fn shown(finding: Option<&Finding>) -> &'static str {
-    finding.map_or(NOWHERE, |finding| finding.shows.map_or(LATER, band))
+/// Bands of the work that the ticket has, in order; the wait before the abrasive is one wherever there is an abrasive.
+fn bands_of(job: &Job, world: &World<'_>) -> Vec<Stage> {
+    let route = route::order(job, world.sheet);
+    let has = |stage: &Stage| match stage {
+        Stage::Cure => true,
+        stage => route.iter().any(|step| step.stage() == *stage),
+    };
+    Stage::ALL.iter().copied().filter(has).collect()
+}
+
+/// Where it shows on this ticket: colour where nothing is shaded, else the next band that the ticket has.
+fn shown(finding: Option<&Finding>, bands: &[Stage]) -> &'static str {
+    let Some(finding) = finding else { return NOWHERE };
+    let Some(first) = finding.shows else { return LATER };
+    let first = if first == Stage::Shade && !bands.contains(&first) { Stage::Colour } else { first };
+    bands.iter().find(|stage| **stage >= first).map_or(LATER, |stage| band(*stage))
 }
 
 fn shows(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
-    Ok(found(facts, world)?.map(|one| Answer::term(shown(one.as_ref()))))
+    let bands = bands_of(&job(facts, world)?, world);
+    Ok(found(facts, world)?.map(|one| Answer::term(shown(one.as_ref(), &bands))))
 }
 
 fn shows_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
-    let Ok(right) = found(facts, world) else { return Vec::new() };
+    let (Ok(right), Ok(job)) = (found(facts, world), job(facts, world)) else { return Vec::new() };
     let finding = right.answer;
-    let right = shown(finding.as_ref());
+    let bands = bands_of(&job, world);
+    let right = shown(finding.as_ref(), &bands);
     let made = finding.as_ref().map_or("", |finding| band(finding.made));
-    let bands = [Stage::Seal, Stage::Colour, Stage::Clear, Stage::Buff].map(band);
     let slip = |slug: &str| match slug {
         NOWHERE => "fault-passed",
         _ if right == NOWHERE => "variant-called-fault",
@@ -370,17 +395,14 @@ fn shows_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
         _ => "shows-elsewhere",
     };
     let mut all = vec![NOWHERE, LATER];
-    all.extend(bands);
-    if !made.is_empty() && !all.contains(&made) {
-        all.push(made);
-    }
+    all.extend(bands.into_iter().map(band));
     all.into_iter().filter(|slug| *slug != right).map(|slug| Tempt::term(slug, slip(slug), "")).collect()
 }
 
 /// What would have been right? Misconceptions: more waiting cures an order, another order cures a wait.
 const ORDER_MEND: Question = Question {
     id: "order-mend",
-    settle: keep,
+    settle: filler_of_the_ticket,
     ask: Ask::One { answer: mend, tempt: mend_tempts },
     after: After::is("order-turned-round"),
 };
@@ -398,7 +420,12 @@ fn mend_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
         (Some(Mend::Wait), _) => "order-blamed-for-wait",
         _ => "other-fault-named",
     };
-    let others = Mend::ALL.iter().filter(|mend| Some(**mend) != right);
+    // A step done otherwise is also not done as it was: the two are never offered beside each other.
+    const ALIKE: [Mend; 2] = [Mend::LeaveOut, Mend::Redo];
+    let alike = |mend: &Mend| {
+        ALIKE.contains(mend) && right.map_or(*mend == Mend::LeaveOut, |right| ALIKE.contains(&right))
+    };
+    let others = Mend::ALL.iter().filter(|mend| Some(**mend) != right && !alike(mend));
     let mut tempts: Vec<Tempt> = others.map(|mend| Tempt::term(mend.slug(), slip(*mend), "")).collect();
     if right.is_some() {
         tempts.push(Tempt::term(NOTHING, "fault-passed", ""));

@@ -3,7 +3,7 @@
 use crate::bench::Facts;
 use crate::card::Dice;
 use crate::card::question::{After, Ask, Item, Question, keep};
-use crate::content::World;
+use crate::content::{Ticket, World};
 use crate::rules::sequence::check::accepts_here;
 use crate::rules::sequence::job::Job;
 use crate::rules::sequence::operation::Operation;
@@ -45,6 +45,23 @@ const ORDER_TICKET: Question = Question {
 /// The job of the ticket that is told.
 pub(super) fn job(facts: &Facts, world: &World<'_>) -> Result<Job, CannotJudge> {
     world.job(world.ticket(facts.slug("ticket")?)?)
+}
+
+/// Gives the facts another ticket of this shop where theirs is not such a job.
+pub(super) fn ticket_of(facts: &mut Facts, world: &World<'_>, dice: &mut Dice, fits: impl Fn(&Job) -> bool) {
+    if job(facts, world).is_ok_and(|job| fits(&job)) {
+        return;
+    }
+    let such = |ticket: &&Ticket| world.does(ticket) && world.job(ticket).is_ok_and(|job| fits(&job));
+    let tickets: Vec<&Ticket> = world.content.tickets.iter().filter(such).collect();
+    if let Some(ticket) = dice.pick(&tickets) {
+        facts.set_term("ticket", &ticket.slug);
+    }
+}
+
+/// Gives the facts a ticket whose gloss is levelled and buffed.
+pub(super) fn gloss_ticket(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
+    ticket_of(facts, world, dice, |job| route::asks_for(job, world.sheet, Operation::Buff));
 }
 
 /// Operations of the job whose places are fixed, in the order of the shop.
@@ -98,7 +115,9 @@ fn around(facts: &Facts, world: &World<'_>, dice: &mut Dice) -> Vec<Item> {
         (Some(step), Some(next)) if step < next => "earlier-step-forgotten",
         _ => "later-step-pulled-forward",
     };
-    let others = FIXED.into_iter().filter(|step| step.slug() != next);
+    // A washcoat that the ticket does not order may still be laid against blotch: no card asks about it.
+    let asked = |step: &Operation| *step != Operation::Washcoat || route.contains(step);
+    let others = FIXED.into_iter().filter(|step| step.slug() != next && asked(step));
     let mut items: Vec<Item> = others.map(|step| Item::new(step.slug(), slip(step))).collect();
     dice.shuffle(&mut items);
     items

@@ -164,10 +164,18 @@ fn meter_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
 /// Which humidity holds the wood? Misconceptions: the spraying limit is fit for storing; humidity equals moisture.
 const ROOM_FOR_WOOD: Question = Question {
     id: "room-for-wood",
-    settle: keep,
+    settle: inside_the_band,
     ask: Ask::One { answer: room, tempt: room_tempts },
     after: After::is("moved-after-finish"),
 };
+
+/// Asks only for a moisture at which this shop finishes wood.
+fn inside_the_band(facts: &mut Facts, world: &World<'_>, _: &mut Dice) {
+    if let Some(content) = facts.maybe_number("mc") {
+        let (from, to) = (world.sheet.get(Setting::MoistureFrom), world.sheet.get(Setting::MoistureTo));
+        facts.set("mc", content.max(from).min(to));
+    }
+}
 
 fn room_for(facts: &Facts, content: MoistureContent) -> Judged<Measure> {
     let ruling = wood::humidity_for(facts.celsius("air_c")?, content)?;

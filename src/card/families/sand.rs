@@ -96,21 +96,48 @@ fn tempt_on_wood(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     next_tempts(facts, world, Abrading::BareWood, "stops-before-last")
 }
 
-/// Jumps that a sander might take; each slug names both grades.
-const JUMPS: [&str; 12] = [
+/// Jumps that a sander might take on bare wood; each slug names both grades.
+const WOOD_JUMPS: [&str; 17] = [
     "p80-p120",
     "p80-p150",
+    "p80-p180",
+    "p100-p150",
+    "p100-p180",
     "p120-p180",
     "p120-p220",
+    "p150-p220",
+    "p150-p280",
     "p150-p320",
     "p180-p240",
-    "p220-p400",
-    "p320-p600",
-    "p400-p1500",
-    "p600-p1200",
-    "p800-p2000",
-    "p1200-p2000",
+    "p180-p320",
+    "p180-p400",
+    "p220-p320",
+    "p80-p240",
+    "p100-p240",
+    "p120-p320",
 ];
+/// Jumps that a leveller might take on the clear.
+const FILM_JUMPS: [&str; 17] = [
+    "p320-p600",
+    "p400-p600",
+    "p400-p800",
+    "p400-p1500",
+    "p500-p1000",
+    "p600-p1000",
+    "p600-p1200",
+    "p600-p1500",
+    "p800-p1500",
+    "p800-p2000",
+    "p1000-p2000",
+    "p1000-p2500",
+    "p1200-p2000",
+    "p1200-p2500",
+    "p400-p1200",
+    "p500-p1500",
+    "p600-p2000",
+];
+/// A jump whose grain ratio lies this near the sheet's step is not dealt: makes of paper differ by more.
+const TOO_NEAR_STEP: f64 = 0.02;
 
 fn grades_of(slug: &str) -> Result<(&'static Grade, &'static Grade), CannotJudge> {
     let grade = |text: &str| text.strip_prefix('p').and_then(|n| n.parse().ok()).and_then(Grade::p);
@@ -119,10 +146,20 @@ fn grades_of(slug: &str) -> Result<(&'static Grade, &'static Grade), CannotJudge
         .ok_or_else(|| CannotJudge::without("grade"))
 }
 
-fn jumps(_: &Facts, world: &World<'_>, dice: &mut Dice) -> Vec<Item> {
+fn jumps(facts: &Facts, world: &World<'_>, dice: &mut Dice) -> Vec<Item> {
+    let list = match facts.term::<Abrading>("abrading") {
+        Ok(Abrading::Levelling) => FILM_JUMPS,
+        _ => WOOD_JUMPS,
+    };
+    let step = world.sheet.get(Setting::GritStep);
+    let plain = |slug: &&str| {
+        grades_of(slug)
+            .is_ok_and(|(from, to)| (to.median.get() / from.median.get() - step).abs() > TOO_NEAR_STEP)
+    };
     let skipped = |slug| grades_of(slug).is_ok_and(|(from, to)| skips(from, to, world.sheet).answer);
-    let mut items: Vec<Item> = JUMPS
+    let mut items: Vec<Item> = list
         .iter()
+        .filter(|slug| plain(slug))
         .map(|slug| Item::new(slug, if skipped(slug) { "jump-too-far" } else { "numbers-not-sizes" }))
         .collect();
     dice.shuffle(&mut items);
