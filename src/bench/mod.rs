@@ -12,8 +12,18 @@ mod film;
 pub(crate) mod shop;
 mod wood;
 
-/// Every calculation, by family.
+/// The calculations by what they are about. Text of a group: `app.bench.group.<name>`.
+pub const GROUPS: [(&str, &[&Calculation]); 6] = [
+    ("air", air::ALL),
+    ("wood", wood::ALL),
+    ("waits", drying::ALL),
+    ("mixing", shop::MIXING),
+    ("film", film::ALL),
+    ("abrasives", shop::ABRASIVES),
+];
+
+/// Every calculation, group by group.
 #[must_use]
 pub fn calculations() -> Vec<&'static Calculation> {
-    [air::ALL, drying::ALL, film::ALL, shop::ALL, wood::ALL].concat().into_iter().collect()
+    GROUPS.iter().flat_map(|(_, group)| group.iter().copied()).collect()
 }

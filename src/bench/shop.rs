@@ -8,7 +8,8 @@ use crate::rules::mixing::{self, Thinning};
 use crate::rules::term::Term;
 use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 
-pub(super) const ALL: &[&Calculation] = &[&NEXT_GRIT, &GRIT, &THIN, &WASHCOAT_SOLIDS];
+pub(super) const ABRASIVES: &[&Calculation] = &[&NEXT_GRIT, &GRIT];
+pub(super) const MIXING: &[&Calculation] = &[&THIN, &WASHCOAT_SOLIDS];
 
 const NEXT_GRIT: Calculation = Calculation {
     name: "next-grit",

@@ -21,13 +21,24 @@ pub(in crate::app) fn Bench() -> Html {
             </li>
         }
     };
+    let group = |(name, calculations): &(&'static str, &[&Calculation])| {
+        html! {
+            <section key={*name}>
+                <h2>{ shop.say(&format!("bench.group.{name}")) }</h2>
+                <ul class="rows links">{ for calculations.iter().map(row) }</ul>
+            </section>
+        }
+    };
     let cautions = shop.cautions_for(&[]);
     html! {
         <Frame class="sheet" title={shop.say("bench.title")} back={Some(Route::Home)} {cautions}>
             <p key="lead" class="lead">{ shop.say("bench.lead") }</p>
-            { unit_settings(&shop, &change) }
-            { sheet_setting(&shop, &change) }
-            <ul key="list" class="rows links">{ for bench::calculations().iter().map(row) }</ul>
+            { for bench::GROUPS.iter().map(group) }
+            <details key="settings" class="seen">
+                <summary>{ shop.say("bench.settings") }</summary>
+                { unit_settings(&shop, &change) }
+                { sheet_setting(&shop, &change) }
+            </details>
         </Frame>
     }
 }

@@ -5,7 +5,7 @@ use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::bench::{self, Calculation as Entry, Facts, Needs};
 use crate::content::{FactInfo, World};
-use crate::quantity::{Measure, Unit};
+use crate::quantity::{Dimension, Measure, Unit};
 use std::collections::BTreeMap;
 use wasm_bindgen::JsCast;
 use web_sys::{HtmlInputElement, HtmlSelectElement};
@@ -111,8 +111,11 @@ fn outcome(shop: &Shop, calculation: &Entry, typed: &Typed) -> Html {
                 let name = shop.text(&format!("gives.{key}"));
                 html! { <div key={key.to_owned()} class="fact"><dt>{ name }</dt><dd>{ value }</dd></div> }
             };
-            let numbers =
-                ruling.answer.numbers.iter().map(|(key, measure)| line(key, voice.measure(*measure)));
+            let numbers = ruling
+                .answer
+                .numbers
+                .iter()
+                .map(|(key, measure)| line(key, voice.measure(readable(*measure))));
             let terms = ruling.answer.terms.iter().map(|(key, slug)| line(key, voice.term("", slug)));
             html! {
                 <>
@@ -125,6 +128,16 @@ fn outcome(shop: &Shop, calculation: &Entry, typed: &Typed) -> Html {
                 </>
             }
         }
+    }
+}
+
+/// A temperature to one decimal: no thermometer of a shop reads finer.
+fn readable(measure: Measure) -> Measure {
+    match measure.unit.dimension() {
+        Dimension::Temperature | Dimension::TemperatureGap => {
+            Measure { decimals: measure.decimals.min(1), ..measure }
+        }
+        _ => measure,
     }
 }
 

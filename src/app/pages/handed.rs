@@ -3,10 +3,10 @@
 use super::card::{cautions, place, stage_name};
 use super::deal;
 use crate::app::hooks::{use_book, use_keys};
-use crate::app::parts::{Frame, Picture, Verdict, answer_field, card_ticket, icon, round};
+use crate::app::parts::{Frame, Picture, Verdict, answer_field, card_ticket, icon, round, told};
 use crate::app::route::Route;
-use crate::app::state::use_shop;
-use crate::card::{self, Card, Mark, Slate};
+use crate::app::state::{Shop, use_shop};
+use crate::card::{self, Answer, Card, Kind, Mark, Slate};
 use crate::device::{clock, page};
 use crate::learn::{ROUND, ends_round};
 use crate::record::{Draft, Entry};
@@ -42,16 +42,15 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
         let world = shop.world(&entry.sheet.slug)?;
         card::grade(card, &world, &entry.answer).map(Rc::new)
     });
-    let shown = use_memo((), |()| clock::ticks());
+    let shown = *use_memo((), |()| clock::ticks());
     let held_back = entry.sure_and_wrong() && !draft.reworked;
     let go = use_callback(
-        (shop.clone(), Rc::clone(&book.journal), Rc::clone(draft), props.put.clone(), held_back),
-        move |step: Step, (shop, journal, draft, put, held_back)| {
+        (shop.clone(), Rc::clone(&book.journal), Rc::clone(draft), props.put.clone()),
+        move |step: Step, (shop, journal, draft, put)| {
             let done = if ends_round(draft.done) { 0 } else { draft.done + 1 };
             match step {
                 // The second tap of a double tap is not an answer to a verdict that nobody has read.
-                _ if clock::ticks() - *shown < SECOND_TAP_MS => {}
-                _ if *held_back => page::bring(REWORK),
+                _ if clock::ticks() - shown < SECOND_TAP_MS => {}
                 Step::Next => put.emit(deal::fresh(shop, journal, draft.within, None, done)),
                 Step::Like => {
                     put.emit(deal::fresh(shop, journal, draft.within, Some(&draft.card.family), done));
@@ -65,31 +64,79 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
     );
     let ends = ends_round(draft.done);
     let onward = if ends { Step::Board } else { Step::Next };
-    let on_key = use_callback(go.clone(), move |key: String, go| {
+    let slate = use_state(|| Slate::for_card(card));
+    let again = use_state(|| false);
+    let on_slate = {
+        let (slate, again) = (slate.setter(), again.setter());
+        Callback::from(move |made: Slate| {
+            slate.set(made);
+            again.set(false);
+        })
+    };
+    let worked = slate.answer(card);
+    let check = {
+        let (shop, card, again, worked) = (shop.clone(), Rc::clone(card), again.setter(), worked.clone());
+        let (sheet, draft, put) = (entry.sheet.slug.clone(), Rc::clone(draft), props.put.clone());
+        Callback::from(move |()| {
+            let graded = shop
+                .world(&sheet)
+                .zip(worked.as_ref())
+                .and_then(|(world, answer)| card::grade(&card, &world, answer));
+            if clock::ticks() - shown < SECOND_TAP_MS {
+                // The second tap of a double tap, as above.
+            } else if graded.is_some_and(|graded| graded.mark == Mark::Right) {
+                put.emit(Some(Draft { reworked: true, ..(*draft).clone() }));
+            } else {
+                again.set(worked.is_some());
+                page::bring(REWORK);
+            }
+        })
+    };
+    let on_enter = if held_back { check.clone() } else { go.reform(move |()| onward) };
+    let on_key = use_callback(on_enter, move |key: String, on_enter| {
         let enter = key == "Enter";
         if enter {
-            go.emit(onward);
+            on_enter.emit(());
         }
         enter
     });
     use_keys(on_key);
-    let on_reworked = use_callback((Rc::clone(draft), props.put.clone()), |(), (draft, put)| {
-        put.emit(Some(Draft { reworked: true, ..(**draft).clone() }));
-    });
     let button = |step: Step, key: &'static str, class: &'static str, shown: bool| {
         let onclick = go.reform(move |_: MouseEvent| step);
         html! { <button type="button" {key} {class} hidden={!shown} {onclick}>{ shop.say(key) }</button> }
     };
-    let (free, next) = (!held_back, if ends { "control" } else { "next-step" });
+    let next = if ends { "control" } else { "next-step" };
     let action = html! {
         <div class="onward">
-            <p key="done" class="note" hidden={!(free && ends)}>{ shop.say_with("verdict.round-done", &[("of", ROUND.to_string())]) }</p>
-            { button(Step::Like, "verdict.more", "control", free) }
-            { button(Step::Next, "verdict.next", next, free) }
-            { button(Step::Board, "verdict.board", "next-step", free && ends) }
-            { button(onward, "verdict.first", "next-step not-yet", held_back) }
+            <p key="done" class="note" hidden={!ends}>{ shop.say_with("verdict.round-done", &[("of", ROUND.to_string())]) }</p>
+            { button(Step::Like, "verdict.more", "control", true) }
+            { button(Step::Next, "verdict.next", next, true) }
+            { button(Step::Board, "verdict.board", "next-step", ends) }
         </div>
     };
+    let (said, class) = match &worked {
+        Some(_) => ("verdict.check", "next-step"),
+        None if card.kind == Kind::Number => ("card.need-figure", "next-step not-yet"),
+        None => ("card.need-answer", "next-step not-yet"),
+    };
+    let toggle = on_slate.reform({
+        let slate = (*slate).clone();
+        move |_: MouseEvent| slate.clone().toggle_not_enough()
+    });
+    let rework_action = html! {
+        <div class="hand-in">
+            <button key="not-enough" type="button" class={classes!("control", "not-enough", slate.not_enough.then_some("picked"))}
+                aria-pressed={slate.not_enough.to_string()} onclick={toggle}>
+                { icon(Picture::NotEnough) }{ shop.say("card.not-enough") }
+            </button>
+            <button key="check" type="button" {class} onclick={check.reform(|_: MouseEvent| ())}>{ shop.say(said) }</button>
+        </div>
+    };
+    let action = if held_back { rework_action } else { action };
+    let rework = graded
+        .as_ref()
+        .as_ref()
+        .map(|graded| rework(&shop, card, &slate, &graded.solution.right, draft.reworked, *again, &on_slate));
     let verdict = (*graded).clone().map(|graded| {
         html! {
             <Verdict key="verdict" card={Rc::clone(card)} {graded} answer={entry.answer.clone()} certainty={entry.certainty} />
@@ -100,7 +147,7 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
             marks={round(&shop, draft.done + 1, ROUND)} cautions={cautions(&shop, card)} {action}>
             <div key="verdict" class="verdict-place">{ for verdict }</div>
             <div key="rework" hidden={!entry.sure_and_wrong()}>
-                <Rework card={Rc::clone(card)} sheet={entry.sheet.slug.clone()} done={draft.reworked} {on_reworked} />
+                { for rework }
             </div>
             <details key="card" class="seen">
                 <summary>{ shop.say("verdict.card") }</summary>
@@ -111,65 +158,30 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
     }
 }
 
-#[derive(Properties, PartialEq)]
-struct ReworkProps {
-    card: Rc<Card>,
-    sheet: String,
-    done: bool,
-    on_reworked: Callback<()>,
-}
-
 /// A card that was wrong and would have been done on the job is answered once more before anything else.
-#[component]
-fn Rework(props: &ReworkProps) -> Html {
-    let shop = use_shop();
-    let card = &props.card;
-    let slate = use_state(|| Slate::for_card(card));
-    let again = use_state(|| false);
-    let on_slate = use_callback((), {
-        let (slate, again) = (slate.setter(), again.setter());
-        move |made: Slate, ()| {
-            slate.set(made);
-            again.set(false);
-        }
-    });
-    let check = {
-        let (shop, card, slate, again) = (shop.clone(), Rc::clone(card), (*slate).clone(), again.setter());
-        let (sheet, on_reworked) = (props.sheet.clone(), props.on_reworked.clone());
-        Callback::from(move |_: MouseEvent| {
-            let graded = shop
-                .world(&sheet)
-                .zip(slate.answer(&card))
-                .and_then(|(world, answer)| card::grade(&card, &world, &answer));
-            if graded.is_some_and(|graded| graded.mark == Mark::Right) {
-                on_reworked.emit(());
-            } else {
-                again.set(true);
-            }
-        })
+fn rework(
+    shop: &Shop,
+    card: &Card,
+    slate: &Slate,
+    right: &Answer,
+    done: bool,
+    again: bool,
+    on_slate: &Callback<Slate>,
+) -> Html {
+    let said = match (done, again) {
+        (true, _) => shop.say("verdict.rework-done"),
+        (_, true) => shop.say("verdict.rework-again"),
+        _ => AttrValue::default(),
     };
-    let not_enough = slate.not_enough;
-    let toggle = on_slate.reform({
-        let slate = (*slate).clone();
-        move |_: MouseEvent| slate.clone().toggle_not_enough()
-    });
     html! {
         <section class="rework">
             <h2 id={REWORK} tabindex="-1">{ shop.say("verdict.rework-head") }</h2>
-            <div key="ask" hidden={props.done}>
+            <div key="ask" hidden={done}>
                 <p>{ shop.say("verdict.rework-why") }</p>
-                { answer_field(&shop, card, &slate, &on_slate, "rework") }
-                <div class="hand-in">
-                    <button type="button" class={classes!("control", "not-enough", not_enough.then_some("picked"))}
-                        aria-pressed={not_enough.to_string()} onclick={toggle}>
-                        { icon(Picture::NotEnough) }{ shop.say("card.not-enough") }
-                    </button>
-                    <button type="button" class="next-step" onclick={check}>{ shop.say("verdict.check") }</button>
-                </div>
+                <div class="in-view">{ told(shop, card, right) }</div>
+                { answer_field(shop, card, slate, on_slate, "rework") }
             </div>
-            <p key="said" role="status">
-                { if props.done { shop.say("verdict.rework-done") } else if *again { shop.say("verdict.rework-again") } else { AttrValue::default() } }
-            </p>
+            <p key="said" role="status">{ said }</p>
         </section>
     }
 }

@@ -72,7 +72,7 @@ pub(in crate::app) fn Home() -> Html {
         }
         _ => (shop.say("band.empty"), AttrValue::default(), AttrValue::default()),
     };
-    let asks_name = !shop.settings.name_asked;
+    let asks_name = !shop.settings.name_asked && past.is_empty();
     html! {
         <Frame class="home" title={shop.say("board")} lead={name_tape(&shop)} cautions={shop.cautions_for(&[])}>
             <section key="board" class="home-board">
@@ -88,19 +88,17 @@ pub(in crate::app) fn Home() -> Html {
                         { go }{ icon(Picture::Go) }
                     </button>
                 </div>
+                <nav key="doors" class="doors">
+                    <a href={Route::Bench.address()} class="control door">{ icon(Picture::Bench) }{ shop.say("home.bench") }</a>
+                    <a href={Route::Record.address()} class="control door">{ icon(Picture::Record) }{ shop.say("home.record") }</a>
+                </nav>
                 <div key="name" class="kraft ask-name" hidden={!asks_name}>
-                    <h2>{ shop.say("home.ask-name") }</h2>
-                    <p>{ shop.say("home.ask-name-why") }</p>
-                    <NameField name="" {on_name} skip=true />
+                    <NameField label={shop.say("home.ask-name")} name="" {on_name} skip=true />
                 </div>
                 <div key="version" class="kraft new-version" role="status" hidden={!new_version}>
                     <p>{ shop.say("home.new-version") }</p>
                     <button type="button" class="control" onclick={|_: MouseEvent| page::take_new_version()}>{ shop.say("home.take-version") }</button>
                 </div>
-                <nav key="doors" class="doors">
-                    <a href={Route::Bench.address()} class="control door">{ icon(Picture::Bench) }{ shop.say("home.bench") }</a>
-                    <a href={Route::Record.address()} class="control door">{ icon(Picture::Record) }{ shop.say("home.record") }</a>
-                </nav>
             </section>
         </Frame>
     }

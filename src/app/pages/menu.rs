@@ -34,7 +34,7 @@ pub(in crate::app) fn Menu() -> Html {
     };
     html! {
         <Frame class="sheet menu" title={shop.say("menu.title")} back={Some(Route::Home)} cautions={shop.cautions_for(&[])}>
-            { people(&settings, &book.journal) }
+            { people(&shop, &settings, &book.journal) }
             { unit_settings(&shop, &settings.change) }
             { sheet_setting(&shop, &settings.change) }
             <div key="sheet-why" class="note how">
@@ -49,7 +49,7 @@ pub(in crate::app) fn Menu() -> Html {
 }
 
 /// Who works: a new name, or one that answered on this tablet before.
-fn people(settings: &SettingsContext, journal: &Journal) -> Html {
+fn people(shop: &Shop, settings: &SettingsContext, journal: &Journal) -> Html {
     let person = settings.now.person.clone();
     let now = Rc::clone(&settings.now);
     let on_name =
@@ -62,7 +62,7 @@ fn people(settings: &SettingsContext, journal: &Journal) -> Html {
     };
     html! {
         <section key="person" class="setting">
-            <NameField key={person.clone()} name={person.clone()} on_name={on_name.clone()} skip=false />
+            <NameField key={person.clone()} label={shop.say("home.name")} name={person.clone()} on_name={on_name.clone()} skip=false />
             <div key="people" class="people">{ for others.map(other) }</div>
         </section>
     }

@@ -32,4 +32,4 @@ pub(super) use round::round;
 pub(super) use setting::{SettingChoice, setting, sheet_setting, unit_settings};
 pub(super) use sign::{SignKind, sign};
 pub(super) use ticket::card_ticket;
-pub(super) use verdict::Verdict;
+pub(super) use verdict::{Verdict, told};

@@ -11,6 +11,7 @@ const NAME_MOST: &str = "24";
 #[derive(Properties, PartialEq)]
 pub(in crate::app) struct NameProps {
     pub(in crate::app) name: AttrValue,
+    pub(in crate::app) label: AttrValue,
     /// Gets the name; empty for going on without.
     pub(in crate::app) on_name: Callback<String>,
     pub(in crate::app) skip: bool,
@@ -37,7 +38,7 @@ pub(in crate::app) fn NameField(props: &NameProps) -> Html {
     let skip = props.on_name.reform(|_: MouseEvent| String::new());
     html! {
         <form class="name-form" {onsubmit}>
-            <label for="name">{ shop.say("home.name") }</label>
+            <label for="name">{ &props.label }</label>
             <input id="name" type="text" autocomplete="off" maxlength={NAME_MOST} value={(*typed).clone()} {oninput} />
             <button type="submit" class="control">{ shop.say("home.name-save") }</button>
             <button type="button" class="control" hidden={!props.skip} onclick={skip}>{ shop.say("home.name-skip") }</button>

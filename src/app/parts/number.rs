@@ -37,9 +37,9 @@ pub(super) fn number_field(
         let symbol = unit.symbol();
         let name = shop.say(&format!("unit.{symbol}"));
         let words = match symbol {
-            "" => AttrValue::default(),
-            symbol if name == symbol => name,
-            symbol => format!("{symbol}, {name}").into(),
+            "" => Html::default(),
+            symbol if name == symbol => html! { name },
+            symbol => html! { <>{ symbol }<span class="unit-name">{ ", " }{ name }</span></> },
         };
         html! {
             <label key={symbol} class={classes!("unit", picked.then_some("picked"))}>

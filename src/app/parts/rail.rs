@@ -1,4 +1,4 @@
-//! The black rail: the caution that matters most, the closing line, and the whole list on demand.
+//! The black rail: the caution that matters most, the closing line in short, and the whole list on demand.
 
 use super::{Picture, icon};
 use crate::app::state::Shop;
@@ -11,7 +11,8 @@ pub(super) fn caution_rail(shop: &Shop, cautions: &[AttrValue], open: &UseStateH
         let open = open.clone();
         move |_: MouseEvent| open.set(!*open)
     };
-    let closing = shop.text(&format!("caution.{CLOSING_CAUTION}"));
+    let closing = shop.say("closing");
+    let whole = shop.text(&format!("caution.{CLOSING_CAUTION}"));
     let first = cautions.first().cloned().unwrap_or_default();
     let count = cautions.len().saturating_sub(1).to_string();
     let label = if **open { shop.say("close") } else { shop.say_with("more", &[("n", count.clone())]) };
@@ -20,7 +21,7 @@ pub(super) fn caution_rail(shop: &Shop, cautions: &[AttrValue], open: &UseStateH
         <footer class="rail">
             <div key="list" id="caution-list" class="rail-list" hidden={!**open}>
                 <h2>{ shop.say("cautions") }</h2>
-                <ul>{ for cautions.iter().map(|caution| html! { <li key={caution.to_string()}>{ caution }</li> }) }</ul>
+                <ul>{ for cautions.iter().map(|caution| html! { <li key={caution.to_string()}>{ caution }</li> }) }<li key="closing">{ whole }</li></ul>
             </div>
             <div key="line" class="rail-line" role="note">
                 { icon(Picture::Caution) }

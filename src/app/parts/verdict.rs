@@ -82,7 +82,7 @@ fn missing(shop: &Shop, graded: &Graded) -> AttrValue {
 }
 
 /// An answer in words; several terms as a list, numbered where they stand in order.
-fn told(shop: &Shop, card: &Card, answer: &Answer) -> Html {
+pub(in crate::app) fn told(shop: &Shop, card: &Card, answer: &Answer) -> Html {
     let voice = shop.voice();
     let items = |slugs: &[String]| -> Html {
         slugs
