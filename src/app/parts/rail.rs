@@ -5,6 +5,9 @@ use crate::app::state::Shop;
 use crate::content::CLOSING_CAUTION;
 use yew::prelude::*;
 
+/// That this is training: on the line in short, in the list in full.
+const TRAINING_CAUTION: &str = "c01";
+
 /// `open` tells whether the whole list is shown.
 pub(super) fn caution_rail(shop: &Shop, cautions: &[AttrValue], open: &UseStateHandle<bool>) -> Html {
     let toggle = {
@@ -14,6 +17,8 @@ pub(super) fn caution_rail(shop: &Shop, cautions: &[AttrValue], open: &UseStateH
     let closing = shop.say("closing");
     let whole = shop.text(&format!("caution.{CLOSING_CAUTION}"));
     let first = cautions.first().cloned().unwrap_or_default();
+    let training = first == shop.text(&format!("caution.{TRAINING_CAUTION}"));
+    let first = if training { shop.say("training") } else { first };
     let count = cautions.len().saturating_sub(1).to_string();
     let label = if **open { shop.say("close") } else { shop.say_with("more", &[("n", count.clone())]) };
     let name = if **open { label.clone() } else { shop.say_with("more-name", &[("n", count)]) };
@@ -25,7 +30,7 @@ pub(super) fn caution_rail(shop: &Shop, cautions: &[AttrValue], open: &UseStateH
             </div>
             <div key="line" class="rail-line" role="note">
                 { icon(Picture::Caution) }
-                <p><strong>{ first }</strong><span class="closing">{ closing }</span></p>
+                <p><strong>{ first }</strong><span class="closing">{ closing }<span class="overruled">{ " " }{ shop.say("overruled") }</span></span></p>
                 <button type="button" onclick={toggle} aria-expanded={open.to_string()} aria-controls="caution-list"
                     aria-label={name}>{ label }</button>
             </div>
