@@ -2,20 +2,42 @@
 
 use super::Source;
 use std::path::PathBuf;
+use std::rc::Rc;
 use toml::de::{DeTable, DeValue};
 
-/// An entry's file and the lines of its keys.
-#[derive(Debug, Clone, Default)]
+/// Where an entry stands. Its lines are looked up only when something is wrong with it.
+#[derive(Debug, Clone)]
 pub(super) struct Place {
-    pub(super) file: PathBuf,
+    source: Rc<Source>,
+    /// The n-th entry of the list of that name; the whole file where there is none.
+    entry: Option<(&'static str, usize)>,
+}
+
+impl Place {
+    pub(super) fn of(source: &Rc<Source>, entry: Option<(&'static str, usize)>) -> Self {
+        Self { source: Rc::clone(source), entry }
+    }
+
+    pub(super) fn file(&self) -> PathBuf {
+        self.source.path.clone()
+    }
+
+    /// Line of a key, given by its path or its last part; else of what it would stand in; else of the entry.
+    pub(super) fn line(&self, key: &str) -> usize {
+        Lines::of(&self.source, self.entry).line(key)
+    }
+}
+
+/// The lines of an entry's keys.
+#[derive(Debug)]
+struct Lines {
     start: usize,
     keys: Vec<(String, usize)>,
 }
 
-impl Place {
-    /// The n-th entry of the list of that name, or the whole file.
-    pub(super) fn of(source: &Source, entry: Option<(&str, usize)>) -> Self {
-        let mut place = Self { file: source.path.clone(), start: 1, keys: Vec::new() };
+impl Lines {
+    fn of(source: &Source, entry: Option<(&str, usize)>) -> Self {
+        let mut place = Self { start: 1, keys: Vec::new() };
         let Ok(table) = DeTable::parse(&source.text) else { return place };
         match entry {
             None => place.collect(&source.text, "", table.get_ref()),
@@ -52,8 +74,7 @@ impl Place {
         }
     }
 
-    /// Line of a key, given by its path or its last part; else of what it would stand in; else of the entry.
-    pub(super) fn line(&self, key: &str) -> usize {
+    fn line(&self, key: &str) -> usize {
         let inside = format!(".{key}");
         let found = self
             .keys

@@ -11,6 +11,7 @@ use crate::rules::term::Term;
 use serde::de::DeserializeOwned;
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::PathBuf;
+use std::rc::Rc;
 use toml::de::{DeTable, DeValue};
 
 /// Collects problems and remembers where each entry stands.
@@ -58,7 +59,7 @@ impl Reader {
     /// Reads a file that is one entry.
     pub(super) fn one<T: DeserializeOwned>(&mut self, source: &Source, list: &'static str) -> Option<T> {
         let value = self.parse(source, list)?;
-        self.places.push((list, Place::of(source, None)));
+        self.places.push((list, Place::of(&Rc::new(source.clone()), None)));
         Some(value)
     }
 
@@ -76,8 +77,9 @@ impl Reader {
             self.problem(source, 0, format!("at least one [[{list}]] entry is needed"));
             self.broken.insert(list);
         }
+        let shared = Rc::new(source.clone());
         for (index, entry) in entries.into_iter().enumerate() {
-            self.places.push((list, Place::of(source, Some((list, index)))));
+            self.places.push((list, Place::of(&shared, Some((list, index)))));
             into.push(entry);
         }
     }
@@ -97,20 +99,20 @@ impl Reader {
 
     fn text_table(&mut self, above: &str, table: &DeTable<'_>, source: &Source, into: &mut Texts) {
         for (name, value) in table {
-            let line = place::line_at(&source.text, name.span().start);
+            let line = || place::line_at(&source.text, name.span().start);
             let name = name.get_ref();
             let key = if above.is_empty() { name.to_string() } else { format!("{above}.{name}") };
             match value.get_ref() {
                 DeValue::String(text) if text.trim().is_empty() => {
-                    self.problem(source, line, format!("text `{key}` is empty"));
+                    self.problem(source, line(), format!("text `{key}` is empty"));
                 }
                 DeValue::String(text) => {
                     if into.0.insert(key.clone(), text.to_string()).is_some() {
-                        self.problem(source, line, format!("text `{key}` stands twice"));
+                        self.problem(source, line(), format!("text `{key}` stands twice"));
                     }
                 }
                 DeValue::Table(inner) => self.text_table(&key, inner, source, into),
-                _ => self.problem(source, line, format!("text `{key}` must be text")),
+                _ => self.problem(source, line(), format!("text `{key}` must be text")),
             }
         }
     }
@@ -138,7 +140,7 @@ impl Reader {
     pub(super) fn at(&mut self, list: &'static str, index: usize, key: &str, message: String) {
         let (file, line) = self
             .place(list, index)
-            .map_or_else(|| (PathBuf::from(list), 0), |place| (place.file.clone(), place.line(key)));
+            .map_or_else(|| (PathBuf::from(list), 0), |place| (place.file(), place.line(key)));
         let problem = Problem { file, line, message };
         if !self.problems.contains(&problem) {
             self.problems.push(problem);
