@@ -5,6 +5,7 @@ use super::{Answer, Dice, families, tolerance};
 use crate::bench::{FactValue, Facts};
 use crate::content::{Binding, Draw, FamilyInfo, World};
 use crate::quantity::Unit;
+use crate::rules::sorted::sorted;
 use crate::rules::term::Term;
 use crate::rules::wood::{PoreSize, Wood, WoodTrouble};
 use serde::{Deserialize, Serialize};
@@ -160,7 +161,7 @@ fn choice(right: Answer, mut tempts: Vec<Tempt>, dice: &mut Dice) -> Option<Vec<
     }
     dice.shuffle(&mut options);
     if options.iter().all(|option| matches!(option, Answer::Number(_))) {
-        options.sort_unstable_by(|a, b| match (a, b) {
+        options = sorted(options, |a, b| match (a, b) {
             (Answer::Number(a), Answer::Number(b)) => a.base().total_cmp(&b.base()),
             _ => std::cmp::Ordering::Equal,
         });

@@ -3,6 +3,7 @@
 use super::question::{Ask, Item, Tempt};
 use super::{Answer, Card, Dice, families, tolerance};
 use crate::content::World;
+use crate::rules::sorted::sorted;
 use crate::rules::verdict::{RuleId, Ruling, Step};
 use serde::{Deserialize, Serialize};
 
@@ -157,10 +158,10 @@ fn all_that_hold(
 
 /// Tries every order: the first that is accepted, and the chance of hitting one.
 fn orders(
-    mut items: Vec<String>,
+    items: Vec<String>,
     accepts: impl Fn(&[String]) -> crate::rules::verdict::Judged<bool>,
 ) -> Result<(Ruling<Answer>, f64), crate::rules::verdict::CannotJudge> {
-    items.sort_unstable();
+    let mut items = sorted(items, Ord::cmp);
     let (mut tried, mut accepted, mut first) = (0.0, 0.0, None);
     loop {
         tried += 1.0;

@@ -112,12 +112,10 @@ impl<'a> Voice<'a> {
     }
 
     fn args(&self, card: &Card) -> Args {
-        let mut args: Args = card
-            .facts
-            .0
-            .iter()
-            .map(|(key, value)| (key.clone(), self.inline(&card.family, key, value)))
-            .collect();
+        let mut args = Args::new();
+        for (key, value) in &card.facts.0 {
+            args.insert(key.clone(), self.inline(&card.family, key, value));
+        }
         if let Some(ticket) = card.facts.maybe_slug("ticket").and_then(|slug| self.content.ticket(slug)) {
             self.read_out(ticket, &mut args);
         }

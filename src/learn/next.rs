@@ -10,6 +10,7 @@
 
 use super::Past;
 use crate::content::{Content, FamilyInfo};
+use crate::rules::sorted::sorted;
 use crate::rules::term::{Stage, Term};
 use crate::terms;
 use sha2::{Digest, Sha256};
@@ -59,7 +60,7 @@ pub fn next<'a>(content: &'a Content, past: &[Past], within: Option<Stage>) -> O
         families.retain(|family| last != Some(family.id.as_str()));
     }
     // Stable: the order of content stays within a stage.
-    families.sort_by_key(|family| place(family.stage));
+    families = sorted(families, |a, b| place(a.stage).cmp(&place(b.stage)));
     let latest = |family: &FamilyInfo| past.iter().rposition(|one| one.family == family.id);
     let begun = |stage: Stage| {
         past.iter().any(|one| content.family(&one.family).is_some_and(|family| family.stage == stage))
@@ -68,7 +69,8 @@ pub fn next<'a>(content: &'a Content, past: &[Past], within: Option<Stage>) -> O
         return Some(Next { family, why: Why::NotBegun });
     }
     // False sorts first: another stage than the last one.
-    families.sort_by_key(|family| Some(family.stage) == last_stage);
+    let again = |family: &FamilyInfo| Some(family.stage) == last_stage;
+    families = sorted(families, |a, b| again(a).cmp(&again(b)));
     let not_held = families
         .iter()
         .filter_map(|family| latest(family).map(|at| (at, family)))

@@ -188,10 +188,9 @@ impl Unit {
     /// All units of the same dimension, the base unit first.
     #[must_use]
     pub fn siblings(self) -> Vec<Self> {
-        let mut found: Vec<Self> =
-            Self::ALL.into_iter().filter(|unit| unit.dimension() == self.dimension()).collect();
-        found.sort_by_key(|unit| *unit != self.base());
-        found
+        let base = self.base();
+        let others = |unit: &Self| unit.dimension() == self.dimension() && *unit != base;
+        std::iter::once(base).chain(Self::ALL.into_iter().filter(others)).collect()
     }
 
     /// Turns a value in this unit into another unit of the same dimension; `None` between dimensions.

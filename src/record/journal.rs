@@ -6,6 +6,7 @@ use super::Certainty;
 use crate::card::{Answer, Card, Mark};
 use crate::content::Content;
 use crate::rules::sheet::Sheet;
+use crate::rules::sorted::sorted;
 use crate::rules::term::Stage;
 use serde::{Deserialize, Serialize};
 
@@ -79,9 +80,8 @@ pub struct Journal(Vec<Entry>);
 impl Journal {
     /// A journal from stored entries, in any order.
     #[must_use]
-    pub fn new(mut entries: Vec<Entry>) -> Self {
-        entries.sort_unstable_by_key(|entry| entry.sequence);
-        Self(entries)
+    pub fn new(entries: Vec<Entry>) -> Self {
+        Self(sorted(entries, |a, b| a.sequence.cmp(&b.sequence)))
     }
 
     /// The entries, oldest first.

@@ -21,6 +21,7 @@ pub mod sealing;
 pub mod sequence;
 pub mod shading;
 pub mod sheet;
+pub mod sorted;
 pub mod staining;
 pub mod term;
 pub mod verdict;

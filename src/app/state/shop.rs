@@ -47,7 +47,10 @@ impl Shop {
 
     /// A message of the screens with names filled in.
     pub(in crate::app) fn say_with(&self, key: &str, named: &[(&str, String)]) -> AttrValue {
-        let args: Args = named.iter().map(|(name, value)| ((*name).to_owned(), value.clone())).collect();
+        let mut args = Args::new();
+        for (name, value) in named {
+            args.insert((*name).to_owned(), value.clone());
+        }
         AttrValue::from(self.texts().fill(&format!("app.{key}"), &args))
     }
 

@@ -8,6 +8,7 @@ use super::variant::Variant;
 use super::view::View;
 use super::{clear, colour, conditions, filling, finishing, order, preparation, sealing, shop, trim};
 use crate::rules::sheet::Sheet;
+use crate::rules::sorted::sorted;
 use crate::rules::term::{Severity, Stage, Term};
 use crate::rules::verdict::{CannotJudge, Judged, RuleId, Ruling};
 
@@ -132,8 +133,8 @@ fn run<'r>(job: &Job, plan: &Plan, sheet: &Sheet, rules: impl Iterator<Item = &'
             }
         }
     }
-    checked.findings.sort_unstable_by_key(|finding| (finding.step, finding.error));
-    checked.missing.sort_unstable();
+    checked.findings = sorted(checked.findings, |a, b| (a.step, a.error).cmp(&(b.step, b.error)));
+    checked.missing = sorted(checked.missing, Ord::cmp);
     checked.missing.dedup();
     checked
 }

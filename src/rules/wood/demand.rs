@@ -1,6 +1,7 @@
 //! What a wood's trouble demands before the first coat.
 
 use super::{Wood, WoodTrouble};
+use crate::rules::sorted::sorted;
 use crate::rules::verdict::Ruling;
 use crate::terms;
 
@@ -46,7 +47,7 @@ pub fn demands(wood: &Wood, first: FirstCoat) -> Ruling<Vec<Demand>> {
     if found.is_empty() {
         ruling = ruling.and("wood.no-demand");
     }
-    found.sort_unstable();
+    found = sorted(found, Ord::cmp);
     found.dedup();
     ruling.map(|_: Vec<Demand>| found)
 }
