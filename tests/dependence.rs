@@ -1,5 +1,6 @@
 //! What depends on what, found and not declared: every value of the shop sheet, every wood, every ticket and the room
-//! are changed one at a time, and the answers that were right are graded anew. No answer is stored anywhere.
+//! are changed one at a time, and the answers that were right are graded anew. Families that none of these turn must
+//! answer from what their cards tell. No answer is stored anywhere.
 
 mod support;
 
@@ -7,7 +8,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::Path;
 use stepboard::bench::FactValue;
-use stepboard::card::{Answer, Card, Mark, deal, grade, solve};
+use stepboard::card::deal::OPTIONS_MOST;
+use stepboard::card::{Answer, Ask, Card, Dice, Mark, deal, families, grade, solve};
 use stepboard::content::{Binding, ColourPlan, Content, Ticket, World};
 use stepboard::rules::sheet::{Setting, Sheet};
 use stepboard::rules::term::{Filler, Look, Term, WorkClass};
@@ -183,6 +185,63 @@ fn search(content: &Content) -> Found {
     found
 }
 
+/// A card that asks for an order, its steps laid out anew from what it tells; other cards as they are.
+fn laid_out(mut card: Card, world: &World<'_>) -> Card {
+    if let Some(Ask::Order { items, .. }) = families::find(&card.family).map(|question| question.ask) {
+        let items = items(&card.facts, world, &mut Dice::new("laid out"));
+        card.options = items.into_iter().map(|item| Answer::Term(item.slug)).take(OPTIONS_MOST).collect();
+    }
+    card
+}
+
+/// Cards with one told fact changed to what another card of the family tells, by that fact.
+fn retold(world: &World<'_>, cards: &[Dealt]) -> BTreeMap<String, Vec<Dealt>> {
+    let mut told: BTreeMap<&String, Vec<&FactValue>> = BTreeMap::new();
+    for (key, value) in cards.iter().flat_map(|one| &one.card.facts.0) {
+        let values = told.entry(key).or_default();
+        if !values.contains(&value) {
+            values.push(value);
+        }
+    }
+    let mut changed: BTreeMap<String, Vec<Dealt>> = BTreeMap::new();
+    for one in cards.iter().filter(|one| one.right != Answer::NotEnough) {
+        let as_dealt = laid_out(one.card.clone(), world);
+        let right = solve(&as_dealt, world).expect("a question").right;
+        for (key, held) in &as_dealt.facts.0 {
+            for value in told[key].iter().filter(|value| **value != held) {
+                let mut card = as_dealt.clone();
+                card.facts.0.insert(key.clone(), (*value).clone());
+                let card = laid_out(card, world);
+                changed.entry(key.clone()).or_default().push(Dealt { card, right: right.clone() });
+            }
+        }
+    }
+    changed
+}
+
+/// Which told facts, changed alone, turn a family's answer into another one that is no "not enough is told".
+fn deciding(world: &World<'_>, cards: &[Dealt]) -> Vec<String> {
+    let another = |one: &Dealt| {
+        solve(&one.card, world).expect("a question").right != Answer::NotEnough && turned(one, world)
+    };
+    let changed = retold(world, cards).into_iter();
+    changed.filter(|(_, cards)| cards.iter().any(another)).map(|(key, _)| key).collect()
+}
+
+/// Every family that nothing else turns answers from what its card tells; those that do not are returned.
+fn frozen<'a>(content: &Content, ids: &[&'a str]) -> Vec<&'a str> {
+    let worlds = content.sheets.iter().map(|sheet| World { content, sheet });
+    let cards: Vec<(World<'_>, Cards)> = worlds.map(|world| (world, dealt(&world))).collect();
+    println!("\n| family | told facts that turn its answer |\n|---|---|");
+    let still = |id: &&&str| {
+        let keys: BTreeSet<String> =
+            cards.iter().flat_map(|(world, cards)| deciding(world, &cards[**id])).collect();
+        println!("| {id} | {} |", keys.iter().cloned().collect::<Vec<_>>().join(", "));
+        keys.is_empty()
+    };
+    ids.iter().filter(still).copied().collect()
+}
+
 #[test]
 fn families_answer_from_sheet_wood_ticket_and_room() {
     let content = content();
@@ -197,9 +256,11 @@ fn families_answer_from_sheet_wood_ticket_and_room() {
     let depending: BTreeSet<&String> = found.0.values().flatten().collect();
     println!("\n{} of {} families depend: {depending:?}", depending.len(), content.families.len());
     let alone: Vec<&str> = content.families.iter().map(|family| family.id.as_str()).collect();
-    let alone: Vec<&&str> = alone.iter().filter(|id| !depending.iter().any(|one| one == *id)).collect();
+    let alone: Vec<&str> = alone.into_iter().filter(|id| !depending.iter().any(|one| one == id)).collect();
     println!("\nOthers: {alone:?}");
     assert!(depending.len() >= DEPENDING_LEAST, "{} families depend", depending.len());
+    let frozen = frozen(&content, &alone);
+    assert!(frozen.is_empty(), "no told fact turns the answer of {frozen:?}");
 }
 
 /// Keys that would hold an answer.

@@ -358,8 +358,9 @@ fn colour_goes_on_edges_first_and_crossed_and_is_protected() {
     assert!(!sound(&[along, across, ColourStep::Edges]));
     assert!(!sound(&[ColourStep::Scrape, ColourStep::Protect]));
     let bare = base(&content).with(Setting::ProtectiveClear, 0.0).expect("a switch");
-    assert!(!colouring::colour_steps(&bare).contains(&ColourStep::Protect));
-    assert!(colouring::colour_steps(base(&content)).contains(&ColourStep::Protect));
+    assert!(!colouring::colour_steps(&bare, true).contains(&ColourStep::Protect));
+    assert!(colouring::colour_steps(base(&content), true).contains(&ColourStep::Protect));
+    assert!(!colouring::colour_steps(base(&content), false).contains(&ColourStep::Scrape));
 }
 
 /// FPL-GTR-190 ch. 16, Fillers: mahogany filled, maple and spruce not; an open-pore look leaves the pores open.

@@ -103,6 +103,15 @@ pub fn preparing(binding: Binding, coloured: bool, levelled: bool, sealed: bool)
     }
 }
 
+/// The operations round the binding: where no stain, colour or shading lies on it, nothing is laid over it as a guard
+/// and nothing is scraped off.
+#[must_use]
+pub fn trim_steps(coloured: bool) -> Vec<TrimStep> {
+    let colours =
+        |step: &TrimStep| matches!(step, TrimStep::Colour | TrimStep::Protective | TrimStep::Scrape);
+    TrimStep::ALL.iter().copied().filter(|step| coloured || !colours(step)).collect()
+}
+
 /// Whether an order of operations round the binding is accepted. Only operations that are listed are judged; where the
 /// sheet lays no protective clear before scraping, that coat may go on before or after it.
 ///

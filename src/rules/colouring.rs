@@ -141,11 +141,15 @@ pub fn scuff(kind: ColourKind, hides: Option<bool>, blemish: Option<Blemish>) ->
     })
 }
 
-/// The steps of one colour coat on this sheet.
+/// The steps of one colour coat on this sheet; only a body with binding has something to scrape.
 #[must_use]
-pub fn colour_steps(sheet: &Sheet) -> Vec<ColourStep> {
-    let protects = sheet.is_on(Setting::ProtectiveClear);
-    ColourStep::ALL.iter().copied().filter(|step| protects || *step != ColourStep::Protect).collect()
+pub fn colour_steps(sheet: &Sheet, bound: bool) -> Vec<ColourStep> {
+    let belongs = |step: &ColourStep| match step {
+        ColourStep::Protect => sheet.is_on(Setting::ProtectiveClear),
+        ColourStep::Scrape => bound,
+        _ => true,
+    };
+    ColourStep::ALL.iter().copied().filter(belongs).collect()
 }
 
 /// Whether the steps of a colour coat stand in a sound order: edges first, one direction and then across it in either

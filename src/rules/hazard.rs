@@ -4,6 +4,7 @@
 //! Training only: local code, the data sheet and licensed practice overrule every answer. Where something is not
 //! known, the answer is the cautious one or that it cannot be judged, never that it may go on.
 
+use super::term::Term;
 use super::verdict::{CannotJudge, Judged, Ruling};
 use crate::terms;
 
@@ -109,6 +110,8 @@ terms! {
         FanOn = "fan-on",
         /// Filter gauge read.
         GaugeRead = "gauge-read",
+        /// Bond both containers and fill the cup, in the fan's draw.
+        FillCup = "fill-cup",
         /// Spray.
         Spray = "spray",
         /// Gun cleaned in the booth.
@@ -119,6 +122,13 @@ terms! {
         FanOff = "fan-off",
         /// Respirator off, outside.
         MaskOff = "mask-off",
+    }
+    /// Whether the cup of the gun is filled when the spell begins.
+    CupState {
+        /// Full and closed.
+        Full = "cup-full",
+        /// Still to be filled.
+        Empty = "cup-empty",
     }
     /// What a container is made of.
     Vessel {
@@ -253,8 +263,16 @@ pub fn before_gun(gauge: Gauge, mask: Mask, cartridge: Cartridge) -> Ruling<GunM
 }
 
 /// Pairs of steps whose first must come before the second: fan before gauge and gun, mask from before the gun until
-/// the gun is clean, fan on until nothing gives off vapour (29 CFR 1910.107(d)(2), (b)(5)(i), (g)(5)).
-const SPELL: [(SpellStep, SpellStep); 16] = [
+/// the gun is clean, fan on until nothing gives off vapour (29 CFR 1910.107(d)(2), (b)(5)(i), (g)(5)). The cup is filled
+/// under mask and fan: common practice, no source.
+const SPELL: [(SpellStep, SpellStep); 23] = [
+    (SpellStep::MaskOn, SpellStep::FillCup),
+    (SpellStep::FanOn, SpellStep::FillCup),
+    (SpellStep::FillCup, SpellStep::Spray),
+    (SpellStep::FillCup, SpellStep::GunCleaned),
+    (SpellStep::FillCup, SpellStep::VapourGone),
+    (SpellStep::FillCup, SpellStep::FanOff),
+    (SpellStep::FillCup, SpellStep::MaskOff),
     (SpellStep::MaskOn, SpellStep::Spray),
     (SpellStep::MaskOn, SpellStep::GunCleaned),
     (SpellStep::MaskOn, SpellStep::MaskOff),
@@ -273,6 +291,13 @@ const SPELL: [(SpellStep, SpellStep); 16] = [
     (SpellStep::VapourGone, SpellStep::FanOff),
 ];
 
+/// The steps of a spell of spraying: a cup that is full is not filled again.
+#[must_use]
+pub fn spell_steps(cup: CupState) -> Vec<SpellStep> {
+    let fills = cup == CupState::Empty;
+    SpellStep::ALL.iter().copied().filter(|step| fills || *step != SpellStep::FillCup).collect()
+}
+
 /// Whether the steps of a spell of spraying stand in a safe order.
 #[must_use]
 pub fn spell_order(steps: &[SpellStep]) -> Ruling<bool> {
@@ -281,7 +306,8 @@ pub fn spell_order(steps: &[SpellStep]) -> Ruling<bool> {
         (Some(first), Some(then)) => first < then,
         _ => true,
     };
-    Ruling::by("hazard.fan-round-the-gun", SPELL.iter().all(kept)).and("hazard.filter-gauge")
+    let ruling = Ruling::by("hazard.fan-round-the-gun", SPELL.iter().all(kept)).and("hazard.filter-gauge");
+    if steps.contains(&SpellStep::FillCup) { ruling.and("hazard.cup-filled-in-draw") } else { ruling }
 }
 
 /// What comes before pouring a flammable liquid: a container that can be grounded, bonded to the other and both

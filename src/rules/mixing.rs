@@ -5,6 +5,7 @@
 //! add up.
 
 use super::sheet::{Setting, Sheet};
+use super::term::Term;
 use super::verdict::{CannotJudge, Judged, Ruling};
 use crate::quantity::{DUST, Fraction, Hours, Measure, Millilitres, OutOfRange, Unit, within};
 use crate::terms;
@@ -177,6 +178,8 @@ terms! {
         Bond = "bond",
         /// Stir up what has settled.
         StirBase = "stir-base",
+        /// Add the measured hardener: a two-part mix only.
+        AddHardener = "add-hardener-measured",
         /// Add the measured thinner.
         AddThinner = "add-thinner-measured",
         /// Stir the mix.
@@ -268,8 +271,17 @@ pub fn mix_use(kind: PotKind, age: Option<Hours>, material: Option<Hours>, sheet
 }
 
 /// Pairs of steps whose first must come before the second: containers are bonded before anything is poured, the
-/// sheet read before thinner goes in, straining follows thinning and stirring, and bubbles rise before the gun.
-const BEFORE: [(MixStep, MixStep); 16] = [
+/// sheet read before anything goes in, hardener goes into the stirred base and before the thinner, straining follows thinning and stirring, and bubbles rise before the gun.
+const BEFORE: [(MixStep, MixStep); 25] = [
+    (MixStep::ReadSheet, MixStep::AddHardener),
+    (MixStep::Bond, MixStep::AddHardener),
+    (MixStep::StirBase, MixStep::AddHardener),
+    (MixStep::AddHardener, MixStep::AddThinner),
+    (MixStep::AddHardener, MixStep::StirMix),
+    (MixStep::AddHardener, MixStep::CupTest),
+    (MixStep::AddHardener, MixStep::Strain),
+    (MixStep::AddHardener, MixStep::Rest),
+    (MixStep::AddHardener, MixStep::TestCard),
     (MixStep::ReadSheet, MixStep::AddThinner),
     (MixStep::Bond, MixStep::AddThinner),
     (MixStep::StirBase, MixStep::AddThinner),
@@ -288,6 +300,13 @@ const BEFORE: [(MixStep, MixStep); 16] = [
     (MixStep::Rest, MixStep::TestCard),
 ];
 
+/// The steps from can to gun for that kind of mix: hardener goes into a two-part one only.
+#[must_use]
+pub fn mix_steps(kind: PotKind) -> Vec<MixStep> {
+    let hardens = kind == PotKind::TwoPart;
+    MixStep::ALL.iter().copied().filter(|step| hardens || *step != MixStep::AddHardener).collect()
+}
+
 /// Whether steps stand in an order that gives a clean mix.
 #[must_use]
 pub fn mix_order(steps: &[MixStep]) -> Ruling<bool> {
@@ -296,5 +315,6 @@ pub fn mix_order(steps: &[MixStep]) -> Ruling<bool> {
         (Some(first), Some(then)) => first < then,
         _ => true,
     };
-    Ruling::by("mixing.strain-last", BEFORE.iter().all(kept)).and("hazard.bond-before-pour")
+    let ruling = Ruling::by("mixing.strain-last", BEFORE.iter().all(kept)).and("hazard.bond-before-pour");
+    if steps.contains(&MixStep::AddHardener) { ruling.and("mixing.hardener-before-thinner") } else { ruling }
 }

@@ -7,7 +7,8 @@ use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::quantity::{Measure, Unit};
 use crate::rules::mixing::{
-    self, MixStep, MixUse, PotKind, Thinning, Washcoat, clear_thinning, fraction, mix_order, mix_use, volume,
+    self, MixStep, MixUse, PotKind, Thinning, Washcoat, clear_thinning, fraction, mix_order, mix_steps,
+    mix_use, volume,
 };
 use crate::rules::sheet::Setting;
 use crate::rules::term::Term;
@@ -86,7 +87,7 @@ const MIX_AGE: Question = Question {
 const CAN_TO_GUN: Question = Question {
     id: "can-to-gun",
     settle: keep,
-    ask: Ask::Order { items: mix_steps, accepts: mix_steps_kept },
+    ask: Ask::Order { items: mix_items, accepts: mix_steps_kept },
     after: After::is("nibs-stand-up"),
 };
 
@@ -259,12 +260,13 @@ fn aged_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
 }
 
 /// Steps drawn for one card: thinning and straining always, some others.
-fn mix_steps(_: &Facts, _: &World<'_>, dice: &mut Dice) -> Vec<Item> {
-    /// Steps beside thinning and straining.
+fn mix_items(facts: &Facts, _: &World<'_>, dice: &mut Dice) -> Vec<Item> {
+    /// Steps beside hardener, thinner and straining.
     const OTHERS: usize = 3;
-    let always = [MixStep::AddThinner, MixStep::Strain];
-    let mut others: Vec<MixStep> =
-        MixStep::ALL.iter().copied().filter(|step| !always.contains(step)).collect();
+    let always = [MixStep::AddHardener, MixStep::AddThinner, MixStep::Strain];
+    let Ok(kind) = facts.term::<PotKind>("pot_kind") else { return Vec::new() };
+    let (always, mut others): (Vec<MixStep>, Vec<MixStep>) =
+        mix_steps(kind).into_iter().partition(|step| always.contains(step));
     dice.shuffle(&mut others);
     let steps = always.into_iter().chain(others.into_iter().take(OTHERS));
     steps.map(|step| Item::new(step.slug(), "")).collect()

@@ -4,7 +4,7 @@ use crate::bench::Facts;
 use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::{ColourPlan, Ticket, World};
-use crate::rules::binding::{self, LastLaid, Preparing, Scraping, TrimStep};
+use crate::rules::binding::{self, LastLaid, Preparing, Scraping};
 use crate::rules::term::Term;
 use crate::rules::verdict::Judged;
 
@@ -85,8 +85,9 @@ fn bare_is_not_sealed(facts: &mut Facts, _: &World<'_>, _: &mut Dice) {
 /// Operations on one card.
 const TO_ORDER: usize = 5;
 
-fn steps(_: &Facts, _: &World<'_>, dice: &mut Dice) -> Vec<Item> {
-    let mut all = TrimStep::ALL.to_vec();
+fn steps(facts: &Facts, world: &World<'_>, dice: &mut Dice) -> Vec<Item> {
+    let ticket = facts.maybe_slug("ticket").and_then(|slug| world.content.ticket(slug));
+    let mut all = binding::trim_steps(ticket.is_some_and(coloured));
     dice.shuffle(&mut all);
     all.iter().take(TO_ORDER).map(|step| Item::new(step.slug(), "")).collect()
 }

@@ -141,10 +141,10 @@ const COLOUR_ORDER: Question = Question {
     after: After::is("stripes"),
 };
 
-fn order_items(_: &Facts, world: &World<'_>, dice: &mut Dice) -> Vec<Item> {
+fn order_items(facts: &Facts, world: &World<'_>, dice: &mut Dice) -> Vec<Item> {
     const SHOWN_LEAST: u32 = 4;
     const SHOWN_CHOICES: u32 = 2;
-    let mut steps = colouring::colour_steps(world.sheet);
+    let mut steps = colouring::colour_steps(world.sheet, facts.yes("body_bound") == Ok(true));
     dice.shuffle(&mut steps);
     steps.truncate((SHOWN_LEAST + dice.below(SHOWN_CHOICES)) as usize);
     steps.into_iter().map(|step| Item::new(step.slug(), "colour-coat-order")).collect()

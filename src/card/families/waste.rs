@@ -6,8 +6,8 @@ use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::rules::hazard::{
-    Bonding, BoothMove, BoothState, Cartridge, Gauge, GunMove, Mask, Place, PourMove, Residue, SpellStep,
-    Sprayed, Vessel, before_gun, before_pour, booth_change, place_for, spell_order,
+    Bonding, BoothMove, BoothState, Cartridge, CupState, Gauge, GunMove, Mask, Place, PourMove, Residue,
+    SpellStep, Sprayed, Vessel, before_gun, before_pour, booth_change, place_for, spell_order, spell_steps,
 };
 use crate::rules::term::Term;
 use crate::rules::verdict::{CannotJudge, Judged};
@@ -51,7 +51,7 @@ const BEFORE_POUR: Question = Question {
 const SPRAY_SPELL: Question = Question {
     id: "spray-spell",
     settle: keep,
-    ask: Ask::Order { items: spell_steps, accepts: spell_kept },
+    ask: Ask::Order { items: spell_items, accepts: spell_kept },
     after: After::is("booth-fire"),
 };
 
@@ -162,14 +162,16 @@ fn pour_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
 }
 
 /// Steps drawn for one card: the spraying always, and three to five others.
-fn spell_steps(_: &Facts, _: &World<'_>, dice: &mut Dice) -> Vec<Item> {
-    /// Fewest steps beside the spraying.
+fn spell_items(facts: &Facts, _: &World<'_>, dice: &mut Dice) -> Vec<Item> {
+    /// Fewest steps beside filling the cup and spraying.
     const LEAST: usize = 3;
-    let mut others: Vec<SpellStep> =
-        SpellStep::ALL.iter().copied().filter(|step| *step != SpellStep::Spray).collect();
+    let always = [SpellStep::FillCup, SpellStep::Spray];
+    let Ok(cup) = facts.term::<CupState>("cup_state") else { return Vec::new() };
+    let (always, mut others): (Vec<SpellStep>, Vec<SpellStep>) =
+        spell_steps(cup).into_iter().partition(|step| always.contains(step));
     dice.shuffle(&mut others);
-    let more = usize::from(dice.one_in(PLAIN_ONE_IN)) + usize::from(dice.one_in(PLAIN_ONE_IN));
-    let steps = others.into_iter().take(LEAST + more).chain([SpellStep::Spray]);
+    let more = usize::from(dice.one_in(PLAIN_ONE_IN));
+    let steps = others.into_iter().take(LEAST + more).chain(always);
     steps.map(|step| Item::new(step.slug(), "")).collect()
 }
 
