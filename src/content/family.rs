@@ -88,7 +88,8 @@ pub struct Draw {
     #[serde(default)]
     pub step: Option<f64>,
     /// Terms drawn; all the fact's terms when empty. For woods also `@large`, `@small`, `@none` (pores), `@oily`,
-    /// `@resinous`, `@blotching`, `@bleeding`, `@movement` (coefficients known); for tickets also `@bound` (with binding).
+    /// `@resinous`, `@blotching`, `@bleeding`, `@movement` (coefficients known); for tickets also `@bound` (with binding). A term
+    /// named twice is drawn twice as often.
     #[serde(default)]
     pub among: Vec<String>,
     /// Whether the fact may be left untold.

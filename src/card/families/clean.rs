@@ -1,8 +1,8 @@
 //! Clean: how bare wood is cleaned off, and what a wetting test shows.
 
 use crate::bench::Facts;
-use crate::card::Answer;
 use crate::card::question::{After, Ask, Question, Tempt, keep};
+use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::rules::contamination::{BareMove, CleanOff, MarkEdge, bare_move, clean_off};
 use crate::rules::term::Term;
@@ -21,7 +21,7 @@ const CLEAN_OFF: Question = Question {
 /// What to do about the mark that wetting shows? Misconceptions: stain evens it out; one cure for every mark.
 const WETTING_TEST: Question = Question {
     id: "wetting-test",
-    settle: keep,
+    settle: glue_at_joints,
     ask: Ask::One { answer: treated, tempt: mark_tempts },
     after: After::is("pale-spot"),
 };
@@ -37,10 +37,19 @@ fn clean_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
         Tempt::term(CleanOff::VacuumDamp.slug(), "one-way-for-all", "grain-stands-up"),
         Tempt::term(CleanOff::SolventWipe.slug(), "solvent-on-everything", ""),
         Tempt::term("blow-off", "dust-blown-about", "nibs-stand-up"),
-        Tempt::term("wax-tack", "wax-pressed-in", ""),
-        Tempt::term("wet-sponge", "grain-raised", "grain-stands-up"),
         Tempt::term("polish-cloth", "silicone-wiped-on", ""),
     ]
+}
+
+/// A patch beside a joint is glue: other marks are found elsewhere.
+fn glue_at_joints(facts: &mut Facts, _: &World<'_>, dice: &mut Dice) {
+    let glue = facts.term::<MarkEdge>("mark_edge") == Ok(MarkEdge::Sharp);
+    if !glue
+        && facts.maybe_slug("mark_place") == Some("at-a-joint")
+        && let Some(place) = dice.pick(&["under-the-bridge", "across-the-face"])
+    {
+        facts.set_term("mark_place", place);
+    }
 }
 
 fn treated(facts: &Facts, _: &World<'_>) -> Judged<Answer> {

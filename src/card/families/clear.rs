@@ -1,5 +1,6 @@
 //! Clear: wet film and dry build, what counts, how many coats, whether it may be levelled again.
 
+use super::waiting::time_of;
 use crate::bench::Facts;
 use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
@@ -310,7 +311,7 @@ fn coats_today(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
     let ticket = world.ticket(facts.slug("ticket")?)?;
     let (laid, today) = (facts.number("coats")?, facts.number("coats_today")?);
     let ordered = f64::from(ticket.clear_coats);
-    Ok(film::coats_today(ordered, laid, today, facts.hours("hour_now")?, world.sheet).map(Measure::count))
+    Ok(film::coats_today(ordered, laid, today, time_of(facts, "clock")?, world.sheet).map(Measure::count))
 }
 
 fn coats_today_slips(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
@@ -319,7 +320,7 @@ fn coats_today_slips(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
         let laid = laid.map_or_else(|| facts.number("coats"), Ok)?;
         let today = today.map_or_else(|| facts.number("coats_today"), Ok)?;
         let ordered = f64::from(ticket.clear_coats);
-        let coats = film::coats_today(ordered, laid, today, facts.hours("hour_now")?, world.sheet);
+        let coats = film::coats_today(ordered, laid, today, time_of(facts, "clock")?, world.sheet);
         Ok(Measure::count(coats.answer))
     };
     let allowed = || {

@@ -1,6 +1,6 @@
 //! Cure: when levelling may begin, what keeps the gate shut, whether the day can be kept.
 
-use super::waiting::{decided, hours, inside, stated};
+use super::waiting::{decided, inside, stated};
 use crate::bench::Facts;
 use crate::bench::drying::{ticket_time, told};
 use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
@@ -27,12 +27,17 @@ const DAY_H: f64 = 24.0;
 const LEVEL_WHEN: Question = Question {
     id: "level-when",
     settle: inside,
-    ask: Ask::Number { answer: level_when, tempt: level_tempts, unit: Unit::Hour },
+    ask: Ask::Number { answer: level_when, tempt: level_tempts, unit: Unit::Day },
     after: After::is("shrinks-back").above("time-lost"),
 };
 
+/// A wait in days.
+fn days(hours: f64) -> Measure {
+    Measure::new(hours / DAY_H, Unit::Day, 1)
+}
+
 fn level_when(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
-    Ok(decided(earliest(Wait::Buff, &told(facts)?, world.sheet)?)?.map(|found| hours(found.hours.get())))
+    Ok(decided(earliest(Wait::Buff, &told(facts)?, world.sheet)?)?.map(|found| days(found.hours.get())))
 }
 
 fn level_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
@@ -43,21 +48,21 @@ fn level_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let linear = (film.get() / world.sheet.get(Setting::BuildReference)).max(1.0);
     let (sheet_wait, floor) = (found.stated.get(), found.floor.get());
     let mut tempts = vec![
-        Tempt::number(hours(f64::max(sheet_wait, floor * linear) * found.cold), "film-taken-linearly"),
-        Tempt::number(hours(sheet_wait), "cold-not-scaled"),
-        Tempt::number(hours(floor * found.cold), "floor-for-sheet-wait"),
-        Tempt::number(hours(sheet_wait * found.cold), "thick-coat-not-counted"),
+        Tempt::number(days(f64::max(sheet_wait, floor * linear) * found.cold), "film-taken-linearly"),
+        Tempt::number(days(sheet_wait), "cold-not-scaled"),
+        Tempt::number(days(floor * found.cold), "floor-for-sheet-wait"),
+        Tempt::number(days(sheet_wait * found.cold), "thick-coat-not-counted"),
     ];
     let free = uncapped(air, world.sheet);
     if free < 1.0 {
-        tempts.insert(0, Tempt::number(hours(found.hours.get() * free), "warm-credit-taken"));
+        tempts.insert(0, Tempt::number(days(found.hours.get() * free), "warm-credit-taken"));
     }
     for class in WorkClass::ALL {
         let other = Told { class: Some(*class), ..mine };
         if mine.class != Some(*class)
             && let Some((found, _)) = stated(Wait::Buff, &other, world)
         {
-            tempts.push(Tempt::number(hours(found.hours.get()), "other-class-of-work"));
+            tempts.push(Tempt::number(days(found.hours.get()), "other-class-of-work"));
         }
     }
     tempts

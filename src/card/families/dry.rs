@@ -3,7 +3,7 @@
 use super::waiting::{decided, hours, inside, set_day, stated, time_of};
 use crate::bench::Facts;
 use crate::bench::drying::told;
-use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
+use crate::card::question::{After, Ask, Item, Question, Tempt};
 use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::quantity::{Measure, Unit};
@@ -274,10 +274,27 @@ fn coats_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
 /// every wait thought to go by film, a slightly thick film thought to lengthen a generous wait.
 const LONGER_THAN_SHEET: Question = Question {
     id: "longer-than-sheet",
-    settle: keep,
+    settle: off_reference,
     ask: Ask::All { items: waits, holds: longer },
     after: After::is("solvent-pops"),
 };
+
+/// A room within a degree of the sheet's reference is made colder or warmer, so that rounding a reading decides nothing.
+fn off_reference(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
+    /// Kelvin from the reference.
+    const NEAR: f64 = 1.0;
+    /// Kelvin by which the room is moved.
+    const AWAY: f64 = 2.5;
+    /// One room in so many is made colder.
+    const COLDER_ONE_IN: u32 = 2;
+    let reference = world.sheet.get(Setting::WaitReference);
+    if let Some(air) = facts.maybe_number("air_c")
+        && (air - reference).abs() <= NEAR
+    {
+        let moved = if dice.one_in(COLDER_ONE_IN) { -AWAY } else { AWAY };
+        facts.set("air_c", air + moved);
+    }
+}
 
 fn waits(facts: &Facts, world: &World<'_>, _: &mut Dice) -> Vec<Item> {
     let cold = facts.celsius("air_c").is_ok_and(|air| uncapped(air, world.sheet) > 1.0);

@@ -100,8 +100,5 @@ fn mend_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
         Tempt::term(FishEyeMove::LetDry.slug(), "chance-to-wipe-missed", ""),
         Tempt::term(FishEyeMove::LevelWashBarrier.slug(), "wet-coat-levelled", ""),
         Tempt::term("flood-coat", "more-fills-them", ""),
-        Tempt::term("flow-additive", "additive-first", ""),
-        Tempt::term("buff-out", "craters-buffed", ""),
-        Tempt::term("heat-gun", "heat-closes-them", ""),
     ]
 }

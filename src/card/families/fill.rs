@@ -3,7 +3,7 @@
 use crate::bench::Facts;
 use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
-use crate::content::World;
+use crate::content::{Ticket, World};
 use crate::quantity::{Hours, Measure, Unit};
 use crate::rules::filling::{
     self, Face, FillPlan, FillerLook, FillerTone, FingerTest, Flats, StainUnder, UnderFiller, Wipe,
@@ -49,7 +49,7 @@ fn wants(facts: &Facts, world: &World<'_>, slug: &str) -> Judged<bool> {
 /// Which faces of this body are filled? Misconceptions: all of a body alike, only what shows, bare faces too.
 const FILL_FACES: Question = Question {
     id: "fill-faces",
-    settle: plain_woods,
+    settle: keep,
     ask: Ask::All { items: faces, holds: is_filled },
     after: After::is("grain-sink"),
 };
@@ -64,23 +64,6 @@ const FACES: [(&str, Face, &str); 7] = [
     ("cavity-floor", Face::Masked, "body_wood"),
     ("bridge-seat", Face::Masked, "top_wood"),
 ];
-
-/// Woods for which either way of filling is accepted are drawn anew.
-fn plain_woods(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
-    let plain: Vec<&str> = world
-        .content
-        .woods
-        .iter()
-        .filter(|wood| wood.filler != FillerNeed::Optional)
-        .map(|wood| wood.slug.as_str())
-        .collect();
-    for key in ["top_wood", "body_wood"] {
-        let drawn = facts.maybe_slug(key).is_some_and(|slug| plain.contains(&slug));
-        if let (false, Some(slug)) = (drawn, dice.pick(&plain)) {
-            facts.set_term(key, slug);
-        }
-    }
-}
 
 fn faces(facts: &Facts, world: &World<'_>, _: &mut Dice) -> Vec<Item> {
     let misread = |face: Face, key: &str| match face {
@@ -107,13 +90,17 @@ const FILL_WIPE: Question = Question {
     after: After::is("filler-haze"),
 };
 
-/// Glossy filler slips under a finger; filler that has set has stood longer than the sheet's window.
+/// Glossy filler slips under a finger; filler that has set has stood longer than the sheet's window, other filler not.
 fn fit_finger(facts: &mut Facts, world: &World<'_>, _: &mut Dice) {
+    let (stood, closes) =
+        (facts.maybe_number("stood_min").unwrap_or_default(), world.sheet.get(Setting::FillerWipeTo));
     if facts.maybe_slug("finger_test") == Some(FingerTest::Hard.slug()) {
         facts.set_term("filler_look", FillerLook::Dull.slug());
-        let stood = facts.maybe_number("stood_min").unwrap_or_default();
-        facts.set("stood_min", stood + world.sheet.get(Setting::FillerWipeTo));
-    } else if facts.maybe_slug("filler_look") == Some(FillerLook::Glossy.slug()) {
+        facts.set("stood_min", stood + closes);
+        return;
+    }
+    facts.set("stood_min", stood.min(closes));
+    if facts.maybe_slug("filler_look") == Some(FillerLook::Glossy.slug()) {
         facts.set_term("finger_test", FingerTest::Slips.slug());
     }
 }
@@ -240,11 +227,14 @@ const FILL_PLAN: Question = Question {
     after: After::is("grain-sink"),
 };
 
-/// A ticket of several parts of this shop, with the wood of its first part and its look.
+/// A ticket of this shop for a top and other parts, with the wood of the top and the look.
 fn changed_ticket(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
-    plain_woods(facts, world, dice);
+    // The first part is a top, and there are others.
+    let tops = |ticket: &Ticket| {
+        ticket.parts.len() > 1 && ticket.parts.first().is_some_and(|part| part.slug == "top")
+    };
     let jobs: Vec<_> =
-        world.content.tickets.iter().filter(|ticket| world.does(ticket) && ticket.parts.len() > 1).collect();
+        world.content.tickets.iter().filter(|ticket| world.does(ticket) && tops(ticket)).collect();
     if let Some(ticket) = dice.pick(&jobs) {
         facts.set_term("ticket", &ticket.slug);
         facts.set_term("look", ticket.look.slug());

@@ -141,6 +141,8 @@ fn percent_tempts(facts: &Facts, _: &World<'_>) -> Vec<Tempt> {
     let Ok(thinning) = told_parts(facts, "parts_base", "parts_thinner") else { return Vec::new() };
     /// Parts of a ten-part dipstick.
     const PARTS_IN_TEN: f64 = 10.0;
+    /// Thinner for one of material beyond which nobody would believe the reading.
+    const MOST_READ: f64 = 3.0;
     let share = thinning.share().get();
     let misread = [
         (share, "percent-of-the-mix"),
@@ -151,7 +153,11 @@ fn percent_tempts(facts: &Facts, _: &World<'_>) -> Vec<Tempt> {
         (facts.number("parts_thinner").unwrap_or(0.0) / PARTS_IN_TEN, "a-part-is-ten-percent"),
     ];
     let as_percent = |ratio| Thinning::of_ratio(ratio).ok().map(percent_thinned);
-    misread.into_iter().filter_map(|(ratio, slip)| Some(Tempt::number(as_percent(ratio)?, slip))).collect()
+    misread
+        .into_iter()
+        .filter(|(ratio, _)| *ratio <= MOST_READ)
+        .filter_map(|(ratio, slip)| Some(Tempt::number(as_percent(ratio)?, slip)))
+        .collect()
 }
 
 fn percent_thinned(thinning: Thinning) -> Measure {
@@ -253,9 +259,7 @@ fn aged_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
         Tempt::term(MixUse::Use.slug(), "pours-so-it-is-good", ""),
         Tempt::term(MixUse::Discard.slug(), "thrown-too-soon", ""),
         Tempt::term("thin-it-back", "thinner-turns-back-time", ""),
-        Tempt::term("pour-back", "mix-back-in-the-can", ""),
         Tempt::term("more-hardener", "hardener-wakes-it", ""),
-        Tempt::term("cap-it-tight", "capped-while-it-heats", ""),
     ]
 }
 

@@ -31,12 +31,14 @@ fn first(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
 }
 
 fn first_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
-    let (_, film) = told(facts, world);
+    let (wood, film) = told(facts, world);
+    let bleeds = wood.is_some_and(|wood| wood.trouble.contains(&WoodTrouble::Bleeding));
     let sound = |way| film.is_some_and(|film| sealing::is_also_sound(way, film));
     let slip = |way: FirstCoat| match way {
         FirstCoat::Seal => ("wood-trouble-overlooked", ""),
         FirstCoat::Mist => ("mist-for-every-trouble", ""),
         FirstCoat::Barrier => ("barrier-without-wipe", ""),
+        FirstCoat::WipeBarrier | FirstCoat::WipeCoat if bleeds => ("bleeding-wood-wiped", "colour-creeps"),
         FirstCoat::WipeBarrier => ("every-wood-oily", "lost-hour"),
         FirstCoat::WipeCoat => ("wipe-is-enough", "soft-film"),
     };

@@ -48,8 +48,10 @@ const STAIN_WASHCOAT: Question = Question {
     after: After::is("stain-blotch"),
 };
 
+/// Woods that are stained: oily ones keep their own colour.
 fn woods(_: &Facts, world: &World<'_>, dice: &mut Dice) -> Vec<Item> {
-    let mut woods: Vec<&Wood> = world.content.woods.iter().collect();
+    let stained = |wood: &&Wood| !wood.trouble.contains(&WoodTrouble::Oily);
+    let mut woods: Vec<&Wood> = world.content.woods.iter().filter(stained).collect();
     dice.shuffle(&mut woods);
     woods.into_iter().map(|wood| Item::new(&wood.slug, washcoat_slip(wood))).collect()
 }

@@ -67,10 +67,7 @@ fn place_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
         Tempt::term(Place::MetalCan.slug(), "nitro-with-rags", "booth-fire"),
         Tempt::term(Place::WetApart.slug(), "rag-with-nitro", "booth-fire"),
         Tempt::term("bench-heap", "tidied-at-night", ""),
-        Tempt::term("open-bin", "open-bin-is-metal", ""),
         Tempt::term("hung-indoors", "dried-indoors", ""),
-        Tempt::term("plastic-bag", "bag-keeps-air-out", ""),
-        Tempt::term("kept-for-tomorrow", "used-again-tomorrow", ""),
     ]
 }
 
@@ -99,8 +96,6 @@ fn change_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
         Tempt::term(BoothMove::ClearAll.slug(), "cleared-already", "time-lost-booth"),
         Tempt::term("filters-then-spray", "filters-are-enough", ""),
         Tempt::term("scrape-then-spray", "duct-forgotten", ""),
-        Tempt::term("fan-then-spray", "air-clears-residue", ""),
-        Tempt::term("wet-then-spray", "damping-is-enough", ""),
     ]
 }
 
@@ -129,11 +124,7 @@ fn gun_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
         GunMove::FiltersFirst => "mask-overlooked",
         GunMove::BothFirst => "more-than-needed",
     };
-    let mut tempts: Vec<Tempt> =
-        GunMove::ALL.iter().map(|next| Tempt::term(next.slug(), slip(*next), "")).collect();
-    tempts.push(Tempt::term("one-quick-pass", "short-means-safe", ""));
-    tempts.push(Tempt::term("hold-breath-outside", "distance-for-respirator", ""));
-    tempts
+    GunMove::ALL.iter().map(|next| Tempt::term(next.slug(), slip(*next), "")).collect()
 }
 
 fn often_metal(facts: &mut Facts, _: &World<'_>, dice: &mut Dice) {
