@@ -1,5 +1,6 @@
 //! Film: dry film of a coat and of a build, coats for a build, what a wet film calls for.
 
+use super::shop::told_twice;
 use super::{Calculation, Facts, Gives, Needs, Outcome};
 use crate::content::World;
 use crate::quantity::{Fraction, Measure, Micrometres, Unit};
@@ -77,6 +78,7 @@ fn solids(facts: &Facts, world: &World<'_>) -> Fraction {
 fn thinning(facts: &Facts, world: &World<'_>) -> Result<Thinning, CannotJudge> {
     let parts = (facts.maybe_number("parts_base"), facts.maybe_number("parts_thinner"));
     let told = match (parts, facts.maybe_number("thin_percent")) {
+        ((Some(_), _) | (_, Some(_)), Some(_)) => return Err(told_twice()),
         ((Some(base), Some(thinner)), _) => Thinning::of_parts(base, thinner),
         (_, Some(percent)) => Thinning::of_percent(percent),
         _ => return Ok(mixing::clear_thinning(world.sheet)),

@@ -68,6 +68,11 @@ pub(crate) fn told_parts(facts: &Facts, base: &str, thinner: &str) -> Result<Thi
     Thinning::of_parts(facts.number(base)?, facts.number(thinner)?).map_err(|_| CannotJudge::without(base))
 }
 
+/// Thinning told by parts and by per cent as well: which of the two holds has to be asked.
+pub(crate) fn told_twice() -> CannotJudge {
+    CannotJudge { missing: ["parts_thinner", "thin_percent"].map(str::to_owned).to_vec() }
+}
+
 /// A volume that is told.
 pub(crate) fn told_volume(facts: &Facts, key: &str) -> Result<Millilitres, CannotJudge> {
     Millilitres::new(facts.number(key)?).map_err(|_| CannotJudge::without(key))
@@ -99,7 +104,9 @@ fn grit(facts: &Facts, _: &World<'_>) -> Judged<Outcome> {
 
 fn thin(facts: &Facts, _: &World<'_>) -> Judged<Outcome> {
     let base = told_volume(facts, "base_ml")?;
+    let parts = facts.maybe_number("parts_base").or(facts.maybe_number("parts_thinner"));
     let thinning = match facts.maybe_number("thin_percent") {
+        Some(_) if parts.is_some() => return Err(told_twice()),
         Some(percent) => Thinning::of_percent(percent).map_err(|_| CannotJudge::without("thin_percent"))?,
         None => told_parts(facts, "parts_base", "parts_thinner")?,
     };

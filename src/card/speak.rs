@@ -5,6 +5,7 @@ use crate::bench::FactValue;
 use crate::content::{Args, Content, Texts, Ticket, Units};
 use crate::quantity::Measure;
 use crate::rules::term::Term;
+use crate::rules::verdict::Step;
 
 /// Language and units of a person.
 #[derive(Debug, Clone, Copy)]
@@ -22,6 +23,12 @@ impl<'a> Voice<'a> {
     #[must_use]
     pub fn new(content: &'a Content, language: &str, units: Units) -> Self {
         Self { content, texts: content.texts(language), units }
+    }
+
+    /// How a line of working was got: the words `formula.<label>` where there are any, else its symbols.
+    #[must_use]
+    pub fn formula(&self, step: &Step) -> &str {
+        self.texts.find(&format!("formula.{}", step.label)).unwrap_or(step.formula)
     }
 
     /// A measure in the person's units.

@@ -87,8 +87,8 @@ pub fn dry(wet: Micrometres, solids: Fraction, thinning: Thinning) -> Ruling<Mic
     let dry = Micrometres::saturating(wet.get() * mix.get());
     Ruling::by("film.dry-is-wet-times-solids", dry)
         .and("mixing.solids-fall")
-        .step("solids-of-mix", "solids / (1 + r)", mixing::percent(mix))
-        .step("dry-film", "wet × solids", Measure::new(dry.get(), Unit::Micrometre, 1))
+        .step("solids-of-mix", "", mixing::percent(mix))
+        .step("dry-film", "", Measure::new(dry.get(), Unit::Micrometre, 1))
 }
 
 /// Wet film that leaves a wanted dry film.
@@ -101,8 +101,8 @@ pub fn wet_for(wanted: Micrometres, solids: Fraction, thinning: Thinning) -> Jud
         Micrometres::new(wanted.get() / mix.get()).map_err(|_| CannotJudge::without("volume_solids"))?;
     Ok(Ruling::by("film.dry-is-wet-times-solids", wet)
         .and("mixing.solids-fall")
-        .step("solids-of-mix", "solids / (1 + r)", mixing::percent(mix))
-        .step("wet-film", "dry / solids", um(wet.get())))
+        .step("solids-of-mix", "", mixing::percent(mix))
+        .step("wet-film", "", um(wet.get())))
 }
 
 /// Dry film of one clear coat by the shop sheet.
@@ -115,7 +115,7 @@ pub fn sheet_coat(sheet: &Sheet) -> Ruling<Micrometres> {
 #[must_use]
 pub fn build(coats: f64, coat: Micrometres) -> Ruling<Micrometres> {
     let build = Micrometres::saturating(coats * coat.get());
-    Ruling::by("film.build-is-coats-times-dry", build).step("build", "coats × dry film", um(build.get()))
+    Ruling::by("film.build-is-coats-times-dry", build).step("build", "", um(build.get()))
 }
 
 /// Coats that a dry build takes: rounded up, since a part of a coat is a coat.
@@ -128,7 +128,7 @@ pub fn coats_for(target: Micrometres, coat: Micrometres) -> Judged<u32> {
     let whole = whole.ok_or_else(|| CannotJudge::without("wet_um"))?;
     Ok(Ruling::by("film.coats-by-build", whole)
         .and("film.build-is-coats-times-dry")
-        .step("coats-exact", "target / dry film", Measure::new(exact, Unit::Count, 2))
+        .step("coats-exact", "", Measure::new(exact, Unit::Count, 2))
         .step("coats-rounded-up", "", Measure::count(f64::from(whole))))
 }
 
@@ -149,7 +149,7 @@ pub fn wet_film(wet: Micrometres, facing: Facing, sheet: &Sheet) -> Ruling<WetFi
         ("film.sags", WetFilm::LayFlat)
     };
     Ruling::by(rule, answer)
-        .step("light-below", "3/4 of the shop's coat", um(light))
+        .step("light-below", "", um(light))
         .step("near-running-from", "", um(warn.get()))
         .step("sags-from", "", um(sag.get()))
 }
@@ -175,11 +175,7 @@ pub fn counts_as_build(layer: Layer, sheet: &Sheet) -> Ruling<bool> {
 #[must_use]
 pub fn left(build: Micrometres, taken: Micrometres) -> Ruling<Micrometres> {
     let left = Micrometres::saturating(build.get() - taken.get());
-    Ruling::by("film.left-is-build-less-taken", left).step(
-        "left-over-colour",
-        "build - taken off",
-        um(left.get()),
-    )
+    Ruling::by("film.left-is-build-less-taken", left).step("left-over-colour", "", um(left.get()))
 }
 
 /// Whether a film may be levelled: the shop's take-off must leave the shop's reserve over the colour.
@@ -200,7 +196,7 @@ pub fn levelling(build: Micrometres, taken: Micrometres, sheet: &Sheet) -> Rulin
     };
     Ruling::by(rule, answer)
         .step("take-off", "", um(take_off.get()))
-        .step("left-after-levelling", "film left - take-off", um(after.max(0.0)))
+        .step("left-after-levelling", "", um(after.max(0.0)))
         .step("reserve", "", um(reserve.get()))
         .resting_on(&now)
 }
@@ -272,7 +268,7 @@ pub fn coats_today(ordered: f64, laid: f64, laid_today: f64, now: Hours, sheet: 
         "film.coats-fit-the-day"
     };
     Ruling::by(rule, coats)
-        .step("coats-ordered-left", "ordered - laid", Measure::count(wanted))
-        .step("coats-allowed-left", "most a day - laid today", Measure::count(allowed))
-        .step("coats-that-fit", "one after another with the wait between", Measure::count(fit))
+        .step("coats-ordered-left", "", Measure::count(wanted))
+        .step("coats-allowed-left", "", Measure::count(allowed))
+        .step("coats-that-fit", "", Measure::count(fit))
 }

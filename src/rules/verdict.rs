@@ -12,7 +12,7 @@ pub struct RuleId(pub &'static str);
 pub struct Step {
     /// Key of its label: text `working.<label>`.
     pub label: &'static str,
-    /// The formula in symbols, empty for a value that was read.
+    /// The formula in symbols, empty for a value that was read or that `formula.<label>` tells in words.
     pub formula: &'static str,
     /// The number.
     pub result: Measure,

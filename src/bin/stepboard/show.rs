@@ -34,7 +34,7 @@ pub(crate) fn working(voice: &Voice<'_>, steps: &[Step]) -> Value {
             json!({
                 "label": step.label,
                 "words": voice.texts.get(&format!("working.{}", step.label)),
-                "formula": step.formula,
+                "formula": voice.formula(step),
                 "value": step.result.value,
                 "unit": step.result.unit,
                 "text": voice.measure(step.result),

@@ -237,9 +237,9 @@ fn mix_may(gate: &Ruling<Gate>, facts: &Facts, world: &World<'_>, label: &'stati
     };
     let mut ruling = air::may_spray(gate, thinner);
     ruling.working.clear();
-    Ok(ruling.step("gap-wanted", "from the sheet", kelvin(world.sheet.get(wanted))).step(
+    Ok(ruling.step("gap-wanted", "", kelvin(world.sheet.get(wanted))).step(
         label,
-        "surface - dew point",
+        "",
         kelvin(gate.answer.gap),
     ))
 }

@@ -100,9 +100,7 @@ impl Gate {
 pub fn surface_gap(air: Celsius, humidity: RelativeHumidity, work: Celsius) -> Ruling<f64> {
     let dew = dew_point(air, humidity);
     let gap = work.get() - dew.answer.get();
-    Ruling::by("air.surface-gap", gap)
-        .step("gap", "work surface - dew point", Measure::new(gap, Unit::Kelvin, 2))
-        .resting_on(&dew)
+    Ruling::by("air.surface-gap", gap).step("gap", "", Measure::new(gap, Unit::Kelvin, 2)).resting_on(&dew)
 }
 
 fn measure(air: Celsius, humidity: RelativeHumidity, work: Celsius, sheet: &Sheet) -> Ruling<Gate> {
@@ -152,12 +150,12 @@ pub fn spray_gate(air: Celsius, humidity: RelativeHumidity, work: Celsius, sheet
         ruling = ruling.and("air.limits-disagree");
     }
     ruling
-        .step("gap-margin", "gap - gap to spray", kelvin(gate.gap_margin))
-        .step("retarder-margin", "gap - gap with retarder", kelvin(gate.retarder_margin))
-        .step("humidity-margin", "limit - humidity", Measure::new(gate.humidity_margin, Unit::Percent, 1))
-        .step("cold-margin", "colder of air and work - cold limit", kelvin(gate.cold_margin()))
-        .step("film-margin-fast", "gap - cooling, fast thinner", kelvin(gate.film_margin_fast))
-        .step("film-margin-retarded", "gap - cooling, with retarder", kelvin(gate.film_margin_retarded))
+        .step("gap-margin", "", kelvin(gate.gap_margin))
+        .step("retarder-margin", "", kelvin(gate.retarder_margin))
+        .step("humidity-margin", "", Measure::new(gate.humidity_margin, Unit::Percent, 1))
+        .step("cold-margin", "", kelvin(gate.cold_margin()))
+        .step("film-margin-fast", "", kelvin(gate.film_margin_fast))
+        .step("film-margin-retarded", "", kelvin(gate.film_margin_retarded))
         .resting_on(&measured)
 }
 
@@ -215,7 +213,7 @@ pub fn next_action(air: Celsius, humidity: RelativeHumidity, work: Celsius, shee
             if work < air && at_room.verdict != SprayVerdict::Stop {
                 let gap = Measure::new(at_room.gap, Unit::Kelvin, 2);
                 Ruling::by("air.work-follows-room", Action::WarmWork)
-                    .step("gap-at-room", "air - dew point", gap)
+                    .step("gap-at-room", "", gap)
                     .resting_on(&gate)
             } else {
                 gate.map(|_| Action::ChangeAir)
@@ -237,11 +235,11 @@ pub fn settled_by_one_reading(
     if let Some(over) = humidity.map(|rh| rh.get() - humid).filter(|over| *over > DUST) {
         let margin = Measure::new(-over, Unit::Percent, 1);
         let ruling = Ruling::by("air.humidity-limit", Action::ChangeAir);
-        return Some(ruling.step("humidity-margin", "limit - humidity", margin));
+        return Some(ruling.step("humidity-margin", "", margin));
     }
     let under = air.map(|air| air.get() - cold).filter(|margin| *margin < -DUST)?;
     let ruling = Ruling::by("air.cold-stop", Action::ChangeAir);
-    Some(ruling.step("cold-margin", "air - cold limit", Measure::new(under, Unit::Kelvin, 2)))
+    Some(ruling.step("cold-margin", "", Measure::new(under, Unit::Kelvin, 2)))
 }
 
 /// The least temperature of the work surface at which a mix may be sprayed in this air: dew point and gap, and never
@@ -262,12 +260,8 @@ pub fn warm_enough(
     let least = Celsius::saturating(by_gap.max(cold));
     let ruling = if by_gap < cold { Ruling::by("air.cold-stop", least) } else { Ruling::by(rule, least) };
     ruling
-        .step("gap-wanted", "from the sheet", Measure::new(sheet.get(setting), Unit::Kelvin, 1))
-        .step("cold-limit", "from the sheet", Measure::new(cold, Unit::Celsius, 1))
-        .step(
-            "warm-enough",
-            "dew point + gap, not under the cold limit",
-            Measure::new(least.get(), Unit::Celsius, 1),
-        )
+        .step("gap-wanted", "", Measure::new(sheet.get(setting), Unit::Kelvin, 1))
+        .step("cold-limit", "", Measure::new(cold, Unit::Celsius, 1))
+        .step("warm-enough", "", Measure::new(least.get(), Unit::Celsius, 1))
         .resting_on(&dew)
 }

@@ -84,6 +84,6 @@ pub fn humidity_ratio(air: Celsius, humidity: RelativeHumidity, pressure: Pascal
     let vapour = humidity.get() / WHOLE * saturation_pressure(air);
     let ratio = ratio_at(vapour, pressure.get()).ok_or_else(|| CannotJudge::without("pressure_pa"))?;
     Ok(Ruling::by("air.humidity-ratio", ratio)
-        .step("vapour-pressure", "RH/100 × saturation", Measure::new(vapour, Unit::Pascal, 0))
+        .step("vapour-pressure", "", Measure::new(vapour, Unit::Pascal, 0))
         .step("humidity-ratio", "0.621945 e / (p - e)", Measure::new(ratio, Unit::Ratio, 5)))
 }

@@ -54,7 +54,5 @@ pub fn wet_bulb(air: Celsius, humidity: RelativeHumidity, pressure: Pascals) -> 
     }
     let answer = Celsius::saturating(f64::midpoint(low, high));
     let shown = Measure::new(answer.get(), Unit::Celsius, 2);
-    Ok(Ruling::by("air.wet-bulb", answer)
-        .step("wet-bulb", "heat taken by the wick = heat given by the air", shown)
-        .resting_on(&ratio))
+    Ok(Ruling::by("air.wet-bulb", answer).step("wet-bulb", "", shown).resting_on(&ratio))
 }

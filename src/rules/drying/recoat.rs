@@ -58,7 +58,7 @@ pub fn window(since: Hours, air: Celsius, sheet: &Sheet) -> Judged<RecoatVerdict
     if may_close {
         ruling = ruling.step("recoat-closes", "", hours(closes));
         if opens_again > closes {
-            ruling = ruling.step("recoat-opens-again", "stated × q", hours(opens_again));
+            ruling = ruling.step("recoat-opens-again", "", hours(opens_again));
         }
     }
     Ok(ruling)

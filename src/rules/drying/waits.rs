@@ -124,7 +124,7 @@ pub fn earliest(wait: Wait, told: &Told, sheet: &Sheet) -> Judged<Modelled<Earli
     }
     Ok(ruling.step("stated-wait", "", hours(answer.stated)).step("wait-floor", "", hours(answer.floor)).step(
         "earliest",
-        "max(stated × q, floor × q × g)",
+        "",
         hours(answer.hours),
     ))
 }
