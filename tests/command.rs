@@ -87,6 +87,12 @@ fn work_answers_with_rules_and_says_what_is_missing() {
     assert_eq!((&missing["verdict"], &missing["missing"][0]), (&"cannot-be-judged".into(), &"look".into()));
 }
 
+/// A line of answers for one card of a family that is sure to be there, at its version of today.
+fn filler_line(rest: &str) -> String {
+    let version = &json(&["deal", "wants-filler", "seed=7"])["cards"][0]["version"];
+    format!(r#"{{"family":"wants-filler","version":{version},"seed":7,"sheet":"shellac",{rest}}}"#)
+}
+
 #[test]
 fn bad_input_is_named_and_exits_with_two() {
     refused(&["nothing"], "", &["`nothing` is no command", "work"]);
@@ -101,16 +107,16 @@ fn bad_input_is_named_and_exits_with_two() {
     refused(&["deal", "wants-filler", "count=many"], "", &["`count` is `many`", "0 to 100000"]);
     refused(&["deal", "no-such"], "", &["`no-such` is no family"]);
     refused(&["grade"], "{\"family\":1}", &["line 1"]);
-    let line = r#"{"family":"wants-filler","version":1,"seed":7,"sheet":"shellac","answer":{"pick":"A"}}"#;
-    refused(&["grade"], line, &["line 1", "picks"]);
+    let line = filler_line(r#""answer":{"pick":"A"}"#);
+    refused(&["grade"], &line, &["line 1", "picks"]);
     refused(&["grade"], "\n", &["no answers came"]);
     refused(&["work", "movement", "width_mm=1,000"], "", &["`width_mm` is `1,000`"]);
     refused(&["work", "--list", "air_c=3"], "", &["`air_c` is not known here"]);
     refused(&["deal", "wants-filler", "seed=4294967295", "count=2"], "", &["seeds end at 4294967295"]);
-    let line = r#"{"family":"wants-filler","version":1,"seed":7,"sheet":"shellac","sheet_hash":"0","answer":"not-enough"}"#;
-    refused(&["grade"], line, &["`sheet_hash` is not that of `shellac`"]);
-    let line = r#"{"family":"wants-filler","version":1,"seed":7,"sheet":"shellac","answer":{"choice":1}}"#;
-    refused(&["grade"], line, &["`answer` is", "{\"picks\":[\"A\"]}", "\"not-enough\""]);
+    let line = filler_line(r#""sheet_hash":"0","answer":"not-enough""#);
+    refused(&["grade"], &line, &["`sheet_hash` is not that of `shellac`"]);
+    let line = filler_line(r#""answer":{"choice":1}"#);
+    refused(&["grade"], &line, &["`answer` is", "{\"picks\":[\"A\"]}", "\"not-enough\""]);
     refused(&["check", "no/such/file"], "", &["no/such/file"]);
 }
 

@@ -3,7 +3,7 @@
 use super::sheet::{Setting, Sheet};
 use super::term::Term;
 use super::verdict::{CannotJudge, Judged, Ruling};
-use super::wood::{self, Demand, Wood, WoodTrouble, demands};
+use super::wood::{self, Demand, Wood, demands};
 use crate::quantity::Measure;
 use crate::terms;
 
@@ -66,8 +66,8 @@ terms! {
 }
 
 /// What a wood wants before the film is built: what [`demands`] says of it, where a shellac film is its own barrier
-/// (common practice, no source). A bleeding wood is misted and not wiped, oily or not: a wipe drags its colour (common
-/// practice, no source).
+/// (common practice, no source). An oily wood is wiped even where it bleeds, as the article on oily woods says; a wood
+/// that only bleeds is misted and not wiped, since a wipe drags its colour (common practice, no source).
 ///
 /// # Errors
 /// [`CannotJudge`] when the wood is not told, or the film where it decides.
@@ -85,8 +85,7 @@ pub fn first_coat(wood: Option<&Wood>, film: Option<Film>) -> Judged<FirstCoat> 
     let demanded = demands(wood, film.as_first());
     let wants = |demand| demanded.answer.contains(&demand);
     let own_barrier = film == Film::Shellac;
-    let wiped = wants(Demand::SolventWipe) && !wood.trouble.contains(&WoodTrouble::Bleeding);
-    let way = match (wiped, wants(Demand::BarrierCoat)) {
+    let way = match (wants(Demand::SolventWipe), wants(Demand::BarrierCoat)) {
         (true, _) if own_barrier => Ruling::by("sealing.shellac-is-the-barrier", FirstCoat::WipeCoat),
         (true, _) => Ruling::by("sealing.wiped-and-sealed-at-once", FirstCoat::WipeBarrier),
         (false, true) if own_barrier => Ruling::by("sealing.shellac-is-the-barrier", FirstCoat::Mist),
