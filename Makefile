@@ -19,7 +19,7 @@ dist: ## leave the static files to host in dist/
 	@tools/setup.sh run
 	@node tools/dist.mjs
 
-long: ## the same laws over ten times the seeds (about an hour)
+long: ## the same laws over ten times the seeds (some ten minutes)
 	STEPBOARD_LAW_SEEDS=100000 cargo test --test cards -- --nocapture
 
 setup: ## fetch what the build and the tests need
