@@ -223,7 +223,7 @@ fn the_calculator_reads_parts_and_percent_alike() {
     let told = |pairs: &[(&str, f64)]| {
         Facts(pairs.iter().map(|(key, value)| ((*key).to_owned(), FactValue::Number(*value))).collect())
     };
-    let percent = (thin.run)(&told(&[("base_ml", 946.35), ("thin_percent", 25.0)]), &world).expect("told");
+    let percent = (thin.run)(&told(&[("base_ml", 946.35), ("percent", 25.0)]), &world).expect("told");
     let ratio = told(&[("base_ml", 946.35), ("parts_base", 4.0), ("parts_thinner", 1.0)]);
     let ratio = (thin.run)(&ratio, &world).expect("told");
     assert_eq!(percent.answer.numbers, ratio.answer.numbers);

@@ -1,6 +1,6 @@
 //! Film: dry film of a coat and of a build, coats for a build, what a wet film calls for.
 
-use super::shop::told_twice;
+use super::mixing::told_thinning;
 use super::{Calculation, Facts, Gives, Needs, Outcome};
 use crate::content::World;
 use crate::quantity::{Fraction, Measure, Micrometres, Unit};
@@ -19,7 +19,7 @@ const DRY_FILM: Calculation = Calculation {
         Needs::may("volume_solids"),
         Needs::may("parts_base"),
         Needs::may("parts_thinner"),
-        Needs::may("thin_percent"),
+        Needs::may("percent"),
         Needs::may("coats"),
     ],
     gives: &[
@@ -37,7 +37,7 @@ const COATS_FOR: Calculation = Calculation {
         Needs::may("volume_solids"),
         Needs::may("parts_base"),
         Needs::may("parts_thinner"),
-        Needs::may("thin_percent"),
+        Needs::may("percent"),
     ],
     gives: &[
         Gives::Number { key: "coats", unit: Unit::Count },
@@ -76,14 +76,7 @@ fn solids(facts: &Facts, world: &World<'_>) -> Fraction {
 
 /// Thinning by parts or per cent as told, else the shop sheet's.
 fn thinning(facts: &Facts, world: &World<'_>) -> Result<Thinning, CannotJudge> {
-    let parts = (facts.maybe_number("parts_base"), facts.maybe_number("parts_thinner"));
-    let told = match (parts, facts.maybe_number("thin_percent")) {
-        ((Some(_), _) | (_, Some(_)), Some(_)) => return Err(told_twice()),
-        ((Some(base), Some(thinner)), _) => Thinning::of_parts(base, thinner),
-        (_, Some(percent)) => Thinning::of_percent(percent),
-        _ => return Ok(mixing::clear_thinning(world.sheet)),
-    };
-    told.map_err(|_| CannotJudge::without("parts_thinner"))
+    Ok(told_thinning(facts)?.unwrap_or_else(|| mixing::clear_thinning(world.sheet)))
 }
 
 fn shown(film: Micrometres) -> Measure {

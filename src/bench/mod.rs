@@ -9,6 +9,7 @@ pub use facts::{FactValue, Facts};
 mod air;
 pub(crate) mod drying;
 mod film;
+pub(crate) mod mixing;
 pub(crate) mod shop;
 mod wood;
 
@@ -17,7 +18,7 @@ pub const GROUPS: [(&str, &[&Calculation]); 6] = [
     ("air", air::ALL),
     ("wood", wood::ALL),
     ("waits", drying::ALL),
-    ("mixing", shop::MIXING),
+    ("mixing", mixing::ALL),
     ("film", film::ALL),
     ("abrasives", shop::ABRASIVES),
 ];

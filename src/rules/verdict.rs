@@ -29,12 +29,14 @@ pub struct Ruling<T> {
     pub working: Vec<Step>,
 }
 
-/// The verdict "cannot be judged", with what is missing.
+/// The verdict "cannot be judged", with what is missing or does not go together.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error, Serialize)]
-#[error("cannot be judged: {} missing", missing.join(", "))]
+#[error("cannot be judged: {} {}", missing.join(", "), if *contradicting { "contradict each other" } else { "missing" })]
 pub struct CannotJudge {
-    /// Keys of the facts that are missing.
+    /// Keys of the facts that are missing, or that contradict each other.
     pub missing: Vec<String>,
+    /// Whether the facts named were told and contradict each other.
+    pub contradicting: bool,
 }
 
 /// An answer, or that it cannot be judged.
@@ -44,7 +46,19 @@ impl CannotJudge {
     /// One fact is missing.
     #[must_use]
     pub fn without(fact: &str) -> Self {
-        Self { missing: vec![fact.to_owned()] }
+        Self::lacking(vec![fact.to_owned()])
+    }
+
+    /// Several facts are missing.
+    #[must_use]
+    pub const fn lacking(missing: Vec<String>) -> Self {
+        Self { missing, contradicting: false }
+    }
+
+    /// Facts were told that contradict each other.
+    #[must_use]
+    pub fn between(facts: &[&str]) -> Self {
+        Self { missing: facts.iter().map(|fact| (*fact).to_owned()).collect(), contradicting: true }
     }
 }
 

@@ -42,6 +42,9 @@ pub(crate) fn run(content: &Content, mut args: Args) -> Output {
     out.insert("sheet".into(), json!(sheet.slug));
     match (calculation.run)(&facts, &World { content, sheet: &sheet }) {
         Ok(ruling) => outcome(&mut out, &voice, &ruling),
+        Err(cannot) if cannot.contradicting => {
+            return Err(vec![format!("`{}` contradict each other", cannot.missing.join("`, `"))]);
+        }
         Err(cannot) => {
             out.insert("verdict".into(), json!("cannot-be-judged"));
             let needed = calculation.needs.iter().filter(|need| !need.optional).map(|need| need.key);

@@ -2,6 +2,7 @@
 
 use super::waiting::time_of;
 use crate::bench::Facts;
+use crate::bench::mixing::told_percent;
 use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
@@ -91,13 +92,13 @@ const COATS_TODAY: Question = Question {
 };
 
 fn thinning(facts: &Facts) -> Result<Thinning, CannotJudge> {
-    Thinning::of_percent(facts.number("thin_percent")?).map_err(|_| CannotJudge::without("thin_percent"))
+    told_percent(facts, "percent")
 }
 
 /// Thinning as somebody reads it who takes the per cent as a share of the mix: 25 % of the mix is 1/3 of the material.
 fn thinning_of_mix(facts: &Facts) -> Result<Thinning, CannotJudge> {
-    let share = mixing::fraction(facts.number("thin_percent")?);
-    Thinning::of_share(share).map_err(|_| CannotJudge::without("thin_percent"))
+    let share = mixing::fraction(facts.number("percent")?);
+    Thinning::of_share(share).map_err(|_| CannotJudge::without("percent"))
 }
 
 fn all_solid() -> Fraction {
@@ -150,11 +151,11 @@ fn clear_of_whole_coats(facts: &mut Facts, world: &World<'_>, _: &mut Dice) {
         Ok::<bool, CannotJudge>((exact - libm::round(exact)).abs() < SHARE * exact)
     };
     for _ in 0..TRIES {
-        let Some(percent) = facts.maybe_number("thin_percent") else { return };
+        let Some(percent) = facts.maybe_number("percent") else { return };
         if near(facts) == Ok(false) {
             return;
         }
-        facts.set("thin_percent", percent + MORE_THINNER);
+        facts.set("percent", percent + MORE_THINNER);
     }
 }
 

@@ -1,7 +1,7 @@
 //! Mix: what ratios and percentages mean, batches, the washcoat, retarder, pot life, and from can to gun.
 
 use crate::bench::Facts;
-use crate::bench::shop::{told_parts, told_volume};
+use crate::bench::mixing::{told_parts, told_percent, told_volume};
 use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
@@ -91,12 +91,8 @@ const CAN_TO_GUN: Question = Question {
     after: After::is("nibs-stand-up"),
 };
 
-fn told_percent(facts: &Facts, key: &str) -> Result<Thinning, CannotJudge> {
-    Thinning::of_percent(facts.number(key)?).map_err(|_| CannotJudge::without(key))
-}
-
 fn thinner(facts: &Facts, _: &World<'_>) -> Judged<Measure> {
-    let thinning = told_percent(facts, "thin_percent")?;
+    let thinning = told_percent(facts, "percent")?;
     Ok(mixing::thinner_for(told_volume(facts, "base_ml")?, thinning).map(volume))
 }
 
@@ -106,7 +102,7 @@ fn tempt_volume(ml: f64, slip: &'static str) -> Tempt {
 }
 
 fn thinner_tempts(facts: &Facts, _: &World<'_>) -> Vec<Tempt> {
-    let (Ok(base), Ok(thinning)) = (facts.number("base_ml"), told_percent(facts, "thin_percent")) else {
+    let (Ok(base), Ok(thinning)) = (facts.number("base_ml"), told_percent(facts, "percent")) else {
         return Vec::new();
     };
     let r = thinning.ratio();

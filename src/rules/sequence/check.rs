@@ -116,7 +116,7 @@ fn verdict(checked: Checked) -> Judged<bool> {
         return Ok(checked.findings.iter().fold(ruling, |ruling, finding| ruling.and(finding.error.slug())));
     }
     if !checked.missing.is_empty() {
-        return Err(CannotJudge { missing: checked.missing });
+        return Err(CannotJudge::lacking(checked.missing));
     }
     let ruling = Ruling::by("order.accepted", true);
     Ok(checked.excused.iter().fold(ruling, |ruling, (variant, _, _)| ruling.and(variant.slug())))

@@ -1,0 +1,111 @@
+//! Mixing: thinning and washcoat solids.
+
+use super::{Calculation, Facts, Gives, Needs, Outcome};
+use crate::content::World;
+use crate::quantity::{Measure, Millilitres, Unit};
+use crate::rules::mixing::{self, Thinning};
+use crate::rules::term::Term;
+use crate::rules::verdict::{CannotJudge, Judged, Ruling};
+
+pub(super) const ALL: &[&Calculation] = &[&THIN, &WASHCOAT_SOLIDS];
+
+const THIN: Calculation = Calculation {
+    name: "thin",
+    needs: &[
+        Needs::must("base_ml"),
+        Needs::may("parts_base"),
+        Needs::may("parts_thinner"),
+        Needs::may("percent"),
+    ],
+    gives: &[
+        Gives::Number { key: "thinner", unit: Unit::Millilitre },
+        Gives::Number { key: "batch", unit: Unit::Millilitre },
+        Gives::Number { key: "parts_base", unit: Unit::Ratio },
+        Gives::Number { key: "parts_thinner", unit: Unit::Ratio },
+        Gives::Number { key: "percent_thinned", unit: Unit::Percent },
+        Gives::Number { key: "share", unit: Unit::Percent },
+    ],
+    run: thin,
+};
+
+const WASHCOAT_SOLIDS: Calculation = Calculation {
+    name: "washcoat-solids",
+    needs: &[Needs::must("volume_solids"), Needs::must("parts_sealer"), Needs::must("parts_thinner")],
+    gives: &[
+        Gives::Number { key: "value", unit: Unit::Percent },
+        Gives::Term { key: "verdict", among: &["use-as-is", "add-thinner", "add-sealer"] },
+    ],
+    run: washcoat_solids,
+};
+
+/// Thinning from two facts that give parts.
+pub(crate) fn told_parts(facts: &Facts, base: &str, thinner: &str) -> Result<Thinning, CannotJudge> {
+    Thinning::of_parts(facts.number(base)?, facts.number(thinner)?).map_err(|_| CannotJudge::without(thinner))
+}
+
+/// Thinning from a fact that gives per cent of the unthinned material.
+pub(crate) fn told_percent(facts: &Facts, key: &str) -> Result<Thinning, CannotJudge> {
+    Thinning::of_percent(facts.number(key)?).map_err(|_| CannotJudge::without(key))
+}
+
+/// Thinning by parts or by per cent, whichever is told; `None` when neither is. Told both ways it must be the same, but
+/// for the rounding of the per cent.
+///
+/// # Errors
+/// [`CannotJudge`] when half of the parts is missing, or when parts and per cent contradict each other.
+pub(crate) fn told_thinning(facts: &Facts) -> Result<Option<Thinning>, CannotJudge> {
+    /// A per cent is told to a whole one.
+    const ROUNDING: f64 = 0.005;
+    let told = |key| facts.maybe_number(key).is_some();
+    let by_parts = (told("parts_base") || told("parts_thinner"))
+        .then(|| told_parts(facts, "parts_base", "parts_thinner"))
+        .transpose()?;
+    let by_percent = told("percent").then(|| told_percent(facts, "percent")).transpose()?;
+    match (by_parts, by_percent) {
+        (Some(parts), Some(percent)) if (parts.ratio() - percent.ratio()).abs() > ROUNDING => {
+            Err(CannotJudge::between(&["parts_base", "parts_thinner", "percent"]))
+        }
+        (parts, percent) => Ok(parts.or(percent)),
+    }
+}
+
+/// A volume that is told.
+pub(crate) fn told_volume(facts: &Facts, key: &str) -> Result<Millilitres, CannotJudge> {
+    Millilitres::new(facts.number(key)?).map_err(|_| CannotJudge::without(key))
+}
+
+/// Parts as told, else with one part of the smaller of the two.
+fn parts(facts: &Facts, thinning: Thinning) -> (f64, f64) {
+    let ratio = thinning.ratio();
+    match (facts.maybe_number("parts_base"), facts.maybe_number("parts_thinner")) {
+        (Some(base), Some(thinner)) => (base, thinner),
+        _ if ratio > 0.0 && ratio < 1.0 => (1.0 / ratio, 1.0),
+        _ => (1.0, ratio),
+    }
+}
+
+fn thin(facts: &Facts, _: &World<'_>) -> Judged<Outcome> {
+    let base = told_volume(facts, "base_ml")?;
+    let thinning = told_thinning(facts)?.ok_or_else(|| {
+        CannotJudge::lacking(["parts_base", "parts_thinner", "percent"].map(str::to_owned).to_vec())
+    })?;
+    let (parts_base, parts_thinner) = parts(facts, thinning);
+    Ok(mixing::thinner_for(base, thinning).map(|thinner| {
+        Outcome::default()
+            .number("thinner", mixing::volume(thinner))
+            .number("batch", mixing::volume(Millilitres::saturating(base.get() + thinner.get())))
+            .number("parts_base", Measure::new(parts_base, Unit::Ratio, 2))
+            .number("parts_thinner", Measure::new(parts_thinner, Unit::Ratio, 2))
+            .number("percent_thinned", Measure::new(thinning.percent(), Unit::Percent, 1))
+            .number("share", mixing::percent(thinning.share()))
+    }))
+}
+
+fn washcoat_solids(facts: &Facts, world: &World<'_>) -> Judged<Outcome> {
+    let solids = mixing::fraction(facts.number("volume_solids")?);
+    let thinning = told_parts(facts, "parts_sealer", "parts_thinner")?;
+    let after = mixing::thinned_solids(solids, thinning);
+    let verdict: Ruling<mixing::Washcoat> = mixing::washcoat(Some(solids), thinning, world.sheet)?;
+    let share = mixing::percent(after.answer);
+    Ok(verdict.map(|band| Outcome::value(share).term("verdict", band.slug())))
+}
