@@ -26,6 +26,10 @@ pub const fn of(dimension: Dimension) -> Tolerance {
         Dimension::Pressure => Tolerance { absolute: 50.0, relative: SHARE },
         Dimension::Count | Dimension::Grit => Tolerance { absolute: 0.0, relative: 0.0 },
         Dimension::Ratio => Tolerance { absolute: 0.005, relative: SHARE },
+        Dimension::StopWatch => Tolerance { absolute: 0.5, relative: SHARE },
+        Dimension::Viscosity => Tolerance { absolute: 0.5, relative: SHARE },
+        Dimension::Density => Tolerance { absolute: 0.005, relative: 0.0 },
+        Dimension::Content => Tolerance { absolute: 1.0, relative: 0.02 },
     }
 }
 

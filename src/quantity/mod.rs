@@ -118,6 +118,16 @@ quantities! {
     Millimetres, "length", "mm", 0.0, 10_000.0;
     /// Volume of material.
     Millilitres, "volume", "mL", 0.0, 1_000_000.0;
+    /// Time that a cup takes to run out; at most a quarter of an hour.
+    Seconds, "time", "s", 0.0, 900.0;
+    /// Kinematic viscosity.
+    Viscosity, "viscosity", "mm²/s", 0.0, 20_000.0;
+    /// Mass of a litre of material: from the lightest thinner to a pigmented coating.
+    Density, "density", "kg/L", 0.5, 2.5;
+    /// Mass in a litre of coating.
+    GramsALitre, "content", "g/L", 0.0, 5_000.0;
+    /// Mass of material.
+    Kilograms, "mass", "kg", 0.0, 100_000.0;
     /// A share of a whole, 0 to 1.
     Fraction, "fraction", "", 0.0, 1.0;
     /// Diffusivity times time over film thickness squared.

@@ -30,6 +30,14 @@ pub enum Dimension {
     Ratio,
     /// Grade of an abrasive.
     Grit,
+    /// Time by the stop watch: a cup running out.
+    StopWatch,
+    /// Kinematic viscosity.
+    Viscosity,
+    /// Mass of a litre.
+    Density,
+    /// Mass of one thing in a litre of another.
+    Content,
 }
 
 /// A unit a value is shown or answered in.
@@ -83,6 +91,9 @@ pub enum Unit {
     /// Gram.
     #[serde(rename = "g")]
     Gram,
+    /// Kilogram.
+    #[serde(rename = "kg")]
+    Kilogram,
     /// Pascal.
     #[serde(rename = "Pa")]
     Pascal,
@@ -95,11 +106,23 @@ pub enum Unit {
     /// Grade number of an abrasive in the P series.
     #[serde(rename = "P")]
     Grit,
+    /// Second, by the stop watch.
+    #[serde(rename = "s")]
+    Second,
+    /// Square millimetre a second: the centistokes.
+    #[serde(rename = "mm2/s")]
+    SquareMillimetreASecond,
+    /// Kilogram a litre: the gram a millilitre.
+    #[serde(rename = "kg/L")]
+    KilogramALitre,
+    /// Gram a litre.
+    #[serde(rename = "g/L")]
+    GramALitre,
 }
 
 impl Unit {
     /// Every unit, for parsing and tests.
-    pub const ALL: [Self; 20] = [
+    pub const ALL: [Self; 25] = [
         Self::Celsius,
         Self::Fahrenheit,
         Self::Kelvin,
@@ -116,10 +139,15 @@ impl Unit {
         Self::Litre,
         Self::FluidOunce,
         Self::Gram,
+        Self::Kilogram,
         Self::Pascal,
         Self::Count,
         Self::Ratio,
         Self::Grit,
+        Self::Second,
+        Self::SquareMillimetreASecond,
+        Self::KilogramALitre,
+        Self::GramALitre,
     ];
 
     /// What it measures.
@@ -133,11 +161,15 @@ impl Unit {
             Self::Micrometre | Self::Mil => Dimension::Thickness,
             Self::Millimetre | Self::Inch => Dimension::Length,
             Self::Millilitre | Self::Litre | Self::FluidOunce => Dimension::Volume,
-            Self::Gram => Dimension::Mass,
+            Self::Gram | Self::Kilogram => Dimension::Mass,
             Self::Pascal => Dimension::Pressure,
             Self::Count => Dimension::Count,
             Self::Ratio => Dimension::Ratio,
             Self::Grit => Dimension::Grit,
+            Self::Second => Dimension::StopWatch,
+            Self::SquareMillimetreASecond => Dimension::Viscosity,
+            Self::KilogramALitre => Dimension::Density,
+            Self::GramALitre => Dimension::Content,
         }
     }
 
@@ -152,6 +184,7 @@ impl Unit {
         const MM_AN_INCH: f64 = 25.4;
         const UM_A_MIL: f64 = 25.4;
         const ML_A_LITRE: f64 = 1_000.0;
+        const G_A_KILOGRAM: f64 = 1_000.0;
         const ML_A_FLUID_OUNCE: f64 = 29.573_529_562_5;
         match self {
             Self::Fahrenheit => (FAHRENHEIT_STEP, FAHRENHEIT_ZERO_C),
@@ -162,6 +195,7 @@ impl Unit {
             Self::Mil => (UM_A_MIL, 0.0),
             Self::Litre => (ML_A_LITRE, 0.0),
             Self::FluidOunce => (ML_A_FLUID_OUNCE, 0.0),
+            Self::Kilogram => (G_A_KILOGRAM, 0.0),
             _ => (1.0, 0.0),
         }
     }
@@ -182,6 +216,10 @@ impl Unit {
             Dimension::Count => Self::Count,
             Dimension::Ratio => Self::Ratio,
             Dimension::Grit => Self::Grit,
+            Dimension::StopWatch => Self::Second,
+            Dimension::Viscosity => Self::SquareMillimetreASecond,
+            Dimension::Density => Self::KilogramALitre,
+            Dimension::Content => Self::GramALitre,
         }
     }
 
@@ -225,9 +263,14 @@ impl Unit {
             Self::Litre => "L",
             Self::FluidOunce => "fl oz",
             Self::Gram => "g",
+            Self::Kilogram => "kg",
             Self::Pascal => "Pa",
             Self::Count | Self::Ratio => "",
             Self::Grit => "grit",
+            Self::Second => "s",
+            Self::SquareMillimetreASecond => "mm²/s",
+            Self::KilogramALitre => "kg/L",
+            Self::GramALitre => "g/L",
         }
     }
 
@@ -253,10 +296,15 @@ impl Unit {
                 Self::Litre => &["l"],
                 Self::FluidOunce => &["fl oz", "floz", "oz"],
                 Self::Gram => &["g"],
+                Self::Kilogram => &["kg"],
                 Self::Pascal => &["pa"],
                 Self::Count => &["", "count"],
                 Self::Ratio => &["", "ratio"],
                 Self::Grit => &["grit", "p"],
+                Self::Second => &["s", "sec", "seconds"],
+                Self::SquareMillimetreASecond => &["mm²/s", "mm2/s", "cst"],
+                Self::KilogramALitre => &["kg/l", "g/ml"],
+                Self::GramALitre => &["g/l"],
             };
             names.contains(&text.as_str())
         };
