@@ -37,7 +37,13 @@ impl Units {
                 }
             }
             Dimension::Thickness if self.us => Unit::Mil,
-            Dimension::Length if self.us => Unit::Inch,
+            Dimension::Length if self.us => match unit {
+                Unit::Metre | Unit::Foot => Unit::Foot,
+                _ => Unit::Inch,
+            },
+            Dimension::Speed if self.us => Unit::FootPerMinute,
+            Dimension::AirVolume if self.us => Unit::CubicFoot,
+            Dimension::AirFlow if self.us => Unit::CubicFootPerMinute,
             Dimension::Volume if self.us => Unit::FluidOunce,
             _ => unit,
         }

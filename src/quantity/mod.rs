@@ -128,6 +128,20 @@ quantities! {
     GramsALitre, "content", "g/L", 0.0, 5_000.0;
     /// Mass of material.
     Kilograms, "mass", "kg", 0.0, 100_000.0;
+    /// Speed of air at a booth's face.
+    MetresPerSecond, "air speed", "m/s", 0.0, 20.0;
+    /// Volume of air.
+    AirVolume, "air volume", "m³", 0.0, 10_000_000.0;
+    /// Air moved by a fan.
+    AirFlow, "air flow", "m³/min", 0.0, 1_000_000.0;
+    /// Vapour in air, parts per million by volume.
+    PartsPerMillion, "vapour in air", "ppm", 0.0, 1_000_000.0;
+    /// Vapour or dust in air by mass.
+    MilligramsPerCubicMetre, "mass in air", "mg/m³", 0.0, 10_000_000.0;
+    /// Lower explosive limit: per cent of vapour in air by volume at which it can burn.
+    ExplosiveLimit, "lower explosive limit", "%", 0.1, 50.0;
+    /// Mass of a mole of a substance.
+    MolarMass, "molar mass", "g/mol", 1.0, 1_000.0;
     /// A share of a whole, 0 to 1.
     Fraction, "fraction", "", 0.0, 1.0;
     /// Diffusivity times time over film thickness squared.

@@ -38,6 +38,16 @@ pub enum Dimension {
     Density,
     /// Mass of one thing in a litre of another.
     Content,
+    /// Speed of air.
+    Speed,
+    /// Volume of air.
+    AirVolume,
+    /// Air that is moved.
+    AirFlow,
+    /// Vapour in air, by volume.
+    Vapour,
+    /// Vapour or dust in air, by mass.
+    VapourMass,
 }
 
 /// A unit a value is shown or answered in.
@@ -118,11 +128,41 @@ pub enum Unit {
     /// Gram a litre.
     #[serde(rename = "g/L")]
     GramALitre,
+    /// Metre.
+    #[serde(rename = "m")]
+    Metre,
+    /// Foot.
+    #[serde(rename = "ft")]
+    Foot,
+    /// Metre a second.
+    #[serde(rename = "m/s")]
+    MetrePerSecond,
+    /// Foot a minute.
+    #[serde(rename = "ft/min")]
+    FootPerMinute,
+    /// Cubic metre of air.
+    #[serde(rename = "m3")]
+    CubicMetre,
+    /// Cubic foot of air.
+    #[serde(rename = "ft3")]
+    CubicFoot,
+    /// Cubic metre a minute.
+    #[serde(rename = "m3/min")]
+    CubicMetrePerMinute,
+    /// Cubic foot a minute.
+    #[serde(rename = "ft3/min")]
+    CubicFootPerMinute,
+    /// Part per million by volume.
+    #[serde(rename = "ppm")]
+    PartsPerMillion,
+    /// Milligram a cubic metre.
+    #[serde(rename = "mg/m3")]
+    MilligramPerCubicMetre,
 }
 
 impl Unit {
     /// Every unit, for parsing and tests.
-    pub const ALL: [Self; 25] = [
+    pub const ALL: [Self; 35] = [
         Self::Celsius,
         Self::Fahrenheit,
         Self::Kelvin,
@@ -148,6 +188,16 @@ impl Unit {
         Self::SquareMillimetreASecond,
         Self::KilogramALitre,
         Self::GramALitre,
+        Self::Metre,
+        Self::Foot,
+        Self::MetrePerSecond,
+        Self::FootPerMinute,
+        Self::CubicMetre,
+        Self::CubicFoot,
+        Self::CubicMetrePerMinute,
+        Self::CubicFootPerMinute,
+        Self::PartsPerMillion,
+        Self::MilligramPerCubicMetre,
     ];
 
     /// What it measures.
@@ -159,7 +209,7 @@ impl Unit {
             Self::Percent => Dimension::Percent,
             Self::Minute | Self::Hour | Self::Day => Dimension::Time,
             Self::Micrometre | Self::Mil => Dimension::Thickness,
-            Self::Millimetre | Self::Inch => Dimension::Length,
+            Self::Millimetre | Self::Inch | Self::Metre | Self::Foot => Dimension::Length,
             Self::Millilitre | Self::Litre | Self::FluidOunce => Dimension::Volume,
             Self::Gram | Self::Kilogram => Dimension::Mass,
             Self::Pascal => Dimension::Pressure,
@@ -170,12 +220,17 @@ impl Unit {
             Self::SquareMillimetreASecond => Dimension::Viscosity,
             Self::KilogramALitre => Dimension::Density,
             Self::GramALitre => Dimension::Content,
+            Self::MetrePerSecond | Self::FootPerMinute => Dimension::Speed,
+            Self::CubicMetre | Self::CubicFoot => Dimension::AirVolume,
+            Self::CubicMetrePerMinute | Self::CubicFootPerMinute => Dimension::AirFlow,
+            Self::PartsPerMillion => Dimension::Vapour,
+            Self::MilligramPerCubicMetre => Dimension::VapourMass,
         }
     }
 
     /// Multiplier and offset to the base unit of the dimension: `base = value * multiplier + offset`.
     ///
-    /// Inch 25.4 mm exactly and US fluid ounce 29.5735295625 mL exactly: NIST Handbook 44, appendix C.
+    /// Inch 25.4 mm exactly and US fluid ounce 29.5735295625 mL exactly; foot 304.8 mm: NIST Handbook 44, appendix C.
     const fn to_base(self) -> (f64, f64) {
         const FAHRENHEIT_STEP: f64 = 5.0 / 9.0;
         const FAHRENHEIT_ZERO_C: f64 = -32.0 * FAHRENHEIT_STEP;
@@ -186,6 +241,10 @@ impl Unit {
         const ML_A_LITRE: f64 = 1_000.0;
         const G_A_KILOGRAM: f64 = 1_000.0;
         const ML_A_FLUID_OUNCE: f64 = 29.573_529_562_5;
+        const MM_A_METRE: f64 = 1_000.0;
+        const MM_A_FOOT: f64 = 304.8;
+        const M_S_A_FOOT_A_MINUTE: f64 = 0.304_8 / 60.0;
+        const M3_A_CUBIC_FOOT: f64 = 0.028_316_846_592;
         match self {
             Self::Fahrenheit => (FAHRENHEIT_STEP, FAHRENHEIT_ZERO_C),
             Self::FahrenheitGap => (FAHRENHEIT_STEP, 0.0),
@@ -196,6 +255,10 @@ impl Unit {
             Self::Litre => (ML_A_LITRE, 0.0),
             Self::FluidOunce => (ML_A_FLUID_OUNCE, 0.0),
             Self::Kilogram => (G_A_KILOGRAM, 0.0),
+            Self::Metre => (MM_A_METRE, 0.0),
+            Self::Foot => (MM_A_FOOT, 0.0),
+            Self::FootPerMinute => (M_S_A_FOOT_A_MINUTE, 0.0),
+            Self::CubicFoot | Self::CubicFootPerMinute => (M3_A_CUBIC_FOOT, 0.0),
             _ => (1.0, 0.0),
         }
     }
@@ -220,6 +283,11 @@ impl Unit {
             Dimension::Viscosity => Self::SquareMillimetreASecond,
             Dimension::Density => Self::KilogramALitre,
             Dimension::Content => Self::GramALitre,
+            Dimension::Speed => Self::MetrePerSecond,
+            Dimension::AirVolume => Self::CubicMetre,
+            Dimension::AirFlow => Self::CubicMetrePerMinute,
+            Dimension::Vapour => Self::PartsPerMillion,
+            Dimension::VapourMass => Self::MilligramPerCubicMetre,
         }
     }
 
@@ -271,6 +339,16 @@ impl Unit {
             Self::SquareMillimetreASecond => "mm²/s",
             Self::KilogramALitre => "kg/L",
             Self::GramALitre => "g/L",
+            Self::Metre => "m",
+            Self::Foot => "ft",
+            Self::MetrePerSecond => "m/s",
+            Self::FootPerMinute => "ft/min",
+            Self::CubicMetre => "m³",
+            Self::CubicFoot => "ft³",
+            Self::CubicMetrePerMinute => "m³/min",
+            Self::CubicFootPerMinute => "ft³/min",
+            Self::PartsPerMillion => "ppm",
+            Self::MilligramPerCubicMetre => "mg/m³",
         }
     }
 
@@ -305,6 +383,16 @@ impl Unit {
                 Self::SquareMillimetreASecond => &["mm²/s", "mm2/s", "cst"],
                 Self::KilogramALitre => &["kg/l", "g/ml"],
                 Self::GramALitre => &["g/l"],
+                Self::Metre => &["m"],
+                Self::Foot => &["ft", "foot", "feet"],
+                Self::MetrePerSecond => &["m/s"],
+                Self::FootPerMinute => &["ft/min", "fpm"],
+                Self::CubicMetre => &["m³", "m3"],
+                Self::CubicFoot => &["ft³", "ft3", "cu ft"],
+                Self::CubicMetrePerMinute => &["m³/min", "m3/min"],
+                Self::CubicFootPerMinute => &["ft³/min", "ft3/min", "cfm"],
+                Self::PartsPerMillion => &["ppm"],
+                Self::MilligramPerCubicMetre => &["mg/m³", "mg/m3"],
             };
             names.contains(&text.as_str())
         };
