@@ -32,6 +32,10 @@ pub const fn of(dimension: Dimension) -> Tolerance {
         Dimension::StopWatch => Tolerance { absolute: 0.5, relative: SHARE },
         Dimension::Viscosity => Tolerance { absolute: 0.5, relative: SHARE },
         Dimension::Density => Tolerance { absolute: 0.005, relative: 0.0 },
+        Dimension::LiquidFlow => Tolerance { absolute: 1.0, relative: SHARE },
+        Dimension::Angle => Tolerance { absolute: 0.5, relative: 0.0 },
+        // A glossmeter repeats to about a unit (common practice, no source).
+        Dimension::Gloss => Tolerance { absolute: 1.0, relative: 0.0 },
         Dimension::Content => Tolerance { absolute: 1.0, relative: 0.02 },
     }
 }

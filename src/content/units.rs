@@ -45,6 +45,7 @@ impl Units {
             Dimension::AirVolume if self.us => Unit::CubicFoot,
             Dimension::AirFlow if self.us => Unit::CubicFootPerMinute,
             Dimension::Volume if self.us => Unit::FluidOunce,
+            Dimension::LiquidFlow if self.us => Unit::FluidOuncePerMinute,
             _ => unit,
         }
     }

@@ -142,6 +142,18 @@ quantities! {
     ExplosiveLimit, "lower explosive limit", "%", 0.1, 50.0;
     /// Mass of a mole of a substance.
     MolarMass, "molar mass", "g/mol", 1.0, 1_000.0;
+    /// Liquid that leaves a gun.
+    LiquidFlow, "fluid flow", "mL/min", 0.0, 2_000.0;
+    /// Speed of a gun along the work: a hand in shading to a machine.
+    GunSpeed, "gun speed", "m/s", 0.01, 5.0;
+    /// Part of the full fan width that a pass shares with the one before.
+    Overlap, "overlap", "", 0.0, 0.95;
+    /// An angle off square, to either side.
+    Degrees, "angle", "°", 0.0, 89.0;
+    /// How much slower light runs in a material than in a vacuum.
+    RefractiveIndex, "refractive index", "", 1.01, 3.0;
+    /// Light held back by a layer: the decadic logarithm of what falls on it over what passes, once through.
+    Absorbance, "absorbance", "", 0.0, 10.0;
     /// A share of a whole, 0 to 1.
     Fraction, "fraction", "", 0.0, 1.0;
     /// Diffusivity times time over film thickness squared.

@@ -48,6 +48,12 @@ pub enum Dimension {
     Vapour,
     /// Vapour or dust in air, by mass.
     VapourMass,
+    /// Liquid through the gun.
+    LiquidFlow,
+    /// An angle.
+    Angle,
+    /// Gloss.
+    Gloss,
 }
 
 /// A unit a value is shown or answered in.
@@ -158,11 +164,23 @@ pub enum Unit {
     /// Milligram a cubic metre.
     #[serde(rename = "mg/m3")]
     MilligramPerCubicMetre,
+    /// Millilitre a minute, through the gun.
+    #[serde(rename = "mL/min")]
+    MillilitrePerMinute,
+    /// US fluid ounce a minute, through the gun.
+    #[serde(rename = "floz/min")]
+    FluidOuncePerMinute,
+    /// Degree of an angle.
+    #[serde(rename = "deg")]
+    Degree,
+    /// Gloss unit: hundredths of what polished black glass of index 1.567 mirrors at the same angle.
+    #[serde(rename = "GU")]
+    GlossUnit,
 }
 
 impl Unit {
     /// Every unit, for parsing and tests.
-    pub const ALL: [Self; 35] = [
+    pub const ALL: [Self; 39] = [
         Self::Celsius,
         Self::Fahrenheit,
         Self::Kelvin,
@@ -198,6 +216,10 @@ impl Unit {
         Self::CubicFootPerMinute,
         Self::PartsPerMillion,
         Self::MilligramPerCubicMetre,
+        Self::MillilitrePerMinute,
+        Self::FluidOuncePerMinute,
+        Self::Degree,
+        Self::GlossUnit,
     ];
 
     /// What it measures.
@@ -225,6 +247,9 @@ impl Unit {
             Self::CubicMetrePerMinute | Self::CubicFootPerMinute => Dimension::AirFlow,
             Self::PartsPerMillion => Dimension::Vapour,
             Self::MilligramPerCubicMetre => Dimension::VapourMass,
+            Self::MillilitrePerMinute | Self::FluidOuncePerMinute => Dimension::LiquidFlow,
+            Self::Degree => Dimension::Angle,
+            Self::GlossUnit => Dimension::Gloss,
         }
     }
 
@@ -253,7 +278,7 @@ impl Unit {
             Self::Inch => (MM_AN_INCH, 0.0),
             Self::Mil => (UM_A_MIL, 0.0),
             Self::Litre => (ML_A_LITRE, 0.0),
-            Self::FluidOunce => (ML_A_FLUID_OUNCE, 0.0),
+            Self::FluidOunce | Self::FluidOuncePerMinute => (ML_A_FLUID_OUNCE, 0.0),
             Self::Kilogram => (G_A_KILOGRAM, 0.0),
             Self::Metre => (MM_A_METRE, 0.0),
             Self::Foot => (MM_A_FOOT, 0.0),
@@ -288,6 +313,9 @@ impl Unit {
             Dimension::AirFlow => Self::CubicMetrePerMinute,
             Dimension::Vapour => Self::PartsPerMillion,
             Dimension::VapourMass => Self::MilligramPerCubicMetre,
+            Dimension::LiquidFlow => Self::MillilitrePerMinute,
+            Dimension::Angle => Self::Degree,
+            Dimension::Gloss => Self::GlossUnit,
         }
     }
 
@@ -349,6 +377,10 @@ impl Unit {
             Self::CubicFootPerMinute => "ft³/min",
             Self::PartsPerMillion => "ppm",
             Self::MilligramPerCubicMetre => "mg/m³",
+            Self::MillilitrePerMinute => "mL/min",
+            Self::FluidOuncePerMinute => "fl oz/min",
+            Self::Degree => "°",
+            Self::GlossUnit => "GU",
         }
     }
 
@@ -393,6 +425,11 @@ impl Unit {
                 Self::CubicFootPerMinute => &["ft³/min", "ft3/min", "cfm"],
                 Self::PartsPerMillion => &["ppm"],
                 Self::MilligramPerCubicMetre => &["mg/m³", "mg/m3"],
+                Self::MillilitrePerMinute => &["ml/min"],
+                Self::FluidOuncePerMinute => &["fl oz/min", "floz/min", "oz/min"],
+                // The degree sign is taken off before names are compared.
+                Self::Degree => &["", "deg", "degree", "degrees"],
+                Self::GlossUnit => &["gu", "gloss units"],
             };
             names.contains(&text.as_str())
         };
