@@ -1,10 +1,10 @@
 # Everything is reached from here; `make help` lists it.
 
 .DEFAULT_GOAL := help
-.PHONY: help run test dist long setup check unit content browser pictures size clean
+.PHONY: help run test dist long coverage setup check unit content browser pictures size clean
 
 help: ## list what can be made
-	@awk -F ':.*## ' '/^[a-z]+:.*## / { printf "  make %-8s %s\n", $$1, $$2 }' $(MAKEFILE_LIST)
+	@awk -F ':.*## ' '/^[a-z]+:.*## / { printf "  make %-9s %s\n", $$1, $$2 }' $(MAKEFILE_LIST)
 
 run: ## build the app and serve it on 127.0.0.1 (PORT, 8080 unless set)
 	@tools/setup.sh run
@@ -21,6 +21,9 @@ dist: ## leave the static files to host in dist/
 
 long: ## the same laws over ten times the seeds (some ten minutes)
 	STEPBOARD_LAW_SEEDS=100000 cargo test --test cards -- --nocapture
+
+coverage: ## write the table of what is checked against the outside into DEVELOPERS.md
+	@node tools/coverage.mjs
 
 setup: ## fetch what the build and the tests need
 	@tools/setup.sh test

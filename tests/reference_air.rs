@@ -6,8 +6,9 @@ use stepboard::content::Content;
 use stepboard::quantity::{Celsius, Pascals, RelativeHumidity};
 use stepboard::rules::air::{self, Action, Limit, SprayVerdict, Thinner};
 use stepboard::rules::sheet::{Setting, Sheet};
+use support::covered::same;
 use support::table::table;
-use support::{content, near};
+use support::{content, covered, near};
 
 /// Stated for the Magnus form against the ASHRAE formulas: 0.027 °C at worst where the dew point is 0 °C or above.
 const DEW_POINT_TOLERANCE: f64 = 0.05;
@@ -59,6 +60,7 @@ fn the_psychrometric_rows_are_met() {
         high += u32::from(pressure.get() < 90_000.0);
         let ratio = air::humidity_ratio(air_c, rh, pressure).expect("such air is").answer;
         near(ratio, row.number("humidity_ratio_kg_per_kg"), RATIO_TOLERANCE, &format!("ratio {at}"));
+        row.checked("air");
     }
     assert_eq!(
         (dew_points, frozen, high),
@@ -81,6 +83,7 @@ fn the_worked_values_of_air_are_met() {
     near(ratio, 0.007_26, 0.000_02, "11: humidity ratio");
     let rh = air::humidity_from_dew_point(fahrenheit(80.0), fahrenheit(65.0)).expect("a dew point").answer;
     near(rh.get(), 60.3, 0.3, "14: humidity of air at 80 °F with a dew point of 65 °F");
+    covered::values("air", "PsychroLib 2.5.0, worked values");
 }
 
 /// Water boils at 100 °C and 101 325 Pa to within 0.03 °C (ITS-90: 99.974 °C), and the triple point is at 611.657 Pa
@@ -90,6 +93,7 @@ fn saturation_meets_the_fixed_points_of_water() {
     near(air::saturation_pressure(celsius(100.0)), 101_418.0, 30.0, "over boiling water, IAPWS-95");
     near(air::saturation_pressure(celsius(0.02)), 611.657, 1.0, "just above the triple point");
     near(air::saturation_pressure(celsius(0.0)), 611.15, 0.5, "over ice, IAPWS 2011");
+    covered::values("air", "ITS-90 and IAPWS, fixed points of water");
 }
 
 fn verdict(sheet: &Sheet, air_c: f64, rh: f64, work: f64) -> SprayVerdict {
@@ -116,8 +120,9 @@ fn the_published_cases_of_spraying_are_judged() {
     ] {
         let gate = air::spray_gate(celsius(air_c), humidity(rh), celsius(work), sheet).answer;
         near(gate.gap, gap, 0.06, &format!("gap at {air_c} °C {rh} % RH, work {work} °C"));
-        assert_eq!(gate.verdict, wanted, "{air_c} °C {rh} % RH, work {work} °C");
+        same!(gate.verdict, wanted, "{air_c} °C {rh} % RH, work {work} °C");
     }
+    covered::values("air", "published cases of spraying, PsychroLib");
 }
 
 /// The estimated wet film of the same cases: 22 °C and 40 % RH safe by 3.1 K, 20 °C and 50 % RH short by 0.4 K with fast
@@ -130,7 +135,8 @@ fn the_wet_film_is_shown_and_does_not_decide() {
     near(gate(20.0, 50.0).film_margin_fast, -0.4, 0.06, "fast thinner");
     let humid = gate(24.0, 65.0);
     near(humid.film_margin_retarded, 2.0, 0.06, "with retarder");
-    assert_eq!(humid.verdict, SprayVerdict::Stop);
+    same!(humid.verdict, SprayVerdict::Stop);
+    covered::values("air", "published cases of spraying, PsychroLib");
 }
 
 /// A value exactly on a limit counts as the better band; a hair past it as the worse one.
@@ -164,6 +170,7 @@ fn the_disagreement_of_the_limits_is_told_where_it_shows() {
         ruling.rules.iter().any(|rule| rule.0 == "air.limits-disagree")
     };
     assert!(!told(45.0) && told(55.0) && told(65.0) && !told(70.0));
+    covered::values("air", "published cases of spraying, PsychroLib");
 }
 
 /// The two limits disagree about the room, whatever the work: warm work in air that holds 9.45 K in hand at room
@@ -176,9 +183,10 @@ fn the_limits_disagree_by_the_room_and_not_by_the_work() {
         let ruling = air::spray_gate(celsius(22.0), humidity(rh), celsius(work), base(&content));
         (ruling.answer.verdict, ruling.rules.iter().any(|rule| rule.0 == "air.limits-disagree"))
     };
-    assert_eq!(judged(55.0, 30.0), (SprayVerdict::Spray, true));
-    assert_eq!(judged(45.0, 18.0), (SprayVerdict::Retarder, false));
-    assert_eq!(judged(45.0, 15.0), (SprayVerdict::Stop, false));
+    same!(judged(55.0, 30.0), (SprayVerdict::Spray, true));
+    same!(judged(45.0, 18.0), (SprayVerdict::Retarder, false));
+    same!(judged(45.0, 15.0), (SprayVerdict::Stop, false));
+    covered::values("air", "published cases of spraying, PsychroLib");
 }
 
 /// Each verdict is told by the rule of its own limit on the base sheet; cases of the table above.
@@ -264,6 +272,7 @@ fn every_margin_is_shown_with_its_sign() {
         assert!(labels.contains(&label), "{label} is shown in {labels:?}");
     }
     assert!(gate.stops(Limit::Gap) == (gate.verdict == SprayVerdict::Stop));
+    covered::values("air", "published cases of spraying, PsychroLib");
 }
 
 /// A surface within 2.8 K (5 °F) of the dew point is named as such: the published floor for solvent-borne paint.
@@ -296,6 +305,7 @@ fn work_is_warm_enough_at_dew_point_and_gap() {
     near(least(25.0, 50.0, Thinner::Fast), 13.86 + 11.1, 0.05, "fast thinner");
     near(least(25.0, 50.0, Thinner::Retarded), 13.86 + 7.0, 0.05, "with retarder");
     near(least(18.0, 20.0, Thinner::Retarded), 10.0, 1e-9, "never under the cold limit");
+    covered::values("air", "published cases of spraying, PsychroLib");
 }
 
 /// A dew point above the air temperature is a wrong reading, and vapour cannot reach the pressure of the air.

@@ -2,7 +2,6 @@
 
 mod support;
 
-use std::path::Path;
 use stepboard::quantity::{Biot, Celsius, Fourier, Fraction, Hours, Micrometres};
 use stepboard::rules::drying::Modelled;
 use stepboard::rules::drying::factors::{cold_factor, thickness_factor};
@@ -11,7 +10,9 @@ use stepboard::rules::drying::release;
 use stepboard::rules::drying::waits::{Earliest, Told, Wait, earliest};
 use stepboard::rules::sheet::{Setting, Sheet};
 use stepboard::rules::term::{Filler, WorkClass};
-use support::{base, content};
+use support::covered::same;
+use support::table::table;
+use support::{base, content, covered};
 
 fn credit() -> Sheet {
     base().with(Setting::WarmCredit, 1.0).expect("a switch")
@@ -39,6 +40,7 @@ fn judge(wait: Wait, told: &Told, sheet: &Sheet) -> Earliest {
 
 fn near(what: &str, ours: f64, theirs: f64, tolerance: f64) {
     assert!((ours - theirs).abs() <= tolerance, "{what}: {ours} against {theirs} (± {tolerance})");
+    covered::count();
 }
 
 /// `tests/data/crank.csv`, whole: own series rows to their printed six decimals, the published consolidation table
@@ -48,40 +50,45 @@ fn near(what: &str, ours: f64, theirs: f64, tolerance: f64) {
 fn the_release_curve_agrees_with_the_published_tables() {
     /// Printed 0.342 where the series gives 0.3404: the table seems to have used an approximation there.
     const APPROXIMATED: (f64, f64) = (0.65, 0.005);
-    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/data/crank.csv");
-    let mut rows = csv::Reader::from_path(path).expect("the table");
     let mut seen = [0, 0, 0];
-    for row in rows.records() {
-        let row = row.expect("a row");
-        let number = |column: usize| row[column].parse::<f64>().expect("a number");
-        let at = format!("{} {}", &row[0], &row[1]);
-        match &row[0] {
+    for row in table("crank.csv") {
+        let (kind, share, published) = (row.text("kind"), "U_fraction", "published_Fo_or_U");
+        let number = |column: &str| row.number(column);
+        let at = format!("{kind} {}", row.text("Fo_Dt_over_l2"));
+        match kind {
             "series" => {
-                near(&at, release::released(fo(number(1))).answer.get(), number(2), 1e-6);
+                near(&at, release::released(fo(number("Fo_Dt_over_l2"))).answer.get(), number(share), 1e-6);
                 seen[0] += 1;
             }
             "published_table" => {
-                let wanted = number(2);
+                let wanted = number(share);
                 let ours = release::time_for(Fraction::new(wanted).expect("a share")).get();
-                let decimals = i32::try_from(row[3].split('.').nth(1).expect("decimals").len()).expect("few");
+                let decimals = i32::try_from(row.text(published).split('.').nth(1).expect("decimals").len())
+                    .expect("few");
                 let unit = 10_f64.powi(-decimals);
-                let (odd, share) = APPROXIMATED;
-                let tolerance = if (wanted - odd).abs() < 1e-9 { share * number(3) } else { unit };
-                near(&at, ours, number(3), tolerance);
+                let (odd, wide) = APPROXIMATED;
+                let tolerance = if (wanted - odd).abs() < 1e-9 { wide * number(published) } else { unit };
+                near(&at, ours, number(published), tolerance);
                 seen[1] += 1;
             }
             "library_example" => {
-                near(&at, release::released(fo(number(1))).answer.get(), number(3), 1e-8);
+                near(
+                    &at,
+                    release::released(fo(number("Fo_Dt_over_l2"))).answer.get(),
+                    number(published),
+                    1e-8,
+                );
                 seen[2] += 1;
             }
             "library_example_surface_resistance" => {
                 let biot = Biot::new(20.0).expect("in range");
-                let ours = release::released_with_resistance(fo(number(1)), biot).answer.get();
-                near(&at, ours, number(3), 1e-8);
+                let ours = release::released_with_resistance(fo(number("Fo_Dt_over_l2")), biot).answer.get();
+                near(&at, ours, number(published), 1e-8);
                 seen[2] += 1;
             }
             other => panic!("unknown row kind `{other}`"),
         }
+        row.checked("drying");
     }
     assert_eq!(seen, [23, 19, 3]);
 }
@@ -92,6 +99,7 @@ fn the_fourier_number_of_a_share_agrees_with_the_consolidation_table() {
     for (share, published) in [(0.50, 0.197), (0.90, 0.848), (0.95, 1.129)] {
         near("Fo", release::time_for(Fraction::new(share).expect("a share")).get(), published, 5e-4);
     }
+    covered::values("drying", "consolidation table CEG 4012");
 }
 
 /// Short and long time forms hold as far as stated (Crank 1975, p. 48, compared with the whole series).
@@ -106,6 +114,7 @@ fn the_short_and_long_time_forms_meet_the_series() {
         let (below, above) = (release::released(fo(edge - 1e-12)), release::released(fo(edge)));
         near("the switch leaves no step", below.answer.get(), above.answer.get(), 1e-9);
     }
+    covered::values("drying", "Crank 1975, pp. 48 and 60");
 }
 
 /// With no resistance worth the name the two forms are one: Crank 1975, p. 60, goes over into p. 48.
@@ -116,6 +125,7 @@ fn a_surface_without_resistance_changes_nothing() {
         let resisted = release::released_with_resistance(fo(value), free).answer.get();
         near("free surface", resisted, release::released(fo(value)).answer.get(), 3e-4);
     }
+    covered::values("drying", "Crank 1975, pp. 48 and 60");
 }
 
 /// Rule of thumb "twice as long for each 10 °C colder", stated at 21 °C: the row computed from it, credit on and off.
@@ -134,6 +144,7 @@ fn the_cold_factor_agrees_with_the_table_of_the_rule() {
         near("credit on", factor(celsius, &credit()), q, 5e-4);
         near("credit off", factor(celsius, &base()), q.max(1.0), 5e-4);
     }
+    covered::values("drying", "rule of ten degrees, computed");
 }
 
 /// +10 °C with the credit 0.5, by default 1; -10 °C 2; film doubled 4 (exact; square law: Crank 1975, p. 48).
@@ -145,6 +156,7 @@ fn ten_degrees_and_twice_the_film_scale_exactly() {
     near("-10", factor(17.0, &at(27.0, base())), 2.0, 1e-9);
     near("twice the film", thickness_factor(film(250.0), film(125.0)).answer, 4.0, 1e-9);
     near("half the film", thickness_factor(film(60.0), film(125.0)).answer, 1.0, 0.0);
+    covered::values("drying", "rule of ten degrees, computed");
 }
 
 /// Hours before levelling for a stated 72 h, by build and room: computed from the rule and the square law. Satin work
@@ -174,6 +186,7 @@ fn the_wait_before_levelling_agrees_with_the_table_credit_on_and_off() {
             near(&at, judge(Wait::Buff, &told, &base()).hours.get(), by_default, 0.06);
         }
     }
+    covered::values("drying", "rule of ten degrees, computed");
 }
 
 fn filler(kind: Filler, room: f64, sheet: &Sheet) -> Earliest {
@@ -189,6 +202,7 @@ fn fast_filler_scales_with_the_room() {
         let by_default = f64::max(hours, 8.0);
         near("default", filler(Filler::FastSolvent, room, &base()).hours.get(), by_default, 0.06);
     }
+    covered::values("drying", "rule of ten degrees, computed");
 }
 
 /// Oil-based paste filler: 24 h before finish coats is the floor (NAVEDTRA 14044; an older public text also has 24 h to
@@ -202,6 +216,7 @@ fn oil_filler_waits_a_day_at_least_and_two_by_default() {
     let least = base().with(Setting::FillerOilWait, 24.0).expect("the floor may be set");
     near("at the floor", filler(Filler::OilPaste, 21.0, &least).hours.get(), 24.0, 1e-9);
     assert!(base().with(Setting::FillerOilWait, 12.0).is_err(), "no sheet undercuts the floor");
+    covered::values("drying", "NAVEDTRA 14044 and public texts");
 }
 
 /// Waits printed in published schedules, as bounds: clear coats 0.5 to 4 h apart (five instrument and furniture
@@ -226,6 +241,7 @@ fn waits_lie_within_those_of_published_schedules() {
         let published = if sheet.slug == "water-borne" { 168.0 } else { 336.0 };
         near("instrument", instrument, published, 1e-9);
     }
+    covered::values("drying", "waits of published schedules");
 }
 
 /// A published example: an air-dry acrylic took a recoat up to 2 h and again after 8 h.
@@ -237,7 +253,7 @@ fn a_recoat_window_closes_in_the_middle_and_opens_again() {
         .expect("in range");
     let at =
         |hours: f64| window(Hours::new(hours).expect("in range"), air(21.0), &sheet).expect("told").answer;
-    assert_eq!(at(0.5), RecoatVerdict::TooSoon);
+    same!(at(0.5), RecoatVerdict::TooSoon);
     for (hours, verdict) in [
         (1.0, RecoatVerdict::Open),
         (2.0, RecoatVerdict::Open),
@@ -246,10 +262,11 @@ fn a_recoat_window_closes_in_the_middle_and_opens_again() {
         (8.0, RecoatVerdict::OpenAgain),
         (300.0, RecoatVerdict::OpenAgain),
     ] {
-        assert_eq!(at(hours), verdict, "after {hours} h");
+        same!(at(hours), verdict, "after {hours} h");
     }
     let never_closes = window(Hours::new(300.0).expect("in range"), air(21.0), &base()).expect("told").answer;
-    assert_eq!(never_closes, RecoatVerdict::Open);
+    same!(never_closes, RecoatVerdict::Open);
+    covered::values("drying", "recoat window, published example");
 }
 
 /// 15 to 30 °C is where the rule of thumb is taken to hold; outside, the room is changed.

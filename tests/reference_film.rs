@@ -11,7 +11,8 @@ use stepboard::rules::inspection::{self, Decision, Zone};
 use stepboard::rules::mixing::Thinning;
 use stepboard::rules::sheet::{Setting, Sheet};
 use stepboard::rules::term::Term;
-use support::content;
+use support::covered::same;
+use support::{content, covered};
 
 /// Formulas without rounding: the last bits.
 const EXACT: f64 = 1e-9;
@@ -41,6 +42,7 @@ fn sheet() -> Sheet {
 #[track_caller]
 fn near(found: f64, wanted: f64, tolerance: f64) {
     assert!((found - wanted).abs() <= tolerance, "{found}, published {wanted} ± {tolerance}");
+    covered::count();
 }
 
 /// DFT = WFT x VS / (1 + r): "Wet and Dry Film Thickness Formulae", a gauge maker's sheet; values worked from it, the
@@ -53,6 +55,7 @@ fn a_wet_film_dries_to_its_solids() {
     near(dry(100.0, 0.20, 1.0), 10.0, EXACT);
     near(dry(4.0 * MIL, 0.22, 1.0) / MIL, 0.44, EXACT);
     near(dry(114.0, 0.168, 0.0), 19.2, 0.05);
+    covered::values("film", "wet and dry film formulae of a gauge maker");
 }
 
 /// The same formula turned round; values worked from it.
@@ -63,6 +66,7 @@ fn a_dry_film_asks_for_its_wet_one() {
         near(wet.answer.get(), wanted, 0.05);
     }
     assert!(film::wet_for(um(25.0), share(0.0), thinned(0.0)).is_err(), "no solids, no film");
+    covered::values("film", "wet and dry film formulae of a gauge maker");
 }
 
 /// Trade knowledge base, "Measuring finish thickness": 4 mil at 27 % leave 1.08 mil, 5 mil at 20 % leave 1.00 mil.
@@ -71,6 +75,7 @@ fn a_dry_film_asks_for_its_wet_one() {
 fn the_knowledge_base_examples_come_out() {
     near(dry(4.0 * MIL, 0.27, 0.0) / MIL, 1.08, EXACT);
     near(dry(5.0 * MIL, 0.20, 0.0) / MIL, 1.00, EXACT);
+    covered::values("film", "trade knowledge base, film thickness");
 }
 
 /// Coverage follows from the same volumes: a litre at 1 µm covers 1,000 m2. "Spreading Rate" sheet: solids 0.65 at
@@ -85,16 +90,18 @@ fn coverage_examples_agree_with_the_wet_film() {
     near(231.0 / 144.0 * 1_000.0 / (wet.get() / MIL) * 0.30, 167.0, 0.5);
     // One US gallon at 1 mil: 1604.17 ft2.
     near(231.0 / 144.0 * 1_000.0, 1604.17, 0.01);
+    covered::values("film", "spreading rate sheet and trade column");
 }
 
 /// Coats are rounded up; values worked from the formula above.
 #[test]
 fn coats_for_a_build_are_rounded_up() {
     let coats = |target, coat| film::coats_for(um(target), um(coat)).expect("a coat leaves film").answer;
-    assert_eq!(coats(60.0 + 45.0, 25.0), 5);
-    assert_eq!(coats(75.0 + 40.0, dry(80.0, 0.22, 0.25)), 9);
-    assert_eq!(coats(100.0, 25.0), 4, "a build met exactly needs no coat more");
+    same!(coats(60.0 + 45.0, 25.0), 5);
+    same!(coats(75.0 + 40.0, dry(80.0, 0.22, 0.25)), 9);
+    same!(coats(100.0, 25.0), 4, "a build met exactly needs no coat more");
     assert!(film::coats_for(um(100.0), um(0.0)).is_err(), "no film, no count");
+    covered::values("film", "wet and dry film formulae of a gauge maker");
 }
 
 /// The same knowledge base: light 3 mil, near running 5, sags at 6 and over. The base sheet holds these limits.
@@ -104,14 +111,15 @@ fn wet_film_limits_are_the_published_ones() {
     let reads = |mil: f64| film::wet_film(um(mil * MIL), Facing::Standing, &sheet).answer;
     near(3.0 * MIL, 76.0, 0.5);
     near(5.0 * MIL, 127.0, 0.5);
-    assert_eq!(reads(2.5), WetFilm::LayMore);
+    same!(reads(2.5), WetFilm::LayMore);
     // Three quarters of the shop's 100 µm, as 3 mil are of 4.
-    assert_eq!(film::wet_film(um(74.9), Facing::Standing, &sheet).answer, WetFilm::LayMore);
-    assert_eq!(film::wet_film(um(75.0), Facing::Standing, &sheet).answer, WetFilm::CarryOn);
-    assert_eq!(reads(4.0), WetFilm::CarryOn);
-    assert_eq!(reads(5.0), WetFilm::EaseOff);
-    assert_eq!(reads(6.0), WetFilm::LayFlat);
-    assert_eq!(film::wet_film(um(6.0 * MIL), Facing::Lying, &sheet).answer, WetFilm::EaseOff);
+    same!(film::wet_film(um(74.9), Facing::Standing, &sheet).answer, WetFilm::LayMore);
+    same!(film::wet_film(um(75.0), Facing::Standing, &sheet).answer, WetFilm::CarryOn);
+    same!(reads(4.0), WetFilm::CarryOn);
+    same!(reads(5.0), WetFilm::EaseOff);
+    same!(reads(6.0), WetFilm::LayFlat);
+    same!(film::wet_film(um(6.0 * MIL), Facing::Lying, &sheet).answer, WetFilm::EaseOff);
+    covered::values("film", "trade knowledge base, film thickness");
 }
 
 /// Error se-24 of the published order errors: level only where film is counted, less what was sanded, with a reserve.
@@ -265,4 +273,5 @@ thread_local! {
 #[test]
 fn comb_steps_read_the_same_in_both_units() {
     near(Measure::new(0.5, Unit::Mil, 1).base(), 13.0, 0.5);
+    covered::values("film", "ASTM D4414-95");
 }

@@ -20,8 +20,9 @@ use stepboard::rules::mixing::{
 };
 use stepboard::rules::sheet::Setting;
 use stepboard::rules::term::Term;
+use support::covered::same;
 use support::table::table;
-use support::{base, content, near};
+use support::{base, content, covered, near};
 
 /// Sizes are printed to a tenth of a micrometre.
 const SIZE_TOLERANCE: f64 = 0.1;
@@ -62,13 +63,15 @@ fn the_published_sizes_and_neighbours_are_met() {
         let ratio = pair[1].median.get() / pair[0].median.get();
         near(ratio, row.number("ratio_to_previous"), RATIO_TOLERANCE, row.text("grade"));
     }
+    rows.iter().for_each(|row| row.checked("abrasive"));
 }
 
 /// American Lutherie no. 86 (2006), Post Buffing Finish Scratches: P800 is about 400 in the US grading.
 #[test]
 fn p800_is_about_400_in_the_us_grading() {
-    assert_eq!(us_neighbour(p(800.0)).answer.number, 400.0);
-    assert_eq!(p_neighbour(Grade::us(400.0).expect("published")).answer.number, 800.0);
+    same!(us_neighbour(p(800.0)).answer.number, 400.0);
+    same!(p_neighbour(Grade::us(400.0).expect("published")).answer.number, 800.0);
+    covered::values("abrasive", "American Lutherie no. 86");
 }
 
 /// Ratios of the published sizes: P80 to P150 is 0.498 and just fails half, P120 to P220 is 0.544 and passes, P400 to
@@ -86,6 +89,8 @@ fn jumps_are_judged_by_size_and_not_by_number() {
             assert!(!skips(p(pair[0]), p(pair[1]), sheet).answer, "P{} to P{}", pair[0], pair[1]);
         }
     }
+    covered::count();
+    covered::values("abrasive", "ratios of published sizes");
 }
 
 /// Published instrument pages level from P600 or P800 up to P1500 to P2000 before compound: the sheet's ladder does.
@@ -110,6 +115,7 @@ fn the_published_thinnings_are_met() {
             _ => thinning.share().get(),
         };
         near(100.0 * found, row.number("expected_pct"), PERCENT_TOLERANCE, &format!("{row:?}"));
+        row.checked("mixing");
     }
 }
 
@@ -124,6 +130,7 @@ fn a_three_part_mix_is_shared_out_by_volume() {
         near(*found, wanted, 1e-9, "a part of 4:1:1");
     }
     near(ounces.iter().sum(), 48.0, 1e-9, "the whole of 4:1:1");
+    covered::values("mixing", "published page on mixing ratios");
 }
 
 /// Trade knowledge base, Measuring finish thickness: 4 mil wet at 27 % solids is 1.08 mil dry.
@@ -133,6 +140,7 @@ fn four_mil_at_27_per_cent_is_1_08_mil_dry() {
     let wet = Micrometres::new(4.0 * UM_A_MIL).expect("a film");
     let unthinned = Thinning::of_ratio(0.0).expect("none");
     near(film::dry(wet, fraction(27.0), unthinned).answer.get() / UM_A_MIL, 1.08, 1e-9, "dry film");
+    covered::values("mixing", "trade knowledge base, film thickness");
 }
 
 /// Popular Woodworking no. 119 (Dec 2000) p. 15: a washcoat is about 3 to 7 % solids. Practitioners agree that a
@@ -142,14 +150,15 @@ fn half_and_half_is_too_heavy_and_no_ratio_is_judged_without_solids() {
     let sheet = base();
     for solids in [20.0, 22.0, 25.0] {
         let ruling = washcoat(Some(fraction(solids)), parts(1.0, 1.0), &sheet).expect("solids are told");
-        assert_eq!(ruling.answer, Washcoat::TooHeavy, "{solids} % at 1:1");
+        same!(ruling.answer, Washcoat::TooHeavy, "{solids} % at 1:1");
     }
     let band = |solids, thinner| washcoat(Some(fraction(solids)), parts(1.0, thinner), &sheet);
-    assert_eq!(band(25.0, 4.0).expect("told").answer, Washcoat::InBand);
-    assert_eq!(band(25.0, 8.0).expect("told").answer, Washcoat::TooThin);
-    assert_eq!(band(28.0, 3.0).expect("told").answer, Washcoat::InBand, "7 % is within 3 to 7 %");
+    same!(band(25.0, 4.0).expect("told").answer, Washcoat::InBand);
+    same!(band(25.0, 8.0).expect("told").answer, Washcoat::TooThin);
+    same!(band(28.0, 3.0).expect("told").answer, Washcoat::InBand, "7 % is within 3 to 7 %");
     let untold = washcoat(None, parts(1.0, 5.0), &sheet).expect_err("no solids");
-    assert_eq!(untold.missing, ["volume_solids"]);
+    same!(untold.missing, ["volume_solids"]);
+    covered::values("mixing", "Popular Woodworking no. 119");
 }
 
 /// Worked by hand at the base sheet's 10 %, a share of the whole mix: into 1000 mL go 111.1 mL, since they are 10 % of
@@ -170,11 +179,12 @@ fn retarder_is_counted_in_the_mix_that_holds_it() {
 #[test]
 fn oily_rags_go_into_the_closed_metal_can() {
     for residue in [Residue::OilStain, Residue::OilFiller, Residue::OilFinish] {
-        assert_eq!(place_for(residue).answer, Place::MetalCan);
+        same!(place_for(residue).answer, Place::MetalCan);
     }
     for residue in [Residue::NitroDust, Residue::NitroFilter] {
-        assert_eq!(place_for(residue).answer, Place::WetApart);
+        same!(place_for(residue).answer, Place::WetApart);
     }
+    covered::values("hazard", "29 CFR 1910.107, 1910.134, OSHA STD 01-05-010");
 }
 
 /// OSHA STD 01-05-010: the face velocity rule is about fire and does not cover breathing. Nothing but a fitted
@@ -190,6 +200,8 @@ fn no_draw_makes_a_respirator_unnecessary() {
             }
         }
     }
+    covered::count();
+    covered::values("hazard", "29 CFR 1910.107, 1910.134, OSHA STD 01-05-010");
 }
 
 /// 29 CFR 1910.107(g)(6): unlike coatings alternate only after all deposits are removed from booth and ducts.
@@ -205,13 +217,16 @@ fn an_unlike_coating_waits_for_booth_duct_and_filters() {
         }
     }
     assert!(booth_change(None, Some(BoothState::NewFilters), Sprayed::Shellac).is_err());
+    covered::count();
+    covered::values("hazard", "29 CFR 1910.107, 1910.134, OSHA STD 01-05-010");
 }
 
 /// American Lutherie no. 86 (2006) and no. 79 (2004): a scratch of a missed grade keeps its place, a swirl turns.
 #[test]
 fn the_lamp_tells_scratches_from_swirls() {
-    assert_eq!(fine_lines(LampSign::Stays).answer, FineLines::SandingScratch);
-    assert_eq!(fine_lines(LampSign::Turns).answer, FineLines::BuffSwirl);
+    same!(fine_lines(LampSign::Stays).answer, FineLines::SandingScratch);
+    same!(fine_lines(LampSign::Turns).answer, FineLines::BuffSwirl);
+    covered::values("abrasive", "American Lutherie no. 86");
 }
 
 /// The calculator gives the same: 32 fl oz of base at 25 % and at 4:1 take the same thinner.

@@ -10,8 +10,9 @@ use stepboard::rules::wood::{
     self, Cut, Demand, FillerNeed, FirstCoat, Fit, MoistureAction, Movement, PoreClass, PoreSize, Porosity,
     Wood, WoodTrouble,
 };
+use support::covered::same;
 use support::table::{Row, table};
-use support::{content, near};
+use support::{content, covered, near};
 
 /// Stated for the equation against the table: 0.067 % at worst.
 const MOISTURE_TOLERANCE: f64 = 0.07;
@@ -42,6 +43,7 @@ fn the_moisture_table_is_met() {
         let (t, rh) = (row.number("temp_f"), row.number("rh_pct"));
         let found = settled(fahrenheit(t), rh);
         near(found, row.number("emc_table_pct"), MOISTURE_TOLERANCE, &format!("{t} °F {rh} % RH"));
+        row.checked("wood");
     }
 }
 
@@ -59,6 +61,7 @@ fn the_worked_values_of_moisture_are_met() {
     }
     let rh = wood::humidity_for(celsius(20.0), percent(8.0)).expect("a room").answer.get();
     near(rh, 41.8, 0.5, "6: humidity for 8 % at 20 °C");
+    covered::values("wood", "FPL-GTR-190, worked values");
 }
 
 /// Room humidity that holds a moisture content, computed from equation 4-5: the corners of the table.
@@ -70,6 +73,7 @@ fn the_humidity_that_holds_the_wood_is_met() {
         let rh = wood::humidity_for(celsius(t), percent(mc)).expect("a room").answer.get();
         near(rh, wanted, 0.06, &format!("{mc} % at {t} °C"));
     }
+    covered::values("wood", "FPL-GTR-190, worked values");
 }
 
 /// FPL-GTR-190 ch. 13, meter practice: about 0.5 % for each 5.6 °C, added for colder wood.
@@ -79,6 +83,7 @@ fn a_meter_on_cold_wood_reads_too_low() {
         |wood_c| wood::corrected_reading(percent(8.0), celsius(wood_c), celsius(21.1)).answer.get();
     near(corrected(21.1 - 5.6), 8.5, 1e-9, "one step colder");
     near(corrected(21.1 + 5.6), 7.5, 1e-9, "one step warmer");
+    covered::values("wood", "FPL-GTR-190, worked values");
 }
 
 /// A wood with nothing but coefficients, for tables that name woods which content does not have.
@@ -119,6 +124,7 @@ fn the_movement_examples_are_met() {
     near(moved(&maple, Cut::Flat, 200.0, 6.0, 12.0), 4.24, 0.02, "13: flat-sawn sugar maple");
     near(moved(&maple, Cut::Quarter, 200.0, 6.0, 12.0), 1.98, 0.02, "13: quarter-sawn sugar maple");
     near(moved(&coefficients("Black cherry"), Cut::Flat, 300.0, 8.0, 11.0), 2.23, 0.02, "black cherry");
+    covered::values("wood", "FPL-GTR-190, worked values");
 }
 
 /// The coefficients hold from 6 to 14 % (FPL-GTR-190 table 13-5), both ends in it, and wood moves up to 30 %.
@@ -132,12 +138,13 @@ fn the_coefficients_hold_to_both_ends_of_their_range() {
     };
     // By hand: 200 mm × 0.00353 × 8 %.
     near(moved(&maple, Cut::Flat, 200.0, 6.0, 14.0), 5.65, 0.005, "6 to 14 %");
-    assert_eq!(rule(6.0, 14.0), Ok("wood.movement"));
-    assert_eq!(rule(14.0, 6.0), Ok("wood.movement"));
+    same!(rule(6.0, 14.0), Ok("wood.movement"));
+    same!(rule(14.0, 6.0), Ok("wood.movement"));
     for (from, to) in [(5.9, 10.0), (10.0, 5.9), (14.1, 10.0), (10.0, 14.1), (30.0, 10.0)] {
-        assert_eq!(rule(from, to), Ok("wood.movement-green-to-dry"), "{from} to {to} %");
+        same!(rule(from, to), Ok("wood.movement-green-to-dry"), "{from} to {to} %");
     }
     assert!(rule(30.1, 10.0).is_err() && rule(10.0, 30.1).is_err(), "over fibre saturation");
+    covered::values("wood", "FPL-GTR-190, worked values");
 }
 
 /// Outside 6 to 14 % the coefficient stands for a shrinkage S, C = 1/(3000/S - 20): white fir 7.0 % tangential (table
@@ -155,6 +162,7 @@ fn the_whole_shrinkage_comes_back_from_the_coefficient() {
     {
         near(moved(&coefficients(species), Cut::Flat, 100.0, 30.0, 0.0), -shrinkage, 0.02, species);
     }
+    covered::values("wood", "FPL-GTR-190, worked values");
 }
 
 /// dimchange.csv (table 13-5): content carries the coefficients of its species, and no wood without a row has any.
@@ -197,6 +205,7 @@ fn content_carries_the_published_coefficients_and_no_others() {
     for (slug, species) in names {
         let wood = content.wood(slug).unwrap_or_else(|| panic!("{slug} is in content"));
         assert_eq!(wood.movement, Some(published(species)), "{slug}");
+        rows.iter().filter(|row| row.text("species") == species).for_each(|row| row.checked("wood"));
     }
     for wood in &content.woods {
         let Some(movement) = wood.movement else { continue };
@@ -248,6 +257,7 @@ fn published_pores_and_filler_are_met() {
         if sound(row, "vessel") && row.maybe_number("vessel_um_mean").is_some() {
             assert_eq!(wood.vessel_um, row.maybe_number("vessel_um_mean"), "{}", wood.slug);
         }
+        row.checked("wood");
     }
     assert_eq!((porosities, sizes, fillers), (48, 51, 44), "cells that are a check");
 }
@@ -276,34 +286,35 @@ fn the_classification_traps_are_answered() {
     let need = |slug: &str| wood::filler(wood(slug), Look::LevelGloss).answer;
     // CW, RD, HOA: diffuse-porous and large-pored.
     for slug in ["mahogany", "african-padauk", "wenge", "zebrawood", "indian-rosewood", "limba"] {
-        assert_eq!((wood(slug).porosity, wood(slug).pores), (Porosity::Diffuse, PoreSize::Large), "{slug}");
+        same!((wood(slug).porosity, wood(slug).pores), (Porosity::Diffuse, PoreSize::Large), "{slug}");
     }
     for slug in ["mahogany", "african-padauk", "wenge", "zebrawood", "indian-rosewood"] {
-        assert_eq!(need(slug), FillerNeed::Yes, "{slug}");
+        same!(need(slug), FillerNeed::Yes, "{slug}");
     }
     // RD, WM against WH1: sources split on the arrangement of cherry, not on its filler; BL: it blotches.
     let cherry = wood("black-cherry");
-    assert_eq!((cherry.pores, need("black-cherry")), (PoreSize::Small, FillerNeed::No));
+    same!((cherry.pores, need("black-cherry")), (PoreSize::Small, FillerNeed::No));
     assert!(cherry.porosity_alt.is_some() && cherry.trouble.contains(&WoodTrouble::Blotching));
     // WH3, RD: soft maple is a small-pored hardwood.
     assert!(wood("soft-maple").hardwood);
-    assert_eq!(need("soft-maple"), FillerNeed::No);
+    same!(need("soft-maple"), FillerNeed::No);
     // WH1, RD, FC: walnut and butternut are semi-ring-porous with large pores.
     for slug in ["black-walnut", "butternut"] {
-        assert_eq!((wood(slug).pores, need(slug)), (PoreSize::Large, FillerNeed::Yes), "{slug}");
+        same!((wood(slug).pores, need(slug)), (PoreSize::Large, FillerNeed::Yes), "{slug}");
     }
     // WH1, OF: white oak like red oak.
-    assert_eq!((need("white-oak"), need("red-oak")), (FillerNeed::Yes, FillerNeed::Yes));
+    same!((need("white-oak"), need("red-oak")), (FillerNeed::Yes, FillerNeed::Yes));
     // WH3: a conifer has no vessels.
-    assert_eq!((wood("sitka-spruce").pores, need("sitka-spruce")), (PoreSize::None, FillerNeed::No));
+    same!((wood("sitka-spruce").pores, need("sitka-spruce")), (PoreSize::None, FillerNeed::No));
     // WM: hickory and pecan both fill.
-    assert_eq!((need("hickory"), need("pecan")), (FillerNeed::Yes, FillerNeed::Yes));
+    same!((need("hickory"), need("pecan")), (FillerNeed::Yes, FillerNeed::Yes));
     // OIL: teak, rosewood, cocobolo, padauk are oily.
     for slug in ["teak", "indian-rosewood", "cocobolo", "african-padauk"] {
         assert!(wood(slug).trouble.contains(&WoodTrouble::Oily), "{slug}");
     }
     // Published order variant: an open-pore look is never filled.
-    assert_eq!(wood::filler(wood("mahogany"), Look::OpenPore).answer, FillerNeed::No);
+    same!(wood::filler(wood("mahogany"), Look::OpenPore).answer, FillerNeed::No);
+    covered::values("wood", "IAWA list and published pages, traps");
 }
 
 /// The band of the base sheet, 6 to 9 %, refused from 12 % (lesson band of the notes on moisture; a changeable setting).

@@ -14,7 +14,8 @@ use stepboard::rules::shading::{self, DistanceCall, Pass, ShadeCall, ShadeFace, 
 use stepboard::rules::sheet::{Setting, Sheet};
 use stepboard::rules::staining::{self, ColourCall, ColourState, Fuzz, Ground, Method, Route, Seen, Way};
 use stepboard::rules::term::{Filler, Look};
-use support::content;
+use support::covered::same;
+use support::{content, covered};
 
 fn base(content: &Content) -> &Sheet {
     &content.sheets[0]
@@ -32,13 +33,14 @@ fn the_finger_ball_decides_when_filler_is_wiped() {
     let call = |stood, look, finger| {
         filling::wipe(sheet, minutes(stood), look, Some(finger)).expect("all is told").answer
     };
-    assert_eq!(call(8.0, FillerLook::Dull, FingerTest::Balls), Wipe::Now);
-    assert_eq!(call(8.0, FillerLook::Dull, FingerTest::Slips), Wipe::Wait);
-    assert_eq!(call(8.0, FillerLook::Glossy, FingerTest::Slips), Wipe::Wait);
+    same!(call(8.0, FillerLook::Dull, FingerTest::Balls), Wipe::Now);
+    same!(call(8.0, FillerLook::Dull, FingerTest::Slips), Wipe::Wait);
+    same!(call(8.0, FillerLook::Glossy, FingerTest::Slips), Wipe::Wait);
     // An older text allows about 20 minutes to flat: the ball decides, not the end of the window.
-    assert_eq!(call(20.0, FillerLook::Dull, FingerTest::Balls), Wipe::Now);
+    same!(call(20.0, FillerLook::Dull, FingerTest::Balls), Wipe::Now);
     // Common practice, no source.
-    assert_eq!(call(40.0, FillerLook::Dull, FingerTest::Hard), Wipe::Soften);
+    same!(call(40.0, FillerLook::Dull, FingerTest::Hard), Wipe::Soften);
+    covered::values("filling", "NAVEDTRA 14044");
 }
 
 #[test]
@@ -65,6 +67,8 @@ fn every_sprayed_face_of_an_open_wood_is_filled() {
     assert!(!is_filled(Face::Binding, "mahogany", Look::LevelGloss));
     assert!(filling::is_filled(Face::Sprayed, content.wood("mahogany"), None).is_err());
     assert!(filling::is_filled(Face::Sprayed, content.wood("hard-maple"), None).is_ok());
+    covered::count();
+    covered::values("filling", "FPL-GTR-190 ch. 16");
 }
 
 /// Two trade articles: a seal keeps the filler's colour in the pores. FPL-GTR-190 ch. 16: filler on dry stain with
@@ -78,12 +82,13 @@ fn what_lies_under_filler_follows_colour_and_sheet() {
         filling::under_filler(sheet, tone, Some(stain), Some(flats)).expect("all is told").answer
     };
     let (coloured, neutral) = (FillerTone::Coloured, FillerTone::Neutral);
-    assert_eq!(under(&handbook, coloured, StainUnder::Fast, Flats::Keep), UnderFiller::Washcoat);
-    assert_eq!(under(&handbook, neutral, StainUnder::Fast, Flats::Keep), UnderFiller::Straight);
-    assert_eq!(under(sheet, neutral, StainUnder::Fast, Flats::Keep), UnderFiller::Washcoat);
-    assert_eq!(under(sheet, coloured, StainUnder::None, Flats::Take), UnderFiller::Straight);
+    same!(under(&handbook, coloured, StainUnder::Fast, Flats::Keep), UnderFiller::Washcoat);
+    same!(under(&handbook, neutral, StainUnder::Fast, Flats::Keep), UnderFiller::Straight);
+    same!(under(sheet, neutral, StainUnder::Fast, Flats::Keep), UnderFiller::Washcoat);
+    same!(under(sheet, coloured, StainUnder::None, Flats::Take), UnderFiller::Straight);
     // Common practice, no source.
-    assert_eq!(under(&handbook, neutral, StainUnder::Lifts, Flats::Keep), UnderFiller::Washcoat);
+    same!(under(&handbook, neutral, StainUnder::Lifts, Flats::Keep), UnderFiller::Washcoat);
+    covered::values("filling", "FPL-GTR-190 ch. 16");
 }
 
 /// Window: NAVEDTRA 14044, 5 to 10 minutes. Worked by hand: five faces of 2 and 2 minutes stand 10 minutes each at the
@@ -132,6 +137,8 @@ fn washcoat_is_for_wiped_stain_on_woods_that_blotch() {
         // Common practice, no source: sprayed dye needs no sealer.
         assert!(!wants(slug, Method::Sprayed), "{slug}");
     }
+    covered::count();
+    covered::values("staining", "trade magazine and articles on blotching");
 }
 
 /// Common practice, no source: advice differs and is settled by the method.
@@ -175,6 +182,8 @@ fn fuzz_is_sanded_with_the_sheets_own_grits() {
         assert!((grit(Fuzz::DampedBare) - sheet.get(Setting::LastGrit)).abs() < 1e-9);
         assert!((grit(Fuzz::Sealed) - sheet.get(Setting::ScuffGrit)).abs() < 1e-9);
     }
+    covered::count();
+    covered::values("staining", "published instrument schedule");
 }
 
 fn um(value: f64) -> Micrometres {
@@ -192,16 +201,17 @@ fn oily_and_resinous_woods_are_wiped_and_shut_in() {
     let content = content();
     let first = |slug, film| sealing::first_coat(content.wood(slug), Some(film)).expect("all is told").answer;
     for slug in ["cocobolo", "indian-rosewood", "brazilian-rosewood", "teak"] {
-        assert_eq!(first(slug, Film::OilVarnish), FirstCoat::WipeBarrier, "{slug}");
-        assert_eq!(first(slug, Film::Lacquer), FirstCoat::WipeBarrier, "{slug}");
+        same!(first(slug, Film::OilVarnish), FirstCoat::WipeBarrier, "{slug}");
+        same!(first(slug, Film::Lacquer), FirstCoat::WipeBarrier, "{slug}");
         // Common practice, no source: shellac is its own barrier.
-        assert_eq!(first(slug, Film::Shellac), FirstCoat::WipeCoat, "{slug}");
+        same!(first(slug, Film::Shellac), FirstCoat::WipeCoat, "{slug}");
     }
-    assert_eq!(first("southern-pine", Film::Lacquer), FirstCoat::WipeBarrier);
-    assert_eq!(first("hard-maple", Film::OilVarnish), FirstCoat::Seal);
+    same!(first("southern-pine", Film::Lacquer), FirstCoat::WipeBarrier);
+    same!(first("hard-maple", Film::OilVarnish), FirstCoat::Seal);
     assert!(sealing::first_coat(content.wood("cocobolo"), None).is_err());
     assert!(sealing::first_coat(content.wood("hard-maple"), None).is_ok());
     assert!(sealing::first_coat(None, Some(Film::Lacquer)).is_err());
+    covered::values("sealing", "published answer 2008, article, BS 2015 glossary");
 }
 
 /// A magazine article on sealers: stearate weakens a thick film. One thin coat, two without stearate: trade habit, no
@@ -212,17 +222,18 @@ fn film_is_not_built_with_sealer() {
     let sheet = base(&content);
     let call = |sealer, coats| sealing::after_sealer(sheet, sealer, coats);
     let (stearated, plain) = (Some(Sealer::Stearated), Some(Sealer::Plain));
-    assert_eq!(call(stearated, 0.0).expect("told").answer, SealerCall::Lay);
-    assert_eq!(call(stearated, 1.0).expect("told").answer, SealerCall::Build);
-    assert_eq!(call(stearated, 2.0).expect("told").answer, SealerCall::TakeOff);
-    assert_eq!(call(plain, 2.0).expect("told").answer, SealerCall::Build);
-    assert_eq!(call(plain, 3.0).expect("told").answer, SealerCall::TakeOff);
-    assert_eq!(call(None, 1.0).expect("any sealer").answer, SealerCall::Build);
-    assert_eq!(call(None, 3.0).expect("any sealer").answer, SealerCall::TakeOff);
-    assert_eq!(call(None, 2.0).expect_err("the sealer decides").missing, ["sealer"]);
+    same!(call(stearated, 0.0).expect("told").answer, SealerCall::Lay);
+    same!(call(stearated, 1.0).expect("told").answer, SealerCall::Build);
+    same!(call(stearated, 2.0).expect("told").answer, SealerCall::TakeOff);
+    same!(call(plain, 2.0).expect("told").answer, SealerCall::Build);
+    same!(call(plain, 3.0).expect("told").answer, SealerCall::TakeOff);
+    same!(call(None, 1.0).expect("any sealer").answer, SealerCall::Build);
+    same!(call(None, 3.0).expect("any sealer").answer, SealerCall::TakeOff);
+    same!(call(None, 2.0).expect_err("the sealer decides").missing, ["sealer"]);
     let roomy = sheet.with(Setting::SealerCoats, 2.0).expect("within the ceiling");
     let second = sealing::after_sealer(&roomy, stearated, 2.0).expect("told").answer;
-    assert_eq!(second, SealerCall::Build, "the sheet decides the count");
+    same!(second, SealerCall::Build, "the sheet decides the count");
+    covered::values("sealing", "magazine article on sealers");
 }
 
 /// BS 2015 glossary: colour and resin rise from wood into the coat; mist before the wet coat: common practice, no source.
@@ -233,6 +244,8 @@ fn mixed_woods_are_misted_before_the_wet_coat() {
     assert!(!sound(&[MixedStep::Wet, MixedStep::Mist]));
     assert!(!sound(&[MixedStep::Wipe, MixedStep::Vacuum]));
     assert!(!sound(&[MixedStep::Mist, MixedStep::Wet, MixedStep::Flash]));
+    covered::count();
+    covered::values("sealing", "published answer 2008, article, BS 2015 glossary");
 }
 
 /// Body coats 8 to 10 in with a conventional gun (a refinishing textbook); shading and light seal passes 12 to 18 in:
@@ -245,14 +258,15 @@ fn shading_is_sprayed_from_farther_back_than_body_coats() {
         shading::judge_distance(base(&content), pass, mm(inches * INCH)).map(|ruling| ruling.answer)
     };
     for pass in [Pass::Shading, Pass::LightSeal] {
-        assert_eq!(call(Some(pass), 15.0), Ok(DistanceCall::Keep));
-        assert_eq!(call(Some(pass), 9.0), Ok(DistanceCall::GoBack));
-        assert_eq!(call(Some(pass), 20.0), Ok(DistanceCall::ComeNearer));
+        same!(call(Some(pass), 15.0), Ok(DistanceCall::Keep));
+        same!(call(Some(pass), 9.0), Ok(DistanceCall::GoBack));
+        same!(call(Some(pass), 20.0), Ok(DistanceCall::ComeNearer));
     }
-    assert_eq!(call(Some(Pass::Body), 9.0), Ok(DistanceCall::Keep));
-    assert_eq!(call(Some(Pass::Body), 15.0), Ok(DistanceCall::ComeNearer));
-    assert_eq!(call(None, 5.0), Ok(DistanceCall::GoBack), "too near for every pass");
+    same!(call(Some(Pass::Body), 9.0), Ok(DistanceCall::Keep));
+    same!(call(Some(Pass::Body), 15.0), Ok(DistanceCall::ComeNearer));
+    same!(call(None, 5.0), Ok(DistanceCall::GoBack), "too near for every pass");
     assert!(call(None, 9.0).is_err(), "the pass decides");
+    covered::values("colouring", "refinishing textbook");
 }
 
 /// Plane geometry of a fan of fixed angle: the film of a pass from 175 mm falls to 0.70 at 250 mm, 0.583 at 300 mm and
@@ -264,6 +278,8 @@ fn the_pattern_widens_with_distance() {
         assert!((100.0 / wide - film).abs() < 0.001, "{new}: {wide}");
     }
     assert!(shading::pattern_at(mm(100.0), mm(0.0), mm(300.0)).is_err());
+    covered::count();
+    covered::values("colouring", "plane geometry and momentum balance, computed");
 }
 
 /// A trade adviser: 5 mil (127 um) is near running, 6 mil (152 um) and over sags. Colour passes lighter than clear:
@@ -273,14 +289,15 @@ fn colour_passes_are_thin_and_near_running_from_five_mil() {
     let content = content();
     let sheet = base(&content);
     let call = |wet, facing| colouring::judge_pass(sheet, um(wet), facing).map(|ruling| ruling.answer);
-    assert_eq!(call(55.0, Some(Facing::Standing)), Ok(PassCall::Right));
-    assert_eq!(call(100.0, Some(Facing::Standing)), Ok(PassCall::Heavy));
-    assert_eq!(call(127.0, Some(Facing::Standing)), Ok(PassCall::NearRun));
-    assert_eq!(call(152.4, Some(Facing::Standing)), Ok(PassCall::Sags));
-    assert_eq!(call(152.4, Some(Facing::Lying)), Ok(PassCall::Heavy), "a flat face does not run");
+    same!(call(55.0, Some(Facing::Standing)), Ok(PassCall::Right));
+    same!(call(100.0, Some(Facing::Standing)), Ok(PassCall::Heavy));
+    same!(call(127.0, Some(Facing::Standing)), Ok(PassCall::NearRun));
+    same!(call(152.4, Some(Facing::Standing)), Ok(PassCall::Sags));
+    same!(call(152.4, Some(Facing::Lying)), Ok(PassCall::Heavy), "a flat face does not run");
     assert!(call(130.0, None).is_err());
     assert!(call(100.0, None).is_ok());
     assert!(sheet.get(Setting::ColourWet) < sheet.get(Setting::ClearWet));
+    covered::values("colouring", "trade adviser on wet film");
 }
 
 /// Thin-film momentum balance (textbook): doubling the film gives 8 times the flow; from 50 to 100 um 0.0039 to 0.0311
@@ -292,6 +309,8 @@ fn a_pass_twice_as_wet_flows_eight_times_as_much() {
     let growth = colouring::sag_growth(&sheet, um(100.0)).expect("told").answer;
     assert!((growth - 8.0).abs() < 1e-9);
     assert!((growth - 0.0311 / 0.0039).abs() < 0.05);
+    covered::count();
+    covered::values("colouring", "plane geometry and momentum balance, computed");
 }
 
 /// Worked by hand: 5 passes of 40 um are 200 um; at 60 um that takes 4 passes, 3 would leave 20 um out.
@@ -310,11 +329,12 @@ fn the_same_film_gives_the_same_colour() {
 #[test]
 fn opaque_colour_may_be_scuffed_and_toner_not() {
     let call = |kind, hides, blemish| colouring::scuff(kind, hides, blemish).map(|ruling| ruling.answer);
-    assert_eq!(call(ColourKind::Opaque, Some(true), None), Ok(ScuffCall::Scuff));
-    assert_eq!(call(ColourKind::Opaque, Some(false), None), Ok(ScuffCall::MoreColour));
-    assert_eq!(call(ColourKind::Toner, None, Some(Blemish::Nibs)), Ok(ScuffCall::NibOnly));
-    assert_eq!(call(ColourKind::Toner, None, Some(Blemish::Texture)), Ok(ScuffCall::Lock));
+    same!(call(ColourKind::Opaque, Some(true), None), Ok(ScuffCall::Scuff));
+    same!(call(ColourKind::Opaque, Some(false), None), Ok(ScuffCall::MoreColour));
+    same!(call(ColourKind::Toner, None, Some(Blemish::Nibs)), Ok(ScuffCall::NibOnly));
+    same!(call(ColourKind::Toner, None, Some(Blemish::Texture)), Ok(ScuffCall::Lock));
     assert!(call(ColourKind::Opaque, None, None).is_err());
+    covered::values("colouring", "published instrument schedule");
 }
 
 /// Common practice, no source.
@@ -331,12 +351,13 @@ fn shade_over_a_seal_can_be_wiped_back_and_on_wood_not() {
 #[test]
 fn binding_is_masked_only_where_colour_would_soak_in() {
     let masked = |face, trim, sealed| shading::is_masked(face, trim, sealed).map(|ruling| ruling.answer);
-    assert_eq!(masked(ShadeFace::Binding, Some(Trim::Plastic), None), Ok(false));
-    assert_eq!(masked(ShadeFace::Binding, Some(Trim::PaleWood), Some(true)), Ok(false));
-    assert_eq!(masked(ShadeFace::Binding, Some(Trim::PaleWood), Some(false)), Ok(true));
+    same!(masked(ShadeFace::Binding, Some(Trim::Plastic), None), Ok(false));
+    same!(masked(ShadeFace::Binding, Some(Trim::PaleWood), Some(true)), Ok(false));
+    same!(masked(ShadeFace::Binding, Some(Trim::PaleWood), Some(false)), Ok(true));
     assert!(masked(ShadeFace::Binding, Some(Trim::PaleWood), None).is_err());
-    assert_eq!(masked(ShadeFace::Bare, None, None), Ok(true));
-    assert_eq!(masked(ShadeFace::Sprayed, None, None), Ok(false));
+    same!(masked(ShadeFace::Bare, None, None), Ok(true));
+    same!(masked(ShadeFace::Sprayed, None, None), Ok(false));
+    covered::values("binding", "published procedure");
 }
 
 /// Edges first: a refinish tip sheet. One direction and then across, protective clear before scraping: common practice,
@@ -361,6 +382,8 @@ fn colour_goes_on_edges_first_and_crossed_and_is_protected() {
     assert!(!colouring::colour_steps(&bare, true).contains(&ColourStep::Protect));
     assert!(colouring::colour_steps(base(&content), true).contains(&ColourStep::Protect));
     assert!(!colouring::colour_steps(base(&content), false).contains(&ColourStep::Scrape));
+    covered::count();
+    covered::values("colouring", "refinish tip sheet");
 }
 
 /// FPL-GTR-190 ch. 16, Fillers: mahogany filled, maple and spruce not; an open-pore look leaves the pores open.
@@ -370,10 +393,11 @@ fn a_job_of_mixed_woods_is_filled_part_by_part() {
     let plan = |woods: [&str; 2], look| {
         filling::plan(&woods.map(|slug| content.wood(slug)), look).expect("all is told").answer
     };
-    assert_eq!(plan(["hard-maple", "mahogany"], Look::LevelGloss), FillPlan::OpenOnly);
-    assert_eq!(plan(["sitka-spruce", "hard-maple"], Look::LevelGloss), FillPlan::CloseNone);
-    assert_eq!(plan(["mahogany", "mahogany"], Look::LevelGloss), FillPlan::All);
-    assert_eq!(plan(["white-ash", "mahogany"], Look::OpenPore), FillPlan::PoresOpen);
+    same!(plan(["hard-maple", "mahogany"], Look::LevelGloss), FillPlan::OpenOnly);
+    same!(plan(["sitka-spruce", "hard-maple"], Look::LevelGloss), FillPlan::CloseNone);
+    same!(plan(["mahogany", "mahogany"], Look::LevelGloss), FillPlan::All);
+    same!(plan(["white-ash", "mahogany"], Look::OpenPore), FillPlan::PoresOpen);
     assert!(filling::plan(&[content.wood("hard-maple"), None], Look::LevelGloss).is_err());
     assert!(filling::plan(&[None, None], Look::OpenPore).is_ok());
+    covered::values("filling", "FPL-GTR-190 ch. 16");
 }

@@ -16,6 +16,7 @@ const stages = [
     run: ["cargo", "clippy", "--locked", "--target", "wasm32-unknown-unknown", "--features", "web", "--lib", "--bin", "app", ...WARNINGS_FAIL],
   },
   { name: "unit", run: ["cargo", "test", "--locked"], count: cargoTests },
+  { name: "coverage", run: ["node", "tools/coverage.mjs", "--check"] },
   { name: "docs", run: ["cargo", "doc", "--locked", "--no-deps"], env: { RUSTDOCFLAGS: "-D warnings" } },
   { name: "licences", run: [tool("cargo-deny"), "--all-features", "check", "bans", "licenses", "sources"], count: verdicts },
   { name: "content", run: ["cargo", "run", "--locked", "--quiet", "--bin", "stepboard", "--", "check", "content"] },

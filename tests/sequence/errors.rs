@@ -1,7 +1,8 @@
 //! Every published error (`tests/data/sequence-errors.csv`, rows se-01 to se-40): a plan that commits it is found with the
 //! row's faults and stage, and nothing else is; the corrected plan is accepted.
 
-use crate::work::{Work, coloured, found, h, job, nitro, table, water};
+use crate::support::table::{Row, table};
+use crate::work::{Work, coloured, found, h, job, nitro, water};
 use std::collections::BTreeMap;
 use stepboard::quantity::{Celsius, MoistureContent, RelativeHumidity};
 use stepboard::rules::sequence::manner::Manner;
@@ -300,7 +301,7 @@ fn shown(words: &str, finding_made: Stage, next_coat: Option<Stage>) -> Option<S
 
 #[test]
 fn every_error_is_found_alone_and_its_correction_is_accepted() {
-    let rows: BTreeMap<String, BTreeMap<String, String>> =
+    let rows: BTreeMap<String, Row> =
         table("sequence-errors.csv").into_iter().map(|row| (row["id"].clone(), row)).collect();
     for Case { id, wrong, right } in cases() {
         let row = &rows[id];
@@ -334,6 +335,7 @@ fn no_row_of_the_errors_is_without_a_case() {
     let mut errors = 0;
     for row in table("sequence-errors.csv").iter().filter(|row| row["kind"] == "error") {
         assert!(cases.iter().any(|case| case.id == row["id"]), "{} has no case", row["id"]);
+        row.checked("sequence");
         errors += 1;
     }
     assert_eq!(errors, 40, "rows read");

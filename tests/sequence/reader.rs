@@ -3,16 +3,14 @@
 //! A wait belongs to the end of its step, or lies between the coats of the step where the row says so. What a row does not
 //! print counts as kept. Floors stay those of the sheet: a schedule that undercuts one is refused.
 
-use crate::work::{h, job, nitro, table, water};
-use std::collections::BTreeMap;
+use crate::support::table::{Row, table};
+use crate::work::{h, job, nitro, water};
 use stepboard::rules::sequence::job::Job;
 use stepboard::rules::sequence::manner::Manner;
 use stepboard::rules::sequence::operation::{LAID, Operation as Op};
 use stepboard::rules::sequence::plan::{Detail, Plan, Step, Told};
 use stepboard::rules::sheet::{Setting, Sheet};
 use stepboard::rules::term::{Binding, Coating, ColourPlan, Filler, WorkClass};
-
-pub(crate) type Row = BTreeMap<String, String>;
 
 /// A schedule as the checker takes it.
 pub(crate) struct Read {

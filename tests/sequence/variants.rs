@@ -1,7 +1,8 @@
 //! Every legitimate variant (`tests/data/sequence-errors.csv`, rows sv-01 to sv-25): accepted by its condition, and
 //! reported as the error it would be without it.
 
-use crate::work::{Work, coloured, found, h, job, table, water};
+use crate::support::table::table;
+use crate::work::{Work, coloured, found, h, job, water};
 use stepboard::rules::sequence::job::Job;
 use stepboard::rules::sequence::manner::Manner;
 use stepboard::rules::sequence::operation::Operation as Op;
@@ -280,6 +281,7 @@ fn no_row_of_the_variants_is_without_a_case() {
     let mut variants = 0;
     for row in table("sequence-errors.csv").iter().filter(|row| row["kind"] == "variant") {
         assert!(cases.iter().any(|case| case.id == row["id"]), "{} has no case", row["id"]);
+        row.checked("sequence");
         variants += 1;
     }
     assert_eq!(variants, 25, "rows read");

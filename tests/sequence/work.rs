@@ -1,6 +1,5 @@
 //! Jobs and plans for the cases: a whole plan of the job, then edits.
 
-use std::collections::BTreeMap;
 use stepboard::content::Content;
 use stepboard::quantity::Hours;
 use stepboard::rules::sequence::check::{Checked, Finding, check};
@@ -125,11 +124,4 @@ pub(crate) fn found(checked: &Checked) -> Vec<&'static str> {
         checked.findings.iter().map(|finding: &Finding| finding.error.slug()).collect();
     slugs.dedup();
     slugs
-}
-
-/// The rows of a published table under `tests/data`, by column.
-pub(crate) fn table(file: &str) -> Vec<BTreeMap<String, String>> {
-    let path = format!("{}/tests/data/{file}", env!("CARGO_MANIFEST_DIR"));
-    let mut reader = csv::Reader::from_path(path).expect("a table in tests/data");
-    reader.deserialize().map(|row| row.expect("a row")).collect()
 }

@@ -1,7 +1,8 @@
 //! What several test files share.
-#![allow(dead_code, reason = "each test file uses a part")]
+#![allow(dead_code, unused_imports, reason = "each test file uses a part")]
 
 pub(crate) mod any;
+pub(crate) mod covered;
 pub(crate) mod table;
 
 use stepboard::content::Content;
@@ -21,6 +22,7 @@ pub(crate) fn base() -> Sheet {
 #[track_caller]
 pub(crate) fn near(found: f64, wanted: f64, tolerance: f64, what: &str) {
     assert!((found - wanted).abs() <= tolerance, "{what}: {found}, wanted {wanted} ± {tolerance}");
+    covered::count();
 }
 
 /// Seeds spread over the whole range, the first ones among them.
