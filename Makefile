@@ -19,8 +19,12 @@ dist: ## leave the static files to host in dist/
 	@tools/setup.sh run
 	@node tools/dist.mjs
 
-long: ## the same laws over ten times the seeds (some ten minutes)
-	STEPBOARD_LAW_SEEDS=100000 cargo test --test cards -- --nocapture
+# Test targets with laws over random inputs.
+LAWS = $(shell grep -lE '\b(laws\(\)|inputs\()' tests/*.rs | sed 's|tests/\(.*\)\.rs|--test \1|')
+
+long: ## the same laws over a million inputs each, and cards over ten times the seeds
+	STEPBOARD_LAW_INPUTS=1000000 cargo test --locked $(LAWS)
+	STEPBOARD_LAW_SEEDS=100000 cargo test --locked --test cards -- --nocapture
 
 coverage: ## write the table of what is checked against the outside into DEVELOPERS.md
 	@node tools/coverage.mjs

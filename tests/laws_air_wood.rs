@@ -9,10 +9,8 @@ use stepboard::rules::air::{self, Gate, Limit, Thinner};
 use stepboard::rules::sheet::Sheet;
 use stepboard::rules::term::{Look, Term};
 use stepboard::rules::wood::{self, Cut, FirstCoat, Fit};
-use support::content;
-
-/// Inputs a rule.
-const INPUTS: u32 = 20_000;
+use support::any::USUAL;
+use support::{content, inputs};
 
 fn celsius(value: f64) -> Celsius {
     Celsius::new(value).expect("a temperature")
@@ -29,7 +27,7 @@ fn percent(value: f64) -> MoistureContent {
 /// Runs a check on many draws of one name.
 fn sweep(name: &str, mut check: impl FnMut(&mut Dice)) {
     let mut dice = Dice::new(name);
-    for _ in 0..INPUTS {
+    for _ in 0..inputs(USUAL) {
         check(&mut dice);
     }
 }

@@ -11,14 +11,7 @@ use stepboard::rules::drying::release;
 use stepboard::rules::drying::waits::{StainKind, Told, Wait, earliest};
 use stepboard::rules::sheet::{Setting, Sheet};
 use stepboard::rules::term::{Filler, Term, WorkClass};
-use support::any::{sheet, term};
-
-/// Random inputs a law.
-const CASES: u32 = 20_000;
-
-fn config() -> ProptestConfig {
-    ProptestConfig { cases: CASES, failure_persistence: None, ..ProptestConfig::default() }
-}
+use support::any::{laws, sheet, term};
 
 fn celsius(from: f64, to: f64) -> impl Strategy<Value = Celsius> {
     (from..=to).prop_map(|value| Celsius::new(value).expect("in range"))
@@ -51,7 +44,7 @@ fn plan() -> impl Strategy<Value = Tasks> {
 }
 
 proptest! {
-    #![proptest_config(config())]
+    #![proptest_config(laws())]
 
     #[test]
     fn colder_never_shortens_and_hotter_never_lengthens(

@@ -4,7 +4,7 @@
 mod support;
 
 use proptest::prelude::*;
-use proptest::test_runner::{Config, TestRunner};
+use proptest::test_runner::TestRunner;
 use std::cell::Cell;
 use stepboard::quantity::{Celsius, Hours, MoistureContent, RelativeHumidity};
 use stepboard::rules::sequence::check::{Checked, accepts, accepts_here, check, check_here};
@@ -16,10 +16,8 @@ use stepboard::rules::sequence::plan::{Climate, Detail, Plan, Step, Told};
 use stepboard::rules::sequence::route;
 use stepboard::rules::sheet::Sheet;
 use stepboard::rules::term::{Binding, Coating, ColourPlan, Filler, Look, Term, WorkClass};
-use support::content;
-
-/// Random plans, from the design of the laws.
-const PLANS: u32 = 20_000;
+use support::any::{USUAL, laws};
+use support::{content, inputs};
 
 /// Errors that a longer wait can only cure.
 const CURED_BY_WAITING: [OrderError; 6] = [
@@ -102,14 +100,11 @@ fn job(parts: Vec<Part>) -> impl Strategy<Value = Job> {
         })
 }
 
-fn each(cases: u32, law: impl Fn(&Job, &Plan, &Sheet)) {
+fn each(law: impl Fn(&Job, &Plan, &Sheet)) {
     let content = content();
     let parts: Vec<Part> = content.woods.iter().map(Part::of).collect();
     let strategy = (job(parts), plan(), proptest::sample::select(content.sheets.clone()));
-    let mut runner = TestRunner::new_with_rng(
-        Config { cases, failure_persistence: None, ..Config::default() },
-        proptest::test_runner::TestRng::deterministic_rng(proptest::test_runner::RngAlgorithm::ChaCha),
-    );
+    let mut runner = TestRunner::new(laws());
     runner
         .run(&strategy, |(job, plan, sheet)| {
             law(&job, &plan, &sheet);
@@ -137,7 +132,7 @@ fn timing(checked: &Checked) -> Vec<(OrderError, usize)> {
 
 #[test]
 fn no_plan_panics_and_the_same_plan_gets_the_same_verdict() {
-    each(PLANS, |job, plan, sheet| {
+    each(|job, plan, sheet| {
         let (trade, here) = (check(job, plan, sheet), check_here(job, plan, sheet));
         assert_eq!(trade, check(job, plan, sheet));
         assert!(
@@ -157,7 +152,7 @@ fn no_plan_panics_and_the_same_plan_gets_the_same_verdict() {
 #[test]
 fn a_longer_wait_adds_no_timing_error() {
     let cured = Cell::new(0);
-    each(PLANS, |job, plan, sheet| {
+    each(|job, plan, sheet| {
         let before = check(job, plan, sheet);
         if !before.missing.is_empty() {
             return;
@@ -168,7 +163,7 @@ fn a_longer_wait_adds_no_timing_error() {
         cured.set(cured.get() + u32::from(is.len() < was.len()));
     });
     let cured = cured.get();
-    assert!(cured > PLANS / 200, "{cured} plans got better: the law says something");
+    assert!(cured > inputs(USUAL) / 200, "{cured} plans got better: the law says something");
 }
 
 /// Windows that a longer wait can close: the wipe of the filler, the life of a mix, the recoat of a film that does not melt.
@@ -179,7 +174,7 @@ fn windowless(step: &Step) -> bool {
 #[test]
 fn an_accepted_plan_stays_accepted_when_every_wait_grows() {
     let accepted = Cell::new(0);
-    each(PLANS, |job, _, sheet| {
+    each(|job, _, sheet| {
         let mut job = job.clone();
         job.melts = true;
         for part in &mut job.parts {
@@ -198,12 +193,12 @@ fn an_accepted_plan_stays_accepted_when_every_wait_grows() {
         }
     });
     let accepted = accepted.get();
-    assert!(accepted > PLANS / 100, "{accepted} plans were accepted: the law says something");
+    assert!(accepted > inputs(USUAL) / 100, "{accepted} plans were accepted: the law says something");
 }
 
 #[test]
 fn the_route_of_every_job_is_accepted_on_every_sheet() {
-    each(PLANS / 4, |job, _, sheet| {
+    each(|job, _, sheet| {
         let mut job = job.clone();
         (job.coating, job.melts) = (sheet.coating, Job::melting(sheet.coating));
         for part in &mut job.parts {

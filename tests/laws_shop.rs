@@ -13,16 +13,10 @@ use stepboard::rules::mixing::{
     thin_to_solids, thinned_solids, thinner_for, washcoat,
 };
 use stepboard::rules::term::Term;
-use support::any::{sheet, term};
+use support::any::{laws, sheet, term};
 
-/// Random inputs a law.
-const CASES: u32 = 20_000;
 /// Rounding of a chain of divisions.
 const DUST: f64 = 1e-9;
-
-fn config() -> ProptestConfig {
-    ProptestConfig { cases: CASES, failure_persistence: None, ..ProptestConfig::default() }
-}
 
 fn grade() -> impl Strategy<Value = &'static Grade> {
     (0..P_SERIES.len()).prop_map(|index| &P_SERIES[index])
@@ -45,7 +39,7 @@ fn near(a: f64, b: f64) -> bool {
 }
 
 proptest! {
-    #![proptest_config(config())]
+    #![proptest_config(laws())]
 
     /// Parts, percent thinned and share of the mix are one thing said in three ways.
     #[test]

@@ -11,6 +11,7 @@ use stepboard::rules::inspection::{self, Decision, Zone};
 use stepboard::rules::mixing::Thinning;
 use stepboard::rules::sheet::{Setting, Sheet};
 use stepboard::rules::term::Term;
+use support::any::laws;
 use support::covered::same;
 use support::{content, covered};
 
@@ -198,11 +199,8 @@ fn each_grade_of_fault_has_its_cure() {
     assert_eq!(Rework::try_from(5), Err("severity must be 1, 2, 3 or 4"));
 }
 
-/// Random inputs a law.
-const CASES: u32 = 20_000;
-
 proptest! {
-    #![proptest_config(ProptestConfig { cases: CASES, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(laws())]
 
     #[test]
     fn more_thinner_never_leaves_more_film(

@@ -1,8 +1,25 @@
 //! Strategies that several laws share.
 
 use proptest::prelude::*;
+use proptest::test_runner::RngSeed;
 use stepboard::rules::sheet::{Setting, Sheet};
 use stepboard::rules::term::Term;
+
+/// Random inputs a law in `make test`; `make long` asks for more.
+pub(crate) const USUAL: u32 = 2_000;
+
+/// Any number, so that the inputs are the same ones each time.
+const SEED: u64 = 20_261_125;
+
+/// Laws over seeded inputs, as many as are asked for.
+pub(crate) fn laws() -> ProptestConfig {
+    ProptestConfig {
+        cases: super::inputs(USUAL),
+        failure_persistence: None,
+        rng_seed: RngSeed::Fixed(SEED),
+        ..ProptestConfig::default()
+    }
+}
 
 thread_local! {
     static BASE: Sheet = super::base();

@@ -30,3 +30,9 @@ pub(crate) fn seeds(count: u32) -> impl Iterator<Item = u32> {
     const STRIDE: u32 = 2_654_435_761;
     (0..count).map(|n| if n < 100 { n } else { n.wrapping_mul(STRIDE) })
 }
+
+/// How many random inputs a law tries: as many as `STEPBOARD_LAW_INPUTS` asks for, else the usual number.
+pub(crate) fn inputs(usual: u32) -> u32 {
+    let asked = std::env::var("STEPBOARD_LAW_INPUTS").ok();
+    asked.map_or(usual, |asked| asked.parse().expect("STEPBOARD_LAW_INPUTS is a whole number"))
+}
