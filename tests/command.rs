@@ -78,6 +78,36 @@ fn work_lists_every_calculation_with_keys_units_ranges_and_outputs() {
     }
 }
 
+#[test]
+fn a_share_is_written_from_0_to_1_or_with_a_per_cent_sign() {
+    let solids =
+        |given: &str| json(&["work", "dry-film", "wet_um=100", given, "parts_base=1", "parts_thinner=1"]);
+    assert_eq!(solids("volume_solids=0.20")["dry_film"]["value"], 10.0);
+    assert_eq!(solids("volume_solids=20%"), solids("volume_solids=0,2"));
+    assert_eq!(solids("volume_solids=1")["dry_film"]["value"], 50.0, "1 is the whole");
+    let says = ["`volume_solids` is `20`; a share from 0.01 to 1, or 1 % to 100 %, is allowed"];
+    refused(&["work", "dry-film", "wet_um=100", "volume_solids=20"], "", &says);
+    refused(&["work", "dry-film", "wet_um=100", "volume_solids=150%"], "", &["`volume_solids` is `150%`"]);
+    refused(
+        &["work", "dry-film", "wet_um=100%"],
+        "",
+        &["`wet_um` is `100%`; a number from 5 to 600 µm is allowed"],
+    );
+    assert_eq!(
+        json(&["work", "dew-point", "air_c=20", "rh=50%"]),
+        json(&["work", "dew-point", "air_c=20", "rh=50"])
+    );
+    let list = json(&["work", "--list"]);
+    let film = list["calculations"].as_array().expect("a list").iter().find(|one| one["name"] == "dry-film");
+    let keys = &film.expect("listed")["keys"];
+    let solids =
+        keys.as_array().expect("keys").iter().find(|key| key["key"] == "volume_solids").expect("a key");
+    assert_eq!(
+        (&solids["min"], &solids["max"], &solids["unit"]),
+        (&0.01.into(), &1.0.into(), &"ratio".into())
+    );
+}
+
 /// Wood Handbook ch. 16, Fillers: large-pored mahogany is filled, small-pored maple is not.
 #[test]
 fn work_answers_with_rules_and_says_what_is_missing() {

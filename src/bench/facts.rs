@@ -2,12 +2,15 @@
 
 use crate::content::{Content, FactInfo};
 use crate::quantity::{
-    Celsius, Hours, Measure, Micrometres, Millimetres, OutOfRange, RelativeHumidity, Unit, read_number,
+    Celsius, Fraction, Hours, Measure, Micrometres, Millimetres, OutOfRange, RelativeHumidity, Unit,
 };
 use crate::rules::term::Term;
 use crate::rules::verdict::CannotJudge;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
+
+/// Per cent in a whole.
+pub(super) const PERCENT_A_WHOLE: f64 = 100.0;
 
 /// The value of one fact.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -23,38 +26,6 @@ pub enum FactValue {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Default)]
 #[serde(transparent)]
 pub struct Facts(pub BTreeMap<String, FactValue>);
-
-/// A fact that was told wrongly.
-#[derive(Debug, Clone, PartialEq, thiserror::Error)]
-pub enum BadFact {
-    /// No such key.
-    #[error("`{0}` is not a fact")]
-    Unknown(String),
-    /// Not a number, or out of range.
-    #[error("`{key}` is `{given}`; a number from {min} to {max} {unit} is allowed")]
-    Number {
-        /// Key of the fact.
-        key: String,
-        /// What was given.
-        given: String,
-        /// Least value.
-        min: f64,
-        /// Greatest value.
-        max: f64,
-        /// Unit symbol.
-        unit: &'static str,
-    },
-    /// Not one of the terms.
-    #[error("`{key}` is `{given}`; allowed: {allowed}")]
-    Term {
-        /// Key of the fact.
-        key: String,
-        /// What was given.
-        given: String,
-        /// The terms allowed.
-        allowed: String,
-    },
-}
 
 impl Facts {
     /// Adds a number.
@@ -153,6 +124,14 @@ impl Facts {
         self.quantity(key, Micrometres::new)
     }
 
+    /// A share that the rule needs; the fact is told in per cent.
+    ///
+    /// # Errors
+    /// [`CannotJudge`] when it is not told.
+    pub fn share(&self, key: &str) -> Result<Fraction, CannotJudge> {
+        self.quantity(key, |percent| Fraction::new(percent / PERCENT_A_WHOLE))
+    }
+
     /// A length that the rule needs.
     ///
     /// # Errors
@@ -160,37 +139,10 @@ impl Facts {
     pub fn millimetres(&self, key: &str) -> Result<Millimetres, CannotJudge> {
         self.quantity(key, Millimetres::new)
     }
-
-    /// Reads one fact from text as scripts write it, checked against what content says of it.
-    ///
-    /// # Errors
-    /// [`BadFact`] naming the key, what was given and what is allowed.
-    pub fn read(&mut self, content: &Content, key: &str, given: &str) -> Result<(), BadFact> {
-        let info = content.fact(key).ok_or_else(|| BadFact::Unknown(key.to_owned()))?;
-        if info.unit.is_some() {
-            let number = read_number(given).filter(|n| info.holds(*n));
-            let number = number.ok_or_else(|| BadFact::Number {
-                key: key.to_owned(),
-                given: given.to_owned(),
-                min: info.min,
-                max: info.max,
-                unit: info.unit.map_or("", Unit::symbol),
-            })?;
-            self.set(key, number);
-        } else {
-            let allowed = info.slugs(content);
-            if !allowed.contains(&given) {
-                let (key, given) = (key.to_owned(), given.to_owned());
-                return Err(BadFact::Term { key, given, allowed: allowed.join(" ") });
-            }
-            self.set_term(key, given);
-        }
-        Ok(())
-    }
 }
 
 impl FactInfo {
-    /// Whether a number lies in the fact's range.
+    /// Whether a number in the fact's unit lies in its range.
     #[must_use]
     pub fn holds(&self, number: f64) -> bool {
         (self.min..=self.max).contains(&number)

@@ -2,6 +2,7 @@
 
 pub mod calculation;
 pub mod facts;
+pub mod written;
 
 pub use calculation::{Calculation, Gives, Needs, Outcome};
 pub use facts::{FactValue, Facts};

@@ -67,6 +67,9 @@ pub struct FactInfo {
     /// Decimals shown.
     #[serde(default)]
     pub decimals: u8,
+    /// Whether a number in per cent is a share of a whole, which scripts write from 0 to 1.
+    #[serde(default)]
+    pub share: bool,
     /// Allowed terms; `["@woods"]`, `["@faults"]` and `["@tickets"]` stand for those lists.
     #[serde(default)]
     pub terms: Vec<String>,

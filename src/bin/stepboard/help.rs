@@ -20,6 +20,7 @@ stepboard work --list
 
 Asks the model. --list gives every name with its keys, units, ranges, terms and outputs.
 Temperatures in Celsius, humidity and moisture 0 to 100, times in hours, films in micrometres.
+Shares (solids, transfer, overlap) 0 to 1, or with a sign: 0.2 is 20%; a bare 20 is refused.
 A missing fact is an answer: verdict `cannot-be-judged` with what is missing.
 
   stepboard work spray-gate air_c=24 rh=55 work_c=22

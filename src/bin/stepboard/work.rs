@@ -96,15 +96,18 @@ fn entry(voice: &Voice<'_>, one: &Calculation) -> Value {
         .iter()
         .map(|need| {
             let label = voice.fact_name(need.key);
-            match voice.content.fact(need.key) {
-                Some(info) if info.unit.is_some() => json!({
+            let Some(info) = voice.content.fact(need.key) else {
+                return json!({ "key": need.key, "optional": need.optional });
+            };
+            match info.written() {
+                Some(number) => json!({
                     "key": need.key, "label": label, "optional": need.optional,
-                    "unit": info.unit, "symbol": info.unit.map(Unit::symbol), "min": info.min, "max": info.max,
+                    "unit": number.unit, "symbol": number.unit.symbol(), "min": number.min, "max": number.max,
+                    "percent_sign": info.unit == Some(Unit::Percent),
                 }),
-                Some(info) => json!({
+                None => json!({
                     "key": need.key, "label": label, "optional": need.optional, "terms": info.slugs(voice.content),
                 }),
-                None => json!({ "key": need.key, "optional": need.optional }),
             }
         })
         .collect();
