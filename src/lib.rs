@@ -1,7 +1,7 @@
 //! Stepboard: trains finishers of wooden stringed instruments.
 //!
 //! The library is a model of the finishing process and what stands on it: [`rules`] answer, [`mod@bench`] offers them as a
-//! calculator on named facts, [`card`] asks about them and grades, [`learn`] picks what to ask next, [`record`] keeps
+//! calculator on named facts, [`card`] asks about them and grades, [`judge`] judges a whole job as it was told, [`learn`] picks what to ask next, [`record`] keeps
 //! what was answered. It holds no answer key: every right answer is computed.
 //!
 //! It is not a data sheet, not a permit and no substitute for an instructor: local code, the data sheet and licensed
@@ -13,6 +13,7 @@ pub mod bench;
 pub mod card;
 pub mod content;
 mod embedded;
+pub mod judge;
 pub mod learn;
 pub mod picture;
 pub mod quantity;

@@ -6,8 +6,8 @@ use std::process::Command;
 use stepboard::content::Content;
 
 /// Modules from the ground up: each may use itself and those before it.
-const LAYERS: [&str; 9] =
-    ["quantity", "rules", "content", "bench", "card", "record", "learn", "device", "app"];
+const LAYERS: [&str; 10] =
+    ["quantity", "rules", "content", "bench", "judge", "card", "record", "learn", "device", "app"];
 /// `picture` stands on these alone.
 const UNDER_PICTURE: [&str; 3] = ["quantity", "rules", "picture"];
 /// No file is longer: one concept a file.
@@ -95,7 +95,7 @@ fn the_core_knows_no_clock_file_browser_or_randomness_of_its_own() {
         "println!",
         "eprintln!",
     ];
-    for layer in ["quantity", "rules", "content", "bench", "card", "record", "learn", "picture"] {
+    for layer in ["quantity", "rules", "content", "bench", "judge", "card", "record", "learn", "picture"] {
         for (path, text) in files_under(&format!("src/{layer}"), "rs") {
             // Reading content files is the loader's work; it is not part of the app.
             let loader = path.starts_with("src/content/load");
@@ -115,7 +115,7 @@ fn mathematics_is_portable() {
         ".cosh(", ".atanh(", ".exp(", ".exp2(", ".exp_m1(", ".ln(", ".ln_1p(", ".log10(", ".log2(", ".powf(",
         ".powi(", ".sin(", ".cos(", ".tan(", ".cbrt(", ".tanh(", ".atan(", ".atan2(",
     ];
-    for layer in ["quantity", "rules", "content", "bench", "card", "record", "learn", "picture"] {
+    for layer in ["quantity", "rules", "content", "bench", "judge", "card", "record", "learn", "picture"] {
         for (path, text) in files_under(&format!("src/{layer}"), "rs") {
             for call in platform {
                 assert!(!text.contains(call), "{} calls `{call}` of the platform; use libm", path.display());

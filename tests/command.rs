@@ -3,41 +3,7 @@
 mod support;
 
 use serde_json::Value;
-use std::io::Write;
-use std::process::{Command, Output, Stdio};
-
-fn run(words: &[&str], input: &str) -> Output {
-    let mut child = Command::new(env!("CARGO_BIN_EXE_stepboard"))
-        .args(words)
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .stderr(Stdio::piped())
-        .spawn()
-        .expect("the command starts");
-    let mut pipe = child.stdin.take().expect("standard input is piped");
-    pipe.write_all(input.as_bytes()).expect("input is taken");
-    drop(pipe);
-    child.wait_with_output().expect("the command ends")
-}
-
-#[track_caller]
-fn json(words: &[&str]) -> Value {
-    let output = run(words, "");
-    let error = String::from_utf8_lossy(&output.stderr);
-    assert!(output.status.success(), "{words:?}: {error}");
-    serde_json::from_slice(&output.stdout).expect("one JSON document")
-}
-
-#[track_caller]
-fn refused(words: &[&str], input: &str, says: &[&str]) {
-    let output = run(words, input);
-    assert_eq!(output.status.code(), Some(2), "{words:?}");
-    assert!(output.stdout.is_empty(), "{words:?}: nothing is printed when something is refused");
-    let error = String::from_utf8_lossy(&output.stderr);
-    for part in says {
-        assert!(error.contains(part), "{words:?}: `{part}` is not in `{error}`");
-    }
-}
+use support::binary::{json, refused, run};
 
 #[test]
 fn work_lists_every_calculation_with_keys_units_ranges_and_outputs() {

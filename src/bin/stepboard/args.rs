@@ -12,14 +12,14 @@ pub(crate) struct Args {
     pub(crate) names: Vec<String>,
     /// Values by key.
     pub(crate) values: BTreeMap<String, String>,
-    /// Switches: `--list`, `--key`.
+    /// Switches: `--list`, `--key`, `--schema`, `--example`.
     pub(crate) switches: Vec<String>,
     /// Whether help is asked for.
     pub(crate) help: bool,
 }
 
 /// Words that stand alone after two dashes.
-const SWITCHES: [&str; 2] = ["list", "key"];
+const SWITCHES: [&str; 4] = ["list", "key", "schema", "example"];
 
 impl Args {
     pub(crate) fn read(words: &[String]) -> Result<Self, Vec<String>> {

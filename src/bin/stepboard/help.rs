@@ -1,13 +1,14 @@
 //! Help pages, each with an example.
 
 /// The sub-commands.
-pub(crate) const COMMANDS: [&str; 4] = ["work", "deal", "grade", "check"];
+pub(crate) const COMMANDS: [&str; 5] = ["work", "judge", "deal", "grade", "check"];
 
 /// What the command is.
 pub(crate) const GENERAL: &str = "\
 stepboard: the finishing model on the command line. JSON out; errors on standard error, exit code 2.
 
   work   the model as a calculator          stepboard work --help
+  judge  a job that was done, as JSON       stepboard judge --help
   deal   cards from a family or a set       stepboard deal --help
   grade  answers, one JSON line each        stepboard grade --help
   check  content, set and sheet files       stepboard check --help
@@ -25,6 +26,19 @@ A missing fact is an answer: verdict `cannot-be-judged` with what is missing.
 
   stepboard work spray-gate air_c=24 rh=55 work_c=22
   stepboard work filler wood=mahogany look=level-gloss sheet=shellac";
+
+const JUDGE: &str = "\
+stepboard judge [FILE | -]
+stepboard judge --schema
+stepboard judge --example
+
+Judges a job and what was done on it, told as JSON in a file or on standard input: whether it is
+accepted; each finding with the index of its step, rule, fault, where it is made and where it
+shows, correction and hours lost; departures that are in order; tasks beside the order of work;
+cautions. A step that tells no wait or value was done as the shop sheet asks; what is not known is
+named under its `untold`. --schema prints the JSON Schema of both, --example a description.
+
+  stepboard judge --example | stepboard judge -";
 
 const DEAL: &str = "\
 stepboard deal NAME [seed=N] [count=N] [sheet=SLUG or FILE] [units=metric|us] [--key]
@@ -62,6 +76,7 @@ content inside this program when no path is given. Each problem with file, line 
 pub(crate) fn page(command: &str) -> Option<&'static str> {
     match command {
         "work" => Some(WORK),
+        "judge" => Some(JUDGE),
         "deal" => Some(DEAL),
         "grade" => Some(GRADE),
         "check" => Some(CHECK),

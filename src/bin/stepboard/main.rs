@@ -8,6 +8,7 @@ mod check;
 mod deal;
 mod grade;
 mod help;
+mod judge;
 mod show;
 mod wire;
 mod work;
@@ -62,6 +63,7 @@ fn run(words: Vec<String>) -> Output {
         "work" => work::run(&content, args),
         "deal" => deal::run(&content, args),
         "grade" => grade::run(&content, args),
+        "judge" => judge::run(&content, args),
         _ => check::run(&content, args),
     }
 }

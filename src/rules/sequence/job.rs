@@ -14,6 +14,8 @@ pub struct Part {
     pub filler: FillerNeed,
     /// Trouble that its wood brings.
     pub trouble: Vec<WoodTrouble>,
+    /// Whether its figure is to be brought out: curl, bird's eye, quilt.
+    pub figured: bool,
     /// What the meter reads; `Kept` when it lies in the sheet's band.
     pub moisture: Told<MoistureContent>,
 }
@@ -22,7 +24,13 @@ impl Part {
     /// A part of that wood, its moisture in the band.
     #[must_use]
     pub fn of(wood: &Wood) -> Self {
-        Self { pores: wood.pores, filler: wood.filler, trouble: wood.trouble.clone(), moisture: Told::Kept }
+        Self {
+            pores: wood.pores,
+            filler: wood.filler,
+            trouble: wood.trouble.clone(),
+            figured: false,
+            moisture: Told::Kept,
+        }
     }
 
     /// Whether its wood brings that trouble.

@@ -102,6 +102,13 @@ terms! {
         SharedWheel = "shared-wheel",
         /// The film is hard, edges are scored or countersunk, faces shielded.
         Guarded = "edges-guarded",
+        /// The film smells, dents under the nail or gums the paper.
+        DryTestFailed = "dry-test-failed",
+        // How colour gets on
+        /// By gun.
+        SprayedOn = "sprayed-on",
+        /// By cloth.
+        WipedOn = "wiped-on",
         // Agreement
         /// Tried on a practice board and approved.
         Sample = "sample-approved",

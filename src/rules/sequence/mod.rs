@@ -9,6 +9,7 @@
 //! less than a floor, the floor counts.
 
 pub mod check;
+pub mod duty;
 pub mod error;
 pub mod job;
 pub mod manner;

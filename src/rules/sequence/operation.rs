@@ -66,6 +66,8 @@ terms! {
         Rework = "rework-place",
         /// Casing, wrapping or stacking.
         Pack = "pack-work",
+        /// Putting oily rags into the closed metal can.
+        RagsAway = "rags-away",
     }
 }
 
@@ -112,6 +114,7 @@ impl Operation {
             Self::Unmask | Self::Scrape | Self::Inspect => Stage::Scrape,
             Self::Scuff | Self::Protect | Self::Clear | Self::Rework => Stage::Clear,
             Self::Pack => Stage::Cure,
+            Self::RagsAway => Stage::Room,
             Self::Level | Self::Buff | Self::Polish | Self::PlugHoles | Self::FitParts => Stage::Buff,
         }
     }

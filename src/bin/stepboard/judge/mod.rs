@@ -1,0 +1,145 @@
+//! `judge`: a job as it was told, judged.
+
+mod schema;
+
+use crate::Output;
+use crate::args::Args;
+use serde_json::{Map, Value, json};
+use std::io::Read;
+use stepboard::card::Voice;
+use stepboard::content::{Caution, CautionStage, Content, Units};
+use stepboard::judge::{self, Account, Found, Judgement};
+use stepboard::rules::sequence::duty::Due;
+use stepboard::rules::sequence::operation::Operation;
+use stepboard::rules::term::{Stage, Term};
+use stepboard::rules::verdict::RuleId;
+
+const EXAMPLE: &str = include_str!("../../../../content/schema/judge.example.json");
+/// The closing line that every answer carries.
+const DEFER: &str = "c30";
+
+pub(crate) fn run(content: &Content, args: Args) -> Output {
+    args.nothing_left(&["FILE", "-", "--schema", "--example"])?;
+    let asked = |switch: &str| args.switches.iter().any(|given| given == switch);
+    if asked("schema") {
+        return schema::filled(content);
+    }
+    if asked("example") {
+        return Ok(EXAMPLE.trim_end().to_owned());
+    }
+    let text = match args.names.as_slice() {
+        [] => piped()?,
+        [dash] if dash == "-" => piped()?,
+        [file] => std::fs::read_to_string(file).map_err(|error| vec![format!("{file}: {error}")])?,
+        _ => return Err(vec!["one file, or - for standard input".to_owned()]),
+    };
+    let document: Value = serde_json::from_str(&text).map_err(|error| vec![format!("no JSON: {error}")])?;
+    let account = judge::read(&document, content)?;
+    let voice = Voice::new(content, "en", Units::METRIC);
+    Ok(answer(&voice, &account, &judge::judge(&account, content)).to_string())
+}
+
+fn piped() -> Output {
+    let mut text = String::new();
+    std::io::stdin().read_to_string(&mut text).map_err(|error| vec![error.to_string()])?;
+    Ok(text)
+}
+
+fn answer(voice: &Voice<'_>, account: &Account, judged: &Judgement) -> Value {
+    let mut out = Map::new();
+    out.insert("format".into(), json!("stepboard-judge"));
+    out.insert("format_version".into(), json!(1));
+    match judged.accepted {
+        Some(accepted) => out.insert("accepted".into(), json!(accepted)),
+        None => out.insert("verdict".into(), json!("cannot-be-judged")),
+    };
+    out.insert("sheet".into(), json!(account.sheet.slug));
+    out.insert("ticket".into(), json!(account.ticket));
+    out.insert("missing".into(), json!(judged.missing));
+    let findings: Vec<Value> = judged.found.iter().map(|found| finding(voice, account, found)).collect();
+    out.insert("findings".into(), json!(findings));
+    let excused = judged.excused.iter().map(|one| {
+        json!({
+            "index": one.index, "operation": operation(account, one.index), "variant": one.variant.slug(),
+            "sentence": sentence(voice, RuleId(one.variant.slug())), "excuses": one.error.slug(),
+        })
+    });
+    out.insert("excused".into(), excused.collect());
+    out.insert("tasks".into(), judged.duties.iter().map(|due| task(voice, account, due)).collect());
+    out.insert("cautions".into(), cautions(voice, account));
+    out.insert("defer".into(), json!(voice.texts.get(&format!("caution.{DEFER}"))));
+    Value::Object(out)
+}
+
+fn operation(account: &Account, index: usize) -> Option<&'static str> {
+    account.plan.steps.get(index).map(|step| step.operation.slug())
+}
+
+fn part(account: &Account, index: usize) -> Option<&str> {
+    let place = account.plan.steps.get(index).and_then(|step| step.part)?;
+    account.parts.get(place).map(String::as_str)
+}
+
+fn sentence<'a>(voice: &'a Voice<'_>, rule: RuleId) -> &'a str {
+    let key = format!("rule.{}", rule.0);
+    voice.texts.find(&key).unwrap_or_default()
+}
+
+fn finding(voice: &Voice<'_>, account: &Account, found: &Found) -> Value {
+    let info = voice.content.rule(found.rule.0);
+    let faults: Vec<Value> = found
+        .faults
+        .iter()
+        .map(|fault| json!({ "id": fault, "name": voice.texts.get(&format!("fault.{fault}")) }))
+        .collect();
+    json!({
+        "index": found.index, "operation": operation(account, found.index), "part": part(account, found.index),
+        "rule": found.rule.0, "sentence": sentence(voice, found.rule),
+        "kind": info.map(|info| info.kind), "source": info.map(|info| info.source.as_str()),
+        "severity": found.severity, "faults": faults,
+        "made": found.made, "shows": found.shows.map_or("later", Stage::slug),
+        "correction": found.mend.slug(), "correction_words": voice.term("", found.mend.slug()),
+        "hours_lost": found.cost.hours(), "rework_h": found.cost.rework_h, "wait_h": found.cost.wait_h,
+    })
+}
+
+fn task(voice: &Voice<'_>, account: &Account, due: &Due) -> Value {
+    json!({
+        "index": due.step, "operation": operation(account, due.step), "rule": due.rule().0,
+        "sentence": sentence(voice, due.rule()), "severity": due.duty.severity(), "done": due.done,
+    })
+}
+
+/// The cautions of what was done, and those that every screen shows.
+fn cautions(voice: &Voice<'_>, account: &Account) -> Value {
+    let done = judge::verdict::operations(&account.plan);
+    let shown = |caution: &&Caution| {
+        let at = |stage: &CautionStage| done.iter().any(|operation| stages(*operation).contains(stage));
+        caution.stages.contains(&CautionStage::All) || caution.stages.iter().any(at)
+    };
+    let cautions = voice.content.cautions.iter().filter(shown);
+    cautions
+        .map(|one| json!({ "id": one.id, "text": voice.texts.get(&format!("caution.{}", one.id)) }))
+        .collect()
+}
+
+/// The stages whose cautions an operation shows.
+const fn stages(operation: Operation) -> &'static [CautionStage] {
+    use CautionStage::{Buff, Cure, Inspect, Mix, Prep, Rub, Spray, Stain, Waste};
+    match operation {
+        Operation::Stain => &[Stain, Mix, Spray, Cure, Waste],
+        Operation::Fill | Operation::WipeFiller => &[Prep, Cure, Waste],
+        Operation::Washcoat
+        | Operation::Seal
+        | Operation::Colour
+        | Operation::Shade
+        | Operation::Protect
+        | Operation::Clear => &[Mix, Spray, Cure],
+        Operation::Level | Operation::PlugHoles => &[Rub],
+        Operation::Buff | Operation::Polish => &[Buff],
+        Operation::Inspect | Operation::Scrape => &[Inspect],
+        Operation::RagsAway => &[Waste],
+        Operation::Pack => &[Cure],
+        _ => &[Prep],
+    }
+}

@@ -1,0 +1,197 @@
+//! What a job demands beside the order of its work: rags put away, a sample agreed on, tests passed.
+//!
+//! A duty left undone spoils no order. Rags that lie about burn the shop, and colour that no sample showed cannot be
+//! judged, so a job is not accepted without them.
+
+use super::error::Mend;
+use super::job::Job;
+use super::manner::Manner;
+use super::operation::{COATS, LAID, Operation};
+use super::plan::{Plan, Step, Told};
+use super::view::{Placed, View};
+use crate::rules::sheet::Sheet;
+use crate::rules::term::{Filler, Severity, Stage, Term};
+use crate::rules::verdict::{CannotJudge, RuleId};
+use crate::rules::wood::WoodTrouble;
+use crate::terms;
+
+/// Longest time that still counts as "immediately after use" (29 CFR 1910.107(g)(3)), hours. The figure is common
+/// practice, no source.
+const AT_ONCE_H: f64 = 0.5;
+
+terms! {
+    /// A duty. Its slug is the id of its rule; text `rule.<slug>`.
+    Duty {
+        /// Rags with oil stain, oil filler or oil varnish go into the closed metal can.
+        Rags = "waste.rags",
+        /// Colour on figured wood is agreed on a sample board.
+        Sample = "staining.sample-board",
+        /// Wiped colour on wood that takes it unevenly has a washcoat under it, or an agreed sample.
+        Washcoat = "staining.blotching-wants-washcoat",
+        /// The film passes smell, nail and powder before it is cut, however long it stood.
+        DryTests = "drying.physical-tests",
+    }
+}
+
+impl Duty {
+    /// What it guards.
+    #[must_use]
+    pub const fn severity(self) -> Severity {
+        match self {
+            Self::Rags => Severity::Safety,
+            Self::Sample | Self::Washcoat | Self::DryTests => Severity::Work,
+        }
+    }
+
+    /// Slugs of the faults that its neglect makes.
+    #[must_use]
+    pub const fn faults(self) -> &'static [&'static str] {
+        match self {
+            Self::Rags => &[],
+            Self::Sample => &["colour-off"],
+            Self::Washcoat => &["stain-blotch"],
+            Self::DryTests => &["soft-film", "grain-sink"],
+        }
+    }
+
+    /// What mends its neglect.
+    #[must_use]
+    pub const fn mend(self) -> Mend {
+        match self {
+            Self::Rags | Self::Sample | Self::Washcoat => Mend::AddStep,
+            Self::DryTests => Mend::Wait,
+        }
+    }
+
+    /// Where its neglect first shows; `None`: after the work was left.
+    #[must_use]
+    pub const fn shows(self) -> Option<Stage> {
+        match self {
+            Self::Sample | Self::Washcoat => Some(Stage::Stain),
+            Self::Rags | Self::DryTests => None,
+        }
+    }
+}
+
+/// A duty that a step brings.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Due {
+    /// The duty.
+    pub duty: Duty,
+    /// Place of the step that brings it, from 0.
+    pub step: usize,
+    /// Whether it was done; `None`: the plan does not list such steps, so it is to be seen to.
+    pub done: Option<bool>,
+}
+
+impl Due {
+    /// The rule that asks for it.
+    #[must_use]
+    pub fn rule(&self) -> RuleId {
+        RuleId(self.duty.slug())
+    }
+}
+
+/// The duties of a plan, in the order of its steps, and what would have to be told to judge the rest.
+#[must_use]
+pub fn duties(job: &Job, plan: &Plan, sheet: &Sheet) -> (Vec<Due>, Vec<String>) {
+    let (mut due, mut missing) = (Vec::new(), Vec::new());
+    rags(job, plan, &mut due, &mut missing);
+    for (place, part) in job.parts.iter().enumerate() {
+        let view = View::new(job, place, part, plan, sheet);
+        for one in [colour(&view, &mut due), dry_tests(&view, &mut due)] {
+            if let Err(cannot) = one {
+                missing.extend(cannot.missing);
+            }
+        }
+    }
+    let mut due = crate::rules::sorted::sorted(due, |a, b| (a.step, a.duty).cmp(&(b.step, b.duty)));
+    due.dedup();
+    let mut missing = crate::rules::sorted::sorted(missing, Ord::cmp);
+    missing.dedup();
+    (due, missing)
+}
+
+/// Whether a step leaves rags that heat up by themselves: oil stain, oil-based filler, oil varnish.
+fn leaves_oily_rags(job: &Job, step: &Step) -> Result<bool, CannotJudge> {
+    let placed = Placed { at: 0, step };
+    match step.operation {
+        Operation::Stain => placed.is(Manner::OilStain),
+        Operation::Fill | Operation::WipeFiller => Ok(job.filler == Filler::OilPaste),
+        op if COATS.contains(&op) => placed.is(Manner::OilCured),
+        _ => Ok(false),
+    }
+}
+
+/// Each step that leaves oily rags wants them put away at once: before anything else is laid, and with no wait before.
+/// Filling and wiping off on several parts are one task.
+fn rags(job: &Job, plan: &Plan, due: &mut Vec<Due>, missing: &mut Vec<String>) {
+    let mut open: Option<(usize, f64, bool)> = None;
+    for (at, step) in plan.steps.iter().enumerate() {
+        let oily = leaves_oily_rags(job, step).unwrap_or_else(|cannot| {
+            missing.extend(cannot.missing);
+            false
+        });
+        if let Some((since, waited, untold)) = &mut open {
+            match step.after {
+                Told::Is(hours) => *waited += hours.get(),
+                Told::Untold => *untold = true,
+                Told::Kept => {}
+            }
+            if step.operation == Operation::RagsAway {
+                if *untold {
+                    missing.push("wait".to_owned());
+                }
+                due.push(Due { duty: Duty::Rags, step: *since, done: Some(*waited <= AT_ONCE_H) });
+                open = None;
+            } else if !oily && LAID.contains(&step.operation) {
+                due.push(Due { duty: Duty::Rags, step: *since, done: undone(plan) });
+                open = None;
+            }
+        }
+        // The wiping brings the most rags, and time runs from the last of them.
+        if oily {
+            open = Some((at, 0.0, false));
+        }
+    }
+    if let Some((since, ..)) = open {
+        due.push(Due { duty: Duty::Rags, step: since, done: undone(plan) });
+    }
+}
+
+/// What a plan says of rags that it does not list.
+fn undone(plan: &Plan) -> Option<bool> {
+    let listed = plan.steps.iter().any(|step| step.operation == Operation::RagsAway);
+    (listed || plan.tells(Operation::RagsAway)).then_some(false)
+}
+
+/// Figured wood: sprayed colour goes on bare, wiped colour on a washcoat, either after a sample board. Advice differs,
+/// and the method decides (common practice, no source).
+fn colour(view: &View<'_>, due: &mut Vec<Due>) -> Result<(), CannotJudge> {
+    let uneven = view.part.has(WoodTrouble::Blotching) || view.part.figured;
+    for stain in view.all(&[Operation::Stain]).filter(|_| uneven) {
+        let agreed = stain.is(Manner::Sample)?;
+        if view.part.figured {
+            due.push(Due { duty: Duty::Sample, step: stain.at, done: Some(agreed) });
+            let told = stain.is(Manner::SprayedOn)? || stain.is(Manner::WipedOn)?;
+            if !told && !agreed && view.lacks_before(stain.at, Operation::Washcoat) {
+                return Err(CannotJudge::without("method"));
+            }
+        }
+        if stain.is(Manner::WipedOn)? && view.before(stain.at, COATS).is_none() {
+            let under = !view.lacks_before(stain.at, Operation::Washcoat);
+            due.push(Due { duty: Duty::Washcoat, step: stain.at, done: Some(agreed || under) });
+        }
+    }
+    Ok(())
+}
+
+/// A test on the work itself stands above the calendar.
+fn dry_tests(view: &View<'_>, due: &mut Vec<Due>) -> Result<(), CannotJudge> {
+    for cut in view.all(&[Operation::Level, Operation::Buff]) {
+        if cut.is(Manner::DryTestFailed)? {
+            due.push(Due { duty: Duty::DryTests, step: cut.at, done: Some(false) });
+        }
+    }
+    Ok(())
+}
