@@ -17,6 +17,7 @@ const stages = [
   },
   { name: "unit", run: ["cargo", "test", "--locked"], count: cargoTests },
   { name: "coverage", run: ["node", "tools/coverage.mjs", "--check"] },
+  { name: "agree", run: ["node", "tools/agree.mjs"] },
   { name: "docs", run: ["cargo", "doc", "--locked", "--no-deps"], env: { RUSTDOCFLAGS: "-D warnings" } },
   { name: "licences", run: [tool("cargo-deny"), "--all-features", "check", "bans", "licenses", "sources"], count: verdicts },
   { name: "content", run: ["cargo", "run", "--locked", "--quiet", "--bin", "stepboard", "--", "check", "content"] },

@@ -5,6 +5,7 @@ pub(crate) mod any;
 pub(crate) mod binary;
 pub(crate) mod covered;
 pub(crate) mod table;
+pub(crate) mod told;
 
 use stepboard::content::Content;
 use stepboard::rules::sheet::Sheet;
