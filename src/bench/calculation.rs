@@ -1,7 +1,7 @@
 //! One entry of the calculator: its name, the facts it needs, what it gives, and the rule behind it.
 
 use super::Facts;
-use crate::content::World;
+use crate::content::{Content, World};
 use crate::quantity::{Measure, Unit};
 use crate::rules::verdict::Judged;
 use serde::Serialize;
@@ -9,23 +9,26 @@ use std::collections::BTreeMap;
 
 /// A fact that a calculation takes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-pub struct Needs {
-    /// Key of the fact in `content/facts/`.
-    pub key: &'static str,
+pub struct Needs<'a> {
+    /// Key of the fact in `content/facts/`; [`Needs::SOLVENTS`] stands for one fact for each solvent.
+    pub key: &'a str,
     /// Whether the calculation works without it.
     pub optional: bool,
 }
 
-impl Needs {
+impl<'a> Needs<'a> {
+    /// Stands for how much there is of each solvent of content.
+    pub const SOLVENTS: Needs<'static> = Needs { key: "@solvents", optional: true };
+
     /// A fact that must be told.
     #[must_use]
-    pub const fn must(key: &'static str) -> Self {
+    pub const fn must(key: &'a str) -> Self {
         Self { key, optional: false }
     }
 
     /// A fact that may be told.
     #[must_use]
-    pub const fn may(key: &'static str) -> Self {
+    pub const fn may(key: &'a str) -> Self {
         Self { key, optional: true }
     }
 }
@@ -48,6 +51,11 @@ pub enum Gives {
         /// The terms that may come out.
         among: &'static [&'static str],
     },
+    /// Slugs under a key, none or more.
+    List {
+        /// Key in the outcome.
+        key: &'static str,
+    },
 }
 
 /// What came out, by key. Text of a key: `gives.<key>`; of a term: `term.<slug>`.
@@ -57,6 +65,8 @@ pub struct Outcome {
     pub numbers: BTreeMap<&'static str, Measure>,
     /// Terms.
     pub terms: BTreeMap<&'static str, &'static str>,
+    /// Slugs of content, none or more.
+    pub lists: BTreeMap<&'static str, Vec<String>>,
 }
 
 impl Outcome {
@@ -70,6 +80,13 @@ impl Outcome {
     #[must_use]
     pub fn number(mut self, key: &'static str, measure: Measure) -> Self {
         self.numbers.insert(key, measure);
+        self
+    }
+
+    /// Adds slugs of content.
+    #[must_use]
+    pub fn list(mut self, key: &'static str, slugs: Vec<String>) -> Self {
+        self.lists.insert(key, slugs);
         self
     }
 
@@ -87,9 +104,25 @@ pub struct Calculation {
     /// Name, as scripts write it.
     pub name: &'static str,
     /// Facts it takes.
-    pub needs: &'static [Needs],
+    pub needs: &'static [Needs<'static>],
     /// What it gives.
     pub gives: &'static [Gives],
     /// The rule.
     pub run: fn(&Facts, &World<'_>) -> Judged<Outcome>,
+}
+
+impl Calculation {
+    /// The facts it takes, one for each solvent where it takes them all.
+    #[must_use]
+    pub fn takes<'a>(&self, content: &'a Content) -> Vec<Needs<'a>> {
+        let mut all = Vec::new();
+        for need in self.needs {
+            if need.key == Needs::SOLVENTS.key {
+                all.extend(content.solvents.iter().map(|solvent| Needs::may(&solvent.slug)));
+            } else {
+                all.push(*need);
+            }
+        }
+        all
+    }
 }

@@ -155,6 +155,7 @@ impl FactInfo {
         for term in &self.terms {
             match term.as_str() {
                 "@woods" => found.extend(content.woods.iter().map(|wood| wood.slug.as_str())),
+                "@solvents" => found.extend(content.solvents.iter().map(|solvent| solvent.slug.as_str())),
                 "@faults" => found.extend(content.faults.iter().map(|fault| fault.id.as_str())),
                 "@tickets" => found.extend(content.tickets.iter().map(|ticket| ticket.slug.as_str())),
                 slug => found.push(slug),

@@ -10,18 +10,20 @@ pub use facts::{FactValue, Facts};
 mod air;
 pub(crate) mod drying;
 mod film;
+mod hazard;
 pub(crate) mod mixing;
 pub(crate) mod shop;
 mod wood;
 
 /// The calculations by what they are about. Text of a group: `app.bench.group.<name>`.
-pub const GROUPS: [(&str, &[&Calculation]); 6] = [
+pub const GROUPS: [(&str, &[&Calculation]); 7] = [
     ("air", air::ALL),
     ("wood", wood::ALL),
     ("waits", drying::ALL),
     ("mixing", mixing::ALL),
     ("film", film::ALL),
     ("abrasives", shop::ABRASIVES),
+    ("hazard", hazard::ALL),
 ];
 
 /// Every calculation, group by group.

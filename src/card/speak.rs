@@ -43,7 +43,7 @@ impl<'a> Voice<'a> {
         if let Some(wood) = self.content.wood(slug) {
             return self.texts.find(&format!("wood.{slug}")).unwrap_or(&wood.name).to_owned();
         }
-        let shared = ["term", "fault", "ticket"].map(|list| format!("{list}.{slug}"));
+        let shared = ["term", "solvent", "fault", "ticket"].map(|list| format!("{list}.{slug}"));
         let keys = std::iter::once(format!("card.{family}.{slug}")).chain(shared);
         let found = keys.into_iter().find_map(|key| self.texts.find(&key));
         found.map_or_else(|| format!("term.{slug}"), str::to_owned)
@@ -73,7 +73,8 @@ impl<'a> Voice<'a> {
     /// Name of a fact.
     #[must_use]
     pub fn fact_name(&self, key: &str) -> &'a str {
-        self.texts.find(&format!("fact.{key}")).unwrap_or("")
+        let solvent = || self.texts.find(&format!("solvent.{key}"));
+        self.texts.find(&format!("fact.{key}")).or_else(solvent).unwrap_or("")
     }
 
     /// An answer in words.

@@ -1,6 +1,7 @@
 //! Facts and card families as they stand in files.
 
-use crate::quantity::Unit;
+use crate::quantity::{PartsPerMillion, Unit};
+use crate::rules::hazard::Solvent;
 use crate::rules::term::{Severity, Stage};
 use crate::terms;
 use serde::{Deserialize, Serialize};
@@ -70,9 +71,25 @@ pub struct FactInfo {
     /// Whether a number in per cent is a share of a whole, which scripts write from 0 to 1.
     #[serde(default)]
     pub share: bool,
-    /// Allowed terms; `["@woods"]`, `["@faults"]` and `["@tickets"]` stand for those lists.
+    /// Allowed terms; `["@woods"]`, `["@solvents"]`, `["@faults"]` and `["@tickets"]` stand for those lists.
     #[serde(default)]
     pub terms: Vec<String>,
+}
+
+impl FactInfo {
+    /// How much of a solvent is in the air: its slug is the key.
+    #[must_use]
+    pub fn reading_of(solvent: &Solvent) -> Self {
+        Self {
+            key: solvent.slug.clone(),
+            unit: Some(Unit::PartsPerMillion),
+            min: PartsPerMillion::MIN,
+            max: PartsPerMillion::MAX,
+            decimals: 0,
+            share: false,
+            terms: Vec::new(),
+        }
+    }
 }
 
 /// How a family draws one fact.

@@ -28,6 +28,7 @@ pub use world::World;
 pub use crate::rules::term::{Binding, ColourPlan};
 
 use crate::rules::fault::Fault;
+use crate::rules::hazard::Solvent;
 use crate::rules::sheet::Sheet;
 use crate::rules::wood::Wood;
 use serde::{Deserialize, Serialize};
@@ -42,13 +43,15 @@ pub struct Content {
     pub sheets: Vec<Sheet>,
     /// The woods.
     pub woods: Vec<Wood>,
+    /// The solvents.
+    pub solvents: Vec<Solvent>,
     /// The scenario sets that ship.
     pub sets: Vec<ScenarioSet>,
     /// The faults.
     pub faults: Vec<Fault>,
     /// The job tickets.
     pub tickets: Vec<Ticket>,
-    /// Names, units and ranges of facts.
+    /// Names, units and ranges of facts; last those that tell how much of a solvent is in the air, one for each.
     pub facts: Vec<FactInfo>,
     /// The card families.
     pub families: Vec<FamilyInfo>,
@@ -67,6 +70,19 @@ impl Content {
     #[must_use]
     pub fn wood(&self, slug: &str) -> Option<&Wood> {
         self.woods.iter().find(|wood| wood.slug == slug)
+    }
+
+    /// The solvent with that slug.
+    #[must_use]
+    pub fn solvent(&self, slug: &str) -> Option<&Solvent> {
+        self.solvents.iter().find(|solvent| solvent.slug == slug)
+    }
+
+    /// The facts that files list, without those that stand for solvents.
+    #[must_use]
+    pub fn listed_facts(&self) -> &[FactInfo] {
+        let listed = self.facts.len().saturating_sub(self.solvents.len());
+        self.facts.get(..listed).unwrap_or(&self.facts)
     }
 
     /// The fault with that id.

@@ -2,6 +2,7 @@
 
 use super::{Content, Ticket};
 use crate::rules::fault::Fault;
+use crate::rules::hazard::Solvent;
 use crate::rules::sequence::job::{Job, Part};
 use crate::rules::sheet::Sheet;
 use crate::rules::verdict::CannotJudge;
@@ -51,6 +52,14 @@ impl<'a> World<'a> {
             coating: self.sheet.coating,
             melts: Job::melting(self.sheet.coating),
         })
+    }
+
+    /// The solvent with that slug.
+    ///
+    /// # Errors
+    /// [`CannotJudge`] when no such solvent is known.
+    pub fn solvent(&self, slug: &str) -> Result<&'a Solvent, CannotJudge> {
+        self.content.solvent(slug).ok_or_else(|| CannotJudge::without("solvent"))
     }
 
     /// The fault with that id.

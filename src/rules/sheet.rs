@@ -78,6 +78,10 @@ terms! {
         CoolingFast = "cooling-fast",
         /// How far a wet film with retarder may cool below the work.
         CoolingRetarded = "cooling-retarded",
+        /// Least average speed of the air over a booth's open face.
+        FaceSpeed = "face-speed",
+        /// Greatest share of the lower explosive limit in exhausted air, per cent.
+        VapourShare = "vapour-share",
         // Wood
         /// Least moisture content for finishing.
         MoistureFrom = "moisture-from",

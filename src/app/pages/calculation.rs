@@ -17,7 +17,7 @@ pub(in crate::app) struct CalculationProps {
 }
 
 /// What is typed or chosen, by fact.
-type Typed = BTreeMap<&'static str, String>;
+type Typed = BTreeMap<String, String>;
 
 #[component]
 pub(in crate::app) fn Calculation(props: &CalculationProps) -> Html {
@@ -30,13 +30,13 @@ pub(in crate::app) fn Calculation(props: &CalculationProps) -> Html {
     };
     let on_typed = {
         let (now, set) = ((*typed).clone(), typed.setter());
-        Callback::from(move |(key, value): (&'static str, String)| {
+        Callback::from(move |(key, value): (String, String)| {
             let mut next = now.clone();
             next.insert(key, value);
             set.set(next);
         })
     };
-    let field = |need: &Needs| {
+    let field = |need: &Needs<'_>| {
         let value = typed.get(need.key).cloned().unwrap_or_default();
         field(&shop, need, value, &on_typed)
     };
@@ -46,7 +46,7 @@ pub(in crate::app) fn Calculation(props: &CalculationProps) -> Html {
             <section key="inputs" class="ticket form">
                 <span class="hole" aria-hidden="true"></span>
                 <h2>{ shop.say("bench.inputs") }</h2>
-                { for calculation.needs.iter().map(field) }
+                { for calculation.takes(shop.content()).iter().map(field) }
             </section>
             <div key="outcome" class="outcome" aria-live="polite">{ outcome(&shop, calculation, &typed) }</div>
         </Frame>
@@ -54,22 +54,25 @@ pub(in crate::app) fn Calculation(props: &CalculationProps) -> Html {
 }
 
 /// One fact: a number in the person's unit, or one of its terms.
-fn field(shop: &Shop, need: &Needs, value: String, on_typed: &Callback<(&'static str, String)>) -> Html {
+fn field(shop: &Shop, need: &Needs<'_>, value: String, on_typed: &Callback<(String, String)>) -> Html {
     let key = need.key;
-    let Some(info) = shop.content().fact(key) else { return html! { <p key={key}>{ key }</p> } };
+    let keyed = key.to_owned();
+    let Some(info) = shop.content().fact(key) else {
+        return html! { <p key={key.to_owned()}>{ key.to_owned() }</p> };
+    };
     let name = shop.voice().fact_name(key).to_owned();
     let optional = if need.optional { shop.say("bench.optional") } else { AttrValue::default() };
     let id = format!("fact-{key}");
     let control = if let Some(unit) = info.unit {
         let symbol = shop.settings.units.shown(unit).symbol();
-        let oninput = on_typed.reform(move |event: InputEvent| (key, input_value(&event)));
+        let oninput = on_typed.reform(move |event: InputEvent| (keyed.clone(), input_value(&event)));
         html! {
             <span class="typed-unit">
                 <input id={id.clone()} type="text" inputmode="decimal" autocomplete="off" {value} {oninput} /><span>{ symbol }</span>
             </span>
         }
     } else {
-        let onchange = on_typed.reform(move |event: Event| (key, select_value(&event)));
+        let onchange = on_typed.reform(move |event: Event| (keyed.clone(), select_value(&event)));
         let option = |slug: &str| html! { <option key={slug.to_owned()} value={slug.to_owned()} selected={slug == value}>{ shop.voice().term("", slug) }</option> };
         html! {
             <select id={id.clone()} {onchange}>
@@ -78,7 +81,7 @@ fn field(shop: &Shop, need: &Needs, value: String, on_typed: &Callback<(&'static
             </select>
         }
     };
-    html! { <p key={key} class="field"><label for={id}>{ name }<small>{ optional }</small></label>{ control }</p> }
+    html! { <p key={key.to_owned()} class="field"><label for={id}>{ name }<small>{ optional }</small></label>{ control }</p> }
 }
 
 fn input_value(event: &InputEvent) -> String {
@@ -117,11 +120,16 @@ fn outcome(shop: &Shop, calculation: &Entry, typed: &Typed) -> Html {
                 .iter()
                 .map(|(key, measure)| line(key, voice.measure(readable(*measure))));
             let terms = ruling.answer.terms.iter().map(|(key, slug)| line(key, voice.term("", slug)));
+            let listed = |slugs: &[String]| {
+                slugs.iter().map(|slug| voice.term("", slug)).collect::<Vec<_>>().join(", ")
+            };
+            let lists = ruling.answer.lists.iter().filter(|(_, slugs)| !slugs.is_empty());
+            let lists = lists.map(|(key, slugs)| line(key, listed(slugs)));
             html! {
                 <>
                     <section key="result" class="paper result">
                         <h2>{ shop.say("bench.result") }</h2>
-                        <dl class="facts">{ for terms }{ for numbers }</dl>
+                        <dl class="facts">{ for terms }{ for lists }{ for numbers }</dl>
                     </section>
                     { working(shop, &ruling.working) }
                     { rules(shop, &ruling.rules) }
@@ -144,7 +152,7 @@ fn readable(measure: Measure) -> Measure {
 /// The facts as told, and what was told wrongly.
 fn read(shop: &Shop, calculation: &Entry, typed: &Typed) -> (Facts, Vec<AttrValue>) {
     let (mut facts, mut wrong) = (Facts::default(), Vec::new());
-    for need in calculation.needs {
+    for need in calculation.takes(shop.content()) {
         let value = typed.get(need.key).map_or("", |value| value.trim());
         let Some(info) = shop.content().fact(need.key).filter(|_| !value.is_empty()) else { continue };
         match info.unit {

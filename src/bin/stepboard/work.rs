@@ -5,9 +5,10 @@ use crate::{Output, show};
 use serde_json::{Map, Value, json};
 use stepboard::bench::{self, Calculation, Facts, Gives, Outcome};
 use stepboard::card::Voice;
-use stepboard::content::{Content, Units, World};
+use stepboard::content::{CLOSING_CAUTION, Content, Units, World};
 use stepboard::quantity::Unit;
-use stepboard::rules::verdict::Ruling;
+use stepboard::rules::term::Severity;
+use stepboard::rules::verdict::{RuleId, Ruling};
 
 pub(crate) fn run(content: &Content, mut args: Args) -> Output {
     let voice = Voice::new(content, "en", Units::METRIC);
@@ -25,7 +26,8 @@ pub(crate) fn run(content: &Content, mut args: Args) -> Output {
         return Err(vec![format!("`{name}` is not known; allowed: {}", names.join(", "))]);
     };
     let mut facts = Facts::default();
-    let mut allowed: Vec<&str> = calculation.needs.iter().map(|need| need.key).collect();
+    let takes = calculation.takes(content);
+    let mut allowed: Vec<&str> = takes.iter().map(|need| need.key).collect();
     for key in &allowed {
         if let Some(given) = args.take(key) {
             facts.read(content, key, &given).map_err(|error| vec![error.to_string()])?;
@@ -47,7 +49,7 @@ pub(crate) fn run(content: &Content, mut args: Args) -> Output {
         }
         Err(cannot) => {
             out.insert("verdict".into(), json!("cannot-be-judged"));
-            let needed = calculation.needs.iter().filter(|need| !need.optional).map(|need| need.key);
+            let needed = takes.iter().filter(|need| !need.optional).map(|need| need.key);
             let told = |key: &str| facts.0.contains_key(key);
             let mut missing: Vec<&str> = needed.filter(|key| !told(key)).collect();
             // What the rule names may be told, and yet lie outside what the rule covers.
@@ -71,6 +73,9 @@ fn outcome(out: &mut Map<String, Value>, voice: &Voice<'_>, ruling: &Ruling<Outc
     for (key, slug) in &ruling.answer.terms {
         out.insert((*key).into(), json!(slug));
     }
+    for (key, slugs) in &ruling.answer.lists {
+        out.insert((*key).into(), json!(slugs));
+    }
     for (key, measure) in &ruling.answer.numbers {
         if *key == "value" {
             out.insert("value".into(), json!(measure.value));
@@ -79,6 +84,11 @@ fn outcome(out: &mut Map<String, Value>, voice: &Voice<'_>, ruling: &Ruling<Outc
         } else {
             out.insert((*key).into(), show::measure(*measure));
         }
+    }
+    let safety =
+        |rule: &RuleId| voice.content.rule(rule.0).is_some_and(|rule| rule.severity == Severity::Safety);
+    if ruling.rules.iter().any(safety) {
+        out.insert("defer".into(), json!(voice.texts.get(&format!("caution.{CLOSING_CAUTION}"))));
     }
     out.insert("rules".into(), show::rules(voice, &ruling.rules));
     out.insert("working".into(), show::working(voice, &ruling.working));
@@ -92,7 +102,7 @@ fn list(voice: &Voice<'_>) -> Value {
 
 fn entry(voice: &Voice<'_>, one: &Calculation) -> Value {
     let keys: Vec<Value> = one
-        .needs
+        .takes(voice.content)
         .iter()
         .map(|need| {
             let label = voice.fact_name(need.key);
@@ -116,6 +126,7 @@ fn entry(voice: &Voice<'_>, one: &Calculation) -> Value {
         .iter()
         .map(|gives| match gives {
             Gives::Number { key, unit } => json!({ "key": key, "unit": unit }),
+            Gives::List { key } => json!({ "key": key, "list": true }),
             Gives::Term { key, among } => {
                 let mut among = among.to_vec();
                 if *key == "verdict" {

@@ -31,7 +31,8 @@ fn names(content: &Content, reader: &mut Reader) {
     each(reader, "set", "slug", IN_SLUG, content.sets.iter().map(|set| set.slug.as_str()));
     each(reader, "fault", "id", IN_SLUG, content.faults.iter().map(|fault| fault.id.as_str()));
     each(reader, "ticket", "slug", IN_SLUG, content.tickets.iter().map(|ticket| ticket.slug.as_str()));
-    each(reader, "fact", "key", IN_FACT, content.facts.iter().map(|fact| fact.key.as_str()));
+    each(reader, "solvent", "slug", IN_SLUG, content.solvents.iter().map(|solvent| solvent.slug.as_str()));
+    each(reader, "fact", "key", IN_FACT, content.listed_facts().iter().map(|fact| fact.key.as_str()));
     each(reader, "family", "id", IN_SLUG, content.families.iter().map(|family| family.id.as_str()));
     each(reader, "rule", "id", IN_RULE, content.rules.iter().map(|rule| rule.id.as_str()));
     each(reader, "caution", "id", IN_SLUG, content.cautions.iter().map(|caution| caution.id.as_str()));
@@ -43,6 +44,12 @@ fn names(content: &Content, reader: &mut Reader) {
         }
         for (nth, part) in ticket.parts.iter().enumerate() {
             spelt("ticket", index, &format!("parts.{nth}.slug"), &part.slug, IN_SLUG, reader);
+        }
+    }
+    for (index, solvent) in content.solvents.iter().enumerate() {
+        if content.listed_facts().iter().any(|fact| fact.key == solvent.slug) {
+            let message = format!("`{}` is a fact of content/facts/ already", solvent.slug);
+            reader.at("solvent", index, "slug", message);
         }
     }
     for (index, fact) in content.facts.iter().enumerate() {
@@ -221,6 +228,9 @@ fn terms<'a>(content: &'a Content, fact: &'a FactInfo, reader: &Reader) -> Optio
         match term.as_str() {
             "@woods" if reader.knows("wood") => {
                 all.extend(content.woods.iter().map(|wood| wood.slug.as_str()))
+            }
+            "@solvents" if reader.knows("solvent") => {
+                all.extend(content.solvents.iter().map(|solvent| solvent.slug.as_str()));
             }
             "@faults" if reader.knows("fault") => {
                 all.extend(content.faults.iter().map(|fault| fault.id.as_str()))

@@ -19,9 +19,10 @@ pub(super) enum Holds {
 }
 
 /// The lists that stand in one file each, and their names.
-pub(super) const LIST_FILES: [(&str, &str); 5] = [
+pub(super) const LIST_FILES: [(&str, &str); 6] = [
     ("settings.toml", "setting"),
     ("woods.toml", "wood"),
+    ("solvents.toml", "solvent"),
     ("faults.toml", "fault"),
     ("tickets.toml", "ticket"),
     ("cautions.toml", "caution"),

@@ -15,6 +15,7 @@ pub use kind::{FileKind, file};
 use super::{Caution, Consequence};
 use super::{Content, FactInfo, FamilyInfo, RuleInfo, ScenarioSet, SettingInfo, SheetSource, Ticket};
 use crate::rules::fault::Fault;
+use crate::rules::hazard::Solvent;
 use crate::rules::sheet::Sheet;
 use crate::rules::wood::Wood;
 use files::Holds;
@@ -57,6 +58,7 @@ macro_rules! list_file {
 
 list_file!(SettingFile, setting, SettingInfo);
 list_file!(WoodFile, wood, Wood);
+list_file!(SolventFile, solvent, Solvent);
 list_file!(FaultFile, fault, Fault);
 list_file!(TicketFile, ticket, Ticket);
 list_file!(FactFile, fact, FactInfo);
@@ -86,6 +88,7 @@ pub fn load(sources: &[Source]) -> Result<Content, Vec<Problem>> {
         }
     }
     files::missing(sources, &mut reader);
+    content.facts.extend(content.solvents.iter().map(FactInfo::reading_of));
     reader.sort_settings(&mut content.settings);
     check::settings(&content.settings, &mut reader);
     if reader.knows("setting") {
@@ -103,6 +106,7 @@ fn entries(list: &'static str, source: &Source, content: &mut Content, reader: &
     match list {
         "setting" => reader.take::<SettingFile, _>(source, &mut content.settings, |f| f.setting, list),
         "wood" => reader.take::<WoodFile, _>(source, &mut content.woods, |f| f.wood, list),
+        "solvent" => reader.take::<SolventFile, _>(source, &mut content.solvents, |f| f.solvent, list),
         "fault" => reader.take::<FaultFile, _>(source, &mut content.faults, |f| f.fault, list),
         "ticket" => reader.take::<TicketFile, _>(source, &mut content.tickets, |f| f.ticket, list),
         "fact" => reader.take::<FactFile, _>(source, &mut content.facts, |f| f.fact, list),

@@ -39,7 +39,10 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
     for (index, set) in content.sets.iter().enumerate() {
         need("set", index, "slug", format!("set.{}", set.slug));
     }
-    for (index, fact) in content.facts.iter().enumerate() {
+    for (index, solvent) in content.solvents.iter().enumerate() {
+        need("solvent", index, "slug", format!("solvent.{}", solvent.slug));
+    }
+    for (index, fact) in content.listed_facts().iter().enumerate() {
         need("fact", index, "key", format!("fact.{}", fact.key));
         for (nth, term) in fact.terms.iter().enumerate().filter(|(_, term)| !term.starts_with('@')) {
             if families && !told(content, english, fact, term) {

@@ -10,14 +10,17 @@ const MOVEMENT_UNDER: f64 = 0.01;
 const COATS: std::ops::RangeInclusive<u32> = 1..=14;
 /// Days to delivery on a ticket: within a year.
 const DAYS: std::ops::RangeInclusive<u32> = 1..=366;
+/// Specific gravities of liquids in a finish room.
+const GRAVITY: std::ops::RangeInclusive<f64> = 0.5..=2.0;
 /// Lists that a fact's terms may stand for.
-const LISTS: [&str; 3] = ["@woods", "@faults", "@tickets"];
+const LISTS: [&str; 4] = ["@woods", "@solvents", "@faults", "@tickets"];
 
 /// Reports values out of range and sources left empty.
 pub(super) fn check(content: &Content, reader: &mut Reader) {
     woods(content, reader);
     tickets(content, reader);
     facts(content, reader);
+    solvents(content, reader);
     for (index, fault) in content.faults.iter().enumerate() {
         if fault.made.is_empty() {
             reader.at("fault", index, "made", format!("fault `{}` needs at least one stage", fault.id));
@@ -25,6 +28,7 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
     }
     sourced(reader, "setting", content.settings.iter().map(|info| info.source.as_str()));
     sourced(reader, "wood", content.woods.iter().map(|wood| wood.source.as_str()));
+    sourced(reader, "solvent", content.solvents.iter().map(|solvent| solvent.source.as_str()));
     sourced(reader, "fault", content.faults.iter().map(|fault| fault.source.as_str()));
     sourced(reader, "rule", content.rules.iter().map(|rule| rule.source.as_str()));
     sourced(reader, "caution", content.cautions.iter().map(|caution| caution.source.as_str()));
@@ -60,6 +64,33 @@ fn woods(content: &Content, reader: &mut Reader) {
             let most = Micrometres::MAX;
             let message = format!("`vessel_um` is {vessel}; over 0 and up to {most} is allowed");
             reader.at("wood", index, "vessel_um", message);
+        }
+    }
+}
+
+fn solvents(content: &Content, reader: &mut Reader) {
+    for (index, solvent) in content.solvents.iter().enumerate() {
+        if solvent.lel.is_empty() {
+            let message = format!("solvent `{}` needs at least one lower explosive limit", solvent.slug);
+            reader.at("solvent", index, "lel", message);
+        }
+        if let Some(gravity) = solvent.gravity
+            && !GRAVITY.contains(&gravity)
+        {
+            let message =
+                format!("`gravity` is {gravity}; {} to {} is allowed", GRAVITY.start(), GRAVITY.end());
+            reader.at("solvent", index, "gravity", message);
+        }
+        let limits = solvent.limits;
+        let all =
+            [limits.pel, limits.pel_ceiling, limits.rel, limits.rel_short, limits.rel_ceiling, limits.idlh];
+        if all.into_iter().flatten().any(|limit| limit.get() <= 0.0) {
+            reader.at(
+                "solvent",
+                index,
+                "limits",
+                "a limit is over 0; leave out what is not published".to_owned(),
+            );
         }
     }
 }
