@@ -23,6 +23,7 @@ pub mod solvent;
 pub mod sparks;
 pub mod spell;
 pub mod store;
+pub mod surroundings;
 pub mod wheel;
 
 pub use before_gun::{Cartridge, Gauge, GunMove, Mask, before_gun};
