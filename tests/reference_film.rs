@@ -168,11 +168,11 @@ fn coats_that_fit_today_are_counted_by_order_day_and_clock() {
         let ruling = film::coats_today(ordered, laid, laid_today, now, &sheet);
         (ruling.answer, ruling.rules[0].0)
     };
-    assert_eq!(today(6.0, 0.0, 0.0, 14.0), (2.0, "film.coats-fit-the-day"));
-    assert_eq!(today(6.0, 0.0, 0.0, 8.0), (4.0, "film.coats-a-day"));
-    assert_eq!(today(6.0, 3.0, 3.0, 12.0), (1.0, "film.coats-a-day"));
-    assert_eq!(today(6.0, 5.0, 0.0, 8.0), (1.0, "film.coats-ordered"));
-    assert_eq!(today(6.0, 6.0, 2.0, 8.0), (0.0, "film.coats-ordered"));
+    assert_eq!(today(6, 0, 0, 14.0), (2, "film.coats-fit-the-day"));
+    assert_eq!(today(6, 0, 0, 8.0), (4, "film.coats-a-day"));
+    assert_eq!(today(6, 3, 3, 12.0), (1, "film.coats-a-day"));
+    assert_eq!(today(6, 5, 0, 8.0), (1, "film.coats-ordered"));
+    assert_eq!(today(6, 6, 2, 8.0), (0, "film.coats-ordered"));
 }
 
 /// faults.csv (own severity scale by the smallest rework that cures): one fault of each grade, and all 40 in content.
@@ -213,7 +213,7 @@ proptest! {
 
     #[test]
     fn more_coats_never_lower_the_build(coat in 0.0..=100.0_f64, a in 0_u32..60, b in 0_u32..60) {
-        let build = |coats: u32| film::build(f64::from(coats), um(coat)).answer;
+        let build = |coats: u32| film::build(coats, um(coat)).answer;
         prop_assert!(build(a.min(b)) <= build(a.max(b)));
     }
 
@@ -247,7 +247,7 @@ proptest! {
     #[test]
     fn nothing_panics(
         wet in 0.0..=5_000.0_f64, solids in 0.0..=1.0_f64, ratio in 0.0..=100.0_f64, hour in 0.0..=24.0_f64,
-        ordered in 0.0..=40.0_f64, laid in 0.0..=40.0_f64,
+        ordered in 0_u32..=40, laid in 0_u32..=40,
     ) {
         BASE.with(|sheet| {
             let coat = film::dry(um(wet), share(solids), thinned(ratio)).answer;
@@ -257,8 +257,8 @@ proptest! {
                 let _ = film::wet_film(um(wet), *facing, sheet);
             }
             let now = Hours::new(hour).expect("a time of day");
-            let coats = film::coats_today(ordered, laid, 0.0, now, sheet).answer;
-            assert!(coats >= 0.0 && coats <= sheet.get(Setting::CoatsADay));
+            let coats = film::coats_today(ordered, laid, 0, now, sheet).answer;
+            assert!(f64::from(coats) <= sheet.get(Setting::CoatsADay));
         });
     }
 }

@@ -92,6 +92,17 @@ impl Facts {
         make(self.number(key)?).map_err(|_| CannotJudge::without(key))
     }
 
+    /// A whole number of things that the rule needs.
+    ///
+    /// # Errors
+    /// [`CannotJudge`] when it is not told, not whole, or more than a job ever has.
+    pub fn count(&self, key: &str) -> Result<u32, CannotJudge> {
+        /// No fact counts further.
+        const MOST: u32 = 1_000;
+        let told = self.number(key)?;
+        (0..=MOST).find(|whole| f64::from(*whole) == told).ok_or_else(|| CannotJudge::without(key))
+    }
+
     /// A temperature that the rule needs.
     ///
     /// # Errors

@@ -85,7 +85,8 @@ fn shown(film: Micrometres) -> Measure {
 
 fn dry_film(facts: &Facts, world: &World<'_>) -> Judged<Outcome> {
     let coat = film::dry(facts.micrometres("wet_um")?, solids(facts, world), thinning(facts, world)?);
-    let build = film::build(facts.maybe_number("coats").unwrap_or(1.0), coat.answer);
+    let coats = if facts.maybe_number("coats").is_some() { facts.count("coats")? } else { 1 };
+    let build = film::build(coats, coat.answer);
     let outcome =
         Outcome::default().number("dry_film", shown(coat.answer)).number("build", shown(build.answer));
     Ok(build.map(|_| outcome).resting_on(&coat))

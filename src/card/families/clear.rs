@@ -206,10 +206,10 @@ fn wet_film_slips(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
 // Film laid
 
 fn film_laid(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
-    laid_with(facts, facts.number("coats")?, film::clear_solids(world.sheet), thinning(facts)?)
+    laid_with(facts, facts.count("coats")?, film::clear_solids(world.sheet), thinning(facts)?)
 }
 
-fn laid_with(facts: &Facts, coats: f64, solids: Fraction, mix: Thinning) -> Judged<Measure> {
+fn laid_with(facts: &Facts, coats: u32, solids: Fraction, mix: Thinning) -> Judged<Measure> {
     let coat = film::dry(facts.micrometres("wet_um")?, solids, mix);
     let build = film::build(coats, coat.answer);
     Ok(build.map(um).resting_on(&coat).and("film.under-colour-is-no-build"))
@@ -218,8 +218,8 @@ fn laid_with(facts: &Facts, coats: f64, solids: Fraction, mix: Thinning) -> Judg
 fn film_laid_slips(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let solids = film::clear_solids(world.sheet);
     let with = |sealer: bool, solids, mix| {
-        let more = if sealer { facts.number("sealer_coats")? } else { 0.0 };
-        laid_with(facts, facts.number("coats")? + more, solids, mix).map(|ruling| ruling.answer)
+        let more = if sealer { facts.count("sealer_coats")? } else { 0 };
+        laid_with(facts, facts.count("coats")? + more, solids, mix).map(|ruling| ruling.answer)
     };
     [
         slip(thinning(facts).and_then(|mix| with(true, solids, mix)), "sealer-counted"),
@@ -310,19 +310,18 @@ fn rises(_: &Facts, world: &World<'_>, order: &[String]) -> Judged<bool> {
 
 fn coats_today(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
     let ticket = world.ticket(facts.slug("ticket")?)?;
-    let (laid, today) = (facts.number("coats")?, facts.number("coats_today")?);
-    let ordered = f64::from(ticket.clear_coats);
-    Ok(film::coats_today(ordered, laid, today, time_of(facts, "clock")?, world.sheet).map(Measure::count))
+    let (laid, today) = (facts.count("coats")?, facts.count("coats_today")?);
+    let coats = film::coats_today(ticket.clear_coats, laid, today, time_of(facts, "clock")?, world.sheet);
+    Ok(coats.map(|coats| Measure::count(f64::from(coats))))
 }
 
 fn coats_today_slips(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
-    let with = |laid: Option<f64>, today: Option<f64>| {
+    let with = |laid: Option<u32>, today: Option<u32>| {
         let ticket = world.ticket(facts.slug("ticket")?)?;
-        let laid = laid.map_or_else(|| facts.number("coats"), Ok)?;
-        let today = today.map_or_else(|| facts.number("coats_today"), Ok)?;
-        let ordered = f64::from(ticket.clear_coats);
-        let coats = film::coats_today(ordered, laid, today, time_of(facts, "clock")?, world.sheet);
-        Ok(Measure::count(coats.answer))
+        let laid = laid.map_or_else(|| facts.count("coats"), Ok)?;
+        let today = today.map_or_else(|| facts.count("coats_today"), Ok)?;
+        let coats = film::coats_today(ticket.clear_coats, laid, today, time_of(facts, "clock")?, world.sheet);
+        Ok(Measure::count(f64::from(coats.answer)))
     };
     let allowed = || {
         let most = world.sheet.get(Setting::CoatsADay) - facts.number("coats_today")?;
@@ -333,8 +332,8 @@ fn coats_today_slips(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
         Ok(Measure::count((f64::from(ticket.clear_coats) - facts.number("coats")?).max(0.0)))
     };
     [
-        slip(with(Some(0.0), None), "coats-on-forgotten"),
-        slip(with(None, Some(0.0)), "coats-of-today-forgotten"),
+        slip(with(Some(0), None), "coats-on-forgotten"),
+        slip(with(None, Some(0)), "coats-of-today-forgotten"),
         slip(allowed(), "only-the-daily-limit"),
         slip(ordered(), "only-the-order"),
     ]

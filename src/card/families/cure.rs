@@ -77,25 +77,18 @@ const HEAVY_COATS: Question = Question {
     after: After::is("film-stays-soft").above("time-lost"),
 };
 
-fn coats(facts: &Facts, key: &str) -> Result<u32, CannotJudge> {
-    /// More than any finish takes.
-    const MOST: u32 = 100;
-    let number = facts.number(key)?;
-    (1..=MOST).find(|count| f64::from(*count) >= number).ok_or_else(|| CannotJudge::without(key))
-}
-
 fn times(factor: f64) -> Measure {
     Measure::new(factor, Unit::Ratio, 2)
 }
 
 fn heavy_coats(facts: &Facts, _: &World<'_>) -> Judged<Answer> {
-    let (light, heavy) = (coats(facts, "light_coats")?, coats(facts, "heavy_coats")?);
+    let (light, heavy) = (facts.count("light_coats")?, facts.count("heavy_coats")?);
     let ruling = fewer_coats(light, heavy, facts.term::<Compared>("compared")?);
     Ok(ruling.map(|factor| Answer::Number(times(factor))))
 }
 
 fn heavy_tempts(facts: &Facts, _: &World<'_>) -> Vec<Tempt> {
-    let (Ok(light), Ok(heavy)) = (coats(facts, "light_coats"), coats(facts, "heavy_coats")) else {
+    let (Ok(light), Ok(heavy)) = (facts.count("light_coats"), facts.count("heavy_coats")) else {
         return Vec::new();
     };
     let each = fewer_coats(light, heavy, Compared::EachWait).answer;

@@ -1,0 +1,64 @@
+//! The ladder of grades: how far the next sheet may jump, and where the ladder ends.
+
+use super::grades::{Grade, P_SERIES, on_sheet};
+use crate::quantity::{Measure, Unit};
+use crate::rules::sheet::{Setting, Sheet};
+use crate::rules::verdict::Ruling;
+use crate::terms;
+
+terms! {
+    /// What is being sanded.
+    Abrading {
+        /// Bare wood, before stain or seal.
+        BareWood = "bare-wood",
+        /// The cured clear, before compound.
+        Levelling = "levelling",
+    }
+}
+
+/// Whether a jump leaves scratches that the finer grade does not take out: its grain is smaller than the sheet's step
+/// allows. The next grade of the series is always allowed.
+#[must_use]
+pub fn skips(from: &Grade, to: &Grade, sheet: &Sheet) -> Ruling<bool> {
+    let ratio = to.median.get() / from.median.get();
+    let neighbours = P_SERIES
+        .windows(2)
+        .any(|pair| matches!(pair, [a, b] if a.number == from.number && b.number == to.number));
+    Ruling::by("abrasive.grit-step", ratio < sheet.get(Setting::GritStep) && !neighbours)
+        .step("grain-now", "", from.size())
+        .step("grain-next", "", to.size())
+        .step("grain-ratio", "next / last", Measure::new(ratio, Unit::Ratio, 2))
+}
+
+/// The farthest grade that the next step may go to: its grain is at least the sheet's share of the last one's, and no
+/// finer than the ladder's end. `None` when the ladder's end is reached.
+#[must_use]
+pub fn next_grade(from: &Grade, work: Abrading, sheet: &Sheet) -> Ruling<Option<&'static Grade>> {
+    let (end, rule) = match work {
+        Abrading::BareWood => (on_sheet(sheet, Setting::LastGrit), "abrasive.last-grit"),
+        Abrading::Levelling => (on_sheet(sheet, Setting::CompoundGrit), "abrasive.compound-grit"),
+    };
+    if from.number >= end.number {
+        return Ruling::by(rule, None).step("ladder-end", "", end.measure());
+    }
+    let finer = || P_SERIES.iter().filter(|grade| grade.number > from.number && grade.number <= end.number);
+    let next = finer().rfind(|grade| !skips(from, grade, sheet).answer);
+    let least = from.median.get() * sheet.get(Setting::GritStep);
+    Ruling::by("abrasive.grit-step", next)
+        .and(rule)
+        .step("grain-now", "", from.size())
+        .step("grain-least", "last × step", Measure::new(least, Unit::Micrometre, 1))
+        .step("ladder-end", "", end.measure())
+}
+
+/// Every grade from the one in hand to the ladder's end, each as far as the sheet's step allows.
+#[must_use]
+pub fn ladder(from: &'static Grade, work: Abrading, sheet: &Sheet) -> Vec<&'static Grade> {
+    let mut grades = vec![from];
+    let mut last = from;
+    while let Some(next) = next_grade(last, work, sheet).answer {
+        grades.push(next);
+        last = next;
+    }
+    grades
+}
