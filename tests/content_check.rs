@@ -201,3 +201,16 @@ fn a_file_is_checked_as_what_its_own_keys_say() {
     assert!(problems[0].message.contains("coating") && problems[0].message.contains("wood"), "{problems:?}");
     assert!(load::file(&source("x.toml", "a = "), &content, &sources).is_err_and(|p| p[0].line == 1));
 }
+
+#[test]
+fn a_competency_that_a_family_cannot_give_evidence_for_is_refused() {
+    let from = "competencies = [\"mix-measured\"]";
+    let file = "families/mix.toml";
+    refused(file, from, "competencies = [\"mix-measure\"]", &["`mix-measure`", "allowed: mix-measured,"]);
+    refused(file, from, "competencies = [\"mix-measured\", \"mix-measured\"]", &["stands twice"]);
+    let four = "competencies = [\"mix-measured\", \"two-part\", \"stain-even\", \"plan-kept\"]";
+    refused(file, from, four, &["at most 3", "not 4"]);
+    let file = "competencies.toml";
+    refused(file, "profile = \"safety\"", "profile = \"safe\"", &["`safe`", "safety", "ordinary"]);
+    refused(file, "slug = \"mask-worn\"", "slug = \"room-safe\"", &["`room-safe` stands twice"]);
+}

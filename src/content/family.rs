@@ -137,6 +137,9 @@ pub struct FamilyInfo {
     pub severity: Severity,
     /// Stages whose cautions the card shows.
     pub cautions: Vec<super::CautionStage>,
+    /// Slugs of the competencies that it gives knowledge evidence for, one to three.
+    #[serde(default)]
+    pub competencies: Vec<String>,
     /// Seconds that a practised finisher needs.
     pub seconds: u32,
     /// The facts of its situations.

@@ -1,10 +1,11 @@
-//! What people write: woods, shop sheets, job tickets, facts, card families, rules, cautions, consequences, texts.
+//! What people write: woods, shop sheets, job tickets, competencies, facts, card families, rules, cautions, consequences, texts.
 //!
 //! The files under `content/` are read and checked by the build script (and by `stepboard check`) with file, line and
 //! what is allowed; the program gets them as one value, [`Content`], already checked. Adding a wood, a caution, a
 //! ticket or a card of a known family touches only those files.
 
 mod band;
+mod competency;
 mod family;
 mod info;
 mod text;
@@ -16,6 +17,7 @@ mod world;
 pub mod load;
 
 pub use band::CLOSING_CAUTION;
+pub use competency::{Competency, Profile};
 pub use family::{Draw, FactInfo, FamilyInfo, Topic};
 pub use info::{
     Caution, CautionStage, Consequence, RuleInfo, ScenarioSet, SettingGroup, SettingInfo, SheetSource,
@@ -53,6 +55,8 @@ pub struct Content {
     pub tickets: Vec<Ticket>,
     /// Names, units and ranges of facts; last those that tell how much of a solvent is in the air, one for each.
     pub facts: Vec<FactInfo>,
+    /// The competencies, in the order of the work.
+    pub competencies: Vec<Competency>,
     /// The card families.
     pub families: Vec<FamilyInfo>,
     /// The rules' kinds, severities and sources.
@@ -113,6 +117,12 @@ impl Content {
     #[must_use]
     pub fn family(&self, id: &str) -> Option<&FamilyInfo> {
         self.families.iter().find(|family| family.id == id)
+    }
+
+    /// The competency with that slug.
+    #[must_use]
+    pub fn competency(&self, slug: &str) -> Option<&Competency> {
+        self.competencies.iter().find(|competency| competency.slug == slug)
     }
 
     /// What is known of a rule.

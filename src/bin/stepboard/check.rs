@@ -25,7 +25,7 @@ pub(crate) fn run(content: &Content, args: Args) -> Output {
 fn counts(content: &Content) -> Value {
     json!({
         "woods": content.woods.len(), "sheets": content.sheets.len(), "tickets": content.tickets.len(),
-        "families": content.families.len(), "rules": content.rules.len(), "cautions": content.cautions.len(),
+        "competencies": content.competencies.len(), "families": content.families.len(), "rules": content.rules.len(), "cautions": content.cautions.len(),
     })
 }
 

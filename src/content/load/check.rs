@@ -2,7 +2,7 @@
 
 use super::names::{is_slug, nearest};
 use super::{Reader, texts, values};
-use crate::content::{Content, Draw, FactInfo, ScenarioSet, SettingInfo};
+use crate::content::{Content, Draw, FactInfo, FamilyInfo, ScenarioSet, SettingInfo};
 use crate::rules::sheet::Setting;
 use crate::rules::term::{Stage, Term};
 use std::collections::BTreeSet;
@@ -33,6 +33,8 @@ fn names(content: &Content, reader: &mut Reader) {
     each(reader, "ticket", "slug", IN_SLUG, content.tickets.iter().map(|ticket| ticket.slug.as_str()));
     each(reader, "solvent", "slug", IN_SLUG, content.solvents.iter().map(|solvent| solvent.slug.as_str()));
     each(reader, "fact", "key", IN_FACT, content.listed_facts().iter().map(|fact| fact.key.as_str()));
+    let competencies = content.competencies.iter().map(|competency| competency.slug.as_str());
+    each(reader, "competency", "slug", IN_SLUG, competencies);
     each(reader, "family", "id", IN_SLUG, content.families.iter().map(|family| family.id.as_str()));
     each(reader, "rule", "id", IN_RULE, content.rules.iter().map(|rule| rule.id.as_str()));
     each(reader, "caution", "id", IN_SLUG, content.cautions.iter().map(|caution| caution.id.as_str()));
@@ -182,6 +184,7 @@ pub(super) fn set(content: &Content, index: usize, set: &ScenarioSet, reader: &m
 
 fn families(content: &Content, reader: &mut Reader) {
     for (index, family) in content.families.iter().enumerate() {
+        competencies(content, index, family, reader);
         for (nth, draw) in family.facts.iter().enumerate() {
             let Some(fact) = content.fact(&draw.fact) else {
                 if reader.knows("fact") {
@@ -196,6 +199,31 @@ fn families(content: &Content, reader: &mut Reader) {
                 reader.at("family", index, &format!("fact.{nth}.{key}"), message);
             }
         }
+    }
+}
+
+/// Competencies that one family may give evidence for: beyond that it is evidence for none.
+const COMPETENCIES_MOST: usize = 3;
+
+fn competencies(content: &Content, index: usize, family: &FamilyInfo, reader: &mut Reader) {
+    if !reader.knows("competency") {
+        return;
+    }
+    let named = &family.competencies;
+    for (nth, slug) in named.iter().enumerate() {
+        let at = format!("competencies.{nth}");
+        if content.competency(slug).is_none() {
+            let names = nearest(slug, content.competencies.iter().map(|one| one.slug.as_str()));
+            let message = format!("`{slug}` is no competency of content/competencies.toml; allowed: {names}");
+            reader.at("family", index, &at, message);
+        }
+        if named.iter().take(nth).any(|before| before == slug) {
+            reader.at("family", index, &at, format!("competency `{slug}` stands twice"));
+        }
+    }
+    if named.len() > COMPETENCIES_MOST {
+        let message = format!("a family names at most {COMPETENCIES_MOST} competencies, not {}", named.len());
+        reader.at("family", index, "competencies", message);
     }
 }
 

@@ -26,6 +26,7 @@ pub(super) const LIST_FILES: [(&str, &str); 6] = [
     ("faults.toml", "fault"),
     ("tickets.toml", "ticket"),
     ("cautions.toml", "caution"),
+    ("competencies.toml", "competency"),
 ];
 /// The lists that are spread over the files of a folder, and their names.
 pub(super) const LIST_FOLDERS: [(&str, &str); 4] =

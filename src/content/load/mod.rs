@@ -13,7 +13,9 @@ pub use files::sources;
 pub use kind::{FileKind, file};
 
 use super::{Caution, Consequence};
-use super::{Content, FactInfo, FamilyInfo, RuleInfo, ScenarioSet, SettingInfo, SheetSource, Ticket};
+use super::{
+    Competency, Content, FactInfo, FamilyInfo, RuleInfo, ScenarioSet, SettingInfo, SheetSource, Ticket,
+};
 use crate::rules::fault::Fault;
 use crate::rules::hazard::Solvent;
 use crate::rules::sheet::Sheet;
@@ -62,6 +64,7 @@ list_file!(SolventFile, solvent, Solvent);
 list_file!(FaultFile, fault, Fault);
 list_file!(TicketFile, ticket, Ticket);
 list_file!(FactFile, fact, FactInfo);
+list_file!(CompetencyFile, competency, Competency);
 list_file!(FamilyFile, family, FamilyInfo);
 list_file!(RuleFile, rule, RuleInfo);
 list_file!(CautionFile, caution, Caution);
@@ -110,6 +113,9 @@ fn entries(list: &'static str, source: &Source, content: &mut Content, reader: &
         "fault" => reader.take::<FaultFile, _>(source, &mut content.faults, |f| f.fault, list),
         "ticket" => reader.take::<TicketFile, _>(source, &mut content.tickets, |f| f.ticket, list),
         "fact" => reader.take::<FactFile, _>(source, &mut content.facts, |f| f.fact, list),
+        "competency" => {
+            reader.take::<CompetencyFile, _>(source, &mut content.competencies, |f| f.competency, list);
+        }
         "family" => reader.take::<FamilyFile, _>(source, &mut content.families, |f| f.family, list),
         "rule" => reader.take::<RuleFile, _>(source, &mut content.rules, |f| f.rule, list),
         "caution" => reader.take::<CautionFile, _>(source, &mut content.cautions, |f| f.caution, list),

@@ -50,6 +50,9 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
             }
         }
     }
+    for (index, competency) in content.competencies.iter().enumerate() {
+        need("competency", index, "slug", format!("competency.{}", competency.slug));
+    }
     for (index, family) in content.families.iter().enumerate() {
         need("family", index, "id", format!("card.{}.story", family.id));
         need("family", index, "id", format!("card.{}.ask", family.id));
