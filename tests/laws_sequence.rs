@@ -8,6 +8,7 @@ use proptest::test_runner::TestRunner;
 use std::cell::Cell;
 use stepboard::quantity::{Celsius, Hours, MoistureContent, RelativeHumidity};
 use stepboard::rules::sequence::check::{Checked, accepts, accepts_here, check, check_here};
+use stepboard::rules::sequence::duty::duties;
 use stepboard::rules::sequence::error::OrderError;
 use stepboard::rules::sequence::job::{Job, Part};
 use stepboard::rules::sequence::manner::Manner;
@@ -142,6 +143,10 @@ fn no_plan_panics_and_the_same_plan_gets_the_same_verdict() {
         for finding in &here.findings {
             assert!(finding.step < plan.steps.len());
         }
+        let (due, missing) = duties(job, plan, sheet);
+        assert_eq!((&due, &missing), (&duties(job, plan, sheet).0, &duties(job, plan, sheet).1));
+        assert!(due.iter().all(|one| one.step < plan.steps.len()));
+        assert!(due.windows(2).all(|pair| (pair[0].step, pair[0].duty) <= (pair[1].step, pair[1].duty)));
         match (accepts(job, plan, sheet), accepts_here(job, plan, sheet)) {
             (Ok(trade), Ok(here)) => assert!(trade.answer || !here.answer),
             (Err(cannot), _) | (_, Err(cannot)) => assert!(!cannot.missing.is_empty()),

@@ -97,7 +97,7 @@ fn order(one: &Finding, cost: impl Fn(&[&str], Stage, Option<Stage>) -> Cost) ->
 
 fn neglect(due: &Due, plan: &Plan, cost: impl Fn(&[&str], Stage, Option<Stage>) -> Cost) -> Found {
     let made = plan.steps.get(due.step).map_or(Stage::Room, |step| step.operation.stage());
-    let (faults, shows) = (due.duty.faults(), due.duty.shows());
+    let (faults, shows) = (due.duty.faults(), due.duty.shows(made));
     Found {
         index: due.step,
         rule: due.rule(),

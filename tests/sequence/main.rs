@@ -4,6 +4,7 @@
 #[path = "../support/mod.rs"]
 mod support;
 
+mod duties;
 mod errors;
 mod reader;
 mod schedules;

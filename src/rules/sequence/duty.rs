@@ -6,10 +6,10 @@
 use super::error::Mend;
 use super::job::Job;
 use super::manner::Manner;
-use super::operation::{COATS, LAID, Operation};
+use super::operation::{ABRADES, COATS, LAID, Operation};
 use super::plan::{Plan, Step, Told};
 use super::view::{Placed, View};
-use crate::rules::sheet::Sheet;
+use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::term::{Filler, Severity, Stage, Term};
 use crate::rules::verdict::{CannotJudge, RuleId};
 use crate::rules::wood::WoodTrouble;
@@ -28,6 +28,8 @@ terms! {
         Sample = "staining.sample-board",
         /// Wiped colour on wood that takes it unevenly has a washcoat under it, or an agreed sample.
         Washcoat = "staining.blotching-wants-washcoat",
+        /// A coat of another material goes on a hard, scuffed film with an isolating coat between.
+        Isolate = "recoat.unlike-film",
         /// The film passes smell, nail and powder before it is cut, however long it stood.
         DryTests = "drying.physical-tests",
     }
@@ -39,7 +41,7 @@ impl Duty {
     pub const fn severity(self) -> Severity {
         match self {
             Self::Rags => Severity::Safety,
-            Self::Sample | Self::Washcoat | Self::DryTests => Severity::Work,
+            Self::Sample | Self::Washcoat | Self::Isolate | Self::DryTests => Severity::Work,
         }
     }
 
@@ -50,6 +52,7 @@ impl Duty {
             Self::Rags => &[],
             Self::Sample => &["colour-off"],
             Self::Washcoat => &["stain-blotch"],
+            Self::Isolate => &["wrinkle-lift"],
             Self::DryTests => &["soft-film", "grain-sink"],
         }
     }
@@ -59,15 +62,16 @@ impl Duty {
     pub const fn mend(self) -> Mend {
         match self {
             Self::Rags | Self::Sample | Self::Washcoat => Mend::AddStep,
-            Self::DryTests => Mend::Wait,
+            Self::Isolate | Self::DryTests => Mend::Wait,
         }
     }
 
-    /// Where its neglect first shows; `None`: after the work was left.
+    /// Where its neglect first shows when it is made in a band; `None`: after the work was left.
     #[must_use]
-    pub const fn shows(self) -> Option<Stage> {
+    pub const fn shows(self, made: Stage) -> Option<Stage> {
         match self {
             Self::Sample | Self::Washcoat => Some(Stage::Stain),
+            Self::Isolate => Some(made),
             Self::Rags | Self::DryTests => None,
         }
     }
@@ -99,7 +103,7 @@ pub fn duties(job: &Job, plan: &Plan, sheet: &Sheet) -> (Vec<Due>, Vec<String>) 
     rags(job, plan, &mut due, &mut missing);
     for (place, part) in job.parts.iter().enumerate() {
         let view = View::new(job, place, part, plan, sheet);
-        for one in [colour(&view, &mut due), dry_tests(&view, &mut due)] {
+        for one in [colour(&view, &mut due), unlike(&view, &mut due), dry_tests(&view, &mut due)] {
             if let Err(cannot) = one {
                 missing.extend(cannot.missing);
             }
@@ -182,6 +186,32 @@ fn colour(view: &View<'_>, due: &mut Vec<Due>) -> Result<(), CannotJudge> {
             let under = !view.lacks_before(stain.at, Operation::Washcoat);
             due.push(Due { duty: Duty::Washcoat, step: stain.at, done: Some(agreed || under) });
         }
+    }
+    Ok(())
+}
+
+/// A strong solvent lifts a young film of another kind: hard by the run's wait, or once the window has opened again, then
+/// scuffed and isolated (a single expert: common practice, no source).
+fn unlike(view: &View<'_>, due: &mut Vec<Due>) -> Result<(), CannotJudge> {
+    let hard = view.wait(Setting::RunWait).max(view.sheet.get(Setting::RecoatOpensAgain));
+    for coat in view.all(COATS) {
+        if !coat.is(Manner::UnlikeFilm)? {
+            continue;
+        }
+        let mut isolated = false;
+        let mut film = None;
+        for below in view.all(COATS).rev().filter(|below| below.at < coat.at) {
+            if !below.is(Manner::Barrier)? {
+                film = Some(below);
+                break;
+            }
+            isolated = true;
+        }
+        let Some(film) = film else { continue };
+        let done = isolated
+            && view.between(film.at, coat.at, ABRADES).is_some()
+            && !view.elapsed(film.at, coat.at).short_of(hard)?;
+        due.push(Due { duty: Duty::Isolate, step: coat.at, done: Some(done) });
     }
     Ok(())
 }

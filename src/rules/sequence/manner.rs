@@ -81,6 +81,8 @@ terms! {
         BuildsFill = "builds-to-fill",
         /// The colour material itself seals, or the stain must not meet a heavy coat.
         SelfSealing = "self-sealing-colour",
+        /// Another material than the film below, which it can attack.
+        UnlikeFilm = "unlike-film",
         /// The last coat is clean and even.
         CleanLastCoat = "clean-last-coat",
         // Cloths
