@@ -1,11 +1,9 @@
-//! Abrasives and mixing against published values; each check names its source. The trade's own habits (which grade an
-//! instrument ends at, what percent thinned means) are settings and conventions, not checks.
+//! Abrasives and hazards against published values; each check names its source. The trade's own habits (which grade an
+//! instrument ends at) are settings and conventions, not checks.
 
 mod support;
 
-use stepboard::bench::{FactValue, Facts, calculations};
-use stepboard::content::World;
-use stepboard::quantity::{Fraction, Micrometres, Millilitres};
+use stepboard::quantity::{Fraction, Micrometres};
 use stepboard::rules::abrasive::{
     Abrading, FineLines, Grade, LampSign, P_SERIES, fine_lines, ladder, next_grade, p_neighbour, skips,
     us_neighbour,
@@ -15,21 +13,17 @@ use stepboard::rules::hazard::{
     BoothMove, BoothState, Cartridge, Gauge, GunMove, Mask, Place, Residue, Sprayed, before_gun,
     booth_change, place_for,
 };
-use stepboard::rules::mixing::{
-    RetarderDose, Thinning, Washcoat, by_parts, retarder_dose, retarder_most, thinned_solids, washcoat,
-};
+use stepboard::rules::mixing::Thinning;
 use stepboard::rules::sheet::Setting;
 use stepboard::rules::term::Term;
 use support::covered::same;
 use support::table::table;
-use support::{base, content, covered, near};
+use support::{base, covered, near};
 
 /// Sizes are printed to a tenth of a micrometre.
 const SIZE_TOLERANCE: f64 = 0.1;
 /// Ratios are printed to three decimals.
 const RATIO_TOLERANCE: f64 = 0.001;
-/// Per cents are printed to one decimal.
-const PERCENT_TOLERANCE: f64 = 0.1;
 
 fn p(number: f64) -> &'static Grade {
     Grade::p(number).expect("a published grade")
@@ -37,10 +31,6 @@ fn p(number: f64) -> &'static Grade {
 
 fn fraction(percent: f64) -> Fraction {
     Fraction::new(percent / 100.0).expect("a share")
-}
-
-fn parts(material: f64, thinner: f64) -> Thinning {
-    Thinning::of_parts(material, thinner).expect("a ratio")
 }
 
 /// abrasives.csv: three published charts, all 19 grades.
@@ -105,34 +95,6 @@ fn the_sheets_ladders_reach_their_ends_without_a_skip() {
     }
 }
 
-/// mixing.csv: washcoat solids and shares of the mix, every row.
-#[test]
-fn the_published_thinnings_are_met() {
-    for row in table("mixing.csv") {
-        let thinning = parts(row.number("parts_material"), row.number("parts_thinner"));
-        let found = match row.text("kind") {
-            "solids" => thinned_solids(fraction(row.number("solids_pct")), thinning).answer.get(),
-            _ => thinning.share().get(),
-        };
-        near(100.0 * found, row.number("expected_pct"), PERCENT_TOLERANCE, &format!("{row:?}"));
-        row.checked("mixing");
-    }
-}
-
-/// Published page on mixing ratios: 4:1:1 with 32 oz of base takes 8 and 8, 48 in all.
-#[test]
-fn a_three_part_mix_is_shared_out_by_volume() {
-    const ML_AN_OUNCE: f64 = 29.573_529_562_5;
-    let base = Millilitres::new(32.0 * ML_AN_OUNCE).expect("a volume");
-    let mix = by_parts(base, &[4.0, 1.0, 1.0]).expect("in range");
-    let ounces: Vec<f64> = mix.iter().map(|part| part.get() / ML_AN_OUNCE).collect();
-    for (found, wanted) in ounces.iter().zip([32.0, 8.0, 8.0]) {
-        near(*found, wanted, 1e-9, "a part of 4:1:1");
-    }
-    near(ounces.iter().sum(), 48.0, 1e-9, "the whole of 4:1:1");
-    covered::values("mixing", "published page on mixing ratios");
-}
-
 /// Trade knowledge base, Measuring finish thickness: 4 mil wet at 27 % solids is 1.08 mil dry.
 #[test]
 fn four_mil_at_27_per_cent_is_1_08_mil_dry() {
@@ -141,37 +103,6 @@ fn four_mil_at_27_per_cent_is_1_08_mil_dry() {
     let unthinned = Thinning::of_ratio(0.0).expect("none");
     near(film::dry(wet, fraction(27.0), unthinned).answer.get() / UM_A_MIL, 1.08, 1e-9, "dry film");
     covered::values("mixing", "trade knowledge base, film thickness");
-}
-
-/// Popular Woodworking no. 119 (Dec 2000) p. 15: a washcoat is about 3 to 7 % solids. Practitioners agree that a
-/// 20 to 25 % sealer at 1:1 is too heavy; without the solids nothing is judged.
-#[test]
-fn half_and_half_is_too_heavy_and_no_ratio_is_judged_without_solids() {
-    let sheet = base();
-    for solids in [20.0, 22.0, 25.0] {
-        let ruling = washcoat(Some(fraction(solids)), parts(1.0, 1.0), &sheet).expect("solids are told");
-        same!(ruling.answer, Washcoat::TooHeavy, "{solids} % at 1:1");
-    }
-    let band = |solids, thinner| washcoat(Some(fraction(solids)), parts(1.0, thinner), &sheet);
-    same!(band(25.0, 4.0).expect("told").answer, Washcoat::InBand);
-    same!(band(25.0, 8.0).expect("told").answer, Washcoat::TooThin);
-    same!(band(28.0, 3.0).expect("told").answer, Washcoat::InBand, "7 % is within 3 to 7 %");
-    let untold = washcoat(None, parts(1.0, 5.0), &sheet).expect_err("no solids");
-    same!(untold.missing, ["volume_solids"]);
-    covered::values("mixing", "Popular Woodworking no. 119");
-}
-
-/// Worked by hand at the base sheet's 10 %, a share of the whole mix: into 1000 mL go 111.1 mL, since they are 10 % of
-/// the 1111.1 mL then in the cup; 1000 mL in all may hold 100 mL.
-#[test]
-fn retarder_is_counted_in_the_mix_that_holds_it() {
-    let volume = |value| Millilitres::new(value).expect("a volume");
-    let most = |whole| retarder_most(volume(whole), &base()).answer.get();
-    near(most(1000.0), 100.0, 1e-9, "1000 mL in all");
-    near(most(1000.0 / 0.9), 111.1, 0.05, "into 1000 mL");
-    let dose = |retarder, whole| retarder_dose(volume(retarder), volume(whole), &base()).answer;
-    assert_eq!(dose(111.0, 1111.0), RetarderDose::Within);
-    assert_eq!(dose(111.2, 1111.2), RetarderDose::Over);
 }
 
 /// 29 CFR 1910.107(g)(3): oily waste into closed metal containers. Practitioners' case: rags of an oil-type finish left
@@ -227,19 +158,4 @@ fn the_lamp_tells_scratches_from_swirls() {
     same!(fine_lines(LampSign::Stays).answer, FineLines::SandingScratch);
     same!(fine_lines(LampSign::Turns).answer, FineLines::BuffSwirl);
     covered::values("abrasive", "American Lutherie no. 86");
-}
-
-/// The calculator gives the same: 32 fl oz of base at 25 % and at 4:1 take the same thinner.
-#[test]
-fn the_calculator_reads_parts_and_percent_alike() {
-    let content = content();
-    let world = World { content: &content, sheet: &content.sheets[0] };
-    let thin = calculations().into_iter().find(|entry| entry.name == "thin").expect("an entry");
-    let told = |pairs: &[(&str, f64)]| {
-        Facts(pairs.iter().map(|(key, value)| ((*key).to_owned(), FactValue::Number(*value))).collect())
-    };
-    let percent = (thin.run)(&told(&[("base_ml", 946.35), ("percent", 25.0)]), &world).expect("told");
-    let ratio = told(&[("base_ml", 946.35), ("parts_base", 4.0), ("parts_thinner", 1.0)]);
-    let ratio = (thin.run)(&ratio, &world).expect("told");
-    assert_eq!(percent.answer.numbers, ratio.answer.numbers);
 }

@@ -48,7 +48,7 @@ pub enum Gives {
     Term {
         /// Key in the outcome.
         key: &'static str,
-        /// The terms that may come out.
+        /// The terms that may come out; a list of content as facts name them, such as `@cups`.
         among: &'static [&'static str],
     },
     /// Slugs under a key, none or more.
@@ -64,7 +64,7 @@ pub struct Outcome {
     /// Numbers.
     pub numbers: BTreeMap<&'static str, Measure>,
     /// Terms.
-    pub terms: BTreeMap<&'static str, &'static str>,
+    pub terms: BTreeMap<&'static str, String>,
     /// Slugs of content, none or more.
     pub lists: BTreeMap<&'static str, Vec<String>>,
 }
@@ -92,8 +92,8 @@ impl Outcome {
 
     /// Adds a term.
     #[must_use]
-    pub fn term(mut self, key: &'static str, slug: &'static str) -> Self {
-        self.terms.insert(key, slug);
+    pub fn term(mut self, key: &'static str, slug: &str) -> Self {
+        self.terms.insert(key, slug.to_owned());
         self
     }
 }

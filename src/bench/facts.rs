@@ -162,17 +162,7 @@ impl FactInfo {
     /// The slugs that the fact may take.
     #[must_use]
     pub fn slugs<'a>(&'a self, content: &'a Content) -> Vec<&'a str> {
-        let mut found = Vec::new();
-        for term in &self.terms {
-            match term.as_str() {
-                "@woods" => found.extend(content.woods.iter().map(|wood| wood.slug.as_str())),
-                "@solvents" => found.extend(content.solvents.iter().map(|solvent| solvent.slug.as_str())),
-                "@faults" => found.extend(content.faults.iter().map(|fault| fault.id.as_str())),
-                "@tickets" => found.extend(content.tickets.iter().map(|ticket| ticket.slug.as_str())),
-                slug => found.push(slug),
-            }
-        }
-        found
+        self.terms.iter().flat_map(|term| content.listed(term)).collect()
     }
 
     /// A number of this fact as it is shown.

@@ -71,7 +71,7 @@ pub struct FactInfo {
     /// Whether a number in per cent is a share of a whole, which scripts write from 0 to 1.
     #[serde(default)]
     pub share: bool,
-    /// Allowed terms; `["@woods"]`, `["@solvents"]`, `["@faults"]` and `["@tickets"]` stand for those lists.
+    /// Allowed terms; `["@woods"]`, `["@solvents"]`, `["@faults"]`, `["@cups"]` and `["@tickets"]` stand for those lists.
     #[serde(default)]
     pub terms: Vec<String>,
 }

@@ -31,6 +31,7 @@ pub use crate::rules::term::{Binding, ColourPlan};
 
 use crate::rules::fault::Fault;
 use crate::rules::hazard::Solvent;
+use crate::rules::mixing::Cup;
 use crate::rules::sheet::Sheet;
 use crate::rules::wood::Wood;
 use serde::{Deserialize, Serialize};
@@ -51,6 +52,8 @@ pub struct Content {
     pub sets: Vec<ScenarioSet>,
     /// The faults.
     pub faults: Vec<Fault>,
+    /// The efflux cups.
+    pub cups: Vec<Cup>,
     /// The job tickets.
     pub tickets: Vec<Ticket>,
     /// Names, units and ranges of facts; last those that tell how much of a solvent is in the air, one for each.
@@ -95,6 +98,12 @@ impl Content {
         self.faults.iter().find(|fault| fault.id == id)
     }
 
+    /// The efflux cup with that slug.
+    #[must_use]
+    pub fn cup(&self, slug: &str) -> Option<&Cup> {
+        self.cups.iter().find(|cup| cup.slug == slug)
+    }
+
     /// The ticket with that slug.
     #[must_use]
     pub fn ticket(&self, slug: &str) -> Option<&Ticket> {
@@ -135,6 +144,20 @@ impl Content {
     #[must_use]
     pub fn consequence(&self, id: &str) -> Option<&Consequence> {
         self.consequences.iter().find(|consequence| consequence.id == id)
+    }
+
+    /// The slugs that a term stands for: those of a list where it names one (`@woods`, `@solvents`, `@faults`, `@cups`, `@tickets`),
+    /// else itself.
+    #[must_use]
+    pub fn listed<'a>(&'a self, term: &'a str) -> Vec<&'a str> {
+        match term {
+            "@woods" => self.woods.iter().map(|wood| wood.slug.as_str()).collect(),
+            "@solvents" => self.solvents.iter().map(|solvent| solvent.slug.as_str()).collect(),
+            "@faults" => self.faults.iter().map(|fault| fault.id.as_str()).collect(),
+            "@cups" => self.cups.iter().map(|cup| cup.slug.as_str()).collect(),
+            "@tickets" => self.tickets.iter().map(|ticket| ticket.slug.as_str()).collect(),
+            slug => vec![slug],
+        }
     }
 
     /// The messages of a language, English where the language is unknown.

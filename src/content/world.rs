@@ -3,6 +3,7 @@
 use super::{Content, Ticket};
 use crate::rules::fault::Fault;
 use crate::rules::hazard::Solvent;
+use crate::rules::mixing::Cup;
 use crate::rules::sequence::job::{Job, Part};
 use crate::rules::sheet::Sheet;
 use crate::rules::verdict::CannotJudge;
@@ -24,6 +25,14 @@ impl<'a> World<'a> {
     /// [`CannotJudge`] when no such wood is known.
     pub fn wood(&self, slug: &str) -> Result<&'a Wood, CannotJudge> {
         self.content.wood(slug).ok_or_else(|| CannotJudge::without("wood"))
+    }
+
+    /// The efflux cup with that slug.
+    ///
+    /// # Errors
+    /// [`CannotJudge`] when no such cup is known.
+    pub fn cup(&self, slug: &str) -> Result<&'a Cup, CannotJudge> {
+        self.content.cup(slug).ok_or_else(|| CannotJudge::without("cup"))
     }
 
     /// The ticket with that slug.

@@ -126,7 +126,9 @@ quantities! {
     Density, "density", "kg/L", 0.5, 2.5;
     /// Mass in a litre of coating.
     GramsALitre, "content", "g/L", 0.0, 5_000.0;
-    /// Mass of material.
+    /// Mass of a part of a mix.
+    Grams, "mass", "g", 0.0, 2_500_000.0;
+    /// Mass of material used in a year.
     Kilograms, "mass", "kg", 0.0, 100_000.0;
     /// Speed of air at a booth's face.
     MetresPerSecond, "air speed", "m/s", 0.0, 20.0;

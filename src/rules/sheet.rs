@@ -106,6 +106,12 @@ terms! {
         PotLife = "pot-life",
         /// Mesh of the strainer, micrometres.
         StrainerMesh = "strainer-mesh",
+        /// How far a part may be off its measure, per cent of it.
+        MeasureSlack = "measure-slack",
+        /// How far a liquid may be off the temperature of the cup.
+        CupTemperatureSlack = "cup-temperature-slack",
+        /// Most VHAP for each kilogram of solids, averaged over all finishing materials.
+        HapMost = "hap-most",
         // Film
         /// Wet film of a clear coat.
         ClearWet = "clear-wet",

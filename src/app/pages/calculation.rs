@@ -107,7 +107,8 @@ fn outcome(shop: &Shop, calculation: &Entry, typed: &Typed) -> Html {
     match (calculation.run)(&facts, &World { content: shop.content(), sheet }) {
         Err(cannot) => {
             let names: Vec<&str> = cannot.missing.iter().map(|key| voice.fact_name(key)).collect();
-            html! { <p class="kraft">{ shop.say_with("bench.unknown", &[("facts", names.join(", "))]) }</p> }
+            let text = if cannot.contradicting { "bench.clash" } else { "bench.unknown" };
+            html! { <p class="kraft">{ shop.say_with(text, &[("facts", names.join(", "))]) }</p> }
         }
         Ok(ruling) => {
             let line = |key: &str, value: String| {

@@ -128,7 +128,7 @@ fn entry(voice: &Voice<'_>, one: &Calculation) -> Value {
             Gives::Number { key, unit } => json!({ "key": key, "unit": unit }),
             Gives::List { key } => json!({ "key": key, "list": true }),
             Gives::Term { key, among } => {
-                let mut among = among.to_vec();
+                let mut among: Vec<&str> = among.iter().flat_map(|term| voice.content.listed(term)).collect();
                 if *key == "verdict" {
                     among.push("cannot-be-judged");
                 }

@@ -30,6 +30,7 @@ fn names(content: &Content, reader: &mut Reader) {
     each(reader, "sheet", "slug", IN_SLUG, content.sheets.iter().map(|sheet| sheet.slug.as_str()));
     each(reader, "set", "slug", IN_SLUG, content.sets.iter().map(|set| set.slug.as_str()));
     each(reader, "fault", "id", IN_SLUG, content.faults.iter().map(|fault| fault.id.as_str()));
+    each(reader, "cup", "slug", IN_SLUG, content.cups.iter().map(|cup| cup.slug.as_str()));
     each(reader, "ticket", "slug", IN_SLUG, content.tickets.iter().map(|ticket| ticket.slug.as_str()));
     each(reader, "solvent", "slug", IN_SLUG, content.solvents.iter().map(|solvent| solvent.slug.as_str()));
     each(reader, "fact", "key", IN_FACT, content.listed_facts().iter().map(|fact| fact.key.as_str()));
@@ -260,6 +261,7 @@ fn terms<'a>(content: &'a Content, fact: &'a FactInfo, reader: &Reader) -> Optio
             "@solvents" if reader.knows("solvent") => {
                 all.extend(content.solvents.iter().map(|solvent| solvent.slug.as_str()));
             }
+            "@cups" if reader.knows("cup") => all.extend(content.cups.iter().map(|cup| cup.slug.as_str())),
             "@faults" if reader.knows("fault") => {
                 all.extend(content.faults.iter().map(|fault| fault.id.as_str()))
             }

@@ -24,6 +24,7 @@ pub(super) const LIST_FILES: [(&str, &str); 7] = [
     ("woods.toml", "wood"),
     ("solvents.toml", "solvent"),
     ("faults.toml", "fault"),
+    ("cups.toml", "cup"),
     ("tickets.toml", "ticket"),
     ("cautions.toml", "caution"),
     ("competencies.toml", "competency"),

@@ -18,6 +18,7 @@ use super::{
 };
 use crate::rules::fault::Fault;
 use crate::rules::hazard::Solvent;
+use crate::rules::mixing::Cup;
 use crate::rules::sheet::Sheet;
 use crate::rules::wood::Wood;
 use files::Holds;
@@ -62,6 +63,7 @@ list_file!(SettingFile, setting, SettingInfo);
 list_file!(WoodFile, wood, Wood);
 list_file!(SolventFile, solvent, Solvent);
 list_file!(FaultFile, fault, Fault);
+list_file!(CupFile, cup, Cup);
 list_file!(TicketFile, ticket, Ticket);
 list_file!(FactFile, fact, FactInfo);
 list_file!(CompetencyFile, competency, Competency);
@@ -111,6 +113,7 @@ fn entries(list: &'static str, source: &Source, content: &mut Content, reader: &
         "wood" => reader.take::<WoodFile, _>(source, &mut content.woods, |f| f.wood, list),
         "solvent" => reader.take::<SolventFile, _>(source, &mut content.solvents, |f| f.solvent, list),
         "fault" => reader.take::<FaultFile, _>(source, &mut content.faults, |f| f.fault, list),
+        "cup" => reader.take::<CupFile, _>(source, &mut content.cups, |f| f.cup, list),
         "ticket" => reader.take::<TicketFile, _>(source, &mut content.tickets, |f| f.ticket, list),
         "fact" => reader.take::<FactFile, _>(source, &mut content.facts, |f| f.fact, list),
         "competency" => {

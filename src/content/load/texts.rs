@@ -30,6 +30,9 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
         need("fault", index, "id", format!("fault.{}", fault.id));
         need("fault", index, "id", format!("fault.{}.looks", fault.id));
     }
+    for (index, cup) in content.cups.iter().enumerate() {
+        need("cup", index, "slug", format!("term.{}", cup.slug));
+    }
     for (index, ticket) in content.tickets.iter().enumerate() {
         need("ticket", index, "slug", format!("ticket.{}", ticket.slug));
         for (nth, part) in ticket.parts.iter().enumerate() {

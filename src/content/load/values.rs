@@ -13,11 +13,12 @@ const DAYS: std::ops::RangeInclusive<u32> = 1..=366;
 /// Specific gravities of liquids in a finish room.
 const GRAVITY: std::ops::RangeInclusive<f64> = 0.5..=2.0;
 /// Lists that a fact's terms may stand for.
-const LISTS: [&str; 4] = ["@woods", "@solvents", "@faults", "@tickets"];
+const LISTS: [&str; 5] = ["@woods", "@solvents", "@faults", "@cups", "@tickets"];
 
 /// Reports values out of range and sources left empty.
 pub(super) fn check(content: &Content, reader: &mut Reader) {
     woods(content, reader);
+    cups(content, reader);
     tickets(content, reader);
     facts(content, reader);
     solvents(content, reader);
@@ -29,6 +30,7 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
     sourced(reader, "setting", content.settings.iter().map(|info| info.source.as_str()));
     sourced(reader, "wood", content.woods.iter().map(|wood| wood.source.as_str()));
     sourced(reader, "solvent", content.solvents.iter().map(|solvent| solvent.source.as_str()));
+    sourced(reader, "cup", content.cups.iter().map(|cup| cup.source.as_str()));
     sourced(reader, "fault", content.faults.iter().map(|fault| fault.source.as_str()));
     sourced(reader, "rule", content.rules.iter().map(|rule| rule.source.as_str()));
     sourced(reader, "caution", content.cautions.iter().map(|caution| caution.source.as_str()));
@@ -91,6 +93,20 @@ fn solvents(content: &Content, reader: &mut Reader) {
                 "limits",
                 "a limit is over 0; leave out what is not published".to_owned(),
             );
+        }
+    }
+}
+
+fn cups(content: &Content, reader: &mut Reader) {
+    for (index, cup) in content.cups.iter().enumerate() {
+        let (least, most) = cup.range();
+        let rises = cup.slope > 0.0 && cup.offset >= 0.0 && cup.drag >= 0.0;
+        if !(rises && least < most && cup.thinnest() < cup.thickest() && cup.thinnest().get() > 0.0) {
+            let message = format!(
+                "cup `{}` needs a slope over 0, least_s under most_s, and a viscosity over 0 at least_s",
+                cup.slug
+            );
+            reader.at("cup", index, "slope", message);
         }
     }
 }

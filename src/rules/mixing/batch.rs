@@ -16,6 +16,15 @@ pub fn batch(whole: Millilitres, thinning: Thinning) -> Ruling<(Millilitres, Mil
         .step("thinner", "batch − material", volume(thinner))
 }
 
+/// Volumes of a mix given in parts by volume, with the rule behind it.
+///
+/// # Errors
+/// As [`by_parts`].
+pub fn mix_by_parts(base: Millilitres, parts: &[f64]) -> Result<Ruling<Vec<Millilitres>>, OutOfRange> {
+    by_parts(base, parts)
+        .map(|volumes| Ruling::by("mixing.parts-by-volume", volumes).step("material", "", volume(base)))
+}
+
 /// Volumes of a mix given in parts, with so much of the first part: 4:1:1 and the base.
 ///
 /// # Errors

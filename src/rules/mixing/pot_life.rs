@@ -1,6 +1,7 @@
 //! Pot life: how long a mix may be used, counted from mixing.
 
-use crate::quantity::{Hours, Measure, Unit};
+use crate::quantity::{Celsius, Hours, Measure, Unit};
+use crate::rules::drying::factors::uncapped;
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 use crate::terms;
@@ -39,4 +40,16 @@ pub fn mix_use(kind: PotKind, age: Option<Hours>, material: Option<Hours>, sheet
     let age = age.ok_or_else(|| CannotJudge::without("mix_age_h"))?;
     let answer = if age > life { MixUse::Discard } else { MixUse::Use };
     Ok(Ruling::by("mixing.pot-life", answer).step("pot-life", "", Measure::new(life.get(), Unit::Hour, 1)))
+}
+
+/// Pot life in a room warmer than the one that the waits of the sheet are stated for: it falls by the sheet's factor for
+/// each 10 degrees, a rule of thumb. A colder room is no reason to use a mix for longer.
+#[must_use]
+pub fn pot_life_in(stated: Hours, air: Celsius, sheet: &Sheet) -> Ruling<Hours> {
+    let factor = uncapped(air, sheet).min(1.0);
+    let life = Hours::saturating(stated.get() * factor);
+    Ruling::by("mixing.warmth-shortens-pot-life", life)
+        .step("pot-life-stated", "", Measure::new(stated.get(), Unit::Hour, 1))
+        .step("pot-life-factor", "min(1, F^((T0 − T) / 10))", Measure::new(factor, Unit::Ratio, 3))
+        .step("pot-life", "pot life × factor", Measure::new(life.get(), Unit::Hour, 1))
 }

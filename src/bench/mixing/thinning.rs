@@ -1,15 +1,14 @@
-//! Mixing: thinning and washcoat solids.
+//! Thinning by parts or per cent, washcoat solids, a mix in several parts, a mix by weight.
 
-use super::{Calculation, Facts, Gives, Needs, Outcome};
+use super::{told_density, told_volume};
+use crate::bench::{Calculation, Facts, Gives, Needs, Outcome};
 use crate::content::World;
-use crate::quantity::{Measure, Millilitres, Unit};
+use crate::quantity::{Grams, Measure, Millilitres, Unit};
 use crate::rules::mixing::{self, Thinning};
 use crate::rules::term::Term;
 use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 
-pub(super) const ALL: &[&Calculation] = &[&THIN, &WASHCOAT_SOLIDS];
-
-const THIN: Calculation = Calculation {
+pub(super) const THIN: Calculation = Calculation {
     name: "thin",
     needs: &[
         Needs::must("base_ml"),
@@ -28,7 +27,7 @@ const THIN: Calculation = Calculation {
     run: thin,
 };
 
-const WASHCOAT_SOLIDS: Calculation = Calculation {
+pub(super) const WASHCOAT_SOLIDS: Calculation = Calculation {
     name: "washcoat-solids",
     needs: &[Needs::must("volume_solids"), Needs::must("parts_sealer"), Needs::must("parts_thinner")],
     gives: &[
@@ -36,6 +35,40 @@ const WASHCOAT_SOLIDS: Calculation = Calculation {
         Gives::Term { key: "verdict", among: &["use-as-is", "add-thinner", "add-sealer"] },
     ],
     run: washcoat_solids,
+};
+
+pub(super) const MIX_PARTS: Calculation = Calculation {
+    name: "mix-parts",
+    needs: &[
+        Needs::must("base_ml"),
+        Needs::must("parts_base"),
+        Needs::must("parts_hardener"),
+        Needs::may("parts_thinner"),
+    ],
+    gives: &[
+        Gives::Number { key: "hardener", unit: Unit::Millilitre },
+        Gives::Number { key: "thinner", unit: Unit::Millilitre },
+        Gives::Number { key: "batch", unit: Unit::Millilitre },
+    ],
+    run: mix_parts,
+};
+
+pub(super) const WEIGH: Calculation = Calculation {
+    name: "weigh",
+    needs: &[
+        Needs::must("base_ml"),
+        Needs::may("parts_base"),
+        Needs::may("parts_thinner"),
+        Needs::may("percent"),
+        Needs::must("density_kg_l"),
+        Needs::must("thinner_density_kg_l"),
+    ],
+    gives: &[
+        Gives::Number { key: "base_weight", unit: Unit::Gram },
+        Gives::Number { key: "thinner_weight", unit: Unit::Gram },
+        Gives::Number { key: "scale", unit: Unit::Gram },
+    ],
+    run: weigh,
 };
 
 /// Thinning from two facts that give parts.
@@ -69,11 +102,6 @@ pub(crate) fn told_thinning(facts: &Facts) -> Result<Option<Thinning>, CannotJud
     }
 }
 
-/// A volume that is told.
-pub(crate) fn told_volume(facts: &Facts, key: &str) -> Result<Millilitres, CannotJudge> {
-    Millilitres::new(facts.number(key)?).map_err(|_| CannotJudge::without(key))
-}
-
 /// Parts as told, else with one part of the smaller of the two.
 fn parts(facts: &Facts, thinning: Thinning) -> (f64, f64) {
     let ratio = thinning.ratio();
@@ -84,11 +112,15 @@ fn parts(facts: &Facts, thinning: Thinning) -> (f64, f64) {
     }
 }
 
+/// Thinning that has to be told one way or the other.
+fn needed_thinning(facts: &Facts) -> Result<Thinning, CannotJudge> {
+    let keys = ["parts_base", "parts_thinner", "percent"];
+    told_thinning(facts)?.ok_or_else(|| CannotJudge::lacking(keys.map(str::to_owned).to_vec()))
+}
+
 fn thin(facts: &Facts, _: &World<'_>) -> Judged<Outcome> {
     let base = told_volume(facts, "base_ml")?;
-    let thinning = told_thinning(facts)?.ok_or_else(|| {
-        CannotJudge::lacking(["parts_base", "parts_thinner", "percent"].map(str::to_owned).to_vec())
-    })?;
+    let thinning = needed_thinning(facts)?;
     let (parts_base, parts_thinner) = parts(facts, thinning);
     Ok(mixing::thinner_for(base, thinning).map(|thinner| {
         Outcome::default()
@@ -108,4 +140,33 @@ fn washcoat_solids(facts: &Facts, world: &World<'_>) -> Judged<Outcome> {
     let verdict: Ruling<mixing::Washcoat> = mixing::washcoat(Some(solids), thinning, world.sheet)?;
     let share = mixing::percent(after.answer);
     Ok(verdict.map(|band| Outcome::value(share).term("verdict", band.slug())))
+}
+
+fn mix_parts(facts: &Facts, _: &World<'_>) -> Judged<Outcome> {
+    let base = told_volume(facts, "base_ml")?;
+    let thinner = facts.maybe_number("parts_thinner").unwrap_or(0.0);
+    let parts = [facts.number("parts_base")?, facts.number("parts_hardener")?, thinner];
+    let ruling = mixing::mix_by_parts(base, &parts).map_err(|_| CannotJudge::without("parts_base"))?;
+    Ok(ruling.map(|volumes| {
+        let part =
+            |at: usize| mixing::volume(volumes.get(at).copied().unwrap_or(Millilitres::saturating(0.0)));
+        let batch = volumes.iter().map(|volume| volume.get()).sum();
+        Outcome::default()
+            .number("hardener", part(1))
+            .number("thinner", part(2))
+            .number("batch", mixing::volume(Millilitres::saturating(batch)))
+    }))
+}
+
+fn weigh(facts: &Facts, _: &World<'_>) -> Judged<Outcome> {
+    let base = told_volume(facts, "base_ml")?;
+    let thinner = mixing::thinner_for(base, needed_thinning(facts)?);
+    let base = mixing::weight(base, told_density(facts, "density_kg_l")?);
+    let added = mixing::weight(thinner.answer, told_density(facts, "thinner_density_kg_l")?);
+    let scale = Grams::saturating(base.answer.get() + added.answer.get());
+    let outcome = Outcome::default()
+        .number("base_weight", mixing::grams(base.answer))
+        .number("thinner_weight", mixing::grams(added.answer))
+        .number("scale", mixing::grams(scale));
+    Ok(added.map(|_| outcome).resting_on(&base).resting_on(&thinner))
 }
