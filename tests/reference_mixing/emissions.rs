@@ -49,7 +49,7 @@ fn voc_as_applied_meets_the_worked_values() {
 /// The same through the calculator, and what is missing or contradicts itself.
 #[test]
 fn the_voc_calculator_meets_the_worked_values() {
-    let can = [("density_kg_l", 0.92), ("solids", 0.22), ("exempt", 0.15), ("exempt_density_kg_l", ACETONE)];
+    let can = [("density_kg_l", 0.92), ("solids", 22.0), ("exempt", 15.0), ("exempt_density_kg_l", ACETONE)];
     let found = work("voc", &can, &[]).expect("told");
     near(found.numbers["voc_material"].value, 579.6, 0.1, "of material");
     near(found.numbers["voc_coating"].value, 702.1, 0.5, "of coating");
@@ -60,7 +60,7 @@ fn the_voc_calculator_meets_the_worked_values() {
     thinned.truncate(6);
     assert_eq!(work("voc", &thinned, &[]).expect_err("no density").missing, ["thinner_density_kg_l"]);
     assert_eq!(work("voc", &can[..3], &[]).expect_err("no density").missing, ["exempt_density_kg_l"]);
-    let over = [("density_kg_l", 0.92), ("solids", 0.9), ("water", 0.2)];
+    let over = [("density_kg_l", 0.92), ("solids", 90.0), ("water", 20.0)];
     assert!(work("voc", &over, &[]).expect_err("over the whole").contradicting);
     covered::values("mixing", "COMAR 26.11.19.02, worked values");
 }
@@ -134,7 +134,7 @@ fn the_hap_average_meets_the_worked_value() {
         ("stain_solids_kg", 10.0),
         ("stain_vhap", 1.4),
         ("thinner_kg", 40.0),
-        ("thinner_vhap", 0.08),
+        ("thinner_vhap", 8.0),
     ];
     let outcome = work("hap", &told, &[]).expect("told");
     near(outcome.numbers["value"].value, 0.8162, 0.000_5, "E by the calculator");

@@ -10,6 +10,7 @@ use stepboard::rules::mixing::{
     strainer, thinned_solids, volume_of, washcoat, weight,
 };
 use stepboard::rules::sheet::Setting;
+use stepboard::rules::term::Term;
 /// mixing.csv: washcoat solids and shares of the mix, every row.
 #[test]
 fn the_published_thinnings_are_met() {
@@ -166,4 +167,19 @@ fn thinning_is_shown_in_parts_millilitres_and_per_cent() {
     let untold = by(&[("base_ml", 500.0)]).expect_err("neither");
     assert_eq!(untold.missing, ["parts_base", "parts_thinner", "percent"]);
     assert!(!untold.contradicting);
+}
+
+/// Popular Woodworking no. 119 (Dec 2000) p. 15, through the calculator: 25 % at 1:4 is 5 % solids and a washcoat.
+#[test]
+fn the_calculator_judges_a_washcoat_by_its_solids() {
+    let at = |thinner| {
+        let told = [("volume_solids", 25.0), ("parts_sealer", 1.0), ("parts_thinner", thinner)];
+        work("washcoat-solids", &told, &[]).expect("told")
+    };
+    near(at(4.0).numbers["value"].value, 0.05, EXACT, "solids, 0 to 1");
+    near(at(4.0).numbers["solids_mixed"].value, 5.0, EXACT, "solids in per cent");
+    same!(at(4.0).terms["verdict"], Washcoat::InBand.slug());
+    same!(at(1.0).terms["verdict"], Washcoat::TooHeavy.slug());
+    same!(at(8.0).terms["verdict"], Washcoat::TooThin.slug());
+    covered::values("mixing", "Popular Woodworking no. 119");
 }

@@ -3,7 +3,7 @@
 use super::{share_or_none, told, told_density, told_parts};
 use crate::bench::{Calculation, Facts, Gives, Needs, Outcome};
 use crate::content::World;
-use crate::quantity::{Fraction, Kilograms, Unit};
+use crate::quantity::{Kilograms, Unit};
 use crate::rules::mixing::{self, AddedThinner, Finishing, Litre, Makeup};
 use crate::rules::term::Term;
 use crate::rules::verdict::{CannotJudge, Judged};
@@ -68,7 +68,7 @@ pub(super) const HAP: Calculation = Calculation {
 pub(crate) fn told_litre(facts: &Facts) -> Result<Litre, CannotJudge> {
     let makeup = Makeup {
         density: told_density(facts, "density_kg_l")?,
-        solids: told(facts, "solids", Fraction::new)?,
+        solids: facts.share("solids")?,
         water: share_or_none(facts, "water"),
         exempt: share_or_none(facts, "exempt"),
     };
@@ -117,7 +117,7 @@ fn hap(facts: &Facts, world: &World<'_>) -> Judged<Outcome> {
     let thinned = ["thinner_kg", "thinner_vhap"].iter().any(|key| facts.maybe_number(key).is_some());
     let thinner = thinned.then(|| {
         let mass = told(facts, "thinner_kg", Kilograms::new)?;
-        Ok(AddedThinner { mass, vhap: told(facts, "thinner_vhap", Fraction::new)? })
+        Ok(AddedThinner { mass, vhap: facts.share("thinner_vhap")? })
     });
     let thinners: Vec<AddedThinner> = thinner.transpose()?.into_iter().collect();
     let average = mixing::average(&materials, &thinners)?;

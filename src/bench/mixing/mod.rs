@@ -38,7 +38,7 @@ pub(crate) fn told_density(facts: &Facts, key: &str) -> Result<Density, CannotJu
     told(facts, key, Density::new)
 }
 
-/// A share of the mass that is told, 0 to 1; nothing where it is not.
+/// A share of the mass that is told; nothing where it is not.
 pub(crate) fn share_or_none(facts: &Facts, key: &str) -> Fraction {
-    Fraction::saturating(facts.maybe_number(key).unwrap_or(0.0))
+    facts.share(key).unwrap_or_else(|_| Fraction::saturating(0.0))
 }

@@ -31,7 +31,8 @@ pub(super) const WASHCOAT_SOLIDS: Calculation = Calculation {
     name: "washcoat-solids",
     needs: &[Needs::must("volume_solids"), Needs::must("parts_sealer"), Needs::must("parts_thinner")],
     gives: &[
-        Gives::Number { key: "value", unit: Unit::Percent },
+        Gives::Number { key: "value", unit: Unit::Ratio },
+        Gives::Number { key: "solids_mixed", unit: Unit::Percent },
         Gives::Term { key: "verdict", among: &["use-as-is", "add-thinner", "add-sealer"] },
     ],
     run: washcoat_solids,
@@ -138,8 +139,9 @@ fn washcoat_solids(facts: &Facts, world: &World<'_>) -> Judged<Outcome> {
     let thinning = told_parts(facts, "parts_sealer", "parts_thinner")?;
     let after = mixing::thinned_solids(solids, thinning);
     let verdict: Ruling<mixing::Washcoat> = mixing::washcoat(Some(solids), thinning, world.sheet)?;
-    let share = mixing::percent(after.answer);
-    Ok(verdict.map(|band| Outcome::value(share).term("verdict", band.slug())))
+    let value = Measure::new(after.answer.get(), Unit::Ratio, 3);
+    let shown = mixing::percent(after.answer);
+    Ok(verdict.map(|band| Outcome::value(value).number("solids_mixed", shown).term("verdict", band.slug())))
 }
 
 fn mix_parts(facts: &Facts, _: &World<'_>) -> Judged<Outcome> {
