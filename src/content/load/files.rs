@@ -19,7 +19,7 @@ pub(super) enum Holds {
 }
 
 /// The lists that stand in one file each, and their names.
-pub(super) const LIST_FILES: [(&str, &str); 7] = [
+pub(super) const LIST_FILES: [(&str, &str); 8] = [
     ("settings.toml", "setting"),
     ("woods.toml", "wood"),
     ("solvents.toml", "solvent"),
