@@ -183,3 +183,36 @@ fn rags_of_oil_stain_oil_filler_and_oil_varnish_are_a_task_of_their_own() {
     let unsure = varnished(json!({ "operation": "rags-away", "untold": ["after_h"] }));
     assert_eq!((&unsure["verdict"], &unsure["missing"]), (&json!("cannot-be-judged"), &json!(["wait"])));
 }
+
+#[test]
+fn the_schema_lists_every_term_wood_ticket_sheet_and_setting_and_says_what_steps_and_remarks_mean() {
+    use stepboard::rules::sequence::manner::Manner;
+    use stepboard::rules::sequence::operation::Operation;
+    use stepboard::rules::sheet::Setting;
+    use stepboard::rules::term::Term;
+    let schema = printed(&["judge", "--schema"]);
+    let lists = &schema["$defs"];
+    let length = |name: &str| lists[name]["enum"].as_array().map_or(0, Vec::len);
+    let content = support::content();
+    assert_eq!(length("wood"), content.woods.len());
+    assert_eq!(length("ticket"), content.tickets.len());
+    assert_eq!(length("sheet"), content.sheets.len());
+    assert_eq!(length("setting"), Setting::ALL.len());
+    for (name, all) in [("operation", Operation::ALL.len()), ("remark", Manner::ALL.len())] {
+        let said = lists[name]["oneOf"].as_array().expect("a list");
+        assert_eq!(said.len(), all, "{name}");
+        for one in said {
+            let words = one["description"].as_str().expect("words");
+            assert!(!words.contains('.') && words.len() > 3, "`{}` has no words: {words}", one["const"]);
+        }
+    }
+    // Every closed list of the file is filled in.
+    for (name, list) in lists.as_object().expect("definitions") {
+        let bare = list["type"] == "string" && list.get("description").is_some();
+        let open = ["text", "rule"].contains(&name.as_str());
+        assert!(
+            !bare || open || list.get("enum").is_some() || list.get("oneOf").is_some(),
+            "`{name}` is open"
+        );
+    }
+}

@@ -20,9 +20,10 @@ const DEFER: &str = "c30";
 
 pub(crate) fn run(content: &Content, args: Args) -> Output {
     args.nothing_left(&["FILE", "-", "--schema", "--example"])?;
+    let voice = Voice::new(content, "en", Units::METRIC);
     let asked = |switch: &str| args.switches.iter().any(|given| given == switch);
     if asked("schema") {
-        return schema::filled(content);
+        return schema::filled(&voice);
     }
     if asked("example") {
         return Ok(EXAMPLE.trim_end().to_owned());
@@ -35,7 +36,6 @@ pub(crate) fn run(content: &Content, args: Args) -> Output {
     };
     let document: Value = serde_json::from_str(&text).map_err(|error| vec![format!("no JSON: {error}")])?;
     let account = judge::read(&document, content)?;
-    let voice = Voice::new(content, "en", Units::METRIC);
     Ok(answer(&voice, &account, &judge::judge(&account, content)).to_string())
 }
 
