@@ -4,11 +4,12 @@ pub mod calculation;
 pub mod facts;
 pub mod written;
 
-pub use calculation::{Calculation, Gives, Needs, Outcome};
+pub use calculation::{Calculation, Gives, Needs, Outcome, Row};
 pub use facts::{FactValue, Facts};
 
 mod air;
 pub(crate) mod drying;
+pub(crate) mod fault;
 mod film;
 mod hazard;
 pub(crate) mod mixing;
@@ -16,7 +17,7 @@ pub(crate) mod shop;
 mod wood;
 
 /// The calculations by what they are about. Text of a group: `app.bench.group.<name>`.
-pub const GROUPS: [(&str, &[&Calculation]); 7] = [
+pub const GROUPS: [(&str, &[&Calculation]); 8] = [
     ("air", air::ALL),
     ("wood", wood::ALL),
     ("waits", drying::ALL),
@@ -24,6 +25,7 @@ pub const GROUPS: [(&str, &[&Calculation]); 7] = [
     ("film", film::ALL),
     ("abrasives", shop::ABRASIVES),
     ("hazard", hazard::ALL),
+    ("faults", fault::ALL),
 ];
 
 /// Every calculation, group by group.

@@ -37,13 +37,14 @@ impl<'a> Voice<'a> {
         self.units.show(measure).text()
     }
 
-    /// A term: a wood, a fault, a ticket, or a text `card.<family>.<slug>` or `term.<slug>`.
+    /// A term: a wood, a fault, a cause, a probe, a ticket, a stage, or a text `card.<family>.<slug>` or `term.<slug>`.
     #[must_use]
     pub fn term(&self, family: &str, slug: &str) -> String {
         if let Some(wood) = self.content.wood(slug) {
             return self.texts.find(&format!("wood.{slug}")).unwrap_or(&wood.name).to_owned();
         }
-        let shared = ["term", "solvent", "fault", "ticket"].map(|list| format!("{list}.{slug}"));
+        let shared = ["term", "solvent", "fault", "cause", "probe", "ticket", "app.stage"]
+            .map(|list| format!("{list}.{slug}"));
         let keys = std::iter::once(format!("card.{family}.{slug}")).chain(shared);
         let found = keys.into_iter().find_map(|key| self.texts.find(&key));
         found.map_or_else(|| format!("term.{slug}"), str::to_owned)

@@ -1,6 +1,7 @@
 //! Facts and card families as they stand in files.
 
 use crate::quantity::{PartsPerMillion, Unit};
+use crate::rules::fault::Effort;
 use crate::rules::hazard::Solvent;
 use crate::rules::term::{Severity, Stage};
 use crate::terms;
@@ -74,6 +75,9 @@ pub struct FactInfo {
     /// Allowed terms; `["@woods"]`, `["@solvents"]`, `["@faults"]`, `["@cups"]` and `["@tickets"]` stand for those lists.
     #[serde(default)]
     pub terms: Vec<String>,
+    /// What it costs to find out on the work, where it is a probe that tells faults apart. Text: `probe.<key>`.
+    #[serde(default)]
+    pub probe: Option<Effort>,
 }
 
 impl FactInfo {
@@ -88,15 +92,19 @@ impl FactInfo {
             decimals: 0,
             share: false,
             terms: Vec::new(),
+            probe: None,
         }
     }
 }
+
+/// Stands for every fact that is a probe, in the draws of a family and among what a calculation takes.
+pub const PROBES: &str = "@probes";
 
 /// How a family draws one fact.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Draw {
-    /// Key of the fact.
+    /// Key of the fact; `@probes`: what the question's situation has found out by probes.
     pub fact: String,
     /// Least number drawn.
     #[serde(default)]

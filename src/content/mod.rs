@@ -18,7 +18,7 @@ pub mod load;
 
 pub use band::CLOSING_CAUTION;
 pub use competency::{Competency, Profile};
-pub use family::{Draw, FactInfo, FamilyInfo, Topic};
+pub use family::{Draw, FactInfo, FamilyInfo, PROBES, Topic};
 pub use info::{
     Caution, CautionStage, Consequence, RuleInfo, ScenarioSet, SettingGroup, SettingInfo, SheetSource,
 };
@@ -29,7 +29,7 @@ pub use world::World;
 
 pub use crate::rules::term::{Binding, ColourPlan};
 
-use crate::rules::fault::Fault;
+use crate::rules::fault::{Fault, Pair, Probe};
 use crate::rules::hazard::Solvent;
 use crate::rules::mixing::Cup;
 use crate::rules::sheet::Sheet;
@@ -54,6 +54,8 @@ pub struct Content {
     pub faults: Vec<Fault>,
     /// The efflux cups.
     pub cups: Vec<Cup>,
+    /// The look-alikes among them.
+    pub pairs: Vec<Pair>,
     /// The job tickets.
     pub tickets: Vec<Ticket>,
     /// Names, units and ranges of facts; last those that tell how much of a solvent is in the air, one for each.
@@ -102,6 +104,15 @@ impl Content {
     #[must_use]
     pub fn cup(&self, slug: &str) -> Option<&Cup> {
         self.cups.iter().find(|cup| cup.slug == slug)
+    }
+
+    /// The probes that tell faults apart: the facts that can be found out on the work.
+    #[must_use]
+    pub fn probes(&self) -> Vec<Probe<'_>> {
+        fn probe(fact: &FactInfo) -> Option<Probe<'_>> {
+            fact.probe.map(|effort| Probe { key: &fact.key, answers: &fact.terms, effort })
+        }
+        self.facts.iter().filter_map(probe).collect()
     }
 
     /// The ticket with that slug.

@@ -3,7 +3,7 @@
 use crate::app::parts::{Frame, rules, working};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
-use crate::bench::{self, Calculation as Entry, Facts, Needs};
+use crate::bench::{self, Calculation as Entry, Facts, Needs, Row};
 use crate::content::{FactInfo, World};
 use crate::quantity::{Dimension, Measure, Unit};
 use std::collections::BTreeMap;
@@ -126,11 +126,15 @@ fn outcome(shop: &Shop, calculation: &Entry, typed: &Typed) -> Html {
             };
             let lists = ruling.answer.lists.iter().filter(|(_, slugs)| !slugs.is_empty());
             let lists = lists.map(|(key, slugs)| line(key, listed(slugs)));
+            let said = ruling.answer.words.iter();
+            let said = said.map(|(key, message)| line(key, voice.texts.get(message).to_owned()));
+            let tables = ruling.answer.rows.iter().map(|(key, lines)| rows(shop, key, lines));
             html! {
                 <>
                     <section key="result" class="paper result">
                         <h2>{ shop.say("bench.result") }</h2>
-                        <dl class="facts">{ for terms }{ for lists }{ for numbers }</dl>
+                        <dl class="facts">{ for terms }{ for lists }{ for numbers }{ for said }</dl>
+                        { for tables }
                     </section>
                     { working(shop, &ruling.working) }
                     { rules(shop, &ruling.rules) }
@@ -138,6 +142,18 @@ fn outcome(shop: &Shop, calculation: &Entry, typed: &Typed) -> Html {
             }
         }
     }
+}
+
+/// The first rows: those after them add little.
+fn rows(shop: &Shop, key: &str, rows: &[Row]) -> Html {
+    const SHOWN: usize = 5;
+    let voice = shop.voice();
+    let row = |row: &Row| {
+        let terms = row.terms.iter().map(|(_, slug)| voice.term("", slug));
+        let words = terms.chain(row.numbers.iter().map(|(_, number)| voice.measure(*number)));
+        html! { <li>{ words.collect::<Vec<_>>().join(" · ") }</li> }
+    };
+    html! { <div key={key.to_owned()}><h3>{ shop.text(&format!("gives.{key}")) }</h3><ol>{ for rows.iter().take(SHOWN).map(row) }</ol></div> }
 }
 
 /// A temperature to one decimal: no thermometer of a shop reads finer.

@@ -3,7 +3,7 @@
 use crate::args::{Args, base_sheet, sheet};
 use crate::{Output, show};
 use serde_json::{Map, Value, json};
-use stepboard::bench::{self, Calculation, Facts, Gives, Outcome};
+use stepboard::bench::{self, Calculation, Facts, Gives, Outcome, Row};
 use stepboard::card::Voice;
 use stepboard::content::{CLOSING_CAUTION, Content, Units, World};
 use stepboard::quantity::Unit;
@@ -90,8 +90,30 @@ fn outcome(out: &mut Map<String, Value>, voice: &Voice<'_>, ruling: &Ruling<Outc
     if ruling.rules.iter().any(safety) {
         out.insert("defer".into(), json!(voice.texts.get(&format!("caution.{CLOSING_CAUTION}"))));
     }
+    for (key, rows) in &ruling.answer.rows {
+        out.insert((*key).into(), rows.iter().map(|one| row(voice, one)).collect());
+    }
+    for (key, message) in &ruling.answer.words {
+        out.insert((*key).into(), json!(voice.texts.get(message)));
+    }
     out.insert("rules".into(), show::rules(voice, &ruling.rules));
     out.insert("working".into(), show::working(voice, &ruling.working));
+}
+
+/// A row: slugs, the first one with its words; bare numbers as numbers, others with their unit.
+fn row(voice: &Voice<'_>, row: &Row) -> Value {
+    let mut out = Map::new();
+    for (nth, (key, slug)) in row.terms.iter().enumerate() {
+        out.insert((*key).into(), json!(slug));
+        if nth == 0 {
+            out.insert("words".into(), json!(voice.term("", slug)));
+        }
+    }
+    for (key, number) in &row.numbers {
+        let bare = matches!(number.unit, Unit::Ratio | Unit::Count);
+        out.insert((*key).into(), if bare { json!(number.value) } else { show::measure(*number) });
+    }
+    Value::Object(out)
 }
 
 fn list(voice: &Voice<'_>) -> Value {
@@ -127,6 +149,8 @@ fn entry(voice: &Voice<'_>, one: &Calculation) -> Value {
         .map(|gives| match gives {
             Gives::Number { key, unit } => json!({ "key": key, "unit": unit }),
             Gives::List { key } => json!({ "key": key, "list": true }),
+            Gives::Rows { key, of } => json!({ "key": key, "rows_of": of }),
+            Gives::Words { key } => json!({ "key": key, "words": true }),
             Gives::Term { key, among } => {
                 let mut among: Vec<&str> = among.iter().flat_map(|term| voice.content.listed(term)).collect();
                 if *key == "verdict" {

@@ -1,8 +1,8 @@
 //! Checks that reach across files: names that must exist and stand once.
 
 use super::names::{is_slug, nearest};
-use super::{Reader, texts, values};
-use crate::content::{Content, Draw, FactInfo, FamilyInfo, ScenarioSet, SettingInfo};
+use super::{Reader, faults, texts, values};
+use crate::content::{Content, Draw, FactInfo, FamilyInfo, PROBES, ScenarioSet, SettingInfo};
 use crate::rules::sheet::Setting;
 use crate::rules::term::{Stage, Term};
 use std::collections::BTreeSet;
@@ -11,6 +11,7 @@ use std::collections::BTreeSet;
 pub(super) fn check(content: &Content, reader: &mut Reader) {
     names(content, reader);
     values::check(content, reader);
+    faults::check(content, reader);
     consequences(content, reader);
     tickets(content, reader);
     families(content, reader);
@@ -31,6 +32,7 @@ fn names(content: &Content, reader: &mut Reader) {
     each(reader, "set", "slug", IN_SLUG, content.sets.iter().map(|set| set.slug.as_str()));
     each(reader, "fault", "id", IN_SLUG, content.faults.iter().map(|fault| fault.id.as_str()));
     each(reader, "cup", "slug", IN_SLUG, content.cups.iter().map(|cup| cup.slug.as_str()));
+    each(reader, "pair", "id", IN_SLUG, content.pairs.iter().map(|pair| pair.id.as_str()));
     each(reader, "ticket", "slug", IN_SLUG, content.tickets.iter().map(|ticket| ticket.slug.as_str()));
     each(reader, "solvent", "slug", IN_SLUG, content.solvents.iter().map(|solvent| solvent.slug.as_str()));
     each(reader, "fact", "key", IN_FACT, content.listed_facts().iter().map(|fact| fact.key.as_str()));
@@ -186,7 +188,7 @@ pub(super) fn set(content: &Content, index: usize, set: &ScenarioSet, reader: &m
 fn families(content: &Content, reader: &mut Reader) {
     for (index, family) in content.families.iter().enumerate() {
         competencies(content, index, family, reader);
-        for (nth, draw) in family.facts.iter().enumerate() {
+        for (nth, draw) in family.facts.iter().enumerate().filter(|(_, draw)| draw.fact != PROBES) {
             let Some(fact) = content.fact(&draw.fact) else {
                 if reader.knows("fact") {
                     let names = nearest(&draw.fact, content.facts.iter().map(|fact| fact.key.as_str()));

@@ -19,12 +19,13 @@ pub(super) enum Holds {
 }
 
 /// The lists that stand in one file each, and their names.
-pub(super) const LIST_FILES: [(&str, &str); 8] = [
+pub(super) const LIST_FILES: [(&str, &str); 9] = [
     ("settings.toml", "setting"),
     ("woods.toml", "wood"),
     ("solvents.toml", "solvent"),
     ("faults.toml", "fault"),
     ("cups.toml", "cup"),
+    ("lookalikes.toml", "pair"),
     ("tickets.toml", "ticket"),
     ("cautions.toml", "caution"),
     ("competencies.toml", "competency"),

@@ -1,6 +1,7 @@
 //! Reads and checks the files under `content/`: every problem with file, line and what is allowed.
 
 mod check;
+mod faults;
 mod files;
 mod kind;
 mod names;
@@ -16,7 +17,7 @@ use super::{Caution, Consequence};
 use super::{
     Competency, Content, FactInfo, FamilyInfo, RuleInfo, ScenarioSet, SettingInfo, SheetSource, Ticket,
 };
-use crate::rules::fault::Fault;
+use crate::rules::fault::{Fault, Pair};
 use crate::rules::hazard::Solvent;
 use crate::rules::mixing::Cup;
 use crate::rules::sheet::Sheet;
@@ -64,6 +65,7 @@ list_file!(WoodFile, wood, Wood);
 list_file!(SolventFile, solvent, Solvent);
 list_file!(FaultFile, fault, Fault);
 list_file!(CupFile, cup, Cup);
+list_file!(PairFile, pair, Pair);
 list_file!(TicketFile, ticket, Ticket);
 list_file!(FactFile, fact, FactInfo);
 list_file!(CompetencyFile, competency, Competency);
@@ -114,6 +116,7 @@ fn entries(list: &'static str, source: &Source, content: &mut Content, reader: &
         "solvent" => reader.take::<SolventFile, _>(source, &mut content.solvents, |f| f.solvent, list),
         "fault" => reader.take::<FaultFile, _>(source, &mut content.faults, |f| f.fault, list),
         "cup" => reader.take::<CupFile, _>(source, &mut content.cups, |f| f.cup, list),
+        "pair" => reader.take::<PairFile, _>(source, &mut content.pairs, |f| f.pair, list),
         "ticket" => reader.take::<TicketFile, _>(source, &mut content.tickets, |f| f.ticket, list),
         "fact" => reader.take::<FactFile, _>(source, &mut content.facts, |f| f.fact, list),
         "competency" => {

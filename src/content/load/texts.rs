@@ -28,7 +28,12 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
     }
     for (index, fault) in content.faults.iter().enumerate() {
         need("fault", index, "id", format!("fault.{}", fault.id));
-        need("fault", index, "id", format!("fault.{}.looks", fault.id));
+        for more in ["looks", "now", "fix", "prevent"] {
+            need("fault", index, "id", format!("fault.{}.{more}", fault.id));
+        }
+        for (nth, cause) in fault.causes.iter().enumerate() {
+            need("fault", index, &format!("causes.{nth}"), format!("cause.{cause}"));
+        }
     }
     for (index, cup) in content.cups.iter().enumerate() {
         need("cup", index, "slug", format!("term.{}", cup.slug));
@@ -47,6 +52,9 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
     }
     for (index, fact) in content.listed_facts().iter().enumerate() {
         need("fact", index, "key", format!("fact.{}", fact.key));
+        if fact.probe.is_some() {
+            need("fact", index, "key", format!("probe.{}", fact.key));
+        }
         for (nth, term) in fact.terms.iter().enumerate().filter(|(_, term)| !term.starts_with('@')) {
             if families && !told(content, english, fact, term) {
                 need("fact", index, &format!("terms.{nth}"), format!("term.{term}"));

@@ -22,16 +22,12 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
     tickets(content, reader);
     facts(content, reader);
     solvents(content, reader);
-    for (index, fault) in content.faults.iter().enumerate() {
-        if fault.made.is_empty() {
-            reader.at("fault", index, "made", format!("fault `{}` needs at least one stage", fault.id));
-        }
-    }
     sourced(reader, "setting", content.settings.iter().map(|info| info.source.as_str()));
     sourced(reader, "wood", content.woods.iter().map(|wood| wood.source.as_str()));
     sourced(reader, "solvent", content.solvents.iter().map(|solvent| solvent.source.as_str()));
     sourced(reader, "cup", content.cups.iter().map(|cup| cup.source.as_str()));
     sourced(reader, "fault", content.faults.iter().map(|fault| fault.source.as_str()));
+    sourced(reader, "pair", content.pairs.iter().map(|pair| pair.source.as_str()));
     sourced(reader, "rule", content.rules.iter().map(|rule| rule.source.as_str()));
     sourced(reader, "caution", content.cautions.iter().map(|caution| caution.source.as_str()));
 }

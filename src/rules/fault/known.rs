@@ -3,10 +3,12 @@
 //! Which faults there are stands in `content/faults.toml`; the severity scale is by the smallest rework that cures a
 //! fault, not the rating of a standard.
 
-use super::inspection::Zone;
-use super::sheet::{Setting, Sheet};
-use super::term::Stage;
-use super::verdict::{CannotJudge, Judged, Ruling};
+use super::observe::Seen;
+use crate::quantity::Hours;
+use crate::rules::inspection::Zone;
+use crate::rules::sheet::{Setting, Sheet};
+use crate::rules::term::Stage;
+use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 use crate::terms;
 use serde::{Deserialize, Serialize};
 
@@ -85,6 +87,15 @@ terms! {
         /// The wood under it is mended first.
         Wood = "wood",
     }
+    /// How often a fault is met where nothing has been seen yet. Common practice, no source.
+    Met {
+        /// Every week in most shops.
+        Often = "often",
+        /// Neither often nor rarely.
+        Usual = "usual",
+        /// Only on some work or materials.
+        Rare = "rare",
+    }
     /// Lamps of the inspection.
     Light {
         /// One lamp held low beside the work.
@@ -107,7 +118,8 @@ terms! {
     }
 }
 
-/// A fault. Texts: `fault.<id>` its name, `fault.<id>.looks` how it looks.
+/// A fault. Texts: `fault.<id>` its name, `fault.<id>.looks` how it looks, `fault.<id>.now` what is done at once,
+/// `fault.<id>.fix` the rework, `fault.<id>.prevent` what keeps it from coming back.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Fault {
@@ -131,6 +143,19 @@ pub struct Fault {
     /// What cures it on a finished clear; none: it is not found on one, or no single cure is named.
     #[serde(default)]
     pub cure: Option<Cure>,
+    /// How often it is met.
+    pub met: Met,
+    /// What it shows: by question, the answers that fit it. A question that it does not name tells nothing about it.
+    pub seen: Seen,
+    /// The questions of `seen` whose answer was read in the sources; the others are common practice, no source.
+    #[serde(default)]
+    pub read: Vec<String>,
+    /// Its causes, the likeliest first: slugs with a text `cause.<slug>`. The ranking is ours.
+    pub causes: Vec<String>,
+    /// Hours of work that the rework takes. Our estimate: common practice, no source.
+    pub rework_h: Hours,
+    /// Hours of waiting that the rework adds. Our estimate: common practice, no source.
+    pub wait_h: Hours,
     /// Codes of the sources, listed at the head of the file.
     pub source: String,
 }
