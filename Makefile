@@ -1,7 +1,7 @@
 # Everything is reached from here; `make help` lists it.
 
 .DEFAULT_GOAL := help
-.PHONY: help run test dist long coverage setup check unit content browser pictures size clean
+.PHONY: help run test dist long mutants bench coverage setup check unit content browser pictures size clean
 
 help: ## list what can be made
 	@awk -F ':.*## ' '/^[a-z]+:.*## / { printf "  make %-9s %s\n", $$1, $$2 }' $(MAKEFILE_LIST)
@@ -25,6 +25,13 @@ LAWS = $(shell grep -lE 'laws\(\)|\binputs\([A-Z]+\)' tests/*.rs | sed 's|tests/
 long: ## the same laws over a million inputs each, and cards over ten times the seeds
 	STEPBOARD_LAW_INPUTS=1000000 cargo test --locked $(LAWS)
 	STEPBOARD_LAW_SEEDS=100000 cargo test --locked --test cards -- --nocapture
+
+mutants: ## change the rules in 300 places and see whether a test notices (COUNT, SEED); goes on where it was stopped
+	@cargo mutants --version >/dev/null 2>&1 || cargo install --quiet cargo-mutants
+	@node tools/mutants.mjs $(or $(COUNT),300) $(or $(SEED),1)
+
+bench: ## how long the model takes, and the same figures beside general-purpose libraries, into DEVELOPERS.md
+	@node tools/bench.mjs
 
 coverage: ## write the table of what is checked against the outside into DEVELOPERS.md
 	@node tools/coverage.mjs

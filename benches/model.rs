@@ -1,0 +1,88 @@
+//! How long the model takes: judging a job of 40 operations, dealing and grading cards.
+#![allow(missing_docs, reason = "a benchmark is no interface")]
+
+use divan::{Bencher, black_box};
+use serde_json::json;
+use stepboard::card::{Answer, deal, grade};
+use stepboard::content::{Content, World};
+use stepboard::judge::{judge, read};
+use stepboard::rules::sequence::route;
+use stepboard::rules::term::Term;
+
+/// Operations of the job that is judged.
+const OPERATIONS: usize = 40;
+
+fn main() {
+    divan::main();
+}
+
+fn content() -> Content {
+    Content::embedded().expect("the build script checked it")
+}
+
+/// The ticket with the longest route, its last operations done again until there are 40.
+fn job(content: &Content) -> serde_json::Value {
+    let routes = content.tickets.iter().map(|ticket| {
+        let sheet = content.sheet(&ticket.sheet).expect("the sheet ships");
+        let job = World { content, sheet }.job(ticket).expect("its woods are known");
+        (ticket, route::plan(&job, sheet).steps)
+    });
+    let (ticket, steps) = routes.max_by_key(|(_, steps)| steps.len()).expect("tickets ship");
+    let again = steps.iter().rev().cycle().take(OPERATIONS - steps.len().min(OPERATIONS));
+    let steps: Vec<_> = steps
+        .iter()
+        .take(OPERATIONS)
+        .chain(again)
+        .map(|step| json!({ "operation": step.operation.slug() }))
+        .collect();
+    assert_eq!(steps.len(), OPERATIONS);
+    json!({ "ticket": ticket.slug, "steps": steps })
+}
+
+#[divan::bench]
+fn judge_a_job_of_40_operations(bencher: Bencher<'_, '_>) {
+    let content = content();
+    let account = read(&job(&content), &content).expect("it is a job");
+    bencher.bench(|| judge(black_box(&account), &content));
+}
+
+#[divan::bench]
+fn read_and_judge_it_from_json(bencher: Bencher<'_, '_>) {
+    let content = content();
+    let text = job(&content).to_string();
+    bencher.bench(|| {
+        let document = serde_json::from_str(black_box(&text)).expect("it is JSON");
+        judge(&read(&document, &content).expect("it is a job"), &content)
+    });
+}
+
+/// One card of each family, by turns.
+#[divan::bench]
+fn deal_a_card(bencher: Bencher<'_, '_>) {
+    let content = content();
+    let world = World { content: &content, sheet: &content.sheets[0] };
+    let mut turns = content.families.iter().cycle().zip(0_u32..);
+    bencher
+        .with_inputs(|| turns.next().expect("it goes round"))
+        .bench_local_values(|(family, seed)| deal(&world, &family.id, seed));
+}
+
+#[divan::bench]
+fn grade_a_card(bencher: Bencher<'_, '_>) {
+    let content = content();
+    let world = World { content: &content, sheet: &content.sheets[0] };
+    let mut turns = content.families.iter().cycle().zip(0_u32..);
+    bencher
+        .with_inputs(|| {
+            let (family, seed) = turns.next().expect("it goes round");
+            let card = deal(&world, &family.id, seed).expect("every family deals");
+            let answer = card.options.first().cloned().unwrap_or(Answer::NotEnough);
+            (card, answer)
+        })
+        .bench_local_refs(|(card, answer)| grade(card, &world, answer));
+}
+
+#[divan::bench]
+fn read_the_content() -> Content {
+    content()
+}
