@@ -5,6 +5,7 @@ mod support;
 
 use std::collections::BTreeSet;
 use std::path::Path;
+use stepboard::bench::{self, Facts};
 use stepboard::card::{Answer, deal, families, grade, solve};
 use stepboard::content::load::{self, Problem, Source};
 use stepboard::content::{Topic, World};
@@ -156,4 +157,90 @@ fn every_stage_shows_cautions_and_the_closing_line_is_always_there() {
         .map(|caution| caution.id.as_str())
         .collect();
     assert!(all.contains(&"c30") && all.contains(&"c01"));
+}
+
+#[test]
+fn look_alikes_that_their_probe_does_not_tell_apart_are_named() {
+    let problems = broken("lookalikes.toml", "probes = [\"came\"]", "probes = [\"palm\"]");
+    names(
+        &problems,
+        "lookalikes.toml",
+        "probes = [\"came\"]",
+        &["`palm` does not tell `fish-eye` from `solvent-pop`"],
+    );
+    let problems = broken("lookalikes.toml", "b = \"solvent-pop\"", "b = \"fish-eye\"");
+    names(&problems, "lookalikes.toml", "b = \"solvent-pop\"", &["two faults are wanted"]);
+    let problems = broken("lookalikes.toml", "a = \"fish-eye\"", "a = \"fish-eyes\"");
+    names(&problems, "lookalikes.toml", "a = \"fish-eye\"", &["`fish-eyes` is no fault", "fish-eye"]);
+    let problems = broken("lookalikes.toml", "b = \"pore-pinhole\"", "b = \"solvent-pop\"");
+    assert!(problems.iter().any(|p| p.message.contains("each pair once")), "{problems:?}");
+    let problems = broken("lookalikes.toml", "probes = [\"came\"]", "probes = []");
+    names(&problems, "lookalikes.toml", "probes = [\"came\"]", &["needs a probe that decides"]);
+}
+
+#[test]
+fn what_a_fault_cannot_show_and_a_cause_without_words_are_named() {
+    let problems = broken("faults.toml", "mark = [\"pits\"]", "mark = [\"pit\"]");
+    names(&problems, "faults.toml", "mark = [\"pits\"]", &["`pit` does not answer `mark`", "pits"]);
+    let problems = broken("faults.toml", "mark = [\"pits\"]", "marks = [\"pits\"]");
+    names(&problems, "faults.toml", "mark = [\"pits\"]", &["`marks` is no probe", "mark"]);
+    let problems = broken("faults.toml", "mark = [\"pits\"]", "mark = []");
+    names(&problems, "faults.toml", "mark = [\"pits\"]", &["one answer or more"]);
+    let problems =
+        broken("faults.toml", "palm = [\"palm-smooth\"]", "palm = [\"palm-smooth\", \"palm-gritty\"]");
+    names(&problems, "faults.toml", "palm = [\"palm-smooth\"]", &["not all of them"]);
+    let problems = broken("faults.toml", "causes = [\"silicone-on-it\", ", "causes = [\"silicone-on-its\", ");
+    assert!(
+        problems.iter().any(|p| p.message.contains("`cause.silicone-on-its` is missing")),
+        "{problems:?}"
+    );
+    let problems = broken("faults.toml", "causes = [\"silicone-on-it\", ", "causes = [\"oil-in-air\", ");
+    assert!(problems.iter().any(|p| p.message.contains("`oil-in-air` stands twice")), "{problems:?}");
+    let problems = broken("faults.toml", "read = [\"mark\", \"came\"]", "read = [\"mark\", \"palm\"]");
+    names(&problems, "faults.toml", "read = [\"mark\", \"came\"]", &["`palm` is not in seen"]);
+    let problems = broken("facts/fault.toml", "probe = { minutes = 1.0 }", "probe = { minutes = 0.0 }");
+    assert!(problems.iter().any(|p| p.line > 0 && p.message.contains("minutes over 0")), "{problems:?}");
+    let problems =
+        broken("facts/fault.toml", "terms = [\"palm-smooth\", \"palm-gritty\"]", "terms = [\"palm-smooth\"]");
+    assert!(problems.iter().any(|p| p.message.contains("at least two answers")), "{problems:?}");
+}
+
+/// A fault, the probe that shows it and its look-alike: entries and their words, no code.
+#[test]
+fn a_new_fault_is_diagnosed_without_any_code() {
+    let nibs = "[fault.seen]\nmark = [\"specks\"]\n";
+    let mut sources = shipped();
+    for source in &mut sources {
+        source.text.push_str(match source.path.to_str().expect("a plain name") {
+            "faults.toml" => {
+                "\n[[fault]]\nid = \"moth-mark\"\nseverity = 2\nmade = [\"clear\"]\nshows = \"clear\"\n\
+                 met = \"rare\"\ncauses = [\"moth-in-room\"]\nrework_h = 1.0\nwait_h = 8.0\nsource = \"-\"\n\
+                 [fault.seen]\nmark = [\"specks\"]\nwings = [\"wings-there\"]\n"
+            }
+            "facts/fault.toml" => {
+                "\n[[fact]]\nkey = \"wings\"\nterms = [\"wings-there\", \"wings-none\"]\nprobe = { minutes = 1.0 }\n"
+            }
+            "lookalikes.toml" => {
+                "\n[[pair]]\nid = \"la-99\"\na = \"moth-mark\"\nb = \"dust-nib\"\nprobes = [\"wings\"]\n\
+                 provenance = \"practice\"\nsource = \"-\"\n"
+            }
+            _ => continue,
+        });
+        source.text = source.text.replacen(nibs, &format!("{nibs}wings = [\"wings-none\"]\n"), 1);
+    }
+    let words = "[fault]\nmoth-mark = \"Moth\"\n\"moth-mark.looks\" = \"A moth.\"\n\"moth-mark.now\" = \"Wait.\"\n\
+                 \"moth-mark.fix\" = \"Pick it.\"\n\"moth-mark.prevent\" = \"A net.\"\n[cause]\n\
+                 moth-in-room = \"A moth\"\n[fact]\nwings = \"Wings\"\n[probe]\nwings = \"Look for wings\"\n\
+                 [term]\nwings-there = \"Wings\"\nwings-none = \"None\"\n";
+    sources.push(Source { path: "text/en/moth.toml".into(), text: words.to_owned() });
+    let content = load::load(&sources).expect("entries and words are enough");
+    let world = World { content: &content, sheet: &content.sheets[0] };
+    let diagnose = bench::calculations().into_iter().find(|one| one.name == "diagnose").expect("it is there");
+    let mut facts = Facts::default();
+    for (key, answer) in [("mark", "specks"), ("wings", "wings-there")] {
+        facts.read(&content, key, answer).expect("a known answer");
+    }
+    let found = (diagnose.run)(&facts, &world).expect("an answer").answer;
+    assert_eq!(found.terms["fault"], "moth-mark");
+    assert_eq!(found.words[0].1, "fault.moth-mark.now");
 }
