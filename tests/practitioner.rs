@@ -150,9 +150,9 @@ fn case_3_wash_coat_ratio_for_soft_maple() {
         work(&["washcoat-solids", &solids, "parts_sealer=1", &thinner])
     };
     // 1:1 of a 20 to 25 % sealer is 10 to 12.5 % (Popular Woodworking no. 119: a washcoat has 3 to 7 %).
-    for (solids, wanted) in [("0.20", 10.0), ("0.25", 12.5)] {
+    for (solids, wanted) in [("0.20", 0.10), ("0.25", 0.125)] {
         let half = washcoat(solids, "1");
-        near(half["value"].as_f64().expect("a number"), wanted, 0.05, "one to one");
+        near(half["value"].as_f64().expect("a number"), wanted, 0.000_5, "one to one");
         assert_eq!(half["verdict"], "add-thinner", "too heavy: {half}");
     }
     assert_eq!(washcoat("0.20", "3")["verdict"], "use-as-is", "5 % is a washcoat");
