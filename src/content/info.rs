@@ -26,6 +26,10 @@ terms! {
         Abrasives = "abrasives",
         /// Gun distances.
         Distances = "distances",
+        /// The fan and how passes lie.
+        Pass = "pass",
+        /// Gloss and colour as seen.
+        Look = "look",
         /// The order of work in use.
         Order = "order",
         /// The working day.

@@ -6,7 +6,7 @@ use super::sheet::{Setting, Sheet};
 use super::term::Term;
 
 /// Lower value, higher value, and whether they may be equal.
-const PAIRS: [(Setting, Setting, bool); 14] = [
+const PAIRS: [(Setting, Setting, bool); 17] = [
     (Setting::FillerWipeFrom, Setting::FillerWipeTo, true),
     (Setting::WaitModelFrom, Setting::WaitModelTo, false),
     (Setting::GapRetarder, Setting::GapSpray, true),
@@ -19,6 +19,9 @@ const PAIRS: [(Setting, Setting, bool); 14] = [
     (Setting::LevelGrit, Setting::CompoundGrit, true),
     (Setting::BodyDistanceFrom, Setting::BodyDistanceTo, true),
     (Setting::ShadeDistanceFrom, Setting::ShadeDistanceTo, true),
+    (Setting::HvlpDistanceFrom, Setting::HvlpDistanceTo, true),
+    (Setting::GlossLow, Setting::GlossHigh, true),
+    (Setting::DifferenceNoticed, Setting::DifferencePlain, true),
     (Setting::DayFrom, Setting::DayTo, false),
     (Setting::RecoatCloses, Setting::RecoatOpensAgain, false),
 ];

@@ -155,6 +155,32 @@ terms! {
         ShadeDistanceFrom = "shade-distance-from",
         /// Farthest gun distance for shading and light seal passes.
         ShadeDistanceTo = "shade-distance-to",
+        /// Nearest distance of an HVLP gun for body coats.
+        HvlpDistanceFrom = "hvlp-distance-from",
+        /// Farthest distance of an HVLP gun for body coats.
+        HvlpDistanceTo = "hvlp-distance-to",
+        // Pass
+        /// How strongly the film of a pass tapers to its edge: β of a beta section.
+        FanTaper = "fan-taper",
+        /// Greatest unevenness of overlapping passes, per cent of the mean film.
+        StripesMost = "stripes-most",
+        // Look
+        /// Refractive index of the clear.
+        ClearIndex = "clear-index",
+        /// Gloss at 60 degrees that a full-gloss rub-out has to read.
+        GlossPass = "gloss-pass",
+        /// Gloss at 60 degrees under which 85 degrees is read.
+        GlossLow = "gloss-low",
+        /// Gloss at 60 degrees over which 20 degrees is read.
+        GlossHigh = "gloss-high",
+        /// Colour difference from which two colours are told apart.
+        DifferenceNoticed = "difference-noticed",
+        /// Colour difference over which two colours plainly differ.
+        DifferencePlain = "difference-plain",
+        /// Greatest colour difference that passes against the sample.
+        ColourBand = "colour-band",
+        /// Contrast from which a solid colour hides its ground, per cent.
+        HidingLeast = "hiding-least",
         // Order in use
         /// Whether stain comes before filler (1) or after (0).
         StainFirst = "stain-first",
