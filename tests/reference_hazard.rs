@@ -154,6 +154,7 @@ fn the_larger_of_velocity_and_dilution_governs() {
     near(air_a_gallon(lel(1.1), 30.4, QUARTER), 10_932.9, 1.0, "T2, arithmetic only");
     let dilution = flow(air_a_gallon(lel(1.4), 30.4, QUARTER) * 0.5 / 20.0);
     near(ft3_min(dilution), 214.1, 0.5, "T3, arithmetic only");
+    values("hazard", "T1 to T3, arithmetic only: table figures from memory");
     let face = face_flow(feet(8.0), feet(7.0), speed(100.0)).answer;
     near(ft3_min(governing_flow(face, dilution).answer), 5_600.0, EXACT * 5_600.0, "T4");
     near(ft3_min(governing_flow(dilution, face).answer), 5_600.0, EXACT * 5_600.0, "either way round");

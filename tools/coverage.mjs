@@ -74,7 +74,9 @@ function table(notes) {
 }
 
 function written(lines) {
-  const sum = (at) => lines.reduce((total, line) => total + line[at], 0);
+  // Arithmetic on figures that nobody read in a source is shown and not counted.
+  const counted = lines.filter(([, source]) => !source.includes("arithmetic only"));
+  const sum = (at) => counted.reduce((total, line) => total + line[at], 0);
   const show = (cells) => `| ${cells.join(" | ")} |`;
   return [
     BEGIN,
