@@ -13,7 +13,7 @@ const [count, seed] = [Number(process.argv[2] ?? 300), Number(process.argv[3] ??
 const workers = Number(process.env.STEPBOARD_WORKERS ?? Math.min(2, availableParallelism()));
 const place = join(root, "target", "mutants");
 /** Test targets that hold the model against the outside and its laws; cards and what shows itself only in them are not asked. */
-const FAST = /^(reference_|laws_|rules_|sequence|process|judge|cases)/;
+const FAST = /^(reference_|laws_|rules_|decisions|sequence|process|judge|practitioner|fault)/;
 /** What decides whether an earlier result still holds. */
 const INPUTS = ["src", "tests", "content", "build.rs", "Cargo.toml", "Cargo.lock"];
 const ENV = {

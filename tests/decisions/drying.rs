@@ -1,0 +1,121 @@
+//! The gate to levelling, heavy and light coats, what must rise on a sheet.
+
+use crate::support::{base, near};
+use stepboard::quantity::{Celsius, Hours, Micrometres};
+use stepboard::rules::drying::gate::{Finding, keeps_shut};
+use stepboard::rules::drying::release::{Compared, fewer_coats};
+use stepboard::rules::drying::waits::{DryTest, StainKind, Told, Wait, setting};
+use stepboard::rules::pairs::clashes;
+use stepboard::rules::sheet::{Setting, Sheet};
+use stepboard::rules::term::{Filler, Term, WorkClass};
+
+fn told() -> Told {
+    Told {
+        class: Some(WorkClass::InstrumentGloss),
+        air: Some(Celsius::new(base().get(Setting::WaitReference)).expect("a room")),
+        film: Some(Micrometres::new(100.0).expect("a film")),
+        ..Told::default()
+    }
+}
+
+/// Published finishing texts: no smell, no dent of the nail, dry powder. That touch-dry says nothing: common practice, no
+/// source.
+#[test]
+fn a_failed_test_keeps_the_gate_shut_and_so_does_time_that_is_not_up() {
+    let sheet = base();
+    let shut = |finding, since: Option<f64>| {
+        let since = since.map(|hours| Hours::new(hours).expect("a time"));
+        keeps_shut(finding, since, &told(), &sheet).map(|ruling| ruling.answer)
+    };
+    for finding in Finding::ALL.iter().filter(|finding| **finding != Finding::TimeStood) {
+        let fails = match finding {
+            Finding::SolventSmell => Some(DryTest::Smell),
+            Finding::NailDent => Some(DryTest::Thumbnail),
+            Finding::PaperClogs => Some(DryTest::Powder),
+            _ => None,
+        };
+        assert_eq!(finding.fails(), fails, "{finding:?}");
+        assert_eq!(shut(*finding, None), Ok(fails.is_some()), "{finding:?}");
+    }
+    let wait = sheet.get(Setting::BuffWaitInstrument);
+    assert_eq!(shut(Finding::TimeStood, Some(wait - 0.1)), Ok(true));
+    assert_eq!(shut(Finding::TimeStood, Some(wait)), Ok(false), "the last hour counts");
+    assert_eq!(shut(Finding::TimeStood, None).expect_err("untold").missing, ["hours_since"]);
+}
+
+/// Each wait by the square of the coat (Crank 1975, p. 48): four light coats in two heavy ones wait four times as long
+/// each and twice as long in all.
+#[test]
+fn two_heavy_coats_wait_longer_than_four_light_ones() {
+    let longer = |light, heavy, compared| fewer_coats(light, heavy, compared).answer;
+    near(longer(4, 2, Compared::EachWait), 4.0, 1e-12, "each wait");
+    near(longer(4, 2, Compared::AllWaits), 2.0, 1e-12, "all waits");
+    near(longer(6, 2, Compared::EachWait), 9.0, 1e-12, "each wait");
+    near(longer(2, 4, Compared::AllWaits), 0.5, 1e-12, "thinner coats");
+    near(longer(0, 1, Compared::EachWait), 1.0, 1e-12, "none counts as one");
+    near(longer(3, 0, Compared::AllWaits), 3.0, 1e-12, "none counts as one");
+}
+
+/// Which value of the sheet a wait reads: the sheet's own words.
+#[test]
+fn each_kind_of_material_and_work_reads_its_own_value() {
+    let of = |wait, told: Told| setting(wait, &told).map_err(|cannot| cannot.missing);
+    let filled = |filler| Told { filler: Some(filler), ..Told::default() };
+    for (filler, wanted) in [
+        (Filler::OilPaste, Setting::FillerOilWait),
+        (Filler::FastSolvent, Setting::FillerFastWait),
+        (Filler::WaterBorne, Setting::FillerWaterWait),
+        (Filler::TwoPart, Setting::FillerTwoPartWait),
+    ] {
+        assert_eq!(of(Wait::FillerToNext, filled(filler)), Ok(wanted));
+    }
+    for (stain, wanted) in [(StainKind::Dye, Setting::StainDyeWait), (StainKind::Oil, Setting::StainOilWait)]
+    {
+        assert_eq!(of(Wait::StainToNext, Told { stain: Some(stain), ..Told::default() }), Ok(wanted));
+    }
+    for (class, wanted) in [
+        (WorkClass::InstrumentGloss, Setting::BuffWaitInstrument),
+        (WorkClass::Satin, Setting::BuffWaitSatin),
+        (WorkClass::Turned, Setting::BuffWaitTurned),
+    ] {
+        assert_eq!(of(Wait::Buff, Told { class: Some(class), ..Told::default() }), Ok(wanted));
+    }
+    for (wait, wanted) in [
+        (Wait::WashcoatToNext, Setting::WashcoatWait),
+        (Wait::SealToNext, Setting::SealWait),
+        (Wait::ColourToColour, Setting::ColourWait),
+        (Wait::ClearToClear, Setting::ClearWait),
+        (Wait::Scuff, Setting::ScuffWait),
+        (Wait::Run, Setting::RunWait),
+    ] {
+        assert_eq!(of(wait, Told::default()), Ok(wanted));
+    }
+    for (wait, missing) in
+        [(Wait::FillerToNext, "filler"), (Wait::StainToNext, "stain_kind"), (Wait::Buff, "class")]
+    {
+        assert_eq!(of(wait, Told::default()), Err(vec![missing.to_owned()]));
+    }
+}
+
+/// Values of a sheet that must rise: equal is in order where it says so; a window that is not set is in order.
+#[test]
+fn values_that_must_rise_are_held_to_it() {
+    let clash = |changes: &[(Setting, f64)]| {
+        let mut sheet: Sheet = base();
+        for (setting, value) in changes {
+            sheet = sheet.with(*setting, *value).expect("in range");
+        }
+        clashes(&sheet).iter().map(|clash| (clash.low, clash.high)).collect::<Vec<_>>()
+    };
+    assert_eq!(clash(&[]), []);
+    let wipe = (Setting::FillerWipeFrom, Setting::FillerWipeTo);
+    let to = base().get(wipe.1);
+    assert_eq!(clash(&[(wipe.0, to)]), [], "equal is allowed");
+    assert_eq!(clash(&[(wipe.0, to), (wipe.1, base().get(wipe.0))]), [wipe]);
+    let window = (Setting::RecoatCloses, Setting::RecoatOpensAgain);
+    assert_eq!(clash(&[(window.0, 8.0), (window.1, 2.0)]), [window]);
+    assert_eq!(clash(&[(window.0, 2.0), (window.1, 2.0)]), [window]);
+    assert_eq!(clash(&[(window.0, 2.0), (window.1, 8.0)]), []);
+    assert_eq!(clash(&[(window.0, 0.0), (window.1, 2.0)]), []);
+    assert_eq!(clash(&[(window.0, 8.0), (window.1, 0.0)]), []);
+}
