@@ -18,6 +18,7 @@ use stepboard::rules::optics::surface;
 use stepboard::rules::sheet::Setting;
 use stepboard::rules::spray::fan::{Fan, Section};
 use stepboard::rules::spray::overlap::evenness;
+use support::binary::{json, refused};
 use support::covered::same;
 use support::table::table;
 use support::{base, covered, near};
@@ -329,4 +330,28 @@ fn bands_of_difference_are_the_sheets() {
     assert_eq!(at(difference - 1e-9), Match::Outside);
     assert!(Lab::new(100.1, 0.0, 0.0).is_err() && Lab::new(50.0, 201.0, 0.0).is_err());
     assert!(Lab::new(-0.1, 0.0, 0.0).is_err() && Lab::new(50.0, 0.0, -201.0).is_err());
+}
+
+/// The gloss scale, a published pair and the toner table above, as scripts ask for them.
+#[test]
+fn the_command_answers_gloss_and_colour() {
+    let value = |words: &[&str]| json(words)["value"].as_f64().expect("a number");
+    near(value(&["work", "gloss", "index=1.5", "angle=60"]), 89.1, 0.051, "lacquer at 60");
+    near(value(&["work", "gloss", "index=1.567", "angle=20"]), 100.0, 1e-9, "black glass");
+    let scratched = value(&["work", "gloss", "index=1.567", "angle=20", "scratch_um=0.05"]);
+    near(scratched, 31.6, 0.06, "with scratches");
+    same!(json(&["work", "gloss", "index=1.5", "angle=60"])["unit"], "GU");
+    let pair = |b2: &str| {
+        json(&["work", "colour-difference", "l1=50", "a1=2.6772", "b1=-79.7751", "l2=50", "a2=0", b2])
+    };
+    let found = pair("b2=-82.7485");
+    near(found["value"].as_f64().expect("a number"), 2.0425, 1e-4, "pair 1");
+    assert_eq!((&found["verdict"], &found["seen"]), (&"match-outside-band".into(), &"seen-slight".into()));
+    assert_eq!(json(&["work", "colour-difference", "l1=50"])["verdict"], "cannot-be-judged");
+    let toned = json(&["work", "layer-colour", "wood_reflectance=0.45", "coat_absorbance=0.08", "coats=3"]);
+    near(toned["reflectance"]["value"].as_f64().expect("a number"), 0.1490, FOURTH, "three coats");
+    near(toned["lightness"]["value"].as_f64().expect("a number"), 45.5, 0.051, "three coats");
+    refused(&["work", "gloss", "index=1.5", "angle=45"], "", &["`angle` is `45`; allowed: 20 60 85"]);
+    refused(&["work", "colour-difference", "l1=101"], "", &["`l1` is `101`"]);
+    covered::values("optics", "the same values through the command");
 }

@@ -21,6 +21,7 @@ use stepboard::rules::spray::pass_film::{
 };
 use stepboard::rules::spray::trigger::{End, dwell, edge_share, end, lead_for, passes_across};
 use stepboard::rules::term::Term;
+use support::binary::{json, refused};
 use support::covered::same;
 use support::table::{Row, table};
 use support::{base, covered, near};
@@ -439,4 +440,57 @@ fn no_width_no_film() {
     assert!(speed_for(spray, mm(0.0), um(50.0)).is_err());
     assert!(speed_for(spray, mm(100.0), um(0.0)).is_err());
     assert!(speed_for(spray, mm(0.001), um(1.0)).is_err(), "no gun is moved that fast");
+}
+
+/// The worked film and the overlap rows above, as scripts ask for them.
+#[test]
+fn the_command_answers_passes_and_overlaps() {
+    let told = ["flow_ml_min=200", "volume_solids=0.20", "transfer=0.6", "speed_m_s=0.30"].map(str::to_owned);
+    let pass = |more: &[&str]| {
+        let mut words = vec!["work", "pass-film"];
+        words.extend(told.iter().map(String::as_str));
+        words.extend(more);
+        json(&words)
+    };
+    let set = pass(&["pitch_mm=100"]);
+    near(set["value"].as_f64().expect("a number"), 13.333, 1e-3, "dry, by pitch");
+    same!(set["unit"], "um");
+    near(set["wet_film"]["value"].as_f64().expect("a number"), 66.667, 1e-3, "wet, by pitch");
+    let one = pass(&["width_mm=200"]);
+    near(one["value"].as_f64().expect("a number"), 6.667, 1e-3, "dry, one pass");
+    let both = pass(&["width_mm=200", "pitch_mm=100"]);
+    assert_eq!(both["value"], set["value"], "the set");
+    assert_eq!(both["pass_film"]["value"], one["value"], "and one pass of it");
+    let missing = pass(&[]);
+    assert_eq!(missing["verdict"], "cannot-be-judged");
+    assert_eq!(missing["missing"], serde_json::json!(["width_mm", "pitch_mm"]));
+    refused(&["work", "pass-film", "speed_m_s=9"], "", &["`speed_m_s` is `9`"]);
+
+    let lies = |profile: &str, overlap: &str| json(&["work", "overlap", profile, overlap]);
+    for (profile, cv, thinnest) in [
+        ("profile=triangle", 0.0, 1.0),
+        ("profile=raised-cosine", 0.0, 1.0),
+        ("profile=parabola", 0.1118, 0.75),
+        ("profile=beta-2.5", 0.084, 0.85),
+        ("profile=beta-3", 0.0409, 0.9375),
+        ("profile=beta-4", 0.059, 0.92),
+    ] {
+        let found = lies(profile, "overlap=0.5");
+        near(found["cv"]["value"].as_f64().expect("a number"), cv, 1e-3, profile);
+        near(found["min_over_mean"]["value"].as_f64().expect("a number"), thinnest, 6e-3, profile);
+    }
+    assert_eq!(lies("profile=beta-3", "overlap=50%")["verdict"], "lay-even");
+    assert_eq!(lies("profile=parabola", "overlap=0.5")["verdict"], "lay-stripes");
+    let seen = lies("profile=beta-3", "seen_overlap=0.5");
+    near(seen["full_overlap"]["value"].as_f64().expect("a number"), 0.59, 0.005, "seen edge");
+    let gap = lies("profile=triangle", "overlap=0");
+    assert!(gap["max_over_min"].is_null(), "a bare line has no ratio");
+    assert_eq!(json(&["work", "overlap", "profile=beta-3"])["missing"], serde_json::json!(["overlap"]));
+    refused(&["work", "overlap", "profile=round", "overlap=0.5"], "", &["`profile` is `round`"]);
+    refused(
+        &["work", "overlap", "profile=beta-3", "overlap=0.5", "seen_overlap=0.5"],
+        "",
+        &["contradict each other"],
+    );
+    covered::values("spray", "the same values through the command");
 }

@@ -13,16 +13,20 @@ pub(crate) mod fault;
 mod film;
 mod hazard;
 pub(crate) mod mixing;
+mod optics;
 pub(crate) mod shop;
+pub(crate) mod spray;
 mod wood;
 
 /// The calculations by what they are about. Text of a group: `app.bench.group.<name>`.
-pub const GROUPS: [(&str, &[&Calculation]); 8] = [
+pub const GROUPS: [(&str, &[&Calculation]); 10] = [
     ("air", air::ALL),
     ("wood", wood::ALL),
     ("waits", drying::ALL),
     ("mixing", mixing::ALL),
     ("film", film::ALL),
+    ("spray", spray::ALL),
+    ("look", optics::ALL),
     ("abrasives", shop::ABRASIVES),
     ("hazard", hazard::ALL),
     ("faults", fault::ALL),

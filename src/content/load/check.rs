@@ -59,7 +59,7 @@ fn names(content: &Content, reader: &mut Reader) {
     }
     for (index, fact) in content.facts.iter().enumerate() {
         for (nth, term) in fact.terms.iter().enumerate().filter(|(_, term)| !term.starts_with('@')) {
-            spelt("fact", index, &format!("terms.{nth}"), term, IN_SLUG, reader);
+            spelt("fact", index, &format!("terms.{nth}"), term, IN_RULE, reader);
         }
     }
 }
