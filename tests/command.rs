@@ -74,6 +74,54 @@ fn a_share_is_written_from_0_to_1_or_with_a_per_cent_sign() {
     );
 }
 
+#[test]
+fn one_coat_and_the_whole_clear_are_told_apart() {
+    let between = |film: &str| json(&["work", "earliest", "wait=clear-to-clear", "air_c=21", film]);
+    assert_eq!(between("coat_um=50")["value"], 2.0, "twice the reference of 25, floor of half an hour");
+    assert_eq!(between("sheet=nitrocellulose")["missing"], serde_json::json!(["coat_um"]));
+    let levelled = ["work", "earliest", "wait=buff", "class=satin", "air_c=21"];
+    assert_eq!(json(&levelled)["missing"], serde_json::json!(["build_um"]));
+}
+
+/// Film, coverage and abrasives as scripts ask for them. Values: wet and dry film formulae of a gauge maker; spreading-rate
+/// sheet (solids 0.65 at 125 µm: 5.2 m2 a litre, 208.5 ft2 a gallon at 5 mil); three published charts of grades.
+#[test]
+fn films_and_grades_are_asked_by_name() {
+    let film =
+        |more: &[&str]| json(&[&["work", "dry-film", "wet_um=100", "volume_solids=0.2"], more].concat());
+    assert_eq!(film(&[])["value"], 20.0, "as supplied, whatever the sheet thins its own clear by");
+    assert_eq!(film(&["sheet=shellac"])["value"], 20.0);
+    let build = film(&["parts_base=1", "parts_thinner=1", "coats=4"]);
+    assert_eq!((&build["value"], &build["dry_film"]["value"]), (&40.0.into(), &10.0.into()));
+    let coats = json(&["work", "coats-for", "target_um=105", "wet_um=125", "volume_solids=0.2"]);
+    assert_eq!((&coats["value"], &coats["dry_film"]["value"]), (&5.0.into(), &25.0.into()));
+    assert_eq!(json(&["work", "wet-film", "dry_um=20", "volume_solids=0.2"])["value"], 100.0);
+    let spread = json(&["work", "coverage", "volume_solids=0.65", "dry_um=125", "area_m2=10"]);
+    assert_eq!(spread["value"].as_f64().map(|value| (value * 1e6).round()), Some(5_200_000.0));
+    assert_eq!(spread["volume"]["text"], "1923 mL");
+    let landed = json(&["work", "coverage", "volume_solids=65%", "dry_um=127", "transfer=0.5"]);
+    assert_eq!(landed["us_coverage"]["text"], "104 ft²/gal");
+    let sag = |um: &str| json(&["work", "sag-check", um])["verdict"].clone();
+    assert_eq!([sag("wet_um=100"), sag("wet_um=127"), sag("wet_um=152")], ["ok", "near-running", "sags"]);
+    let grit = json(&["work", "grit", "grade=400"]);
+    assert_eq!((&grit["value"], &grit["unit"]), (&35.0.into(), &"um".into()));
+    assert_eq!((&grit["coarser"]["text"], &grit["finer"]["text"]), (&"P360".into(), &"P500".into()));
+    assert_eq!(json(&["work", "us-grit", "us_grade=400"])["grade"]["text"], "P800");
+    let next = |grade: &str, stage: &str| json(&["work", "next-grit", grade, stage]);
+    assert_eq!(next("grade=120", "stage=sand")["value"], 220.0);
+    assert_eq!(next("grade=240", "stage=sand")["verdict"], "sanding-done");
+    assert_eq!(next("grade=240", "stage=sand")["before"], "before-stain");
+    assert_eq!(next("grade=2000", "stage=level")["verdict"], "to-compound");
+    assert_eq!(json(&["work", "last-grit", "before=before-clear"])["value"], 400.0);
+    assert_eq!(
+        json(&["work", "recoat", "sheet=water-borne", "hours_since=30", "air_c=21"])["verdict"],
+        "closed"
+    );
+    assert_eq!(json(&["work", "recoat", "sheet=shellac", "hours_since=30", "air_c=21"])["verdict"], "open");
+    let released = json(&["work", "released", "fo=0.125"])["value"].as_f64().expect("a share");
+    assert!((released - 0.398_927_990).abs() < 1e-8, "polykin docstring, after Crank 1975 p. 48");
+}
+
 /// Wood Handbook ch. 16, Fillers: large-pored mahogany is filled, small-pored maple is not.
 #[test]
 fn work_answers_with_rules_and_says_what_is_missing() {

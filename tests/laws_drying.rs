@@ -4,8 +4,9 @@ mod support;
 
 use proptest::prelude::*;
 use stepboard::quantity::{Biot, Celsius, Fourier, Hours, Micrometres};
+use stepboard::rules::drying::by_the_clock::coats_today;
 use stepboard::rules::drying::critical_path::{Link, OpId, Plan, WorkingDay};
-use stepboard::rules::drying::job::{JobOutline, coats_today, job_time};
+use stepboard::rules::drying::job::{JobOutline, job_time};
 use stepboard::rules::drying::recoat::{RecoatVerdict, window};
 use stepboard::rules::drying::release;
 use stepboard::rules::drying::waits::{StainKind, Told, Wait, earliest};

@@ -3,11 +3,13 @@
 mod support;
 
 use stepboard::quantity::{Celsius, Hours, Micrometres};
-use stepboard::rules::drying::job::{JobOutline, JobStep, hours_until, job_time};
+use stepboard::rules::drying::by_the_clock::hours_until;
+use stepboard::rules::drying::job::{JobOutline, job_time};
+use stepboard::rules::drying::job_step::JobStep;
 use stepboard::rules::drying::recoat::{RecoatVerdict, window};
 use stepboard::rules::drying::waits::{StainKind, Told, Wait, earliest};
 use stepboard::rules::sheet::{Setting, Sheet};
-use stepboard::rules::term::{Filler, WorkClass};
+use stepboard::rules::term::{Filler, Term, WorkClass};
 use support::{base, near};
 
 /// Where the cold factor is 1.
@@ -232,4 +234,40 @@ fn the_next_coat_has_to_end_before_closing() {
     };
     near(until(15.5), 1.0, 1e-9, "fits");
     near(until(15.75), at(1, 8.0) - 15.75, 1e-9, "does not fit");
+}
+
+/// Each operation takes the hours that the shop sets for it: every value is set apart from the others.
+#[test]
+fn every_operation_takes_its_own_hours() {
+    let values = [
+        (Setting::WorkPrepare, 4.0, vec![JobStep::Prepare]),
+        (Setting::WorkFill, 1.25, vec![JobStep::Fill]),
+        (
+            Setting::WorkCoat,
+            0.75,
+            vec![
+                JobStep::Stain,
+                JobStep::Washcoat,
+                JobStep::Seal,
+                JobStep::Colour,
+                JobStep::Protect,
+                JobStep::Clear,
+            ],
+        ),
+        (Setting::WorkShade, 1.5, vec![JobStep::Shade]),
+        (Setting::WorkScrape, 3.5, vec![JobStep::Scrape]),
+        (Setting::WorkInspect, 0.25, vec![JobStep::Inspect]),
+        (Setting::WorkScuff, 1.75, vec![JobStep::Scuff]),
+        (Setting::WorkLevel, 5.0, vec![JobStep::Level]),
+        (Setting::WorkBuff, 6.0, vec![JobStep::Buff]),
+    ];
+    let set: Vec<(Setting, f64)> = values.iter().map(|(setting, hours, _)| (*setting, *hours)).collect();
+    let sheet = with(&base(), &set);
+    for (_, hours, steps) in &values {
+        for step in steps {
+            near(step.work(&sheet).get(), *hours, 0.0, "its own hours");
+        }
+    }
+    let counted: usize = values.iter().map(|(_, _, steps)| steps.len()).sum();
+    assert_eq!(counted, JobStep::ALL.len());
 }

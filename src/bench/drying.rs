@@ -26,6 +26,7 @@ const EARLIEST: Calculation = Calculation {
         Needs::may("filler"),
         Needs::may("stain_kind"),
         Needs::must("air_c"),
+        Needs::may("coat_um"),
         Needs::may("build_um"),
     ],
     gives: &[
@@ -83,12 +84,15 @@ pub(crate) fn told(facts: &Facts) -> Result<Told, CannotJudge> {
     ) -> Result<Option<T>, CannotJudge> {
         facts.0.contains_key(key).then(|| read(facts, key)).transpose()
     }
+    // Between clear coats the film is that of one coat; told as the clear laid so far, the wait is never too short.
+    let one_coat = facts.maybe_slug("wait") == Some(Wait::ClearToClear.slug());
+    let film = if one_coat && facts.0.contains_key("coat_um") { "coat_um" } else { "build_um" };
     Ok(Told {
         class: optional(facts, "class", Facts::term)?,
         filler: optional(facts, "filler", Facts::term)?,
         stain: optional(facts, "stain_kind", Facts::term)?,
         air: optional(facts, "air_c", Facts::celsius)?,
-        film: optional(facts, "build_um", Facts::micrometres)?,
+        film: optional(facts, film, Facts::micrometres)?,
     })
 }
 

@@ -7,6 +7,7 @@ pub mod written;
 pub use calculation::{Calculation, Gives, Needs, Outcome, Row};
 pub use facts::{FactValue, Facts};
 
+pub(crate) mod abrasives;
 mod air;
 pub(crate) mod drying;
 pub(crate) mod fault;
@@ -14,7 +15,6 @@ mod film;
 mod hazard;
 pub(crate) mod mixing;
 mod optics;
-pub(crate) mod shop;
 pub(crate) mod spray;
 mod wood;
 
@@ -27,7 +27,7 @@ pub const GROUPS: [(&str, &[&Calculation]); 10] = [
     ("film", film::ALL),
     ("spray", spray::ALL),
     ("look", optics::ALL),
-    ("abrasives", shop::ABRASIVES),
+    ("abrasives", abrasives::ALL),
     ("hazard", hazard::ALL),
     ("faults", fault::ALL),
 ];

@@ -22,6 +22,7 @@ pub const fn of(dimension: Dimension) -> Tolerance {
         Dimension::Time => Tolerance { absolute: 1.0 / MINUTES_AN_HOUR, relative: SHARE },
         Dimension::Thickness => Tolerance { absolute: 0.5, relative: SHARE },
         Dimension::Length => Tolerance { absolute: 0.1, relative: SHARE },
+        Dimension::Area | Dimension::Coverage => Tolerance { absolute: 0.005, relative: SHARE },
         Dimension::Volume | Dimension::Mass => Tolerance { absolute: 0.5, relative: SHARE },
         Dimension::Pressure => Tolerance { absolute: 50.0, relative: SHARE },
         Dimension::Count | Dimension::Grit => Tolerance { absolute: 0.0, relative: 0.0 },

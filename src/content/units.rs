@@ -41,6 +41,8 @@ impl Units {
                 Unit::Metre | Unit::Foot => Unit::Foot,
                 _ => Unit::Inch,
             },
+            Dimension::Area if self.us => Unit::SquareFoot,
+            Dimension::Coverage if self.us => Unit::SquareFootAGallon,
             Dimension::Speed if self.us => Unit::FootPerMinute,
             Dimension::AirVolume if self.us => Unit::CubicFoot,
             Dimension::AirFlow if self.us => Unit::CubicFootPerMinute,

@@ -116,6 +116,10 @@ quantities! {
     Micrometres, "thickness", "µm", 0.0, 5_000.0;
     /// Length or width of the work, distance of the gun.
     Millimetres, "length", "mm", 0.0, 10_000.0;
+    /// Area of the work.
+    SquareMetres, "area", "m²", 0.0, 1_000.0;
+    /// Area that a litre of material covers.
+    Coverage, "coverage", "m²/L", 0.0, 10_000.0;
     /// Volume of material.
     Millilitres, "volume", "mL", 0.0, 1_000_000.0;
     /// Time that a cup takes to run out; at most a quarter of an hour.

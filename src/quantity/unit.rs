@@ -18,6 +18,10 @@ pub enum Dimension {
     Thickness,
     /// Length of the work, gun distance.
     Length,
+    /// Area of the work.
+    Area,
+    /// Area that a volume covers.
+    Coverage,
     /// Volume of a liquid.
     Volume,
     /// Mass.
@@ -95,6 +99,18 @@ pub enum Unit {
     /// Inch.
     #[serde(rename = "in")]
     Inch,
+    /// Square metre.
+    #[serde(rename = "m2")]
+    SquareMetre,
+    /// Square foot.
+    #[serde(rename = "ft2")]
+    SquareFoot,
+    /// Square metre a litre.
+    #[serde(rename = "m2/L")]
+    SquareMetreALitre,
+    /// Square foot a US gallon.
+    #[serde(rename = "ft2/gal")]
+    SquareFootAGallon,
     /// Millilitre.
     #[serde(rename = "mL")]
     Millilitre,
@@ -180,7 +196,7 @@ pub enum Unit {
 
 impl Unit {
     /// Every unit, for parsing and tests.
-    pub const ALL: [Self; 39] = [
+    pub const ALL: [Self; 43] = [
         Self::Celsius,
         Self::Fahrenheit,
         Self::Kelvin,
@@ -193,6 +209,10 @@ impl Unit {
         Self::Mil,
         Self::Millimetre,
         Self::Inch,
+        Self::SquareMetre,
+        Self::SquareFoot,
+        Self::SquareMetreALitre,
+        Self::SquareFootAGallon,
         Self::Millilitre,
         Self::Litre,
         Self::FluidOunce,
@@ -232,6 +252,8 @@ impl Unit {
             Self::Minute | Self::Hour | Self::Day => Dimension::Time,
             Self::Micrometre | Self::Mil => Dimension::Thickness,
             Self::Millimetre | Self::Inch | Self::Metre | Self::Foot => Dimension::Length,
+            Self::SquareMetre | Self::SquareFoot => Dimension::Area,
+            Self::SquareMetreALitre | Self::SquareFootAGallon => Dimension::Coverage,
             Self::Millilitre | Self::Litre | Self::FluidOunce => Dimension::Volume,
             Self::Gram | Self::Kilogram => Dimension::Mass,
             Self::Pascal => Dimension::Pressure,
@@ -255,7 +277,7 @@ impl Unit {
 
     /// Multiplier and offset to the base unit of the dimension: `base = value * multiplier + offset`.
     ///
-    /// Inch 25.4 mm exactly and US fluid ounce 29.5735295625 mL exactly; foot 304.8 mm: NIST Handbook 44, appendix C.
+    /// Inch 25.4 mm exactly and US fluid ounce 29.5735295625 mL exactly, US gallon 128 of them; foot 304.8 mm: NIST Handbook 44, appendix C.
     const fn to_base(self) -> (f64, f64) {
         const FAHRENHEIT_STEP: f64 = 5.0 / 9.0;
         const FAHRENHEIT_ZERO_C: f64 = -32.0 * FAHRENHEIT_STEP;
@@ -270,6 +292,8 @@ impl Unit {
         const MM_A_FOOT: f64 = 304.8;
         const M_S_A_FOOT_A_MINUTE: f64 = 0.304_8 / 60.0;
         const M3_A_CUBIC_FOOT: f64 = 0.028_316_846_592;
+        const M2_A_SQUARE_FOOT: f64 = 0.092_903_04;
+        const LITRES_A_GALLON: f64 = 3.785_411_784;
         match self {
             Self::Fahrenheit => (FAHRENHEIT_STEP, FAHRENHEIT_ZERO_C),
             Self::FahrenheitGap => (FAHRENHEIT_STEP, 0.0),
@@ -280,6 +304,8 @@ impl Unit {
             Self::Litre => (ML_A_LITRE, 0.0),
             Self::FluidOunce | Self::FluidOuncePerMinute => (ML_A_FLUID_OUNCE, 0.0),
             Self::Kilogram => (G_A_KILOGRAM, 0.0),
+            Self::SquareFoot => (M2_A_SQUARE_FOOT, 0.0),
+            Self::SquareFootAGallon => (M2_A_SQUARE_FOOT / LITRES_A_GALLON, 0.0),
             Self::Metre => (MM_A_METRE, 0.0),
             Self::Foot => (MM_A_FOOT, 0.0),
             Self::FootPerMinute => (M_S_A_FOOT_A_MINUTE, 0.0),
@@ -298,6 +324,8 @@ impl Unit {
             Dimension::Time => Self::Hour,
             Dimension::Thickness => Self::Micrometre,
             Dimension::Length => Self::Millimetre,
+            Dimension::Area => Self::SquareMetre,
+            Dimension::Coverage => Self::SquareMetreALitre,
             Dimension::Volume => Self::Millilitre,
             Dimension::Mass => Self::Gram,
             Dimension::Pressure => Self::Pascal,
@@ -355,6 +383,10 @@ impl Unit {
             Self::Mil => "mil",
             Self::Millimetre => "mm",
             Self::Inch => "in",
+            Self::SquareMetre => "m²",
+            Self::SquareFoot => "ft²",
+            Self::SquareMetreALitre => "m²/L",
+            Self::SquareFootAGallon => "ft²/gal",
             Self::Millilitre => "mL",
             Self::Litre => "L",
             Self::FluidOunce => "fl oz",
@@ -402,6 +434,10 @@ impl Unit {
                 Self::Mil => &["mil", "mils", "thou"],
                 Self::Millimetre => &["mm"],
                 Self::Inch => &["in", "inch", "inches"],
+                Self::SquareMetre => &["m²", "m2"],
+                Self::SquareFoot => &["ft²", "ft2", "sq ft"],
+                Self::SquareMetreALitre => &["m²/l", "m2/l"],
+                Self::SquareFootAGallon => &["ft²/gal", "ft2/gal"],
                 Self::Millilitre => &["ml"],
                 Self::Litre => &["l"],
                 Self::FluidOunce => &["fl oz", "floz", "oz"],

@@ -135,6 +135,10 @@ terms! {
         LevelTakeOff = "level-take-off",
         /// Film that must stay over the colour.
         FilmReserve = "film-reserve",
+        /// Film that buffing alone takes off.
+        BuffTakeOff = "buff-take-off",
+        /// Share of the margin that counts at an edge.
+        EdgeMargin = "edge-margin",
         // Abrasives
         /// Last grit on bare wood before stain or seal.
         LastGrit = "last-grit",
@@ -146,6 +150,8 @@ terms! {
         CompoundGrit = "compound-grit",
         /// Least ratio of the next particle size to the last.
         GritStep = "grit-step",
+        /// Depth of a scratch over the particle size.
+        ScratchShare = "scratch-share",
         // Gun distances
         /// Nearest gun distance for body coats.
         BodyDistanceFrom = "body-distance-from",
@@ -193,6 +199,25 @@ terms! {
         DayFrom = "day-from",
         /// Hour at which work ends.
         DayTo = "day-to",
+        // Hours at the bench or in the booth
+        /// Sanding and cleaning one part.
+        WorkPrepare = "work-prepare",
+        /// Filling one part and wiping it off.
+        WorkFill = "work-fill",
+        /// One coat: stain, washcoat, seal, colour or clear.
+        WorkCoat = "work-coat",
+        /// Shading the edge.
+        WorkShade = "work-shade",
+        /// Scraping the binding.
+        WorkScrape = "work-scrape",
+        /// Inspecting.
+        WorkInspect = "work-inspect",
+        /// Scuff sanding.
+        WorkScuff = "work-scuff",
+        /// Levelling.
+        WorkLevel = "work-level",
+        /// Buffing.
+        WorkBuff = "work-buff",
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::order::gloss_ticket;
 use crate::bench::Facts;
-use crate::bench::shop::told_grade;
+use crate::bench::abrasives::told_grade;
 use crate::card::question::{After, Ask, Item, Question, Tempt};
 use crate::card::{Answer, Dice};
 use crate::content::World;

@@ -8,8 +8,9 @@ use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::quantity::{Measure, Unit};
 use crate::rules::drying::Modelled;
+use crate::rules::drying::by_the_clock;
 use crate::rules::drying::factors::uncapped;
-use crate::rules::drying::job::{self, JobStep};
+use crate::rules::drying::job_step::JobStep;
 use crate::rules::drying::recoat::{RecoatVerdict, window};
 use crate::rules::drying::waits::{Told, Wait, earliest};
 use crate::rules::sheet::{Setting, Sheet};
@@ -199,7 +200,7 @@ const NEXT_STEP_CLOCK: Question = Question {
     after: After::is("solvent-pops").above("time-lost"),
 };
 
-/// The step that follows a wait: sanding after a rest, else a coat. Both are half an hour's work.
+/// The step that follows a wait: sanding after a rest, else a coat.
 const fn step_after(wait: Wait) -> JobStep {
     match wait {
         Wait::Scuff | Wait::Run => JobStep::Scuff,
@@ -209,7 +210,7 @@ const fn step_after(wait: Wait) -> JobStep {
 
 fn next_step(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
     let (wait, clock) = (facts.term::<Wait>("wait")?, time_of(facts, "clock")?);
-    let ruling = job::hours_until(clock, wait, step_after(wait), &told(facts)?, world.sheet)?;
+    let ruling = by_the_clock::hours_until(clock, wait, step_after(wait), &told(facts)?, world.sheet)?;
     Ok(decided(ruling)?.map(|until| Answer::Number(hours(until.get()))))
 }
 
@@ -248,7 +249,7 @@ const COATS_TODAY: Question = Question {
 fn coats_today(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
     let clock = time_of(facts, "clock")?;
     let coat = facts.micrometres("coat_um")?;
-    let ruling = job::coats_today(clock, Some(coat), Some(facts.celsius("air_c")?), world.sheet)?;
+    let ruling = by_the_clock::coats_today(clock, Some(coat), Some(facts.celsius("air_c")?), world.sheet)?;
     Ok(decided(ruling)?.map(|found| Measure::count(f64::from(found.coats))))
 }
 
@@ -257,7 +258,7 @@ fn coats_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let mine = Told { film: facts.micrometres("coat_um").ok(), ..mine };
     let Some((found, _)) = stated(Wait::ClearToClear, &mine, world) else { return Vec::new() };
     let counted = |between: f64, sheet: &Sheet| {
-        Measure::count(f64::from(job::count_coats(clock.get(), between, sheet).coats))
+        Measure::count(f64::from(by_the_clock::count_coats(clock.get(), between, sheet).coats))
     };
     let most = world.sheet.held(Setting::CoatsADay).ceiling;
     let uncounted = world.sheet.with(Setting::CoatsADay, most);

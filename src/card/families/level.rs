@@ -3,7 +3,7 @@
 use super::order::gloss_ticket;
 use super::sand::{next_answer, next_tempts};
 use crate::bench::Facts;
-use crate::bench::shop::told_grade;
+use crate::bench::abrasives::{told_grade, told_us};
 use crate::card::question::{After, Ask, Question, Tempt};
 use crate::card::{Answer, Dice};
 use crate::content::World;
@@ -13,7 +13,7 @@ use crate::rules::abrasive::{
 use crate::rules::film;
 use crate::rules::sheet::Setting;
 use crate::rules::term::Term;
-use crate::rules::verdict::{CannotJudge, Judged};
+use crate::rules::verdict::Judged;
 
 pub(super) const ALL: &[&Question] = &[&LEVEL_NEXT, &LEVEL_MOVE, &US_SHEET];
 
@@ -100,18 +100,14 @@ fn us_grade(facts: &mut Facts, _: &World<'_>, dice: &mut Dice) {
     }
 }
 
-fn told_us(facts: &Facts) -> Result<&'static Grade, CannotJudge> {
-    Grade::us(facts.number("us_grade")?).ok_or_else(|| CannotJudge::without("us_grade"))
-}
-
 fn p_of_us(facts: &Facts, _: &World<'_>) -> Judged<Answer> {
-    Ok(p_neighbour(told_us(facts)?).map(|grade| Answer::Number(grade.measure())))
+    Ok(p_neighbour(told_us(facts, "us_grade")?).map(|grade| Answer::Number(grade.measure())))
 }
 
 fn p_tempts(facts: &Facts, _: &World<'_>) -> Vec<Tempt> {
     /// Grades offered on either side of the right one.
     const REACH: usize = 3;
-    let Ok(us) = told_us(facts) else { return Vec::new() };
+    let Ok(us) = told_us(facts, "us_grade") else { return Vec::new() };
     let right = p_neighbour(us).answer.number;
     let coarser = P_SERIES.iter().rev().filter(|grade| grade.number < right).take(REACH);
     let finer = P_SERIES.iter().filter(|grade| grade.number > right).take(REACH);

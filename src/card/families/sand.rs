@@ -1,7 +1,7 @@
 //! Sand: the next grit, jumps that skip, whether the wood may be stained.
 
 use crate::bench::Facts;
-use crate::bench::shop::{ladder_done, told_grade};
+use crate::bench::abrasives::{ladder_done, told_grade};
 use crate::card::question::{After, Ask, Item, Question, Tempt};
 use crate::card::{Answer, Dice};
 use crate::content::World;
@@ -147,7 +147,7 @@ fn grades_of(slug: &str) -> Result<(&'static Grade, &'static Grade), CannotJudge
 }
 
 fn jumps(facts: &Facts, world: &World<'_>, dice: &mut Dice) -> Vec<Item> {
-    let list = match facts.term::<Abrading>("abrading") {
+    let list = match facts.term::<Abrading>("stage") {
         Ok(Abrading::Levelling) => FILM_JUMPS,
         _ => WOOD_JUMPS,
     };

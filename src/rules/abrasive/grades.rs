@@ -76,13 +76,22 @@ impl Grade {
         US_SERIES.iter().find(|grade| grade.number == number)
     }
 
+    /// The next coarser and the next finer P grade, where the series has one.
+    #[must_use]
+    pub fn beside(&self) -> (Option<&'static Self>, Option<&'static Self>) {
+        let coarser = P_SERIES.iter().rfind(|grade| grade.number < self.number);
+        (coarser, P_SERIES.iter().find(|grade| grade.number > self.number))
+    }
+
     /// The number, as shown.
     #[must_use]
     pub const fn measure(&self) -> Measure {
         Measure::new(self.number, Unit::Grit, 0)
     }
 
-    pub(super) const fn size(&self) -> Measure {
+    /// Its median grain, as shown.
+    #[must_use]
+    pub const fn size(&self) -> Measure {
         Measure::new(self.median.get(), Unit::Micrometre, 1)
     }
 }

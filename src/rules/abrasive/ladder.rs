@@ -1,6 +1,7 @@
 //! The ladder of grades: how far the next sheet may jump, and where the ladder ends.
 
 use super::grades::{Grade, P_SERIES, on_sheet};
+use super::last_grit::{Before, last_grade};
 use crate::quantity::{Measure, Unit};
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::verdict::Ruling;
@@ -10,9 +11,20 @@ terms! {
     /// What is being sanded.
     Abrading {
         /// Bare wood, before stain or seal.
-        BareWood = "bare-wood",
+        BareWood = "sand",
         /// The cured clear, before compound.
-        Levelling = "levelling",
+        Levelling = "level",
+    }
+}
+
+impl Abrading {
+    /// What its last grade leads to.
+    #[must_use]
+    pub const fn leads_to(self) -> Before {
+        match self {
+            Self::BareWood => Before::Stain,
+            Self::Levelling => Before::Compound,
+        }
     }
 }
 
@@ -34,21 +46,32 @@ pub fn skips(from: &Grade, to: &Grade, sheet: &Sheet) -> Ruling<bool> {
 /// finer than the ladder's end. `None` when the ladder's end is reached.
 #[must_use]
 pub fn next_grade(from: &Grade, work: Abrading, sheet: &Sheet) -> Ruling<Option<&'static Grade>> {
-    let (end, rule) = match work {
-        Abrading::BareWood => (on_sheet(sheet, Setting::LastGrit), "abrasive.last-grit"),
-        Abrading::Levelling => (on_sheet(sheet, Setting::CompoundGrit), "abrasive.compound-grit"),
-    };
+    let last = last_grade(work.leads_to(), sheet);
+    let end = last.answer;
     if from.number >= end.number {
-        return Ruling::by(rule, None).step("ladder-end", "", end.measure());
+        return last.map(|_| None);
     }
     let finer = || P_SERIES.iter().filter(|grade| grade.number > from.number && grade.number <= end.number);
     let next = finer().rfind(|grade| !skips(from, grade, sheet).answer);
     let least = from.median.get() * sheet.get(Setting::GritStep);
     Ruling::by("abrasive.grit-step", next)
-        .and(rule)
         .step("grain-now", "", from.size())
         .step("grain-least", "last × step", Measure::new(least, Unit::Micrometre, 1))
-        .step("ladder-end", "", end.measure())
+        .resting_on(&last)
+}
+
+/// What follows on a spot that was cut down with a coarser sheet than the face is levelled with: the next grade there, no
+/// finer than the shop's first of levelling. `None` once the spot has reached that grade and goes on with the face.
+/// Common practice, no source.
+#[must_use]
+pub fn spot_next(spot: &Grade, sheet: &Sheet) -> Ruling<Option<&'static Grade>> {
+    let first = on_sheet(sheet, Setting::LevelGrit);
+    if spot.number >= first.number {
+        return Ruling::by("abrasive.spot-joins-face", None).step("level-from", "", first.measure());
+    }
+    let next = next_grade(spot, Abrading::Levelling, sheet);
+    let capped = next.answer.map(|grade| if grade.number > first.number { first } else { grade });
+    Ruling::by("abrasive.spot-joins-face", capped).resting_on(&next).step("level-from", "", first.measure())
 }
 
 /// Every grade from the one in hand to the ladder's end, each as far as the sheet's step allows.

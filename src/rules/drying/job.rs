@@ -1,61 +1,14 @@
 //! How long a whole job takes: its operations, their waits, its longest path over working hours.
 
 use super::critical_path::{Link, OpId, Plan, Schedule, WorkingDay};
+use super::job_step::JobStep;
 use super::waits::{Earliest, StainKind, Told, Wait, earliest};
-use super::{AIR, FILM, Modelled};
+use super::{AIR, Modelled};
 use crate::quantity::{Celsius, Hours, Measure, Micrometres, Unit};
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::term::{Filler, WorkClass};
 use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 use crate::terms;
-
-terms! {
-    /// Operations of a job, as the time plan counts them.
-    JobStep {
-        /// Sanding and cleaning one part.
-        Prepare = "prepare",
-        /// Staining one part.
-        Stain = "stain",
-        /// Washcoat on one part.
-        Washcoat = "washcoat",
-        /// Filling one part and wiping it off.
-        Fill = "fill",
-        /// Seal coat on one part.
-        Seal = "seal",
-        /// One pass of colour.
-        Colour = "colour",
-        /// Shading the edge.
-        Shade = "shade",
-        /// Thin clear over the colour.
-        Protect = "protect",
-        /// Scraping the binding.
-        Scrape = "scrape",
-        /// Inspecting.
-        Inspect = "inspect",
-        /// One clear coat.
-        Clear = "clear",
-        /// Scuff sanding before the coats of another day.
-        Scuff = "scuff",
-        /// Levelling.
-        Level = "level",
-        /// Buffing.
-        Buff = "buff",
-    }
-}
-
-impl JobStep {
-    /// Hours at the bench or in the booth. Our estimate: common practice, no source.
-    #[must_use]
-    pub fn work(self) -> Hours {
-        Hours::saturating(match self {
-            Self::Prepare | Self::Scrape => 2.0,
-            Self::Fill | Self::Shade => 1.0,
-            Self::Stain | Self::Washcoat | Self::Seal | Self::Colour | Self::Protect | Self::Clear => 0.5,
-            Self::Inspect | Self::Scuff => 0.5,
-            Self::Level | Self::Buff => 3.0,
-        })
-    }
-}
 
 /// No wait at all.
 const NO_WAIT: Hours = Hours::saturating(0.0);
@@ -124,7 +77,8 @@ pub fn job_time(outline: &JobOutline, air: Option<Celsius>, sheet: &Sheet) -> Ju
     let bodies = job.parts()?;
     let ready = job.colour(bodies)?;
     let last = job.clear(ready)?;
-    let level = job.plan.add(JobStep::Level, JobStep::Level.work(), &[Link::Wait(last, buff_wait.hours)]);
+    let level =
+        job.plan.add(JobStep::Level, JobStep::Level.work(sheet), &[Link::Wait(last, buff_wait.hours)]);
     job.then(JobStep::Buff, level, NO_WAIT);
     let schedule = job.plan.schedule(WorkingDay::of(sheet));
     let hours = |value: Hours| Measure::new(value.get(), Unit::Hour, 1);
@@ -153,7 +107,7 @@ impl Job<'_> {
     }
 
     fn then(&mut self, step: JobStep, after: OpId, wait: Hours) -> OpId {
-        self.plan.add(step, step.work(), &[Link::Wait(after, wait)])
+        self.plan.add(step, step.work(self.sheet), &[Link::Wait(after, wait)])
     }
 
     /// Every part up to its seal coat, and the wait after it.
@@ -161,7 +115,8 @@ impl Job<'_> {
         let seal = self.hours(Wait::SealToNext)?;
         let mut sealed = Vec::new();
         for filled in &self.outline.parts_filled {
-            let (mut at, mut wait) = (self.plan.add(JobStep::Prepare, JobStep::Prepare.work(), &[]), NO_WAIT);
+            let (mut at, mut wait) =
+                (self.plan.add(JobStep::Prepare, JobStep::Prepare.work(self.sheet), &[]), NO_WAIT);
             for (step, after) in self.under_the_seal(*filled)? {
                 at = self.then(step, at, wait);
                 wait = after;
@@ -198,17 +153,17 @@ impl Job<'_> {
         let mut links = sealed;
         let mut coloured = false;
         for step in coats {
-            let at = self.plan.add(step, step.work(), &links);
+            let at = self.plan.add(step, step.work(self.sheet), &links);
             links = vec![Link::Wait(at, colour)];
             coloured = true;
         }
         if coloured && self.sheet.is_on(Setting::ProtectiveClear) {
-            let at = self.plan.add(JobStep::Protect, JobStep::Protect.work(), &links);
+            let at = self.plan.add(JobStep::Protect, JobStep::Protect.work(self.sheet), &links);
             links = vec![Link::Wait(at, clear)];
         }
         let dry_work = self.outline.binding.then_some(JobStep::Scrape).into_iter().chain([JobStep::Inspect]);
         for step in dry_work {
-            let at = self.plan.add(step, step.work(), &links);
+            let at = self.plan.add(step, step.work(self.sheet), &links);
             links = vec![Link::Wait(at, NO_WAIT)];
         }
         Ok(links)
@@ -218,7 +173,7 @@ impl Job<'_> {
     fn clear(&mut self, ready: Vec<Link>) -> Result<OpId, CannotJudge> {
         let (clear, scuff) = (self.hours(Wait::ClearToClear)?, self.hours(Wait::Scuff)?);
         let a_day = self.sheet.get(Setting::CoatsADay).max(1.0);
-        let mut last = self.plan.add(JobStep::Clear, JobStep::Clear.work(), &ready);
+        let mut last = self.plan.add(JobStep::Clear, JobStep::Clear.work(self.sheet), &ready);
         let mut today = 1.0;
         for _ in 1..self.outline.clear_coats {
             if today < a_day {
@@ -226,7 +181,7 @@ impl Job<'_> {
                 today += 1.0;
             } else {
                 let rested = [Link::Wait(last, scuff), Link::NextDay(last)];
-                let scuffed = self.plan.add(JobStep::Scuff, JobStep::Scuff.work(), &rested);
+                let scuffed = self.plan.add(JobStep::Scuff, JobStep::Scuff.work(self.sheet), &rested);
                 last = self.then(JobStep::Clear, scuffed, NO_WAIT);
                 today = 1.0;
             }
@@ -259,77 +214,4 @@ pub fn delivery(time: Ruling<Modelled<JobTime>>, left: Hours) -> Ruling<Delivery
         Modelled::Estimate(_) => Delivery::LateByWholeChain,
     })
     .step("time-left", "", Measure::new(left.get(), Unit::Hour, 0))
-}
-
-/// How many more clear coats can be laid today.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct CoatsToday {
-    /// Coats.
-    pub coats: u32,
-    /// Whether the sheet's coats a day end it, not the clock.
-    pub by_the_sheet: bool,
-}
-
-/// How many clear coats of one thickness can be laid from a time of day on until the day ends: each has to be finished
-/// before work ends, each waits for the last, and the sheet allows only so many in one day.
-///
-/// # Errors
-/// [`CannotJudge`] when air or film is not told.
-pub fn coats_today(
-    clock: Hours,
-    coat: Option<Micrometres>,
-    air: Option<Celsius>,
-    sheet: &Sheet,
-) -> Judged<Modelled<CoatsToday>> {
-    let told = Told { air, film: coat, ..Told::default() };
-    coat.ok_or_else(|| CannotJudge::without(FILM))?;
-    let wait = earliest(Wait::ClearToClear, &told, sheet)?;
-    let Modelled::Estimate(between) = wait.answer else { return Ok(wait.map(|_| Modelled::OutsideModel)) };
-    let counted = count_coats(clock.get(), between.hours.get(), sheet);
-    Ok(Ruling::by("drying.coats-a-day", Modelled::Estimate(counted))
-        .and("drying.working-hours")
-        .resting_on(&wait)
-        .step("coats-today", "", Measure::count(f64::from(counted.coats))))
-}
-
-/// Counts coats from a time of day on with a given wait between them.
-#[must_use]
-pub fn count_coats(clock: f64, between: f64, sheet: &Sheet) -> CoatsToday {
-    let (day, work) = (WorkingDay::of(sheet), JobStep::Clear.work());
-    let (closes, most) = (sheet.get(Setting::DayTo), sheet.get(Setting::CoatsADay));
-    let (mut coats, mut ready) = (0, clock);
-    loop {
-        let start = day.begin(ready, work);
-        if start >= closes {
-            return CoatsToday { coats, by_the_sheet: false };
-        }
-        if f64::from(coats) >= most {
-            return CoatsToday { coats, by_the_sheet: true };
-        }
-        coats += 1;
-        ready = day.end(start, work) + between;
-    }
-}
-
-/// Hours from a time of day until the next operation can begin: the wait runs round the clock, the work is done in
-/// working hours only and has to end the same day.
-///
-/// # Errors
-/// [`CannotJudge`] when a fact that the wait needs is not told.
-pub fn hours_until(
-    clock: Hours,
-    wait: Wait,
-    next: JobStep,
-    told: &Told,
-    sheet: &Sheet,
-) -> Judged<Modelled<Hours>> {
-    let wait = earliest(wait, told, sheet)?;
-    let Modelled::Estimate(rest) = wait.answer else { return Ok(wait.map(|_| Modelled::OutsideModel)) };
-    let begin = WorkingDay::of(sheet).begin(clock.get() + rest.hours.get(), next.work());
-    let until = Hours::saturating(begin - clock.get());
-    Ok(Ruling::by("drying.working-hours", Modelled::Estimate(until)).resting_on(&wait).step(
-        "until-next",
-        "",
-        Measure::new(until.get(), Unit::Hour, 1),
-    ))
 }

@@ -3,10 +3,12 @@
 //! Ratios come from physics, times from the shop sheet: no film of this shop was ever measured. Outside the room
 //! temperatures that the sheet allows, the answer is not a time but "change the room": [`Modelled::OutsideModel`].
 
+pub mod by_the_clock;
 pub mod critical_path;
 pub mod factors;
 pub mod gate;
 pub mod job;
+pub mod job_step;
 pub mod recoat;
 pub mod release;
 pub mod waits;
@@ -16,8 +18,10 @@ use serde::Serialize;
 
 /// Key of the fact: temperature of the air round the drying work.
 const AIR: &str = "air_c";
-/// Key of the fact: dry film that decides the wait.
-const FILM: &str = "build_um";
+/// Key of the fact: dry film of one clear coat, which decides the wait to the next.
+const COAT: &str = "coat_um";
+/// Key of the fact: dry film of the whole clear, which decides the wait before levelling.
+const BUILD: &str = "build_um";
 
 terms! {
     /// Whether a time can be estimated at all.

@@ -1,7 +1,7 @@
 //! Every wait of a finish, and the earliest time after which the next operation may begin.
 
 use super::factors::{cold_factor, thickness_factor};
-use super::{AIR, FILM, Modelled};
+use super::{AIR, BUILD, COAT, Modelled};
 use crate::quantity::{Celsius, Hours, Measure, Micrometres, Unit};
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::term::{Filler, WorkClass};
@@ -65,7 +65,7 @@ pub struct Told {
     pub stain: Option<StainKind>,
     /// Air round the drying work.
     pub air: Option<Celsius>,
-    /// Dry film: of this coat between clear coats, of all clear before buffing.
+    /// Dry film: of the last coat for the wait between clear coats, of the whole clear for the wait before levelling.
     pub film: Option<Micrometres>,
 }
 
@@ -98,7 +98,8 @@ pub fn earliest(wait: Wait, told: &Told, sheet: &Sheet) -> Judged<Modelled<Earli
     let held = sheet.held(setting(wait, told)?);
     let thickness = match reference(wait) {
         Some(reference) => {
-            let film = told.film.ok_or_else(|| CannotJudge::without(FILM))?;
+            let key = if wait == Wait::ClearToClear { COAT } else { BUILD };
+            let film = told.film.ok_or_else(|| CannotJudge::without(key))?;
             Some(thickness_factor(film, sheet.micrometres(reference)))
         }
         None => None,

@@ -2,7 +2,7 @@
 
 use super::um;
 use crate::quantity::{DUST, Hours, Measure, Micrometres, Unit};
-use crate::rules::drying::job::count_coats;
+use crate::rules::drying::by_the_clock::count_coats;
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 

@@ -5,16 +5,22 @@
 
 mod build;
 mod coats;
+mod coverage;
+mod cut_through;
 mod levelling;
+mod solids;
 mod thickness;
 mod wet_film;
 mod wet_to_dry;
 
 pub use build::{Layer, counts_as_build};
 pub use coats::{build, coats_for, coats_today};
+pub use coverage::{coverage, volume_for};
+pub use cut_through::{CutRisk, CutThrough, Place, ToRub, cut_through};
 pub use levelling::{Levelling, left, levelling};
+pub use solids::volume_solids;
 pub use thickness::{Thickness, rises, thickness};
-pub use wet_film::{Facing, WetFilm, wet_film};
+pub use wet_film::{Facing, Sag, WetFilm, sag_flow, wet_film};
 pub use wet_to_dry::{clear_solids, dry, sheet_coat, wet_for};
 
 use crate::quantity::{Measure, Unit};

@@ -1,7 +1,7 @@
 //! What a wet film calls for: too light to flow, sound, near running, sagging.
 
 use super::um;
-use crate::quantity::Micrometres;
+use crate::quantity::{Measure, Micrometres, Unit};
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::verdict::Ruling;
 use crate::terms;
@@ -20,6 +20,15 @@ terms! {
         EaseOff = "wet-ease-off",
         /// It runs on a standing face.
         LayFlat = "wet-lay-flat",
+    }
+    /// Whether a wet film holds on a face.
+    Sag {
+        /// It holds.
+        Holds = "ok",
+        /// Near running.
+        NearRunning = "near-running",
+        /// It sags.
+        Sags = "sags",
     }
     /// How the face stands while it is sprayed.
     Facing {
@@ -50,4 +59,30 @@ pub fn wet_film(wet: Micrometres, facing: Facing, sheet: &Sheet) -> Ruling<WetFi
         .step("light-below", "", um(light))
         .step("near-running-from", "", um(warn.get()))
         .step("sags-from", "", um(sag.get()))
+}
+
+impl WetFilm {
+    /// Whether the film holds: one too light to flow does.
+    #[must_use]
+    pub const fn sag(self) -> Sag {
+        match self {
+            Self::LayMore | Self::CarryOn => Sag::Holds,
+            Self::EaseOff => Sag::NearRunning,
+            Self::LayFlat => Sag::Sags,
+        }
+    }
+}
+
+/// How many times as much of a wet film flows down a standing face as of another: flow goes with the cube of the film
+/// (momentum balance of a thin film, textbook). Real films stop as their solvent leaves, so this ranks and does not say how
+/// long a run gets.
+#[must_use]
+pub fn sag_flow(wet: Micrometres, other: Micrometres) -> Ruling<f64> {
+    let ratio = wet.get() / other.get().max(f64::MIN_POSITIVE);
+    let times = ratio * ratio * ratio;
+    Ruling::by("film.flow-goes-with-the-cube", times).step(
+        "sag-flow",
+        "(h / h0)^3",
+        Measure::new(times, Unit::Ratio, 1),
+    )
 }
