@@ -4,8 +4,11 @@
 
 use std::hint::black_box;
 use std::time::Instant;
-use stepboard::quantity::{Celsius, Pascals, RelativeHumidity};
+use stepboard::content::Content;
+use stepboard::quantity::{Celsius, Pascals, RelativeHumidity, Seconds};
 use stepboard::rules::air;
+use stepboard::rules::optics::difference::ciede2000;
+use stepboard::rules::optics::lab::Lab;
 
 /// Times the whole list is gone through; the quickest counts.
 const ROUNDS: u32 = 30;
@@ -15,6 +18,22 @@ fn rooms() -> Vec<(Celsius, RelativeHumidity)> {
     let celsius = |n: u32| Celsius::saturating(15.0 + f64::from(n));
     let humidity = |n: u32| RelativeHumidity::saturating(20.0 + f64::from(n));
     (0..20).flat_map(|t| (0..50).map(move |rh| (celsius(t), humidity(rh)))).collect()
+}
+
+/// 1,000 pairs of colours, the second a little off the first, as the script has them.
+fn colours() -> Vec<(Lab, Lab)> {
+    let lab = |l, a, b| Lab::new(l, a, b).expect("a colour");
+    let pair = |n: u32| {
+        let n = f64::from(n);
+        let (l, a, b) = (20.0 + n * 0.06, n * 0.1 - 50.0, 40.0 - n * 0.07);
+        (lab(l, a, b), lab(l + 1.5, a + 2.0, b - 1.0))
+    };
+    (0..1_000).map(pair).collect()
+}
+
+/// 700 readings of one cup, as the script has them.
+fn readings() -> Vec<Seconds> {
+    (0..700).map(|n| Seconds::saturating(30.0 + f64::from(n) * 0.1)).collect()
 }
 
 fn time<T, R>(name: &str, list: &[T], one: impl Fn(&T) -> R) {
@@ -35,4 +54,8 @@ fn main() {
     time("dew point", &rooms, |(t, rh)| air::dew_point(*t, *rh));
     time("wet bulb", &rooms, |(t, rh)| air::wet_bulb(*t, *rh, sea));
     time("humidity ratio", &rooms, |(t, rh)| air::humidity_ratio(*t, *rh, sea));
+    time("colour difference", &colours(), |(one, other)| ciede2000(*one, *other));
+    let content = Content::embedded().expect("the build script checked it");
+    let cup = content.cups.iter().find(|cup| cup.slug == "iso-4").expect("the cup ships");
+    time("cup conversion", &readings(), |seconds| cup.viscosity(*seconds));
 }

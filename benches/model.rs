@@ -1,8 +1,9 @@
-//! How long the model takes: judging a job of 40 operations, dealing and grading cards.
+//! How long the model takes: judging a job of 40 operations, dealing and grading cards, diagnosing a fault.
 #![allow(missing_docs, reason = "a benchmark is no interface")]
 
 use divan::{Bencher, black_box};
 use serde_json::json;
+use stepboard::bench::{Facts, calculations};
 use stepboard::card::{Answer, deal, grade};
 use stepboard::content::{Content, World};
 use stepboard::judge::{judge, read};
@@ -80,6 +81,19 @@ fn grade_a_card(bencher: Bencher<'_, '_>) {
             (card, answer)
         })
         .bench_local_refs(|(card, answer)| grade(card, &world, answer));
+}
+
+/// Two observations, as a finisher tells them, and the probe to do next.
+#[divan::bench]
+fn diagnose_a_fault(bencher: Bencher<'_, '_>) {
+    let content = content();
+    let world = World { content: &content, sheet: &content.sheets[0] };
+    let mut facts = Facts::default();
+    for (key, answer) in [("mark", "pits"), ("came", "within-the-hour")] {
+        facts.read(&content, key, answer).expect("a probe and its answer");
+    }
+    let diagnose = calculations().into_iter().find(|one| one.name == "diagnose").expect("an entry");
+    bencher.bench(|| (diagnose.run)(black_box(&facts), &world));
 }
 
 #[divan::bench]

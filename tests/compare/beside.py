@@ -1,11 +1,14 @@
-"""Times psychrometrics beside psychrolib: prints a line each, its name and the nanoseconds one takes.
+"""Times what general-purpose libraries compute too: prints a line each, its name, the library, the nanoseconds one takes.
 
 Run by tools/bench.mjs in a virtual environment of its own; the inputs are those of benches/beside.rs.
 """
 
 import time
+from importlib.metadata import version
 
+import numpy
 import psychrolib
+from colour.difference import delta_E_CIE2000
 
 ROUNDS = 5
 SEA_LEVEL_PA = 101_325.0
@@ -18,6 +21,10 @@ def measure(name, library, inputs, one):
         for item in inputs:
             one(*item)
         best = min(best, (time.perf_counter_ns() - start) / len(inputs))
+    report(name, library, best)
+
+
+def report(name, library, best):
     print(f"{name}\t{library}\t{best:.1f}")
 
 
@@ -30,7 +37,27 @@ def air():
     measure("humidity ratio", library, rooms, lambda t, rh: psychrolib.GetHumRatioFromRelHum(t, rh, SEA_LEVEL_PA))
 
 
-if __name__ == "__main__":
-    from importlib.metadata import version
+def colour():
+    library = f"colour-science {version('colour-science')}"
+    n = numpy.arange(1_000)
+    one = numpy.stack([20.0 + n * 0.06, n * 0.1 - 50.0, 40.0 - n * 0.07], axis=1)
+    other = one + numpy.array([1.5, 2.0, -1.0])
+    measure("colour difference", f"{library}, one by one", list(zip(one, other)), delta_E_CIE2000)
+    best = float("inf")
+    for _ in range(ROUNDS):
+        start = time.perf_counter_ns()
+        delta_E_CIE2000(one, other)
+        best = min(best, (time.perf_counter_ns() - start) / len(one))
+    report("colour difference", f"{library}, an array of 1,000", best)
 
+
+def cup():
+    """No general-purpose library on the registry reads efflux cups: the published formula of ISO 4 mm in plain Python."""
+    readings = [(30.0 + n * 0.1,) for n in range(700)]
+    measure("cup conversion", "the formula in plain Python", readings, lambda t: 1.37 * t - 200.0 / t if 30.0 <= t <= 100.0 else None)
+
+
+if __name__ == "__main__":
     air()
+    colour()
+    cup()

@@ -13,7 +13,7 @@ const RARE: u32 = 10;
 /// Facts that a calculation takes, some of them left untold.
 pub(crate) fn facts(content: &Content, calculation: &Calculation, dice: &mut Dice) -> Facts {
     let mut facts = Facts::default();
-    for need in calculation.needs {
+    for need in calculation.takes(content) {
         let info = content.fact(need.key).expect("content has every fact of the calculator");
         if dice.one_in(if need.optional { 2 } else { RARE }) {
             continue;
