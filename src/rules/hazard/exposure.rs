@@ -114,7 +114,8 @@ pub fn share_of(content: PartsPerMillion, limit: PartsPerMillion) -> f64 {
 /// Sum of a mixture: `C1/L1 + C2/L2 + ...` (29 CFR 1910.1000(d)(2)); over 1 is over the limit.
 #[must_use]
 pub fn mixture(parts: &[(PartsPerMillion, PartsPerMillion)]) -> f64 {
-    parts.iter().map(|(content, limit)| share_of(*content, *limit)).sum()
+    // From zero: the sum of nothing at all would be -0.
+    parts.iter().fold(0.0, |sum, (content, limit)| sum + share_of(*content, *limit))
 }
 
 fn over(value: f64, limit: f64) -> bool {
