@@ -4,7 +4,7 @@ use crate::support::{base, near};
 use stepboard::quantity::{Celsius, Hours, Micrometres};
 use stepboard::rules::drying::gate::{Finding, keeps_shut};
 use stepboard::rules::drying::release::{Compared, fewer_coats};
-use stepboard::rules::drying::waits::{DryTest, StainKind, Told, Wait, setting};
+use stepboard::rules::drying::waits::{DryTest, StainKind, Told, Wait, earliest, setting};
 use stepboard::rules::pairs::clashes;
 use stepboard::rules::sheet::{Setting, Sheet};
 use stepboard::rules::term::{Filler, Term, WorkClass};
@@ -95,6 +95,37 @@ fn each_kind_of_material_and_work_reads_its_own_value() {
     {
         assert_eq!(of(wait, Told::default()), Err(vec![missing.to_owned()]));
     }
+}
+
+/// Which rule a wait names beside the one that decides, and which one decides: the sheet's wait at its reference, the floor
+/// where film lengthens it past that. 250 µm over the reference of 125 is four times the floor (square law).
+#[test]
+fn a_wait_names_its_rules() {
+    let sheet = base();
+    let rules = |wait, told: &Told| {
+        let ruling = earliest(wait, told, &sheet).expect("told");
+        ruling.rules.iter().map(|rule| rule.0).collect::<Vec<_>>()
+    };
+    let thin = Some(Micrometres::new(10.0).expect("a film"));
+    let all = Told { filler: Some(Filler::OilPaste), stain: Some(StainKind::Dye), film: thin, ..told() };
+    for (wait, kind) in [
+        (Wait::FillerToNext, "drying.filler-kind"),
+        (Wait::StainToNext, "drying.stain-kind"),
+        (Wait::Buff, "drying.class-of-work"),
+        (Wait::Run, "drying.run-rests"),
+        (Wait::Scuff, "drying.overnight-before-scuff"),
+        (Wait::WashcoatToNext, "drying.recoat-re-wets"),
+        (Wait::SealToNext, "drying.recoat-re-wets"),
+        (Wait::ColourToColour, "drying.recoat-re-wets"),
+        (Wait::ClearToClear, "drying.recoat-re-wets"),
+    ] {
+        let found = rules(wait, &all);
+        assert_eq!(found[..2], ["drying.stated-wait", kind], "{wait:?}");
+        assert_eq!(found.contains(&"drying.physical-tests"), wait == Wait::Buff, "{wait:?}");
+    }
+    let thick =
+        Told { class: Some(WorkClass::Satin), film: Some(Micrometres::new(400.0).expect("a film")), ..all };
+    assert_eq!(rules(Wait::Buff, &thick)[0], "drying.floor");
 }
 
 /// Values of a sheet that must rise: equal is in order where it says so; a window that is not set is in order.

@@ -8,3 +8,4 @@ mod binding;
 mod contamination;
 mod drying;
 mod inspection;
+mod planning;
