@@ -14,9 +14,11 @@ mod inspect;
 mod level;
 #[allow(unreachable_pub, reason = "its closed list is declared as all are")]
 mod log;
+mod material;
 mod mix;
 mod order;
 mod read_wood;
+mod rub;
 mod sand;
 mod scrape;
 mod seal;
@@ -29,7 +31,7 @@ mod waiting;
 mod waste;
 
 /// The questions by topic.
-const TOPICS: [&[&Question]; 22] = [
+const TOPICS: [&[&Question]; 24] = [
     booth_air::ALL,
     buff::ALL,
     clean::ALL,
@@ -40,10 +42,12 @@ const TOPICS: [&[&Question]; 22] = [
     fill::ALL,
     inspect::ALL,
     level::ALL,
+    material::ALL,
     mix::ALL,
     log::ALL,
     order::ALL,
     read_wood::ALL,
+    rub::ALL,
     sand::ALL,
     scrape::ALL,
     seal::ALL,
