@@ -7,5 +7,6 @@ mod support;
 mod binding;
 mod contamination;
 mod drying;
+mod hazard;
 mod inspection;
 mod planning;
