@@ -110,7 +110,10 @@ fn every_worked_value_comes_out() {
             "W06" => vec![vapour_at(lel(1.1), QUARTER).get()],
             "W07" => [200.0, 500.0].map(|limit| share_of(vapour_at(lel(1.1), QUARTER), ppm(limit))).to_vec(),
             "W08" => {
-                vec![mixture(&[(ppm(500.0), ppm(1000.0)), (ppm(45.0), ppm(200.0)), (ppm(40.0), ppm(200.0))])]
+                vec![
+                    mixture(&[(ppm(500.0), ppm(1000.0)), (ppm(45.0), ppm(200.0)), (ppm(40.0), ppm(200.0))])
+                        .answer,
+                ]
             }
             "W09" => {
                 let spells = [(150.0, 2.0), (75.0, 2.0), (50.0, 4.0)]

@@ -12,7 +12,7 @@ mod air;
 pub(crate) mod drying;
 pub(crate) mod fault;
 mod film;
-mod hazard;
+pub(crate) mod hazard;
 pub(crate) mod mixing;
 mod optics;
 pub(crate) mod spray;

@@ -46,6 +46,8 @@ terms! {
         Level = "level",
         /// Buffing.
         Buff = "buff",
+        /// What is breathed and what is worn against it.
+        Breathing = "breathing",
         /// Waste and fire.
         WasteFire = "waste-fire",
     }

@@ -3,6 +3,7 @@
 use super::Question;
 
 mod booth_air;
+mod booth_run;
 mod buff;
 mod clean;
 mod clear;
@@ -10,10 +11,13 @@ mod cure;
 mod dry;
 mod entry;
 mod fill;
+mod finish_room;
 mod inspect;
 mod level;
+mod liquids;
 #[allow(unreachable_pub, reason = "its closed list is declared as all are")]
 mod log;
+mod mask;
 mod material;
 mod mix;
 mod order;
@@ -25,13 +29,14 @@ mod seal;
 mod shaded_edge;
 mod solid_colour;
 mod stain;
+mod vapour;
 #[allow(unreachable_pub, reason = "its closed list is declared as all are")]
 mod variant;
 mod waiting;
 mod waste;
 
 /// The questions by topic.
-const TOPICS: [&[&Question]; 24] = [
+const TOPICS: [&[&Question]; 0] = [
     booth_air::ALL,
     buff::ALL,
     clean::ALL,
@@ -55,6 +60,11 @@ const TOPICS: [&[&Question]; 24] = [
     solid_colour::ALL,
     stain::ALL,
     waste::ALL,
+    mask::ALL,
+    vapour::ALL,
+    booth_run::ALL,
+    finish_room::ALL,
+    liquids::ALL,
     variant::ALL,
 ];
 

@@ -18,7 +18,7 @@ terms! {
         /// The fan scrapes or smells hot.
         FanScrapes = "fan-scrapes",
         /// Nothing: gauge under its mark, air normal.
-        Nothing = "nothing-wrong",
+        Nothing = "booth-as-always",
     }
     /// What it calls for.
     TroubleMove {

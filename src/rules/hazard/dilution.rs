@@ -110,6 +110,37 @@ pub fn vapour_at(lel: ExplosiveLimit, share: Fraction) -> PartsPerMillion {
     PartsPerMillion::saturating(lel.get() * PPM_A_PERCENT * share.get())
 }
 
+/// Vapour at the share of the lower explosive limit that the shop sheet allows.
+#[must_use]
+pub fn vapour_allowed(lel: ExplosiveLimit, sheet: &Sheet) -> Ruling<PartsPerMillion> {
+    let share = vapour_share(sheet);
+    let answer = vapour_at(lel, share);
+    Ruling::by("hazard.fire-air-is-no-breathing-air", answer)
+        .step("vapour-share", "", Measure::new(share.get() * WHOLE, Unit::Percent, 0))
+        .step("vapour-allowed", "LEL x share x 10,000", Measure::new(answer.get(), Unit::PartsPerMillion, 0))
+}
+
+/// Air for a volume of vapour, so that it stays at the share of the lower explosive limit that the shop sheet allows:
+/// [`air_a_gallon`] for any volume.
+#[must_use]
+pub fn air_for_vapour(lel: ExplosiveLimit, vapour: AirVolume, sheet: &Sheet) -> Ruling<AirVolume> {
+    let share = vapour_share(sheet);
+    let answer = AirVolume::saturating(air_a_gallon(lel, vapour.get(), share));
+    Ruling::by("hazard.lowest-explosive-limit", answer)
+        .and("hazard.fire-air-is-no-breathing-air")
+        .step("vapour-share", "", Measure::new(share.get() * WHOLE, Unit::Percent, 0))
+        .step("dilution-air", "(100 - LEL) x vapour / (LEL x share)", super::booth_air::volume(answer))
+}
+
+/// Vapour of a liquid that dries off, in cubic metres at 70 °F.
+///
+/// # Errors
+/// [`CannotJudge`] for a mixture: it has no molar mass.
+pub fn vapour_of(solvent: &Solvent, liquid: Millilitres) -> Result<AirVolume, CannotJudge> {
+    let gallons = liquid.get() / (LITRES_A_GALLON * ML_A_LITRE);
+    Ok(AirVolume::saturating(vapour_a_gallon(solvent)? * gallons * M3_A_FT3))
+}
+
 /// Vapour of a liquid that dries off evenly into a flow of air, parts per million: a mixed average, and the air between
 /// gun and work is never that. `vapour_ft3` as for [`air_a_gallon`].
 #[must_use]

@@ -2,7 +2,9 @@
 //! a competent person measures in the breathing zone and decides in writing.
 
 use super::solvent::Solvent;
-use crate::quantity::{DUST, Hours, Measure, MilligramsPerCubicMetre, MolarMass, PartsPerMillion, Unit};
+use crate::quantity::{
+    DUST, ExplosiveLimit, Fraction, Hours, Measure, MilligramsPerCubicMetre, MolarMass, PartsPerMillion, Unit,
+};
 use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 use crate::terms;
 
@@ -17,6 +19,15 @@ terms! {
         Kept = "ceiling-kept",
         /// One is passed.
         Passed = "ceiling-passed",
+    }
+    /// What a meter for explosive vapour tells of breathing.
+    Breathed {
+        /// Over what is immediately dangerous to life or health.
+        DangerousAtOnce = "dangerous-at-once",
+        /// Over the limit of 8 hours.
+        OverLimit = "over-shift-limit",
+        /// Under the limit of 8 hours by this one reading, which shows nothing.
+        NotShown = "one-reading-shows-nothing",
     }
     /// What readings of a shift say.
     Exposure {
@@ -113,9 +124,56 @@ pub fn share_of(content: PartsPerMillion, limit: PartsPerMillion) -> f64 {
 
 /// Sum of a mixture: `C1/L1 + C2/L2 + ...` (29 CFR 1910.1000(d)(2)); over 1 is over the limit.
 #[must_use]
-pub fn mixture(parts: &[(PartsPerMillion, PartsPerMillion)]) -> f64 {
+pub fn mixture(parts: &[(PartsPerMillion, PartsPerMillion)]) -> Ruling<f64> {
     // From zero: the sum of nothing at all would be -0.
-    parts.iter().fold(0.0, |sum, (content, limit)| sum + share_of(*content, *limit))
+    let sum = parts.iter().fold(0.0, |sum, (content, limit)| sum + share_of(*content, *limit));
+    Ruling::by("hazard.solvents-add-up", sum).step(
+        "sum-of-limits",
+        "C1/L1 + C2/L2 + ...",
+        Measure::new(sum, Unit::Ratio, 3),
+    )
+}
+
+/// Whether a mixture is over the limit.
+#[must_use]
+pub fn mixture_over(parts: &[(PartsPerMillion, PartsPerMillion)]) -> Ruling<bool> {
+    mixture(parts).map(|sum| over(sum, 1.0))
+}
+
+/// Whether an average of 8 hours is over its own limit.
+#[must_use]
+pub fn average_over(average: PartsPerMillion, limit: PartsPerMillion) -> Ruling<bool> {
+    Ruling::by("hazard.own-limit", over(average.get(), limit.get()))
+}
+
+/// Whether a short-term reading is over its ceiling.
+#[must_use]
+pub fn ceiling_over(peak: PartsPerMillion, limit: PartsPerMillion) -> Ruling<bool> {
+    Ruling::by("hazard.ceiling-apart", over(peak.get(), limit.get()))
+}
+
+/// What a meter for explosive vapour tells of breathing: its share of the lower explosive limit, as parts per million,
+/// against the limit of 8 hours and against what is dangerous at once. One reading shows danger; it never shows safety.
+#[must_use]
+pub fn fire_meter(
+    lel: ExplosiveLimit,
+    reading: Fraction,
+    limit: PartsPerMillion,
+    idlh: PartsPerMillion,
+) -> Ruling<Breathed> {
+    let content = super::dilution::vapour_at(lel, reading);
+    let answer = if over(content.get(), idlh.get()) {
+        Breathed::DangerousAtOnce
+    } else if over(content.get(), limit.get()) {
+        Breathed::OverLimit
+    } else {
+        Breathed::NotShown
+    };
+    Ruling::by("hazard.fire-air-is-no-breathing-air", answer).and("hazard.draw-is-no-respirator").step(
+        "vapour-by-meter",
+        "LEL x share x 10,000",
+        Measure::new(content.get(), Unit::PartsPerMillion, 0),
+    )
 }
 
 fn over(value: f64, limit: f64) -> bool {
@@ -162,7 +220,7 @@ pub fn exposure_sum(readings: &[Reading<'_>]) -> Judged<Summed> {
     let sum = |limit: fn(&Solvent) -> Option<PartsPerMillion>| {
         let parts: Vec<_> =
             readings.iter().filter_map(|one| limit(one.solvent).map(|limit| (one.average, limit))).collect();
-        mixture(&parts)
+        mixture(&parts).answer
     };
     let (sum_pel, sum_rel) = (sum(|one| one.limits.pel), sum(|one| one.limits.rel));
     let ceilings = readings.iter().map(|one| ceiling(one).answer).max_by_key(|found| weight(*found));
