@@ -36,7 +36,7 @@ mod waiting;
 mod waste;
 
 /// The questions by topic.
-const TOPICS: [&[&Question]; 0] = [
+const TOPICS: &[&[&Question]] = &[
     booth_air::ALL,
     buff::ALL,
     clean::ALL,
