@@ -74,6 +74,21 @@ fn a_share_is_written_from_0_to_1_or_with_a_per_cent_sign() {
     );
 }
 
+/// Warmth gives no credit unless the sheet does; a window of a water-borne film closes in the middle and opens again.
+#[test]
+fn warmth_gives_no_credit_and_a_window_may_close() {
+    let buff = |air: &str| {
+        json(&["work", "earliest", "wait=buff", "class=satin", "build_um=100", air])["value"].clone()
+    };
+    assert_eq!((buff("air_c=27"), buff("air_c=21")), (72.0.into(), 72.0.into()));
+    let recoat =
+        |hours: &str| json(&["work", "recoat", "sheet=water-borne", "air_c=21", hours])["verdict"].clone();
+    assert_eq!(recoat("hours_since=1"), "too-soon");
+    assert_eq!(recoat("hours_since=24"), "open");
+    assert_eq!(recoat("hours_since=24.1"), "closed");
+    assert_eq!(recoat("hours_since=72"), "open-again");
+}
+
 #[test]
 fn one_coat_and_the_whole_clear_are_told_apart() {
     let between = |film: &str| json(&["work", "earliest", "wait=clear-to-clear", "air_c=21", film]);

@@ -3,7 +3,6 @@
 
 mod support;
 
-use proptest::prelude::*;
 use stepboard::quantity::{Density, Fraction, Hours, Measure, Micrometres, SquareMetres, Unit};
 use stepboard::rules::abrasive::Grade;
 use stepboard::rules::fault::Rework;
@@ -12,7 +11,6 @@ use stepboard::rules::inspection::{self, Decision, Zone};
 use stepboard::rules::mixing::Thinning;
 use stepboard::rules::sheet::{Setting, Sheet};
 use stepboard::rules::term::Term;
-use support::any::laws;
 use support::covered::same;
 use support::{content, covered};
 
@@ -191,6 +189,10 @@ fn coats_for_a_build_are_rounded_up() {
     same!(coats(75.0 + 40.0, dry(80.0, 0.22, 0.25)), 9);
     same!(coats(100.0, 25.0), 4, "a build met exactly needs no coat more");
     assert!(film::coats_for(um(100.0), um(0.0)).is_err(), "no film, no count");
+    same!(coats(100.001, 25.0), 5, "a little over is a coat more");
+    same!(coats(0.0, 25.0), 0);
+    same!(coats(5_000.0, 5.0), 1_000);
+    assert!(film::coats_for(um(5_000.0), um(4.99)).is_err(), "no schedule has so many");
     covered::values("film", "wet and dry film formulae of a gauge maker");
 }
 
@@ -228,6 +230,14 @@ fn levelling_counts_what_was_sanded_and_keeps_the_reserve() {
     assert_eq!(judged(reserve + off, 5.0), Levelling::ClearFirst);
     assert_eq!(judged(reserve, 5.0), Levelling::UnderReserve);
     assert_eq!(judged(30.0, 30.0), Levelling::Through);
+    assert_eq!(judged(reserve, 0.0), Levelling::ClearFirst, "the reserve itself is kept");
+    assert_eq!(judged(reserve - 0.1, 0.0), Levelling::UnderReserve);
+    assert_eq!(judged(reserve + off - 0.1, 0.0), Levelling::ClearFirst);
+    assert_eq!(judged(0.1, 0.0), Levelling::UnderReserve);
+    let rule = |build| film::levelling(um(build), um(0.0), &sheet).rules[0].0;
+    assert_eq!(rule(0.0), "film.cut-through");
+    assert_eq!(rule(reserve - 0.1), "film.reserve-over-colour");
+    assert_eq!(rule(reserve), "film.level-leaves-reserve");
 }
 
 /// Only clear over the colour counts, and the protective clear where the shop lays one (se-24 of the published order
@@ -292,70 +302,6 @@ fn each_grade_of_fault_has_its_cure() {
     assert_eq!(decided("dust-nib", Some(Zone::Hidden), 150.0), Ok(Decision::Accept));
     assert!(decided("dust-nib", None, 150.0).is_err(), "where it lies decides");
     assert_eq!(Rework::try_from(5), Err("severity must be 1, 2, 3 or 4"));
-}
-
-proptest! {
-    #![proptest_config(laws())]
-
-    #[test]
-    fn more_thinner_never_leaves_more_film(
-        wet in 0.0..=600.0_f64, solids in 0.0..=1.0_f64, a in 0.0..=10.0_f64, b in 0.0..=10.0_f64,
-    ) {
-        let (less, more) = (a.min(b), a.max(b));
-        prop_assert!(dry(wet, solids, more) <= dry(wet, solids, less));
-        prop_assert!(dry(wet, solids, less) <= wet, "a film never dries thicker than it was laid");
-    }
-
-    #[test]
-    fn more_coats_never_lower_the_build(coat in 0.0..=100.0_f64, a in 0_u32..60, b in 0_u32..60) {
-        let build = |coats: u32| film::build(coats, um(coat)).answer;
-        prop_assert!(build(a.min(b)) <= build(a.max(b)));
-    }
-
-    #[test]
-    fn the_coats_counted_reach_the_build_and_one_less_does_not(
-        target in 1.0..=300.0_f64, coat in 2.0..=100.0_f64,
-    ) {
-        let coats = film::coats_for(um(target), um(coat)).expect("a coat leaves film").answer;
-        let reached = |coats: u32| f64::from(coats) * coat;
-        prop_assert!(reached(coats) >= target - 1e-6);
-        prop_assert!(reached(coats - 1) < target);
-    }
-
-    #[test]
-    fn wet_and_dry_turn_into_one_another(
-        wanted in 1.0..=50.0_f64, solids in 0.05..=1.0_f64, ratio in 0.0..=3.0_f64,
-    ) {
-        let wet = film::wet_for(um(wanted), share(solids), thinned(ratio)).expect("solids are there").answer;
-        prop_assert!((dry(wet.get(), solids, ratio) - wanted).abs() < 1e-6);
-    }
-
-    #[test]
-    fn more_film_never_forbids_what_less_allowed(a in 0.0..=300.0_f64, b in 0.0..=300.0_f64, taken in 0.0..=100.0_f64) {
-        let rank = |build: f64| {
-            let answer = BASE.with(|sheet| film::levelling(um(build), um(taken), sheet).answer);
-            Levelling::ALL.iter().position(|one| *one == answer)
-        };
-        prop_assert!(rank(a.max(b)) <= rank(a.min(b)), "the list runs from level to cut through");
-    }
-
-    #[test]
-    fn nothing_panics(
-        wet in 0.0..=5_000.0_f64, solids in 0.0..=1.0_f64, ratio in 0.0..=100.0_f64, hour in 0.0..=24.0_f64,
-        ordered in 0_u32..=40, laid in 0_u32..=40,
-    ) {
-        BASE.with(|sheet| {
-            let coat = film::dry(um(wet), share(solids), thinned(ratio)).answer;
-            let _ = film::coats_for(um(300.0), coat);
-            let _ = film::wet_for(coat, share(solids), thinned(ratio));
-            for facing in Facing::ALL {
-                let _ = film::wet_film(um(wet), *facing, sheet);
-            }
-            let now = Hours::new(hour).expect("a time of day");
-            let coats = film::coats_today(ordered, laid, 0, now, sheet).answer;
-            assert!(f64::from(coats) <= sheet.get(Setting::CoatsADay));
-        });
-    }
 }
 
 thread_local! {
