@@ -1,6 +1,7 @@
 //! Times the same figures that `tests/compare/beside.py` times with general-purpose libraries: a line each, its name and the
 //! nanoseconds one takes.
 #![allow(missing_docs, reason = "a benchmark is no interface")]
+#![allow(clippy::disallowed_methods, reason = "a benchmark reads the clock")]
 
 use std::hint::black_box;
 use std::time::Instant;
