@@ -328,13 +328,19 @@ fn a_swept_spot_is_a_beta_section() {
 /// TM 1-1500-344-23-2, A-8.3 d, and a refinishing textbook, p. 689: trigger after the start, release before the end.
 #[test]
 fn ends_are_full_only_with_a_lead_and_no_stop() {
-    let reads = |lead, stood| end(mm(lead), mm(25.0), seconds(stood)).expect("a reach").answer;
+    let told = |lead, reach, stood| end(Some(mm(lead)), Some(mm(reach)), Some(seconds(stood)));
+    let reads = |lead, stood| told(lead, 25.0, stood).expect("a reach").answer;
     same!(reads(0.0, 0.0), End::Thin);
     same!(reads(24.9, 0.0), End::Thin);
     same!(reads(25.0, 0.0), End::Full);
     same!(reads(60.0, 0.0), End::Full);
     same!(reads(60.0, 0.2), End::Heavy);
-    assert!(end(mm(10.0), mm(0.0), seconds(0.0)).is_err());
+    assert!(told(10.0, 0.0, 0.0).is_err());
+    assert_eq!(end(None, None, Some(seconds(0.3))).map(|ruling| ruling.answer), Ok(End::Heavy));
+    let lacking = |lead, reach, stood| end(lead, reach, stood).expect_err("decides").missing;
+    assert_eq!(lacking(None, Some(mm(25.0)), Some(seconds(0.0))), ["lead_mm"]);
+    assert_eq!(lacking(Some(mm(5.0)), None, Some(seconds(0.0))), ["reach_mm"]);
+    assert_eq!(lacking(Some(mm(5.0)), Some(mm(25.0)), None), ["stood_s"]);
     near(lead_for(mm(25.0), speed(0.3), seconds(0.1)).answer.get(), 55.0, EXACT, "reach and valve");
     covered::values("spray", "public finishing manual A-8.3 and textbook on triggering");
 }

@@ -45,11 +45,11 @@ const OVERLAP: Calculation = Calculation {
 };
 
 /// What leaves the gun, as told.
-pub(crate) fn told_spray(facts: &Facts) -> Result<Spray, CannotJudge> {
+pub(crate) fn told_spray(facts: &Facts, solids: &str) -> Result<Spray, CannotJudge> {
     let flow = LiquidFlow::new(facts.number("flow_ml_min")?);
     Ok(Spray {
         flow: flow.map_err(|_| CannotJudge::without("flow_ml_min"))?,
-        solids: facts.share("volume_solids")?,
+        solids: facts.share(solids)?,
         landing: facts.share("transfer")?,
     })
 }
@@ -70,7 +70,7 @@ fn shown(film: f64) -> Measure {
 
 /// The width of the fan gives one pass, the pitch the mean of a set; with both, the set is the answer.
 fn pass_film(facts: &Facts, _: &World<'_>) -> Judged<Outcome> {
-    let (spray, speed) = (told_spray(facts)?, told_speed(facts)?);
+    let (spray, speed) = (told_spray(facts, "volume_solids")?, told_speed(facts)?);
     let width = facts.millimetres("width_mm").ok();
     let pitch = facts.millimetres("pitch_mm").ok();
     let one = width.map(|width| of_pass(spray, speed, width)).transpose()?;

@@ -12,6 +12,7 @@ mod dry;
 mod entry;
 mod fill;
 mod finish_room;
+mod gun;
 mod inspect;
 mod level;
 mod liquids;
@@ -21,6 +22,7 @@ mod mask;
 mod material;
 mod mix;
 mod order;
+mod pass;
 mod read_wood;
 mod rub;
 mod sand;
@@ -45,12 +47,14 @@ const TOPICS: &[&[&Question]] = &[
     dry::ALL,
     entry::ALL,
     fill::ALL,
+    gun::ALL,
     inspect::ALL,
     level::ALL,
     material::ALL,
     mix::ALL,
     log::ALL,
     order::ALL,
+    pass::ALL,
     read_wood::ALL,
     rub::ALL,
     sand::ALL,

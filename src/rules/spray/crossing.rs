@@ -16,6 +16,13 @@ terms! {
         /// Along it, on the same lines.
         SameLines = "second-same-lines",
     }
+    /// What the first coat shows.
+    FirstShows {
+        /// Even stripes, all over.
+        Stripes = "first-striped",
+        /// A strip that was left out.
+        Missed = "first-missed-strip",
+    }
 }
 
 /// How even two equal sets lie together.
@@ -49,4 +56,16 @@ pub fn least_stripes(section: Section, overlap: Overlap) -> Ruling<Second> {
     let best = if cv(Second::HalfPitch) <= cv(Second::Across) { Second::HalfPitch } else { Second::Across };
     let deciding = two_sets(section, overlap, best);
     deciding.map(|_| best)
+}
+
+/// How the second coat is laid over what the first one shows: stripes are met by whichever leaves least of them, a strip
+/// left out by crossing, which no pass of the second coat can miss along its whole length.
+///
+/// Source: superposition for stripes; crossing over a missed strip is common practice, no source.
+#[must_use]
+pub fn second_for(shows: FirstShows, section: Section, overlap: Overlap) -> Ruling<Second> {
+    match shows {
+        FirstShows::Stripes => least_stripes(section, overlap),
+        FirstShows::Missed => Ruling::by("spray.cross-over-a-gap", Second::Across),
+    }
 }

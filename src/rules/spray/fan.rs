@@ -23,6 +23,13 @@ terms! {
         /// A beta section with exponent 3: strongly tapered.
         BetaFour = "beta-4",
     }
+    /// By which edge an overlap was judged.
+    EdgeMeant {
+        /// By the full fan, out to where the film reaches nothing.
+        Full = "edge-full-fan",
+        /// By the stripe that is seen on the work.
+        Seen = "edge-seen-stripe",
+    }
 }
 
 /// Half of the width: from the middle to the edge, where lengths count from -1 to 1.

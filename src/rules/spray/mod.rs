@@ -12,4 +12,5 @@ pub mod fade;
 pub mod fan;
 pub mod overlap;
 pub mod pass_film;
+pub mod pattern;
 pub mod trigger;

@@ -1,9 +1,9 @@
 //! Overlapping passes: how even the film of an endless set of equal passes lies.
 
-use super::fan::Section;
+use super::fan::{EdgeMeant, Section, seen_overlap};
 use crate::quantity::{Measure, Overlap, Unit};
 use crate::rules::sheet::{Setting, Sheet};
-use crate::rules::verdict::Ruling;
+use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 use crate::terms;
 
 terms! {
@@ -133,4 +133,27 @@ pub fn lay(section: Section, overlap: Overlap, sheet: &Sheet) -> Ruling<Lay> {
     let most = sheet.get(Setting::StripesMost) / HUNDRED;
     let lay = if found.answer.cv <= most { Lay::Even } else { Lay::Stripes };
     Ruling::by("spray.stripes-by-sheet", lay).resting_on(&found).step("stripes-most", "", shown(most))
+}
+
+/// The same for an overlap that was judged by one of two edges.
+///
+/// # Errors
+/// [`CannotJudge`] when the edge is not told and decides.
+pub fn lay_as_meant(
+    section: Section,
+    judged: Overlap,
+    meant: Option<EdgeMeant>,
+    sheet: &Sheet,
+) -> Judged<Lay> {
+    let by_full = lay(section, judged, sheet);
+    let by_seen = || {
+        let full = seen_overlap(section, judged);
+        lay(section, full.answer, sheet).resting_on(&full)
+    };
+    match meant {
+        Some(EdgeMeant::Full) => Ok(by_full),
+        Some(EdgeMeant::Seen) => Ok(by_seen()),
+        None if by_full.answer == by_seen().answer => Ok(by_full),
+        None => Err(CannotJudge::without("edge_meant")),
+    }
 }

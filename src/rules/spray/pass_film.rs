@@ -110,6 +110,23 @@ pub fn speed_for(spray: Spray, pitch: Millimetres, wet: Micrometres) -> Judged<G
     ))
 }
 
+/// Speed that turns a wet film that was read into the one wanted, at the same flow and pitch: v h₁ / h₂.
+///
+/// # Errors
+/// [`CannotJudge`] when no film is wanted, or the speed would be none that a gun is moved at.
+pub fn speed_by_comb(held: GunSpeed, read: Micrometres, wanted: Micrometres) -> Judged<GunSpeed> {
+    if wanted.get() <= 0.0 {
+        return Err(CannotJudge::without("clear-wet"));
+    }
+    let speed =
+        GunSpeed::new(held.get() * read.get() / wanted.get()).map_err(|_| CannotJudge::without("wet_um"))?;
+    Ok(Ruling::by("spray.film-of-a-pass", speed).step("film-wanted", "", film(wanted)).step(
+        "gun-speed",
+        "v h₁ / h₂",
+        Measure::new(speed.get(), Unit::MetrePerSecond, 2),
+    ))
+}
+
 /// Film of a pass at another distance, over what it was, at the same speed and before any loss: the fan widens in
 /// proportion (fixed fan angle), so the film falls as h₀ / h.
 ///

@@ -74,12 +74,13 @@ pub fn lead_for(reach: Millimetres, speed: GunSpeed, valve: Seconds) -> Ruling<M
 /// refinishing textbook, p. 689).
 ///
 /// # Errors
-/// [`CannotJudge`] when the reach is 0.
-pub fn end(lead: Millimetres, reach: Millimetres, stood: Seconds) -> Judged<End> {
-    let share = edge_share(lead, reach)?;
-    if stood.get() > 0.0 {
+/// [`CannotJudge`] when what decides is not told, or the reach is 0.
+pub fn end(lead: Option<Millimetres>, reach: Option<Millimetres>, stood: Option<Seconds>) -> Judged<End> {
+    if stood.ok_or_else(|| CannotJudge::without("stood_s"))?.get() > 0.0 {
         return Ok(Ruling::by("spray.trigger-held", End::Heavy));
     }
+    let lead = lead.ok_or_else(|| CannotJudge::without("lead_mm"))?;
+    let share = edge_share(lead, reach.ok_or_else(|| CannotJudge::without("reach_mm"))?)?;
     let end = if share.answer < 1.0 { End::Thin } else { End::Full };
     Ok(share.map(|_| end))
 }
