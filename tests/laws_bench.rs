@@ -1,11 +1,13 @@
 //! Laws of every calculation of every rule family, over random facts inside their ranges: none panics, each gives the keys
-//! and terms that it says it gives, numbers are finite and a rule decides.
+//! and terms that it says it gives, numbers are finite, a rule decides, and the working leads to the numbers.
 
 mod support;
 
 use stepboard::bench::{GROUPS, Gives, Outcome};
 use stepboard::card::Dice;
 use stepboard::content::{Content, World};
+use stepboard::quantity::Measure;
+use stepboard::rules::verdict::Step;
 use support::any::USUAL;
 use support::{content, inputs, told};
 
@@ -52,6 +54,31 @@ fn numbers(outcome: &Outcome) -> impl Iterator<Item = f64> {
     outcome.numbers.values().chain(rows.map(|(_, measure)| measure)).map(|measure| measure.value)
 }
 
+/// Calculations that also give numbers which are read off, shared out or said in another unit than they are worked in.
+const MORE_THAN_WORKED: [&str; 15] = [
+    "earliest",
+    "thin",
+    "mix-parts",
+    "weigh",
+    "washcoat-solids",
+    "voc",
+    "volume-solids",
+    "overlap",
+    "gloss",
+    "grit",
+    "us-grit",
+    "next-grit",
+    "dilution-air",
+    "diagnose",
+    "probe",
+];
+
+/// Whether a number stands in the working, as the result of a line of it.
+fn is_worked(measure: &Measure, working: &[Step]) -> bool {
+    let same = |a: f64, b: f64| (a - b).abs() <= 1e-9 * b.abs().max(1.0);
+    working.iter().any(|step| same(step.result.base(), measure.base()))
+}
+
 /// So many inputs a calculation, the same ones each time.
 #[test]
 fn no_calculation_panics_and_each_gives_what_it_says() {
@@ -69,6 +96,11 @@ fn no_calculation_panics_and_each_gives_what_it_says() {
             assert!(!ruling.rules.is_empty(), "{name}: no rule decides {facts:?}");
             let odd = unsaid(&content, calculation.gives, outcome);
             assert!(odd.is_empty(), "{name} does not say that it gives {odd:?} on {facts:?}");
+            if !MORE_THAN_WORKED.contains(&name) {
+                let odd: Vec<_> =
+                    outcome.numbers.iter().filter(|(_, one)| !is_worked(one, &ruling.working)).collect();
+                assert!(odd.is_empty(), "{name}: the working does not lead to {odd:?} on {facts:?}");
+            }
             assert!(numbers(outcome).all(f64::is_finite), "{name} gives {outcome:?} on {facts:?}");
         }
         assert!(judged > usual / 100, "{name} judged {judged} of {usual}: the law says something");
