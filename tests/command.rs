@@ -311,3 +311,34 @@ fn a_single_file_is_checked_as_what_it_is() {
         &["text/en/air.toml", "`coating`", "`count`"],
     );
 }
+
+/// 29 CFR 1910.107(b)(5)(i): 8 x 7 ft at 100 ft/min is 5,600 ft3/min. 29 CFR 1910.1000(d)(2): each solvent is under its own
+/// limit, the sum is 1.0667. Dilution air by the lowest limit published, the table's beside it and labelled.
+#[test]
+fn hazards_are_answered_with_what_defers_to_code_and_data_sheet() {
+    let number = |value: &Value| value["value"].as_f64().expect("a number");
+    let booth = json(&["work", "booth-air", "width_m=2.4384", "height_m=2.1336", "velocity_m_s=0.508"]);
+    assert!((number(&booth["flow_ft3_min"]) - 5_600.0).abs() < 0.001);
+    assert_eq!(booth["unit"], "m3/min");
+    let air = json(&["work", "dilution-air", "solvent=toluene", "litres=3.785411784", "minutes=20"]);
+    // Lowest limit 1.0 %: 4 x 99 x 30.4 / 1.0; arithmetic on a vapour volume from memory.
+    assert!((number(&air["air_ft3"]) - 12_038.4).abs() < 0.1);
+    assert!(number(&air["by_table"]) < air["value"].as_f64().expect("a number"));
+    assert_eq!(air["unconfirmed"], serde_json::json!(["table-from-memory"]));
+    let room = ["acetone=300", "n-butyl-acetate=40", "toluene=60", "isopropanol=80"];
+    let sum = json(&[&["work", "exposure-sum"], &room[..]].concat());
+    assert_eq!((&sum["verdict"], &sum["ceilings"]), (&"over-limit".into(), &"ceiling-not-shown".into()));
+    assert_eq!(sum["over"], serde_json::json!([]), "each is under its own limit");
+    assert!(
+        (number(&sum["sum_pel"]) - 1.0667).abs() < 0.0005
+            && (number(&sum["sum_rel"]) - 2.2667).abs() < 0.0005
+    );
+    for answer in [&booth, &air, &sum] {
+        assert!(answer["defer"].as_str().is_some_and(|line| line.contains("Local code")), "{answer}");
+    }
+    let open = json(&["work", "exposure-sum", "pgmea=3"]);
+    assert_eq!((&open["verdict"], &open["missing"][0]), (&"cannot-be-judged".into(), &"pgmea".into()));
+    assert_eq!(json(&["work", "exposure-sum"])["missing"][0], "solvent");
+    refused(&["work", "booth-air", "width_m=20"], "", &["`width_m` is `20`", "0.1 to 10 m"]);
+    refused(&["work", "dilution-air", "solvent=water"], "", &["`solvent` is `water`", "toluene"]);
+}

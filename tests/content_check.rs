@@ -214,3 +214,27 @@ fn a_competency_that_a_family_cannot_give_evidence_for_is_refused() {
     refused(file, "profile = \"safety\"", "profile = \"safe\"", &["`safe`", "safety", "ordinary"]);
     refused(file, "slug = \"mask-worn\"", "slug = \"room-safe\"", &["`room-safe` stands twice"]);
 }
+
+#[test]
+fn a_solvent_without_a_limit_or_with_a_wrong_figure_is_refused() {
+    refused("solvents.toml", "gravity = 0.791", "gravity = 79.1", &["79.1", "0.5 to 2"]);
+    refused("solvents.toml", "pel = 1000.0, rel = 250.0", "pel = 0.0, rel = 250.0", &["a limit is over 0"]);
+    refused("solvents.toml", "slug = \"acetone\"", "slug = \"litres\"", &["`litres` is a fact"]);
+    refused("solvents.toml", "slug = \"toluene\"", "slug = \"acetone\"", &["`acetone` stands twice"]);
+}
+
+#[test]
+fn a_new_solvent_is_a_key_and_a_term_without_any_code() {
+    let mut sources = shipped();
+    let file = |sources: &mut Vec<Source>, path: &str, more: &str| {
+        let file = sources.iter_mut().find(|source| source.path == Path::new(path)).expect("the file ships");
+        file.text.push_str(more);
+    };
+    let entry = "\n[[solvent]]\nslug = \"testol\"\ncas = \"0-0-0\"\nlel = [{ percent = 1.0, source = \"-\", provenance = \"practice\" }]\n\
+                 limits_provenance = \"memory\"\nsource = \"-\"\n";
+    file(&mut sources, "solvents.toml", entry);
+    file(&mut sources, "text/en/solvents.toml", "testol = \"Testol\"\n");
+    let content = load::load(&sources).expect("a new solvent needs nothing else");
+    assert!(content.solvent("testol").is_some() && content.fact("testol").is_some());
+    assert!(content.fact("solvent").is_some_and(|fact| fact.slugs(&content).contains(&"testol")));
+}

@@ -4,7 +4,8 @@
 use super::{Calculation, Facts, Gives, Needs, Outcome};
 use crate::content::World;
 use crate::quantity::{
-    Hours, MINUTES_AN_HOUR, Measure, MetresPerSecond, Millilitres, Millimetres, PartsPerMillion, Unit,
+    AirFlow, Hours, MINUTES_AN_HOUR, Measure, MetresPerSecond, Millilitres, Millimetres, PartsPerMillion,
+    Unit,
 };
 use crate::rules::hazard::booth_air;
 use crate::rules::hazard::dilution::{self, Dilution};
@@ -80,8 +81,13 @@ pub(crate) fn told_litres(facts: &Facts, key: &str) -> Result<Millilitres, Canno
     Millilitres::new(facts.number(key)? * ML_A_LITRE).map_err(|_| CannotJudge::without(key))
 }
 
+/// Least air through the face that is told.
+pub(crate) fn told_least_flow(facts: &Facts, world: &World<'_>) -> Judged<AirFlow> {
+    Ok(booth_air::least_flow(metres(facts, "width_m")?, metres(facts, "height_m")?, world.sheet))
+}
+
 /// Air through the face that is told.
-pub(crate) fn told_flow(facts: &Facts) -> Judged<crate::quantity::AirFlow> {
+pub(crate) fn told_flow(facts: &Facts) -> Judged<AirFlow> {
     let (width, height) = (metres(facts, "width_m")?, metres(facts, "height_m")?);
     Ok(booth_air::face_flow(width, height, told_speed(facts, "velocity_m_s")?))
 }

@@ -2,7 +2,7 @@
 //! sheet's figures mean.
 
 use crate::bench::Facts;
-use crate::bench::hazard::{told_flow, told_litres};
+use crate::bench::hazard::{told_flow, told_least_flow, told_litres};
 use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
@@ -287,13 +287,15 @@ fn told_dilution(facts: &Facts) -> Result<AirFlow, CannotJudge> {
     AirFlow::new(facts.number("dilution_m3_min")?).map_err(|_| CannotJudge::without("dilution_m3_min"))
 }
 
-fn larger(facts: &Facts, _: &World<'_>) -> Judged<Measure> {
-    let face = told_flow(facts)?;
+fn larger(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
+    let face = told_least_flow(facts, world)?;
     Ok(governing_flow(face.answer, told_dilution(facts)?).resting_on(&face).map(flow))
 }
 
-fn larger_tempts(facts: &Facts, _: &World<'_>) -> Vec<Tempt> {
-    let (Ok(face), Ok(dilution)) = (told_flow(facts), told_dilution(facts)) else { return Vec::new() };
+fn larger_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
+    let (Ok(face), Ok(dilution)) = (told_least_flow(facts, world), told_dilution(facts)) else {
+        return Vec::new();
+    };
     let (face, dilution) = (face.answer.get(), dilution.get());
     vec![
         Tempt::number(flow(AirFlow::saturating(face.min(dilution))), "smaller-will-do"),

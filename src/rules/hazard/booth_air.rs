@@ -60,6 +60,19 @@ pub fn face_flow(width: Millimetres, height: Millimetres, average: MetresPerSeco
         .step("face-flow", "width x height x speed", flow(answer))
 }
 
+/// Least air through an open face: area times the sheet's least speed.
+#[must_use]
+pub fn least_flow(width: Millimetres, height: Millimetres, sheet: &Sheet) -> Ruling<AirFlow> {
+    let least = MetresPerSecond::saturating(sheet.get(Setting::FaceSpeed));
+    let mut ruling = face_flow(width, height, least).and("hazard.face-speed");
+    for step in &mut ruling.working {
+        if step.label == "face-speed" {
+            step.label = "least-face-speed";
+        }
+    }
+    ruling
+}
+
 /// Average of readings.
 ///
 /// # Errors
