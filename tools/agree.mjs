@@ -1,4 +1,4 @@
-// Runs the same sample of calculations and cards natively and in WebAssembly, and compares what they gave.
+// Runs the same sample of calculations, cards and judged jobs natively and in WebAssembly, and compares what they gave.
 import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
@@ -37,4 +37,4 @@ if (odd.length > 0 || ours.length !== theirs.length) {
   console.error(`native and WebAssembly differ: ${odd.join(", ") || "in the number of lines"}`);
   process.exit(1);
 }
-console.log(`native and WebAssembly give the same bits: ${ours.length} calculations and card families`);
+console.log(`native and WebAssembly give the same bits: ${ours.length} calculations, card families and tickets`);

@@ -1,19 +1,28 @@
-//! A sample of everything that is computed, a line for each calculation and each card family with the hash of all that it
+//! A sample of everything that is computed, a line for each calculation, card family and ticket with the hash of all that it
 //! gave. The same program runs natively and in WebAssembly (`tools/agree.mjs`); the lines must be the same.
 
 #[path = "../support/told.rs"]
 mod told;
 
+use serde_json::json;
 use sha2::{Digest, Sha256};
 use std::fmt::Write;
 use stepboard::bench::calculations;
 use stepboard::card::{Answer, Dice, deal, grade, solve};
-use stepboard::content::{Content, World};
+use stepboard::content::{Content, Ticket, World};
+use stepboard::judge::{judge, read};
+use stepboard::rules::sequence::route;
+use stepboard::rules::term::Term;
 
 /// Inputs a calculation.
 const INPUTS: u32 = 60;
 /// Cards a family on each sheet.
 const CARDS: u32 = 6;
+
+/// Jobs a ticket.
+const JOBS: u32 = 10;
+/// One step in so many is left out, and one wait in so many is another one.
+const LEFT_OUT: u32 = 8;
 
 /// Hashes what is given to it as JSON: every bit of a number is in its text.
 #[derive(Default)]
@@ -61,7 +70,35 @@ fn lines(content: &Content) -> Vec<String> {
         }
         lines.push(seal.line("card", &family.id));
     }
+    for ticket in &content.tickets {
+        lines.push(judged(content, ticket).line("job", &ticket.slug));
+    }
     lines
+}
+
+/// The route of a ticket with some steps left out and some waits cut short, judged.
+fn judged(content: &Content, ticket: &Ticket) -> Seal {
+    let sheet = content.sheet(&ticket.sheet).expect("the sheet ships");
+    let job = World { content, sheet }.job(ticket).expect("its woods are known");
+    let route = route::plan(&job, sheet).steps;
+    let (mut seal, mut dice) = (Seal::default(), Dice::new(&ticket.slug));
+    for _ in 0..JOBS {
+        let mut steps = Vec::new();
+        for step in &route {
+            if dice.one_in(LEFT_OUT) {
+                continue;
+            }
+            let mut told = json!({ "operation": step.operation.slug() });
+            if dice.one_in(LEFT_OUT) {
+                told["after_h"] = json!(dice.on_grid(0.0, 100.0, 0.1));
+            }
+            steps.push(told);
+        }
+        let account = read(&json!({ "ticket": ticket.slug, "steps": steps }), content);
+        // What is found is plain data: its debug form has every bit of a number too.
+        seal.add(&format!("{:?}", account.map(|account| judge(&account, content))));
+    }
+    seal
 }
 
 fn main() {
