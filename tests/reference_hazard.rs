@@ -9,11 +9,14 @@ use stepboard::quantity::{
     Millilitres, Millimetres, MolarMass, PartsPerMillion, Unit,
 };
 use stepboard::rules::hazard::Solvent;
-use stepboard::rules::hazard::booth_air::{FaceMove, ReadingPlace, face_flow, face_speed, governing_flow};
+use stepboard::rules::hazard::booth_air::{
+    FaceMove, ReadingPlace, face_flow, face_speed, governing_flow, least_flow,
+};
 use stepboard::rules::hazard::clearing::{FanMove, LeftIn, WorkState, fan_stop, well_mixed_decay};
 use stepboard::rules::hazard::data_sheet::QUARTER;
 use stepboard::rules::hazard::dilution::{
-    air_a_gallon, dilution_air, mixed_average, mixed_lel, vapour_a_gallon, vapour_at,
+    air_a_gallon, air_for_vapour, dilution_air, flow_over, mixed_average, mixed_lel, vapour_a_gallon,
+    vapour_allowed, vapour_at, vapour_of,
 };
 use stepboard::rules::hazard::exposure::{
     Exposure, Reading, by_mass, by_volume, exposure_sum, mixture, share_of, shift_average,
@@ -162,6 +165,42 @@ fn the_larger_of_velocity_and_dilution_governs() {
     near(ft3_min(governing_flow(face, dilution).answer), 5_600.0, EXACT * 5_600.0, "T4");
     near(ft3_min(governing_flow(dilution, face).answer), 5_600.0, EXACT * 5_600.0, "either way round");
     near(ft3_min(governing_flow(flow(100.0), dilution).answer), 214.1, 0.5, "the dilution rule may govern");
+    values("hazard", "29 CFR 1910.94(c)(6), 1910.107(b)(5)(i)");
+}
+
+/// The same arithmetic as the shop asks for it: W06 by the sheet's share, W01 for any vapour, W02 as a flow; a face at the
+/// sheet's least speed is W03.
+#[test]
+fn the_sheet_asks_for_the_same_air() {
+    let (content, sheet) = (content(), base());
+    near(vapour_allowed(lel(1.1), &sheet).answer.get(), 2_750.0, EXACT * 1e4, "W06");
+    let strict = sheet.with(Setting::VapourShare, 10.0).expect("a stricter place");
+    near(
+        vapour_allowed(lel(1.1), &strict).answer.get(),
+        1_100.0,
+        EXACT * 1e4,
+        "WAC 296-304-03009(2): a tenth",
+    );
+    let vapour = AirVolume::new(30.4 * M3_A_FT3).expect("in range");
+    let air = air_for_vapour(lel(1.4), vapour, &sheet).answer;
+    near(air.get() / M3_A_FT3, 8_564.1, 1.0, "W01, arithmetic only");
+    let half = AirVolume::new(air.get() / 2.0).expect("in range");
+    let third = Hours::new(1.0 / 3.0).expect("a time");
+    near(ft3_min(flow_over(half, third).expect("a time")), 214.1, 0.5, "W02, arithmetic only");
+    assert!(flow_over(half, Hours::new(0.0).expect("a time")).is_err(), "no time, no flow");
+    near(ft3_min(least_flow(feet(8.0), feet(7.0), &sheet).answer), 5_600.0, EXACT * 5_600.0, "W03");
+    // A gallon of toluene: 30.4 ft3 by its molar mass and gravity.
+    let toluene = content.solvent("toluene").expect("listed");
+    let gallon = Millilitres::new(GALLON_ML).expect("in range");
+    near(vapour_of(toluene, gallon).expect("a mass").get() / M3_A_FT3, 30.4, 0.1, "vapour of a gallon");
+    let naphtha = content.solvent("vmp-naphtha").expect("listed");
+    assert!(vapour_of(naphtha, gallon).is_err(), "a mixture has no molar mass");
+    assert!(dilution_air(naphtha, gallon, &sheet).expect("table figures").answer.unconfirmed);
+    let ketone = content.solvent("methyl-isobutyl-ketone").expect("listed");
+    let found = dilution_air(ketone, gallon, &sheet).expect("figures").answer;
+    assert!(found.unconfirmed && found.table.is_none(), "a gravity from memory alone is labelled");
+    let distillates = content.solvent("petroleum-distillates").expect("listed");
+    assert!(dilution_air(distillates, gallon, &sheet).is_err(), "no volume is known");
     values("hazard", "29 CFR 1910.94(c)(6), 1910.107(b)(5)(i)");
 }
 

@@ -7,6 +7,8 @@ mod support;
 mod binding;
 mod contamination;
 mod drying;
+mod finish_room;
 mod hazard;
 mod inspection;
 mod planning;
+mod vapour;

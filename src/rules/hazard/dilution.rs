@@ -28,7 +28,8 @@ pub struct Dilution {
     pub air: AirVolume,
     /// The limit it was taken with.
     pub lel: ExplosiveLimit,
-    /// Whether that limit, or the vapour volume, is from memory alone.
+    /// Whether that limit, or the vapour volume, is from memory alone: a volume that only a remembered gravity gives, or
+    /// that physics cannot support.
     pub unconfirmed: bool,
     /// By the limit of 29 CFR 1910.94 Table G-11, from memory: shown beside, it decides nothing.
     pub table: Option<AirVolume>,
@@ -75,7 +76,7 @@ pub fn dilution_air(solvent: &Solvent, liquid: Millilitres, sheet: &Sheet) -> Ju
     let answer = Dilution {
         air: volume(lel),
         lel,
-        unconfirmed: unconfirmed || vapour_a_gallon(solvent).is_err(),
+        unconfirmed: unconfirmed || solvent.table.is_none() || vapour_a_gallon(solvent).is_err(),
         table: solvent.table.map(|row| volume(row.lel)),
     };
     let ruling = Ruling::by("hazard.lowest-explosive-limit", answer)
