@@ -7,8 +7,8 @@ use stepboard::quantity::Micrometres;
 use stepboard::rules::abrasive::{
     Abrading, Before, BuffMove, Compound, FineLines, Grade, LampSign, LevelMove, P_SERIES, ScuffSheet, Shine,
     Strokes, US_SERIES, WoodReady, buff_move, fine_lines, ladder, last_grade, level_move, next_grade,
-    p_neighbour, ready_for_stain, scratch_allowance, scratch_depth, scuff_sheet, skips, spot_next,
-    us_neighbour,
+    p_neighbour, ready_for_stain, scratch_allowance, scratch_depth, scuff_sheet, sheets_left, skips,
+    spot_next, us_neighbour,
 };
 use stepboard::rules::sheet::{Setting, Sheet};
 use support::covered::same;
@@ -162,6 +162,16 @@ fn the_next_grade_reaches_as_far_as_the_step_and_no_farther_than_the_end() {
     assert_eq!(p(80.0).beside().0, None);
     assert_eq!(p(80.0).beside().1, Some(p(100.0)));
     assert_eq!(p(2500.0).beside(), (Some(p(2000.0)), None));
+}
+
+/// Published sizes and the sheet's step: P80, 120, 220, 240 on the base sheet.
+#[test]
+fn the_sheets_still_to_come_are_counted() {
+    let left = |from, work| sheets_left(p(from), work, &base()).answer;
+    assert_eq!(left(80.0, Abrading::BareWood), 3);
+    assert_eq!(left(220.0, Abrading::BareWood), 1);
+    assert_eq!(left(240.0, Abrading::BareWood), 0);
+    assert_eq!(left(800.0, Abrading::Levelling), 2, "P1500, P2000");
 }
 
 /// Common practice, no source. 58.5 × 0.5 = 29.25 µm lets P500 (30.2) follow P240; the sheet's first grade caps it.

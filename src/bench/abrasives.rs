@@ -3,7 +3,9 @@
 use super::{Calculation, Facts, Gives, Needs, Outcome};
 use crate::content::World;
 use crate::quantity::{Measure, Unit};
-use crate::rules::abrasive::{Abrading, Before, Grade, last_grade, next_grade, p_neighbour, us_neighbour};
+use crate::rules::abrasive::{
+    Abrading, Before, Grade, last_grade, next_grade, p_neighbour, sheets_left, us_neighbour,
+};
 use crate::rules::term::Term;
 use crate::rules::verdict::{CannotJudge, Judged};
 
@@ -38,6 +40,7 @@ const NEXT_GRIT: Calculation = Calculation {
         Gives::Number { key: "value", unit: Unit::Grit },
         Gives::Term { key: "verdict", among: &["go-on", "sanding-done", "to-compound"] },
         Gives::Number { key: "last", unit: Unit::Grit },
+        Gives::Number { key: "sheets", unit: Unit::Count },
         Gives::Term { key: "before", among: &["before-stain", "before-compound"] },
     ],
     run: next_grit,
@@ -90,13 +93,15 @@ fn us_grit(facts: &Facts, _: &World<'_>) -> Judged<Outcome> {
 fn next_grit(facts: &Facts, world: &World<'_>) -> Judged<Outcome> {
     let work = facts.term::<Abrading>("stage")?;
     let last = last_grade(work.leads_to(), world.sheet).answer;
-    let next = next_grade(told_grade(facts, "grade")?, work, world.sheet);
+    let grade = told_grade(facts, "grade")?;
+    let sheets = Measure::count(f64::from(sheets_left(grade, work, world.sheet).answer));
+    let next = next_grade(grade, work, world.sheet);
     Ok(next.map(|grade| {
         let outcome = match grade {
             Some(grade) => Outcome::value(grade.measure()).term("verdict", "go-on"),
             None => Outcome::default().term("verdict", ladder_done(work)),
         };
-        outcome.number("last", last.measure()).term("before", work.leads_to().slug())
+        outcome.number("last", last.measure()).number("sheets", sheets).term("before", work.leads_to().slug())
     }))
 }
 

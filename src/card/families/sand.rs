@@ -5,14 +5,15 @@ use crate::bench::abrasives::{ladder_done, told_grade};
 use crate::card::question::{After, Ask, Item, Question, Tempt};
 use crate::card::{Answer, Dice};
 use crate::content::World;
+use crate::quantity::{Measure, Unit};
 use crate::rules::abrasive::{
-    Abrading, Grade, P_SERIES, Strokes, WoodReady, next_grade, on_sheet, ready_for_stain, skips,
+    Abrading, Grade, P_SERIES, Strokes, WoodReady, next_grade, on_sheet, ready_for_stain, sheets_left, skips,
 };
 use crate::rules::sheet::Setting;
 use crate::rules::term::Term;
 use crate::rules::verdict::{CannotJudge, Judged};
 
-pub(super) const ALL: &[&Question] = &[&NEXT_GRIT, &GRIT_JUMPS, &READY_FOR_STAIN];
+pub(super) const ALL: &[&Question] = &[&NEXT_GRIT, &GRIT_JUMPS, &READY_FOR_STAIN, &SHEETS_TO_LAST];
 
 /// How far may the next grit go? Misconceptions: one grade at a time; double the number; straight to the last.
 const NEXT_GRIT: Question = Question {
@@ -37,6 +38,37 @@ const READY_FOR_STAIN: Question = Question {
     ask: Ask::One { answer: ready, tempt: ready_tempts },
     after: After::is("scratch-in-stain"),
 };
+
+/// How many sheets are still to come? Misconceptions: every grade of the series; straight to the last; the sheet in hand
+/// counts.
+const SHEETS_TO_LAST: Question = Question {
+    id: "sheets-to-last",
+    settle: bare_grade,
+    ask: Ask::Number { answer: sheets_to_last, tempt: sheets_tempts, unit: Unit::Count },
+    after: After::is("scratch-in-stain").above("time-lost-sanding"),
+};
+
+fn sheets_to_last(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
+    let faces = facts.number("faces_to_sand")?;
+    let left = sheets_left(told_grade(facts, "grade")?, Abrading::BareWood, world.sheet);
+    Ok(left.map(|sheets| Measure::count(faces * f64::from(sheets))))
+}
+
+fn sheets_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
+    let (Ok(from), Ok(faces), Ok(right)) =
+        (told_grade(facts, "grade"), facts.number("faces_to_sand"), sheets_to_last(facts, world))
+    else {
+        return Vec::new();
+    };
+    let last = on_sheet(world.sheet, Setting::LastGrit).number;
+    let all = P_SERIES.iter().filter(|grade| grade.number > from.number && grade.number <= last);
+    vec![
+        Tempt::number(Measure::count(faces * all.fold(0.0, |count, _| count + 1.0)), "one-grade-at-a-time"),
+        Tempt::number(Measure::count(faces), "straight-to-last"),
+        Tempt::number(Measure::count(right.answer.value + faces), "sheet-in-hand-counted"),
+        Tempt::number(Measure::count(right.answer.value / faces), "one-face-only"),
+    ]
+}
 
 fn bare_grade(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
     let last = on_sheet(world.sheet, Setting::LastGrit).number;

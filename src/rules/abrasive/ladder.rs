@@ -60,6 +60,15 @@ pub fn next_grade(from: &Grade, work: Abrading, sheet: &Sheet) -> Ruling<Option<
         .resting_on(&last)
 }
 
+/// How many sheets are still to come, each as far as the sheet's step allows; 0 at the ladder's end.
+#[must_use]
+pub fn sheets_left(from: &'static Grade, work: Abrading, sheet: &Sheet) -> Ruling<u32> {
+    let first = next_grade(from, work, sheet);
+    let left = ladder(from, work, sheet).iter().skip(1).fold(0, |count, _| count + 1);
+    let shown = Measure::count(f64::from(left));
+    first.map(|_| left).step("sheets-left", "", shown)
+}
+
 /// What follows on a spot that was cut down with a coarser sheet than the face is levelled with: the next grade there, no
 /// finer than the shop's first of levelling. `None` once the spot has reached that grade and goes on with the face.
 /// Common practice, no source.
