@@ -3,7 +3,7 @@
 
 mod support;
 
-use stepboard::bench::{GROUPS, Gives, Outcome};
+use stepboard::bench::{Calculation, GROUPS, Gives, Outcome};
 use stepboard::card::Dice;
 use stepboard::content::{Content, World};
 use stepboard::quantity::Measure;
@@ -79,30 +79,40 @@ fn is_worked(measure: &Measure, working: &[Step]) -> bool {
     working.iter().any(|step| same(step.result.base(), measure.base()))
 }
 
-/// So many inputs a calculation, the same ones each time.
+/// The inputs of a family are shared among its calculations, the same ones each time; families go side by side.
 #[test]
 fn no_calculation_panics_and_each_gives_what_it_says() {
     let content = content();
-    for calculation in GROUPS.iter().flat_map(|(_, group)| group.iter()) {
-        let name = calculation.name;
-        let mut dice = Dice::new(name);
-        let (mut judged, usual) = (0, inputs(USUAL));
-        for _ in 0..usual {
-            let sheet = dice.pick(&content.sheets).expect("sheets ship");
-            let facts = told::facts(&content, calculation, &mut dice);
-            let Ok(ruling) = (calculation.run)(&facts, &World { content: &content, sheet }) else { continue };
-            judged += 1;
-            let outcome = &ruling.answer;
-            assert!(!ruling.rules.is_empty(), "{name}: no rule decides {facts:?}");
-            let odd = unsaid(&content, calculation.gives, outcome);
-            assert!(odd.is_empty(), "{name} does not say that it gives {odd:?} on {facts:?}");
-            if !MORE_THAN_WORKED.contains(&name) {
-                let odd: Vec<_> =
-                    outcome.numbers.iter().filter(|(_, one)| !is_worked(one, &ruling.working)).collect();
-                assert!(odd.is_empty(), "{name}: the working does not lead to {odd:?} on {facts:?}");
-            }
-            assert!(numbers(outcome).all(f64::is_finite), "{name} gives {outcome:?} on {facts:?}");
+    std::thread::scope(|scope| {
+        for (_, group) in GROUPS {
+            let content = &content;
+            scope.spawn(move || {
+                let share = inputs(USUAL) / u32::try_from(group.len()).expect("a few") + 1;
+                group.iter().for_each(|calculation| law(content, calculation, share));
+            });
         }
-        assert!(judged > usual / 100, "{name} judged {judged} of {usual}: the law says something");
+    });
+}
+
+fn law(content: &Content, calculation: &Calculation, inputs: u32) {
+    let name = calculation.name;
+    let mut dice = Dice::new(name);
+    let mut judged = 0;
+    for _ in 0..inputs {
+        let sheet = dice.pick(&content.sheets).expect("sheets ship");
+        let facts = told::facts(content, calculation, &mut dice);
+        let Ok(ruling) = (calculation.run)(&facts, &World { content, sheet }) else { continue };
+        judged += 1;
+        let outcome = &ruling.answer;
+        assert!(!ruling.rules.is_empty(), "{name}: no rule decides {facts:?}");
+        let odd = unsaid(content, calculation.gives, outcome);
+        assert!(odd.is_empty(), "{name} does not say that it gives {odd:?} on {facts:?}");
+        if !MORE_THAN_WORKED.contains(&name) {
+            let odd: Vec<_> =
+                outcome.numbers.iter().filter(|(_, one)| !is_worked(one, &ruling.working)).collect();
+            assert!(odd.is_empty(), "{name}: the working does not lead to {odd:?} on {facts:?}");
+        }
+        assert!(numbers(outcome).all(f64::is_finite), "{name} gives {outcome:?} on {facts:?}");
     }
+    assert!(judged > inputs / 200, "{name} judged {judged} of {inputs}: the law says something");
 }
