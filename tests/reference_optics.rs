@@ -4,20 +4,21 @@
 mod support;
 
 use stepboard::quantity::{Absorbance, Fraction, Micrometres, RefractiveIndex};
-use stepboard::rules::optics::difference::{Match, Seen, ciede2000, judge, seen};
+use stepboard::rules::optics::difference::{Match, MatchCall, Seen, ciede2000, judge, judge_match, seen};
 use stepboard::rules::optics::gloss::{
     self, GlossAngle, GlossCall, MarkCall, angle_for, ceiling, fresnel, judge_mark,
 };
 use stepboard::rules::optics::lab::{Lab, lightness};
-use stepboard::rules::optics::layer::{coats_to, over_wood, sanded_through};
+use stepboard::rules::optics::layer::{a_coat, coats_to, over_wood, sanded_through};
 use stepboard::rules::optics::opaque::{
-    Hiding, coats_to_hide, contrast, hides, over_ground, reflected, swallowed,
+    Hiding, coats_to_hide, contrast, hides, judge_card, over_ground, reflected, swallowed,
 };
 use stepboard::rules::optics::roughness::{height_for, kept};
 use stepboard::rules::optics::surface;
 use stepboard::rules::sheet::Setting;
 use stepboard::rules::spray::fan::{Fan, Section};
 use stepboard::rules::spray::overlap::evenness;
+use stepboard::rules::staining::Seen as Beside;
 use support::binary::{json, refused};
 use support::covered::same;
 use support::table::table;
@@ -113,10 +114,20 @@ fn no_rub_out_of_lacquer_reads_a_hundred() {
     let most = ceiling(gloss::clear_index(&sheet), GlossAngle::Sixty).answer;
     assert!((88.0..92.0).contains(&most), "{most}");
     covered::count();
-    same!(judge_mark(100.0, &sheet).answer, MarkCall::OutOfReach);
-    same!(judge_mark(89.0, &sheet).answer, MarkCall::CanBeMet);
-    same!(judge_mark(89.2, &sheet).answer, MarkCall::OutOfReach);
-    let reads = |reading, sheet| gloss::judge(reading, sheet).answer;
+    let mark = |gloss, angle| judge_mark(gloss, angle, &sheet).map(|ruling| ruling.answer);
+    same!(mark(100.0, Some(GlossAngle::Sixty)), Ok(MarkCall::OutOfReach));
+    same!(mark(89.0, Some(GlossAngle::Sixty)), Ok(MarkCall::CanBeMet));
+    same!(mark(89.2, Some(GlossAngle::Sixty)), Ok(MarkCall::OutOfReach));
+    same!(mark(83.0, Some(GlossAngle::Twenty)), Ok(MarkCall::OutOfReach));
+    same!(mark(98.0, Some(GlossAngle::EightyFive)), Ok(MarkCall::CanBeMet));
+    same!(mark(80.0, None), Ok(MarkCall::CanBeMet), "at every angle");
+    same!(mark(99.5, None), Ok(MarkCall::OutOfReach), "at every angle");
+    assert!(mark(90.0, None).is_err() && mark(85.0, None).is_err(), "the angle decides");
+    let reads = |reading, sheet| {
+        gloss::judge(reading, Some(GlossAngle::Sixty), sheet).expect("the angle of the mark").answer
+    };
+    assert!(gloss::judge(90.0, None, &sheet).is_err());
+    assert!(gloss::judge(90.0, Some(GlossAngle::Twenty), &sheet).is_err(), "another angle, another scale");
     let mark = sheet.get(Setting::GlossPass);
     assert_eq!(reads(mark, &sheet), GlossCall::Passes);
     assert_eq!(reads(mark - 0.1, &sheet), GlossCall::RubOn);
@@ -194,6 +205,22 @@ fn coats_of_toner_darken_as_the_law_says() {
         let n = nth as f64;
         near(toned(n).lightness - toned(n + 1.0).lightness, step, 0.051, "step of lightness");
     }
+    covered::values("optics", "Beer-Lambert over wood, computed");
+}
+
+/// The same table read back: from 0.45 to 0.3113 in a coat is an absorbance of 0.08; coats only deepen.
+#[test]
+fn a_coat_is_read_from_before_and_after() {
+    near(a_coat(share(0.45), share(0.3113)).expect("it darkens").answer.get(), 0.08, 1e-4, "a coat");
+    assert!(a_coat(share(0.45), share(0.45)).is_err() && a_coat(share(0.45), share(0.0)).is_err());
+    let sheet = base();
+    let band = sheet.get(Setting::ColourBand);
+    let call = |difference, beside| judge_match(difference, beside, &sheet).map(|ruling| ruling.answer);
+    same!(call(Some(band + 0.1), Some(Beside::Lighter)), Ok(MatchCall::AddPass));
+    same!(call(Some(band + 0.1), Some(Beside::Darker)), Ok(MatchCall::GoBack));
+    assert_eq!(call(Some(band), None), Ok(MatchCall::Accept));
+    assert!(call(None, Some(Beside::Darker)).is_err() && call(Some(band + 0.1), None).is_err());
+    assert!(call(Some(band + 0.1), Some(Beside::Same)).expect_err("they differ").contradicting);
     covered::values("optics", "Beer-Lambert over wood, computed");
 }
 
@@ -293,6 +320,11 @@ fn coats_to_hide_follow_the_mark() {
     same!(coats_to_hide(0.25, 1.0, &sheet).map(|ruling| ruling.answer), Ok(3.0));
     let strict = sheet.with(Setting::HidingLeast, 99.0).expect("allowed");
     same!(coats_to_hide(0.25, 1.0, &strict).map(|ruling| ruling.answer), Ok(4.0));
+    let card = |black, white| judge_card(share(black), share(white), &sheet).map(|ruling| ruling.answer);
+    same!(card(0.4811, 0.5184), Ok(Hiding::Shows));
+    same!(card(0.4958, 0.5042), Ok(Hiding::Hides));
+    assert_eq!(card(0.49, 0.50), Ok(Hiding::Hides), "on the mark");
+    assert!(card(0.0, 0.0).is_err());
     assert!(coats_to_hide(0.25, 0.0, &sheet).is_err() && coats_to_hide(0.25, 1e-3, &sheet).is_err());
     covered::values("optics", "Kubelka-Munk film over a ground, computed");
 }

@@ -18,6 +18,7 @@ mod level;
 mod liquids;
 #[allow(unreachable_pub, reason = "its closed list is declared as all are")]
 mod log;
+mod look;
 mod mask;
 mod material;
 mod mix;
@@ -53,6 +54,7 @@ const TOPICS: &[&[&Question]] = &[
     material::ALL,
     mix::ALL,
     log::ALL,
+    look::ALL,
     order::ALL,
     pass::ALL,
     read_wood::ALL,

@@ -3,7 +3,8 @@
 use super::lab::Lab;
 use crate::quantity::{Measure, Unit};
 use crate::rules::sheet::{Setting, Sheet};
-use crate::rules::verdict::Ruling;
+use crate::rules::staining::Seen as Beside;
+use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 use crate::terms;
 
 terms! {
@@ -13,6 +14,15 @@ terms! {
         Within = "match-within-band",
         /// Outside it.
         Outside = "match-outside-band",
+    }
+    /// What is done about transparent colour beside its sample.
+    MatchCall {
+        /// It goes on as it is.
+        Accept = "match-accept",
+        /// One more thin pass, then it is measured again.
+        AddPass = "match-add-pass",
+        /// Back to before the colour: it does not get paler.
+        GoBack = "match-go-back",
     }
     /// How a difference looks, side by side.
     Seen {
@@ -126,4 +136,25 @@ pub fn judge(sample: Lab, work: Lab, sheet: &Sheet) -> Ruling<Match> {
         .and("optics.ciede2000")
         .step("colour-difference", "ΔE₀₀", shown(difference))
         .step("colour-band", "", shown(band))
+}
+
+/// What is done about transparent colour whose difference to the sample was measured: nothing within the band; outside
+/// it, one more pass where it is paler, and back to before the colour where it is darker (coats only add: Beer-Lambert).
+///
+/// # Errors
+/// [`CannotJudge`] when the difference is not told, or decides and the side is not told or contradicts it.
+pub fn judge_match(difference: Option<f64>, beside: Option<Beside>, sheet: &Sheet) -> Judged<MatchCall> {
+    let difference = difference.ok_or_else(|| CannotJudge::without("delta_e"))?;
+    let band = sheet.get(Setting::ColourBand);
+    let ruling = if difference <= band {
+        Ruling::by("optics.colour-band", MatchCall::Accept)
+    } else {
+        let call = match beside.ok_or_else(|| CannotJudge::without("seen"))? {
+            Beside::Lighter => MatchCall::AddPass,
+            Beside::Darker => MatchCall::GoBack,
+            Beside::Same => return Err(CannotJudge::between(&["delta_e", "seen"])),
+        };
+        Ruling::by("optics.coats-add", call).and("optics.colour-band")
+    };
+    Ok(ruling.step("colour-band", "", shown(band)))
 }

@@ -2,7 +2,8 @@
 
 use crate::quantity::{Measure, RefractiveIndex, Unit};
 use crate::rules::sheet::{Setting, Sheet};
-use crate::rules::verdict::Ruling;
+use crate::rules::term::Term;
+use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 use crate::terms;
 
 terms! {
@@ -105,26 +106,42 @@ pub fn clear_index(sheet: &Sheet) -> RefractiveIndex {
     RefractiveIndex::saturating(sheet.get(Setting::ClearIndex))
 }
 
-/// Whether a pass mark at 60 degrees can be met by the sheet's clear over black. Lacquer reads about 90 at most, so a
-/// mark of 100 fails every rub-out.
-#[must_use]
-pub fn judge_mark(mark: f64, sheet: &Sheet) -> Ruling<MarkCall> {
-    let most = ceiling(clear_index(sheet), GlossAngle::Sixty);
-    let call = if mark <= most.answer { MarkCall::CanBeMet } else { MarkCall::OutOfReach };
-    Ruling::by("optics.gloss-ceiling", call).resting_on(&most)
+/// Whether a pass mark can be met by the sheet's clear over black. At 60 degrees lacquer reads about 90 at most, so a mark
+/// of 100 fails every rub-out; at 85 degrees nearly everything smooth reads 99.
+///
+/// # Errors
+/// [`CannotJudge`] when the angle is not told and decides.
+pub fn judge_mark(mark: f64, angle: Option<GlossAngle>, sheet: &Sheet) -> Judged<MarkCall> {
+    let index = clear_index(sheet);
+    let call = |angle: GlossAngle| {
+        let most = ceiling(index, angle);
+        let call = if mark <= most.answer { MarkCall::CanBeMet } else { MarkCall::OutOfReach };
+        Ruling::by("optics.gloss-ceiling", call).resting_on(&most)
+    };
+    if let Some(angle) = angle {
+        return Ok(call(angle));
+    }
+    let at_sixty = call(GlossAngle::Sixty);
+    let agree = GlossAngle::ALL.iter().all(|angle| call(*angle).answer == at_sixty.answer);
+    if agree { Ok(at_sixty) } else { Err(CannotJudge::without("angle")) }
 }
 
-/// Whether a reading at 60 degrees meets the sheet's pass mark, which is never set above what the film can give.
-#[must_use]
-pub fn judge(reading: f64, sheet: &Sheet) -> Ruling<GlossCall> {
+/// Whether a reading meets the sheet's pass mark, which is one at 60 degrees and is never set above what the film can give.
+///
+/// # Errors
+/// [`CannotJudge`] when the angle is not told, or is not that of the mark.
+pub fn judge(reading: f64, angle: Option<GlossAngle>, sheet: &Sheet) -> Judged<GlossCall> {
+    if angle != Some(GlossAngle::Sixty) {
+        return Err(CannotJudge::without("angle"));
+    }
     let most = ceiling(clear_index(sheet), GlossAngle::Sixty);
     let mark = sheet.get(Setting::GlossPass).min(most.answer);
     let call = if reading >= mark { GlossCall::Passes } else { GlossCall::RubOn };
-    Ruling::by("optics.gloss-mark", call).and("optics.gloss-ceiling").resting_on(&most).step(
+    Ok(Ruling::by("optics.gloss-mark", call).and("optics.gloss-ceiling").resting_on(&most).step(
         "gloss-mark",
         "",
         shown(mark),
-    )
+    ))
 }
 
 /// The angle that tells finishes apart, by the reading at 60 degrees: 20 where it reads high, 85 where it reads low, the

@@ -49,6 +49,22 @@ pub fn coats_to(wood: Fraction, a_coat: Absorbance, wanted: Fraction) -> Judged<
         .step("colour-coats", "⌈A₁ / A⌉", Measure::count(coats)))
 }
 
+/// Absorbance of a coat, from the light that came back before and after it.
+///
+/// # Errors
+/// [`CannotJudge`] when the coat took no light away.
+pub fn a_coat(before: Fraction, after: Fraction) -> Judged<Absorbance> {
+    if after.get() <= 0.0 || after >= before {
+        return Err(CannotJudge::between(&["wood_reflectance", "coat_reflectance"]));
+    }
+    let coat = Absorbance::saturating(libm::log10(before.get() / after.get()) / CROSSINGS);
+    Ok(Ruling::by("optics.coats-add", coat).step(
+        "absorbance-coat",
+        "log(R₀ / R₁) / 2",
+        Measure::new(coat.get(), Unit::Ratio, 3),
+    ))
+}
+
 /// By how much lightness jumps where part of the colour is sanded away: never negative.
 #[must_use]
 pub fn sanded_through(wood: Fraction, laid: Absorbance, lost: Absorbance) -> Ruling<f64> {

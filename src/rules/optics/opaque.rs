@@ -99,3 +99,19 @@ pub fn coats_to_hide(swallowed: f64, a_coat: f64, sheet: &Sheet) -> Judged<f64> 
     }
     Err(CannotJudge::without("coat_scatter"))
 }
+
+/// Whether a colour hides, from what was measured over the black and the white half of a hiding card.
+///
+/// # Errors
+/// [`CannotJudge`] when nothing came back from over white.
+pub fn judge_card(over_black: Fraction, over_white: Fraction, sheet: &Sheet) -> Judged<Hiding> {
+    if over_white.get() <= 0.0 {
+        return Err(CannotJudge::without("over_white"));
+    }
+    let found = over_black.get() / over_white.get();
+    let least = sheet.get(Setting::HidingLeast) / HUNDRED;
+    let hiding = if found >= least { Hiding::Hides } else { Hiding::Shows };
+    Ok(Ruling::by("optics.hiding", hiding)
+        .step("contrast", "R₀ / R₁", Measure::new(found, Unit::Ratio, 3))
+        .step("hiding-least", "", Measure::new(least, Unit::Ratio, 3)))
+}
