@@ -146,7 +146,7 @@ const GUN_STOOD: Question = Question {
 
 fn stood_passes(facts: &Facts, _: &World<'_>) -> Judged<Measure> {
     let passes = dwell(told_speed(facts)?, told_stood(facts)?, facts.millimetres("reach_mm")?)?;
-    Ok(passes.map(|passes| Measure::new(passes, Unit::Ratio, 1)))
+    Ok(passes.map(|passes| Measure::new(passes, Unit::Ratio, 2)))
 }
 
 fn stood_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
@@ -154,7 +154,7 @@ fn stood_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     const EVEN_SPOT: f64 = 2.0 / 3.0;
     const POINT: f64 = 4.0 / 3.0;
     let Ok(passes) = stood_passes(facts, world) else { return Vec::new() };
-    let ratio = |number: f64| Measure::new(number, Unit::Ratio, 1);
+    let ratio = |number: f64| Measure::new(number, Unit::Ratio, 2);
     vec![
         Tempt::number(ratio(passes.answer.value * EVEN_SPOT), "spot-is-even"),
         Tempt::number(ratio(passes.answer.value * POINT), "spot-is-a-point"),
