@@ -123,12 +123,13 @@ proptest! {
     /// Solids heavier than the solvent hold less of the volume than of the weight, and more weight is more volume.
     #[test]
     fn heavy_solids_are_fewer_by_volume(
-        a in 0.0..=1.0_f64, b in 0.0..=1.0_f64, solids in 0.5..=2.5_f64, solvent in 0.5..=2.5_f64,
+        a in 0.01..=0.99_f64, b in 0.01..=0.99_f64, solids in 0.5..=2.5_f64, solvent in 0.5..=2.5_f64,
     ) {
         let density = |value| Density::new(value).expect("a density");
         let volume = |weight: f64| film::volume_solids(share(weight), density(solids), density(solvent)).answer.get();
         prop_assert!(volume(a.min(b)) <= volume(a.max(b)) + DUST);
-        prop_assert!((volume(a) <= a + DUST) == (solids >= solvent) || a < 1e-3 || a > 0.999 || (solids - solvent).abs() < 1e-3);
+        let alike = (solids - solvent).abs() < 1e-3;
+        prop_assert!(alike || (volume(a) < a) == (solids > solvent));
     }
 
     /// More film or evenness never leaves less; more texture never leaves more; an edge never has more than the face.
