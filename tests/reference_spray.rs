@@ -4,21 +4,24 @@
 mod support;
 
 use stepboard::quantity::{
-    Degrees, Fraction, GunSpeed, LiquidFlow, Micrometres, Millimetres, Overlap, Seconds,
+    Degrees, Fraction, GunSpeed, LiquidFlow, Micrometres, Millimetres, Overlap, Seconds, Unit,
 };
 use stepboard::rules::air::Thinner;
 use stepboard::rules::shading::DistanceCall;
 use stepboard::rules::sheet::Setting;
 use stepboard::rules::spray::angle::{Held, Shape, arc, heel, shape, tilt};
-use stepboard::rules::spray::crossing::{Second, least_stripes, two_sets};
+use stepboard::rules::spray::crossing::{FirstShows, Second, least_stripes, second_for, two_sets};
 use stepboard::rules::spray::distance::{Gun, band, judge};
 use stepboard::rules::spray::dry_spray::{DryCall, sandy};
 use stepboard::rules::spray::fade::{self, Fade};
-use stepboard::rules::spray::fan::{Fan, Section, seen_overlap, seen_width, sweep_factor, swept};
-use stepboard::rules::spray::overlap::{Evenness, Lay, even_overlap, evenness, gaussian_cv, lay};
-use stepboard::rules::spray::pass_film::{
-    Spray, at_distance, of_pass, of_set, pitch, set_over_pass, speed_for,
+use stepboard::rules::spray::fan::{EdgeMeant, Fan, Section, seen_overlap, seen_width, sweep_factor, swept};
+use stepboard::rules::spray::overlap::{
+    Evenness, Lay, even_overlap, evenness, gaussian_cv, lay, lay_as_meant,
 };
+use stepboard::rules::spray::pass_film::{
+    Spray, at_distance, of_pass, of_set, pitch, set_over_pass, speed_by_comb, speed_for,
+};
+use stepboard::rules::spray::pattern::{CapTurned, GunFix, TestPattern, heavy_side};
 use stepboard::rules::spray::trigger::{End, dwell, edge_share, end, lead_for, passes_across};
 use stepboard::rules::term::Term;
 use support::binary::{json, refused};
@@ -499,4 +502,68 @@ fn the_command_answers_passes_and_overlaps() {
         &["contradict each other"],
     );
     covered::values("spray", "the same values through the command");
+}
+
+/// The film goes as one over the speed: a reading half as thick again asks for half as much speed again (worked from the
+/// volume balance). Hand speeds of a refinishing textbook (2022), p. 687: 1 and 1.5 ft/s are 0.30 and 0.46 m/s.
+#[test]
+fn a_heavy_reading_asks_for_a_faster_hand() {
+    let asked = |read, wanted| speed_by_comb(speed(0.30), um(read), um(wanted)).map(|ruling| ruling.answer);
+    near(asked(150.0, 100.0).expect("a film").get(), 0.45, EXACT, "half as thick again");
+    near(asked(75.0, 100.0).expect("a film").get(), 0.225, EXACT, "a quarter too thin");
+    assert_eq!(asked(150.0, 0.0).expect_err("no film wanted").missing, ["clear-wet"]);
+    assert_eq!(asked(0.0, 100.0).expect_err("no hand is that slow").missing, ["wet_um"]);
+    for (feet, metres) in [(60.0, 0.30), (90.0, 0.46)] {
+        let found = Unit::FootPerMinute.convert(feet, Unit::MetrePerSecond).expect("both are speeds");
+        near(found, metres, 0.005, "hand speed");
+    }
+    covered::values("spray", "volume balance of a pass, worked");
+}
+
+/// An overlap of 35 % lies even by the seen edge and in stripes by the full fan (computed: 44 % and 35 % of the full
+/// width of beta 3); so untold it cannot be judged, while 20 % and 50 % lie alike by either.
+#[test]
+fn the_edge_meant_decides_between_a_third_and_two_fifths() {
+    let sheet = base();
+    let lies = |o, meant| {
+        lay_as_meant(Section::from(Fan::BetaThree), overlap(o), meant, &sheet).map(|ruling| ruling.answer)
+    };
+    same!(lies(0.35, Some(EdgeMeant::Full)), Ok(Lay::Stripes));
+    same!(lies(0.35, Some(EdgeMeant::Seen)), Ok(Lay::Even));
+    assert_eq!(lies(0.35, None).expect_err("the edge decides").missing, ["edge_meant"]);
+    same!(lies(0.20, None), Ok(Lay::Stripes));
+    same!(lies(0.50, None), Ok(Lay::Even));
+    covered::values("spray", "seen and full width, computed");
+}
+
+/// Common practice, no source: the test pattern and the turned cap; crossing over a strip left out. That a half-pitch
+/// shift leaves least stripes is computed above.
+#[test]
+fn patterns_and_second_coats_follow_what_is_seen() {
+    let fix = |pattern, cap| heavy_side(pattern, cap).map(|ruling| (ruling.answer, ruling.rules[0].0));
+    let one_sided = Some(TestPattern::OneSided);
+    assert_eq!(
+        fix(one_sided, Some(CapTurned::Followed)),
+        Ok((GunFix::CleanCap, "spray.heavy-side-goes-with-the-cap"))
+    );
+    assert_eq!(
+        fix(one_sided, Some(CapTurned::Stayed)),
+        Ok((GunFix::CleanTip, "spray.heavy-side-stays-with-the-tip"))
+    );
+    assert_eq!(
+        fix(Some(TestPattern::Even), None),
+        Ok((GunFix::HoldSquare, "spray.even-pattern-clears-the-gun"))
+    );
+    assert_eq!(fix(one_sided, Some(CapTurned::NotTurned)).expect_err("untried").missing, ["cap_turned"]);
+    assert_eq!(fix(one_sided, None).expect_err("untold").missing, ["cap_turned"]);
+    assert_eq!(fix(None, Some(CapTurned::Stayed)).expect_err("untold").missing, ["test_pattern"]);
+    let second = |shows| second_for(shows, Section::from(Fan::BetaThree), overlap(0.3)).answer;
+    assert_eq!(second(FirstShows::Stripes), Second::HalfPitch);
+    assert_eq!(second(FirstShows::Missed), Second::Across);
+    // Where the passes lie flat already, half their pitch lies less so, and crossing wins.
+    let flat = even_overlap(Section::from(Fan::BetaThree)).answer;
+    let across = two_sets(Section::from(Fan::BetaThree), flat, Second::Across).answer.cv;
+    let shifted = two_sets(Section::from(Fan::BetaThree), flat, Second::HalfPitch).answer.cv;
+    let best = least_stripes(Section::from(Fan::BetaThree), flat).answer;
+    assert_eq!(best == Second::HalfPitch, shifted <= across);
 }
