@@ -14,7 +14,8 @@ use crate::rules::staining::Seen;
 use crate::rules::term::Term;
 use crate::rules::verdict::Judged;
 
-pub(super) const ALL: &[&Question] = &[&GLOSS_MARK, &GLOSS_READING, &COLOUR_MATCH, &TONER_COATS, &HIDES_YET];
+pub(super) const ALL: &[&Question] =
+    &[&GLOSS_MARK, &GLOSS_READING, &GLOSS_ANGLE, &COLOUR_MATCH, &TONER_COATS, &HIDES_YET];
 
 /// Per cent in a whole.
 const PERCENT: f64 = 100.0;
@@ -80,6 +81,45 @@ fn reading_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
         Tempt::term("rub-to-a-hundred", "hundred-is-full-gloss", "gloss-chased"),
         Tempt::term("clear-for-gloss", "coats-raise-gloss", "time-lost"),
         Tempt::term("read-at-85-instead", "flatter-reads-better", ""),
+    ]
+}
+
+/// At which angle is it read too? Misconceptions: 60 tells all finishes apart; all angles read alike.
+const GLOSS_ANGLE: Question = Question {
+    id: "gloss-angle",
+    settle: any_finish,
+    ask: Ask::One { answer: other_angle, tempt: angle_tempts },
+    after: After::is("dull-finish"),
+};
+
+/// Low, middle and high gloss in equal share, clear of the sheet's limits.
+fn any_finish(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
+    const CLEAR: f64 = 1.0;
+    const LEAST: f64 = 1.0;
+    const MOST: f64 = 89.0;
+    const KINDS: u32 = 3;
+    let low = libm::ceil(world.sheet.get(Setting::GlossLow));
+    let high = libm::floor(world.sheet.get(Setting::GlossHigh));
+    let (from, to) = match dice.below(KINDS) {
+        0 => (LEAST, low - CLEAR),
+        1 => (low + CLEAR, high - CLEAR),
+        _ => (high + CLEAR, MOST.max(high + CLEAR)),
+    };
+    facts.set("gloss_read", dice.on_grid(from, to.max(from), 1.0));
+}
+
+fn other_angle(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
+    let ruling = gloss::angle_for(facts.number("gloss_read")?, world.sheet);
+    Ok(ruling.map(|angle| Answer::term(angle.slug())))
+}
+
+fn angle_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
+    vec![
+        Tempt::term(GlossAngle::Sixty.slug(), "sixty-tells-all", ""),
+        Tempt::term(GlossAngle::Twenty.slug(), "steep-for-low-gloss", "lost-hour"),
+        Tempt::term(GlossAngle::EightyFive.slug(), "flatter-reads-better", ""),
+        Tempt::term("panel-turned", "turning-for-angle", "lost-hour"),
+        Tempt::term("any-angle", "angles-read-alike", ""),
     ]
 }
 
