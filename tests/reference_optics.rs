@@ -385,5 +385,4 @@ fn the_command_answers_gloss_and_colour() {
     near(toned["lightness"]["value"].as_f64().expect("a number"), 45.5, 0.051, "three coats");
     refused(&["work", "gloss", "index=1.5", "angle=45"], "", &["`angle` is `45`; allowed: 20 60 85"]);
     refused(&["work", "colour-difference", "l1=101"], "", &["`l1` is `101`"]);
-    covered::values("optics", "the same values through the command");
 }
