@@ -17,7 +17,7 @@ const GLOSS: Calculation = Calculation {
     name: "gloss",
     needs: &[Needs::must("index"), Needs::must("angle"), Needs::may("scratch_um")],
     gives: &[
-        Gives::Number { key: "value", unit: Unit::GlossUnit },
+        Gives::Number { key: "value", unit: Unit::Gloss },
         Gives::Number { key: "film_mirrors", unit: Unit::Ratio },
     ],
     run: gloss,
@@ -59,9 +59,8 @@ fn gloss(facts: &Facts, _: &World<'_>) -> Judged<Outcome> {
     let angle = facts.term::<GlossAngle>("angle")?;
     let smooth = ceiling(index, angle);
     let mirrors = Measure::new(fresnel(index, angle.degrees()).mean(), Unit::Ratio, FINE);
-    let outcome = |reading: f64| {
-        Outcome::value(Measure::new(reading, Unit::GlossUnit, 1)).number("film_mirrors", mirrors)
-    };
+    let outcome =
+        |reading: f64| Outcome::value(Measure::new(reading, Unit::Gloss, 1)).number("film_mirrors", mirrors);
     match facts.micrometres("scratch_um") {
         Err(_) => Ok(smooth.map(outcome)),
         Ok(height) => {

@@ -191,7 +191,7 @@ pub enum Unit {
     Degree,
     /// Gloss unit: hundredths of what polished black glass of index 1.567 mirrors at the same angle.
     #[serde(rename = "GU")]
-    GlossUnit,
+    Gloss,
 }
 
 impl Unit {
@@ -239,7 +239,7 @@ impl Unit {
         Self::MillilitrePerMinute,
         Self::FluidOuncePerMinute,
         Self::Degree,
-        Self::GlossUnit,
+        Self::Gloss,
     ];
 
     /// What it measures.
@@ -271,7 +271,7 @@ impl Unit {
             Self::MilligramPerCubicMetre => Dimension::VapourMass,
             Self::MillilitrePerMinute | Self::FluidOuncePerMinute => Dimension::LiquidFlow,
             Self::Degree => Dimension::Angle,
-            Self::GlossUnit => Dimension::Gloss,
+            Self::Gloss => Dimension::Gloss,
         }
     }
 
@@ -343,7 +343,7 @@ impl Unit {
             Dimension::VapourMass => Self::MilligramPerCubicMetre,
             Dimension::LiquidFlow => Self::MillilitrePerMinute,
             Dimension::Angle => Self::Degree,
-            Dimension::Gloss => Self::GlossUnit,
+            Dimension::Gloss => Self::Gloss,
         }
     }
 
@@ -412,7 +412,7 @@ impl Unit {
             Self::MillilitrePerMinute => "mL/min",
             Self::FluidOuncePerMinute => "fl oz/min",
             Self::Degree => "°",
-            Self::GlossUnit => "GU",
+            Self::Gloss => "GU",
         }
     }
 
@@ -465,7 +465,7 @@ impl Unit {
                 Self::FluidOuncePerMinute => &["fl oz/min", "floz/min", "oz/min"],
                 // The degree sign is taken off before names are compared.
                 Self::Degree => &["", "deg", "degree", "degrees"],
-                Self::GlossUnit => &["gu", "gloss units"],
+                Self::Gloss => &["gu", "gloss units"],
             };
             names.contains(&text.as_str())
         };

@@ -81,7 +81,7 @@ pub fn fresnel(index: RefractiveIndex, degrees: f64) -> Mirrored {
 }
 
 fn shown(gloss: f64) -> Measure {
-    Measure::new(gloss, Unit::GlossUnit, 1)
+    Measure::new(gloss, Unit::Gloss, 1)
 }
 
 /// Gloss of a perfectly smooth film over black, in gloss units: the most that a rub-out of it can read. Over pale wood
