@@ -21,7 +21,7 @@ const ENV = {
   CARGO_PROFILE_DEV_OPT_LEVEL: "0", CARGO_PROFILE_TEST_OPT_LEVEL: "0", CARGO_PROFILE_DEV_DEBUG: "0", CARGO_PROFILE_TEST_DEBUG: "0",
 };
 /** A build or a test that takes this long, ms, hangs: a mutant can make a loop endless. */
-const PATIENCE = { first: 3_600_000, build: 600_000, test: 120_000 };
+const PATIENCE = { first: 3_600_000, build: 600_000, test: 60_000 };
 
 const files = execFileSync("git", ["ls-files", "-co", "--exclude-standard", "--deduplicate"], { cwd: root, encoding: "utf8" })
   .trim().split("\n").filter((path) => existsSync(join(root, path)));
