@@ -2,6 +2,7 @@
 
 use crate::support::{base, near};
 use stepboard::quantity::{Celsius, Hours, Micrometres};
+use stepboard::rules::drying::factors::cold_factor;
 use stepboard::rules::drying::gate::{Finding, keeps_shut};
 use stepboard::rules::drying::release::{Compared, fewer_coats};
 use stepboard::rules::drying::waits::{DryTest, StainKind, Told, Wait, earliest, setting};
@@ -149,4 +150,21 @@ fn values_that_must_rise_are_held_to_it() {
     assert_eq!(clash(&[(window.0, 2.0), (window.1, 8.0)]), []);
     assert_eq!(clash(&[(window.0, 0.0), (window.1, 2.0)]), []);
     assert_eq!(clash(&[(window.0, 8.0), (window.1, 0.0)]), []);
+}
+
+/// At the reference temperature nothing is scaled: no cold lengthens, and warmth is credited only where the sheet says so.
+#[test]
+fn a_room_names_what_its_warmth_does() {
+    let rule = |celsius: f64, credit: f64| {
+        let sheet = base().with(Setting::WarmCredit, credit).expect("a switch");
+        cold_factor(Celsius::new(celsius).expect("a room"), &sheet).rules[0].0
+    };
+    let at = base().get(Setting::WaitReference);
+    assert_eq!((rule(at, 0.0), rule(at, 1.0)), ("drying.warm-no-credit", "drying.warm-credit"));
+    assert_eq!((rule(at + 1.0, 0.0), rule(at + 1.0, 1.0)), ("drying.warm-no-credit", "drying.warm-credit"));
+    assert_eq!(
+        (rule(at - 1.0, 0.0), rule(at - 1.0, 1.0)),
+        ("drying.cold-lengthens", "drying.cold-lengthens")
+    );
+    assert_eq!(rule(base().get(Setting::WaitModelFrom) - 0.1, 1.0), "drying.outside-model");
 }

@@ -11,4 +11,5 @@ mod finish_room;
 mod hazard;
 mod inspection;
 mod planning;
+mod route;
 mod vapour;

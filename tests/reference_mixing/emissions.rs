@@ -43,6 +43,9 @@ fn voc_as_applied_meets_the_worked_values() {
     near(thinned(all_voc(0.850)), 736.5, 0.5, "thinned with VOC");
     near(thinned(acetone()), 702.1, 0.5, "thinned with acetone");
     near(thinned(acetone()), of_coating(lacquer()), 1e-9, "exempt thinner changes nothing");
+    let plain =
+        voc_of_coating(all_voc(0.850), None).expect("no exempt solvent, so its density need not be known");
+    near(plain.answer.get(), 850.0, 1e-9, "all VOC");
     covered::values("mixing", "COMAR 26.11.19.02, worked values");
 }
 
