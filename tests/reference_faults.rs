@@ -419,6 +419,7 @@ fn a_test_between_two_faults_tells_what_a_binary_symmetric_channel_carries() {
 fn entropy_of_known_choices() {
     near(entropy([0.25; 4].into_iter()), 2.0, EXACT, "four alike");
     near(entropy([1.0, 0.0].into_iter()), 0.0, EXACT, "a certainty");
+    near(entropy([0.5, 0.0, 0.5].into_iter()), 1.0, EXACT, "what cannot be says nothing");
     near(entropy([0.5, 1.0 / 3.0, 1.0 / 6.0].into_iter()), 1.459_147_917, 1e-8, "1/2, 1/3, 1/6");
     covered::values("fault", "C. E. Shannon 1948, section 6");
 }

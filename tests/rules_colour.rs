@@ -39,7 +39,9 @@ fn the_finger_ball_decides_when_filler_is_wiped() {
     // An older text allows about 20 minutes to flat: the ball decides, not the end of the window.
     same!(call(20.0, FillerLook::Dull, FingerTest::Balls), Wipe::Now);
     // Common practice, no source.
-    same!(call(40.0, FillerLook::Dull, FingerTest::Hard), Wipe::Soften);
+    assert_eq!(call(40.0, FillerLook::Dull, FingerTest::Hard), Wipe::Soften);
+    same!(call(5.0, FillerLook::Dull, FingerTest::Balls), Wipe::Now, "from the fifth minute");
+    same!(call(4.9, FillerLook::Dull, FingerTest::Balls), Wipe::Wait);
     covered::values("filling", "NAVEDTRA 14044");
 }
 

@@ -4,6 +4,7 @@ use crate::support::{base, near};
 use stepboard::quantity::{Celsius, Hours, Micrometres};
 use stepboard::rules::drying::factors::cold_factor;
 use stepboard::rules::drying::gate::{Finding, keeps_shut};
+use stepboard::rules::drying::job::{Delivery, JobOutline, delivery, job_time};
 use stepboard::rules::drying::release::{Compared, fewer_coats};
 use stepboard::rules::drying::waits::{DryTest, StainKind, Told, Wait, earliest, setting};
 use stepboard::rules::pairs::clashes;
@@ -150,6 +151,31 @@ fn values_that_must_rise_are_held_to_it() {
     assert_eq!(clash(&[(window.0, 2.0), (window.1, 8.0)]), []);
     assert_eq!(clash(&[(window.0, 0.0), (window.1, 2.0)]), []);
     assert_eq!(clash(&[(window.0, 8.0), (window.1, 0.0)]), []);
+}
+
+/// The last wait of 72 h exactly fills the time left: it alone takes no job past the day, the work beside it does.
+#[test]
+fn a_job_is_late_by_its_last_wait_or_by_the_whole_chain() {
+    let sheet = base();
+    let outline = JobOutline {
+        parts_filled: vec![false],
+        stain: None,
+        colour_passes: 0,
+        shaded: false,
+        binding: false,
+        clear_coats: 1,
+        coat: Micrometres::new(16.0).expect("a film"),
+        class: WorkClass::Satin,
+        filler: Filler::FastSolvent,
+    };
+    let time = job_time(&outline, told().air, &sheet).expect("a ticket");
+    let whole = time.answer.clone().estimate().expect("inside the model");
+    let (last, all) = (whole.buff.hours.get(), whole.schedule.total.get());
+    let found = |left: f64| delivery(time.clone(), Hours::new(left).expect("a time")).answer;
+    assert_eq!(found(all), Delivery::InTime);
+    assert_eq!(found(all - 0.1), Delivery::LateByWholeChain);
+    assert_eq!(found(last), Delivery::LateByWholeChain);
+    assert_eq!(found(last - 0.1), Delivery::LateByLastWait);
 }
 
 /// At the reference temperature nothing is scaled: no cold lengthens, and warmth is credited only where the sheet says so.

@@ -10,6 +10,7 @@ mod drying;
 mod finish_room;
 mod hazard;
 mod inspection;
+mod ladder;
 mod planning;
 mod route;
 mod vapour;
