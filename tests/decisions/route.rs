@@ -78,3 +78,27 @@ fn waits_between_coats_do_not_count_for_what_lies_under_them() {
     assert!(early(0.0, 2, wait), "at once on the coat below");
     assert!(early(0.0, 2, 10.0 * wait), "at once, however long its own coats wait");
 }
+
+/// Common practice, no source: solid colour hides what lies under it and goes under the shading; transparent colour and
+/// shading may change places.
+#[test]
+fn solid_colour_goes_under_the_shading() {
+    let sheet = base();
+    let found = |colour, shade_first: bool| {
+        let job = Job { colour, shaded: true, ..job() };
+        let mut plan = route::plan(&job, &sheet);
+        let (colour, shade) = (place(&plan, Operation::Colour), place(&plan, Operation::Shade));
+        assert!(colour < shade, "the route lays colour first");
+        if shade_first {
+            plan.steps.swap(colour, shade);
+        }
+        let findings = check(&job, &plan, &sheet).findings;
+        let wrong = findings.iter().filter(|one| one.error == OrderError::Colour);
+        (wrong.map(|one| one.step).collect::<Vec<_>>(), shade)
+    };
+    let (none, _) = found(ColourPlan::Solid, false);
+    assert!(none.is_empty());
+    let (over, last) = found(ColourPlan::Solid, true);
+    assert_eq!(over, [last], "the colour that hides the shading");
+    assert!(found(ColourPlan::Transparent, true).0.is_empty());
+}

@@ -50,6 +50,11 @@ fn wood_and_filler() -> Vec<Case> {
     };
     let filler_as_stain = |fill: Step| stained().without(&[Op::Stain, Op::Washcoat]).with(Op::Fill, |_| fill);
     let tint = || Step::of(Op::Fill).how(Manner::Coloured).how(Manner::ColoursFlats).how(Manner::SameWipe);
+    let all_but = |left_out: Manner| {
+        let mut fill = tint().how(Manner::Sample);
+        fill.manners.retain(|manner| *manner != left_out);
+        filler_as_stain(fill)
+    };
     let unfilled = |woods: &[&str]| Work::of(job(woods)).without(&FILLING);
     let apart = |manners: &[Manner]| {
         let mut fill = Step::of(Op::Fill).how(Manner::Coloured);
@@ -85,6 +90,14 @@ fn wood_and_filler() -> Vec<Case> {
         case("sv-02", "se-06", filled_first(true), filled_first(false)),
         case("sv-02", "se-06", filled_first(true), filled_first(true).without(&[Op::SandFiller])),
         case("sv-03", "order.colour", filler_as_stain(tint().how(Manner::Sample)), filler_as_stain(tint())),
+        case("sv-03", "order.colour", filler_as_stain(tint().how(Manner::Sample)), all_but(Manner::Coloured)),
+        case(
+            "sv-03",
+            "order.colour",
+            filler_as_stain(tint().how(Manner::Sample)),
+            all_but(Manner::ColoursFlats),
+        ),
+        case("sv-03", "order.colour", filler_as_stain(tint().how(Manner::Sample)), all_but(Manner::SameWipe)),
         case(
             "sv-03",
             "se-07",
