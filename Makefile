@@ -22,7 +22,7 @@ dist: ## leave the static files to host in dist/
 # Test targets with laws over random inputs.
 LAWS = $(shell grep -lE 'laws\(\)|\binputs\([A-Z]+\)' tests/*.rs | sed 's|tests/\(.*\)\.rs|--test \1|')
 
-long: ## the same laws over a million inputs a family, and cards over ten times the seeds (an hour on two cores)
+long: ## the same laws over a million inputs a family (about half an hour), and cards over ten times the seeds (as long again)
 	STEPBOARD_LAW_INPUTS=1000000 cargo test --locked $(LAWS)
 	STEPBOARD_LAW_SEEDS=100000 cargo test --locked --test cards -- --nocapture
 

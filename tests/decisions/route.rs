@@ -5,11 +5,13 @@ use stepboard::quantity::Hours;
 use stepboard::rules::sequence::check::{check, check_here};
 use stepboard::rules::sequence::error::OrderError;
 use stepboard::rules::sequence::job::{Job, Part};
+use stepboard::rules::sequence::manner::Manner;
 use stepboard::rules::sequence::operation::Operation;
 use stepboard::rules::sequence::plan::{Plan, Step, Told};
 use stepboard::rules::sequence::route;
 use stepboard::rules::sheet::Setting;
 use stepboard::rules::term::{Binding, Coating, ColourPlan, Filler, Look, WorkClass};
+use stepboard::rules::wood::WoodTrouble;
 
 fn job() -> Job {
     Job {
@@ -101,4 +103,27 @@ fn solid_colour_goes_under_the_shading() {
     let (over, last) = found(ColourPlan::Solid, true);
     assert_eq!(over, [last], "the colour that hides the shading");
     assert!(found(ColourPlan::Transparent, true).0.is_empty());
+}
+
+/// Colour is carried onto a pale wood by a wood that bleeds as well as by an oily one (se-39 of the published errors), and
+/// only where something pale lies beside it.
+#[test]
+fn bleeding_and_oily_woods_both_carry_colour() {
+    let sheet = base();
+    let found = |trouble: &[WoodTrouble], beside: &str, binding| {
+        let mut job = Job { colour: ColourPlan::Natural, binding, ..job() };
+        job.parts[0].trouble = trouble.to_vec();
+        job.parts.extend(content().wood(beside).map(Part::of));
+        let mut plan = route::plan(&job, &sheet);
+        for step in plan.steps.iter_mut().filter(|step| step.operation == Operation::Sand) {
+            step.manners.push(Manner::DustAcross);
+        }
+        check(&job, &plan, &sheet).findings.iter().any(|one| one.error == OrderError::Se39)
+    };
+    for trouble in [[WoodTrouble::Bleeding], [WoodTrouble::Oily]] {
+        assert!(found(&trouble, "hard-maple", Binding::None), "{trouble:?} beside a pale wood");
+        assert!(found(&trouble, "", Binding::Plastic), "{trouble:?} beside a binding");
+        assert!(!found(&trouble, "", Binding::None), "{trouble:?} alone");
+    }
+    assert!(!found(&[], "hard-maple", Binding::None));
 }
