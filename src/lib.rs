@@ -16,6 +16,7 @@ mod embedded;
 pub mod judge;
 pub mod learn;
 pub mod picture;
+pub mod process;
 pub mod quantity;
 pub mod record;
 pub mod rules;

@@ -6,18 +6,17 @@ mod support;
 use proptest::prelude::*;
 use proptest::test_runner::TestRunner;
 use std::cell::Cell;
-use stepboard::quantity::{Celsius, Hours, MoistureContent, RelativeHumidity};
+use stepboard::quantity::Hours;
 use stepboard::rules::sequence::check::{Checked, accepts, accepts_here, check, check_here};
 use stepboard::rules::sequence::duty::duties;
 use stepboard::rules::sequence::error::OrderError;
 use stepboard::rules::sequence::job::{Job, Part};
-use stepboard::rules::sequence::manner::Manner;
 use stepboard::rules::sequence::operation::Operation;
-use stepboard::rules::sequence::plan::{Climate, Detail, Plan, Step, Told};
+use stepboard::rules::sequence::plan::{Plan, Step, Told};
 use stepboard::rules::sequence::route;
 use stepboard::rules::sheet::Sheet;
-use stepboard::rules::term::{Binding, Coating, ColourPlan, Filler, Look, Term, WorkClass};
 use support::any::{USUAL, laws};
+use support::works::{job, plan};
 use support::{content, inputs};
 
 /// Errors that a longer wait can only cure.
@@ -29,77 +28,6 @@ const CURED_BY_WAITING: [OrderError; 6] = [
     OrderError::Se23,
     OrderError::Se30,
 ];
-
-fn any_of<T: Term + std::fmt::Debug>() -> impl Strategy<Value = T> {
-    proptest::sample::select(T::ALL)
-}
-
-fn told<T: Clone + std::fmt::Debug + 'static>(
-    value: impl Strategy<Value = T> + 'static,
-) -> impl Strategy<Value = Told<T>> {
-    prop_oneof![3 => Just(Told::Kept), 3 => value.prop_map(Told::Is), 1 => Just(Told::Untold)]
-}
-
-fn hours() -> impl Strategy<Value = Hours> {
-    prop_oneof![0.0..2.0, 0.0..60.0, 0.0..500.0].prop_map(|hours| Hours::new(hours).expect("in range"))
-}
-
-fn climate() -> impl Strategy<Value = Climate> {
-    let celsius = || (0.0..35.0).prop_map(|c| Celsius::new(c).expect("in range"));
-    let humidity = (10.0..100.0).prop_map(|rh| RelativeHumidity::new(rh).expect("in range"));
-    (celsius(), celsius(), humidity).prop_map(|(air, work, humidity)| Climate { air, work, humidity })
-}
-
-fn step() -> impl Strategy<Value = Step> {
-    let manners = || proptest::collection::vec(any_of::<Manner>(), 0..4);
-    let part = prop_oneof![4 => Just(None), 1 => (0_usize..4).prop_map(Some)];
-    (
-        (any_of::<Operation>(), part, told(hours()), told(0_u32..9)),
-        (told(hours()), told(60_u32..3000), told(climate()), told(hours())),
-        (manners(), manners()),
-    )
-        .prop_map(
-            |((operation, part, after, coats), (between, grit, climate, mix_age), (manners, unknown))| Step {
-                operation,
-                part,
-                after,
-                coats,
-                between,
-                grit,
-                climate,
-                mix_age,
-                manners,
-                unknown,
-            },
-        )
-}
-
-fn plan() -> impl Strategy<Value = Plan> {
-    let detail = prop_oneof![Just(Detail::Every), Just(Detail::Main), Just(Detail::Some)];
-    (proptest::collection::vec(step(), 0..16), detail).prop_map(|(steps, detail)| Plan { steps, detail })
-}
-
-fn job(parts: Vec<Part>) -> impl Strategy<Value = Job> {
-    let moisture = told((0.0..20.0).prop_map(|mc| MoistureContent::new(mc).expect("in range")));
-    let part =
-        (proptest::sample::select(parts), moisture).prop_map(|(part, moisture)| Part { moisture, ..part });
-    (
-        proptest::collection::vec(part, 0..4),
-        (any_of::<Look>(), any_of::<WorkClass>(), any_of::<ColourPlan>(), any::<bool>()),
-        (any_of::<Binding>(), any_of::<Filler>(), any_of::<Coating>(), any::<bool>()),
-    )
-        .prop_map(|(parts, (look, class, colour, shaded), (binding, filler, coating, melts))| Job {
-            parts,
-            look,
-            class,
-            colour,
-            shaded,
-            binding,
-            filler,
-            coating,
-            melts,
-        })
-}
 
 fn each(law: impl Fn(&Job, &Plan, &Sheet)) {
     let content = content();

@@ -6,6 +6,7 @@ pub(crate) mod binary;
 pub(crate) mod covered;
 pub(crate) mod table;
 pub(crate) mod told;
+pub(crate) mod works;
 
 use stepboard::content::Content;
 use stepboard::rules::sheet::Sheet;

@@ -58,13 +58,14 @@ fn colour_unsealed(view: &View<'_>) -> Shape {
 
 /// A heavy first coat over a dye that it dissolves, or an ordinary coat of clear where no sealer holds the dye.
 fn dye_flooded(view: &View<'_>) -> Shape {
-    let Some(stain) = view.last(&[Operation::Stain]) else { return Ok(Vec::new()) };
-    let Some(next) = view.after(stain.at, LAID) else { return Ok(Vec::new()) };
-    if !COATS.contains(&next.op()) || !stain.is(Manner::Dye)? {
-        return Ok(Vec::new());
+    let mut found = Vec::new();
+    for stain in view.all(&[Operation::Stain]) {
+        let Some(next) = view.after(stain.at, LAID).filter(|next| COATS.contains(&next.op())) else { continue };
+        if stain.is(Manner::Dye)? && (next.is(Manner::Heavy)? || CLEARS.contains(&next.op())) {
+            found.push(next.at);
+        }
     }
-    let flooded = next.is(Manner::Heavy)? || CLEARS.contains(&next.op());
-    Ok(flooded.then_some(next.at).into_iter().collect())
+    Ok(found)
 }
 
 /// Scuffed or levelled with colour uppermost; nibbing single specks is none of it.

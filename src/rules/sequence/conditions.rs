@@ -1,13 +1,13 @@
 //! When a variant holds: its condition, asked at the step where an error has its shape.
 
 use super::filling::undried;
-use super::finishing::clear_film;
+use super::finishing::{buff_wait, clear_film};
 use super::manner::Manner;
 use super::operation::{CLEARS, COATS, FILM_COLOUR, LAID, Operation};
 use super::plan::Told;
 use super::trim::{only_protected, wait_after};
 use super::variant::Variant;
-use super::view::{Placed, View};
+use super::view::{Elapsed, Placed, View};
 use crate::rules::drying::waits::buff_setting;
 use crate::rules::sheet::Setting;
 use crate::rules::term::{Binding, ColourPlan, Look, WorkClass};
@@ -118,10 +118,11 @@ fn had_waits(view: &View<'_>, at: usize) -> Held {
             return Ok(false);
         }
     }
-    if let Some(washcoat) = view.last(&[Operation::Washcoat])
-        && view.after(washcoat.at, LAID).is_some_and(|next| next.at == at)
-    {
-        return Ok(!view.elapsed(washcoat.at, at).short_of(view.wait(Setting::WashcoatWait))?);
+    for washcoat in view.all(&[Operation::Washcoat]) {
+        let next = view.after(washcoat.at, LAID).is_some_and(|next| next.at == at);
+        if next && view.elapsed(washcoat.at, at).short_of(view.wait(Setting::WashcoatWait))? {
+            return Ok(false);
+        }
     }
     Ok(true)
 }
@@ -152,11 +153,18 @@ fn thin_coats(view: &View<'_>, at: usize) -> Held {
             (day, heavy) = (0.0, false);
         }
         heavy = heavy || coat.is(Manner::Heavy)?;
-        if CLEARS.contains(&coat.op()) {
-            day += match coat.step.coats {
-                Told::Is(coats) => f64::from(coats),
-                Told::Kept | Told::Untold => 1.0,
-            };
+        let clear = CLEARS.contains(&coat.op());
+        let coats = match coat.step.coats {
+            Told::Is(coats) => coats,
+            Told::Kept | Told::Untold => 1,
+        };
+        // With a night between them, only the first falls on this day and only the last on the next.
+        let spread = coats > 1 && !Elapsed::of(coat.step.between).short_of(rest)?;
+        if clear {
+            day += if spread { 1.0 } else { f64::from(coats) };
+        }
+        if spread && coat.at < at {
+            (day, heavy) = (f64::from(u32::from(clear)), coat.is(Manner::Heavy)?);
         }
     }
     Ok(!heavy && day <= most)
@@ -181,7 +189,7 @@ fn early_level(view: &View<'_>, level: Placed<'_>) -> Held {
         && view.after(level.at, COATS).is_none();
     let need = view.sheet.get(Setting::LevelTakeOff) + view.sheet.get(Setting::FilmReserve);
     let enough = clear_film(view, level.at).is_none_or(|film| film >= need);
-    let waited = !view.elapsed(coat.at, buff.at).short_of(view.wait(setting))?;
+    let waited = !view.elapsed(coat.at, buff.at).short_of(buff_wait(view, buff.at))?;
     Ok(hard && enough && waited && level.is(Manner::Powder)?)
 }
 
@@ -271,8 +279,9 @@ fn protected(view: &View<'_>, step: Placed<'_>) -> Held {
         return only_protected(view, step.at);
     }
     let Some(scrape) = view.after(step.at, &[Operation::Scrape]) else { return Ok(false) };
-    let unsealed = step.op() == Operation::Colour && view.first(&[Operation::Seal]).is_none();
-    Ok(unsealed && view.job.is_bound() && only_protected(view, scrape.at)?)
+    let unsealed = step.op() == Operation::Colour && view.before(scrape.at, &[Operation::Seal]).is_none();
+    let trimmed = !view.lacks_before(step.at, Operation::Trim);
+    Ok(unsealed && trimmed && view.job.is_bound() && only_protected(view, scrape.at)?)
 }
 
 /// The colour material seals by itself, in thin passes, tried before, on wood that is not oily.

@@ -27,15 +27,27 @@ fn cut_too_early(view: &View<'_>) -> Shape {
     let mut found = Vec::new();
     for cut in view.all(&[Operation::Level, Operation::Buff, Operation::Rework]) {
         let Some(coat) = view.before(cut.at, COATS) else { continue };
-        let setting =
-            if cut.op() == Operation::Rework { Setting::RunWait } else { buff_setting(view.job.class) };
-        let early = view.elapsed(coat.at, cut.at).short_of(view.wait(setting))?;
+        let wait = if cut.op() == Operation::Rework {
+            view.wait(Setting::RunWait)
+        } else {
+            buff_wait(view, cut.at)
+        };
+        let early = view.elapsed(coat.at, cut.at).short_of(wait)?;
         let unfinished = cut.op() == Operation::Level && view.after(cut.at, CLEARS).is_some();
         if early || unfinished {
             found.push(cut.at);
         }
     }
     Ok(found)
+}
+
+/// The class's wait before levelling, buffing or packing; its floor grows with the square of the clear where the coats
+/// are counted (Crank 1975, p. 48).
+pub(super) fn buff_wait(view: &View<'_>, at: usize) -> f64 {
+    let held = view.sheet.held(buff_setting(view.job.class));
+    let reference = view.sheet.get(Setting::BuildReference);
+    let ratio = clear_film(view, at).map_or(1.0, |film| (film / reference).max(1.0));
+    held.value.max(held.floor * ratio * ratio)
 }
 
 /// Clear film over the colour before a step, less what earlier levelling took; `None` where the coats are not counted.
@@ -46,7 +58,7 @@ pub(super) fn clear_film(view: &View<'_>, at: usize) -> Option<f64> {
         view.all(&[Operation::Protect, Operation::Clear, Operation::Level]).filter(|step| step.at < at)
     {
         film += match (step.op(), step.step.coats) {
-            (Operation::Level, _) => -view.sheet.get(Setting::LevelTakeOff),
+            (Operation::Level, _) => -view.sheet.get(Setting::LevelTakeOff).min(film),
             (Operation::Protect, Told::Kept) => coat,
             (_, Told::Is(coats)) => f64::from(coats) * coat,
             _ => return None,
@@ -110,7 +122,7 @@ fn packed_early(view: &View<'_>) -> Shape {
     let mut found = Vec::new();
     for pack in view.all(&[Operation::Pack]) {
         if let Some(coat) = view.before(pack.at, COATS)
-            && view.elapsed(coat.at, pack.at).short_of(view.wait(buff_setting(view.job.class)))?
+            && view.elapsed(coat.at, pack.at).short_of(buff_wait(view, pack.at))?
         {
             found.push(pack.at);
         }

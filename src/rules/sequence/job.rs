@@ -4,9 +4,10 @@ use super::plan::Told;
 use crate::quantity::MoistureContent;
 use crate::rules::term::{Binding, Coating, ColourPlan, Filler, Look, WorkClass};
 use crate::rules::wood::{FillerNeed, PoreSize, Wood, WoodTrouble};
+use serde::{Deserialize, Serialize};
 
 /// One part of the work.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Part {
     /// Size of its pores.
     pub pores: PoreSize,
@@ -47,7 +48,7 @@ impl Part {
 }
 
 /// A job.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Job {
     /// Its parts. Steps name them by place.
     pub parts: Vec<Part>,

@@ -3,9 +3,11 @@
 use super::manner::Manner;
 use super::operation::Operation;
 use crate::quantity::{Celsius, Hours, RelativeHumidity};
+use serde::{Deserialize, Serialize};
 
 /// A value of which something is told, nothing is told, or which was kept as the sheet asks.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Told<T> {
     /// As the shop sheet asks; nothing to object to.
     #[default]
@@ -17,7 +19,7 @@ pub enum Told<T> {
 }
 
 /// The air at a coat.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Climate {
     /// Air temperature.
     pub air: Celsius,
@@ -28,7 +30,7 @@ pub struct Climate {
 }
 
 /// One step.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Step {
     /// What is done.
     pub operation: Operation,
@@ -121,7 +123,8 @@ impl Step {
 }
 
 /// How much a plan tells.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Detail {
     /// Every step is listed: what is absent was not done.
     #[default]
@@ -133,7 +136,7 @@ pub enum Detail {
 }
 
 /// Steps in the order of the work.
-#[derive(Debug, Clone, PartialEq, Default)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 pub struct Plan {
     /// The steps.
     pub steps: Vec<Step>,

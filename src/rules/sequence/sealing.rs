@@ -4,7 +4,7 @@ use super::check::{Rule, Shape};
 use super::conditions::thin_day;
 use super::error::OrderError;
 use super::manner::Manner;
-use super::operation::Operation;
+use super::operation::{LAID, Operation};
 use super::plan::Told;
 use super::trim::wait_after;
 use super::view::View;
@@ -17,11 +17,10 @@ pub(super) const RULES: &[Rule] = &[
     (OrderError::Se17, no_scuff),
 ];
 
-/// Stearated sealer goes on once, thin: a trade adviser on sealers; the count is trade habit.
-const STEARATED_COATS: u32 = 1;
-
+/// Stearated sealer goes on thin, and no oftener than the sheet allows.
 fn thick_sealer(view: &View<'_>) -> Shape {
     let (mut found, mut coats) = (Vec::new(), 0);
+    let most = view.sheet.get(Setting::SealerCoats);
     for seal in view.all(&[Operation::Seal]) {
         if !seal.is(Manner::Stearated)? {
             continue;
@@ -30,7 +29,7 @@ fn thick_sealer(view: &View<'_>) -> Shape {
             Told::Is(coats) => coats,
             Told::Kept | Told::Untold => 1,
         };
-        if coats > STEARATED_COATS || seal.is(Manner::Heavy)? {
+        if f64::from(coats) > most || seal.is(Manner::Heavy)? {
             found.push(seal.at);
         }
     }
@@ -47,11 +46,11 @@ fn recoated_early(view: &View<'_>) -> Shape {
             found.push(gap.above.at);
         }
     }
-    if let Some(washcoat) = view.last(&[Operation::Washcoat])
-        && let Some(next) = view.after(washcoat.at, super::operation::LAID)
-        && view.elapsed(washcoat.at, next.at).short_of(view.wait(Setting::WashcoatWait))?
-    {
-        found.push(next.at);
+    for washcoat in view.all(&[Operation::Washcoat]) {
+        let Some(next) = view.after(washcoat.at, LAID) else { continue };
+        if view.elapsed(washcoat.at, next.at).short_of(view.wait(Setting::WashcoatWait))? {
+            found.push(next.at);
+        }
     }
     Ok(found)
 }

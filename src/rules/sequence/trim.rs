@@ -39,7 +39,7 @@ fn scraped_after_clear(view: &View<'_>) -> Shape {
     let scrapes = view.all(&[Operation::Scrape]);
     Ok(scrapes
         .filter(|scrape| {
-            let taken = view.first(FILM_COLOUR).is_none() && view.job.colours_film();
+            let taken = FILM_COLOUR.iter().all(|op| view.taken(*op)) && view.job.colours_film();
             let clear = view.before(scrape.at, CLEARS);
             clear.is_some_and(|clear| taken || view.before(clear.at, FILM_COLOUR).is_some())
         })

@@ -1,0 +1,84 @@
+//! The air of the room over the days of a job.
+
+use crate::quantity::Hours;
+use crate::rules::drying::Modelled;
+use crate::rules::drying::factors::cold_factor;
+use crate::rules::sequence::plan::Climate;
+use crate::rules::sheet::Sheet;
+use serde::{Deserialize, Serialize};
+
+/// A reading, and from when on it holds.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Reading {
+    /// Hours since the job began.
+    pub from: Hours,
+    /// Air, humidity and surface of the work.
+    pub climate: Climate,
+}
+
+/// Readings in the order of time; each holds until the next. Without any, the room is kept as the sheet asks.
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
+pub struct AirLog {
+    readings: Vec<Reading>,
+}
+
+impl AirLog {
+    /// Sorts readings by time.
+    #[must_use]
+    pub fn new(readings: Vec<Reading>) -> Self {
+        let readings =
+            crate::rules::sorted::sorted(readings, |a, b| a.from.get().total_cmp(&b.from.get()));
+        Self { readings }
+    }
+
+    /// The reading that holds at a moment; the first one holds before it too.
+    #[must_use]
+    pub fn at(&self, moment: f64) -> Option<Climate> {
+        let held = self.readings.iter().rev().find(|reading| reading.from.get() <= moment);
+        held.or_else(|| self.readings.first()).map(|reading| reading.climate)
+    }
+
+    /// When a wait that began at a moment is over: each hour counts by the cold of the room, and an hour in which the
+    /// sheet gives no estimate does not count at all. `None` when it never is.
+    #[must_use]
+    pub fn over(&self, from: f64, wait: f64, sheet: &Sheet) -> Option<f64> {
+        let (mut moment, mut left) = (from, wait);
+        for ends in self.changes(from).chain([f64::INFINITY]) {
+            let rate = self.rate(moment, sheet);
+            let needed = if rate > 0.0 { left / rate } else { f64::INFINITY };
+            if left <= 0.0 || moment + needed <= ends {
+                let over = if left <= 0.0 { moment } else { moment + needed };
+                return over.is_finite().then_some(over);
+            }
+            left -= (ends - moment) * rate;
+            moment = ends;
+        }
+        None
+    }
+
+    /// Moments after `from` at which another reading begins.
+    fn changes(&self, from: f64) -> impl Iterator<Item = f64> {
+        self.readings.iter().map(|reading| reading.from.get()).filter(move |at| *at > from)
+    }
+
+    /// Stated hours that pass in one hour of the room.
+    fn rate(&self, moment: f64, sheet: &Sheet) -> f64 {
+        let Some(climate) = self.at(moment) else { return 1.0 };
+        match cold_factor(climate.air, sheet).answer {
+            Modelled::Estimate(factor) => 1.0 / factor,
+            Modelled::OutsideModel => 0.0,
+        }
+    }
+
+    /// Stated hours that passed between two moments.
+    #[must_use]
+    pub fn passed(&self, from: f64, to: f64, sheet: &Sheet) -> f64 {
+        let (mut moment, mut passed) = (from, 0.0);
+        for ends in self.changes(from).chain([f64::INFINITY]) {
+            let end = ends.min(to);
+            passed += (end - moment).max(0.0) * self.rate(moment, sheet);
+            moment = moment.max(end);
+        }
+        passed
+    }
+}

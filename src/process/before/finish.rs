@@ -1,0 +1,82 @@
+//! Scuffing, levelling, buffing, mending, fitting and packing.
+
+use super::{Made, Now};
+use crate::process::hidden::What;
+use crate::process::part::PartState;
+use crate::rules::sequence::error::OrderError;
+use crate::rules::sequence::manner::Manner;
+use crate::rules::sequence::operation::{ABRADES, CLEARS, COATS, FILM_COLOUR, Operation};
+use crate::rules::sheet::Setting;
+use crate::rules::term::ColourPlan;
+
+pub(super) fn check(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
+    let op = now.operation();
+    if ABRADES.contains(&op) && cuts_colour(part, now) {
+        made.push(now.error(OrderError::Se25));
+    }
+    match op {
+        Operation::Level => levelling(part, now, made),
+        Operation::Buff => buffing(part, now, made),
+        Operation::Rework => {
+            if let Some(film) = part.film()
+                && now.too_soon(film.ended, now.wait(Setting::RunWait))
+            {
+                made.push(now.error(OrderError::Se23));
+            }
+        }
+        Operation::FitParts if part.film().is_some() && !now.is(Manner::Guarded) => {
+            made.push(now.error(OrderError::Se29));
+        }
+        Operation::Pack if !now.is_hard(part) => made.push(now.error(OrderError::Se30)),
+        _ => {}
+    }
+}
+
+/// Transparent colour uppermost is not scuffed; solid colour takes a light scuff.
+fn cuts_colour(part: &PartState, now: &Now<'_>) -> bool {
+    let Some(top) = part.film().filter(|top| FILM_COLOUR.contains(&top.operation)) else { return false };
+    let opaque = now.job.colour == ColourPlan::Solid && top.operation == Operation::Colour;
+    let lightly = now.operation() == Operation::Scuff && now.is(Manner::Light);
+    !now.is(Manner::NibsOnly) && !(opaque && lightly)
+}
+
+fn levelling(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
+    let sheet = now.sheet;
+    let need = sheet.get(Setting::LevelTakeOff) + sheet.get(Setting::FilmReserve);
+    let enough = part.clear.get() >= need;
+    if !enough {
+        made.push(now.error(OrderError::Se24));
+    }
+    if !now.job.melts && now.is(Manner::ThroughCoat) {
+        made.push(now.error(OrderError::Se37));
+    }
+    if now.is(Manner::WithWater) && !part.did(&[Operation::PlugHoles]) {
+        made.push(now.error(OrderError::Se38));
+    }
+    made.push(now.hidden(What::Levelled { over_clear: part.did(CLEARS) }));
+    if let Some(film) = part.film() {
+        let powder = now.is(Manner::Powder);
+        let floor = sheet.held(crate::rules::drying::waits::buff_setting(now.job.class)).floor;
+        made.push(now.hidden(What::EarlyCut {
+            early: !now.is_hard(part),
+            to_be_buffed_late: powder && enough && !now.too_soon(film.ended, floor),
+            to_be_built_on: powder && part.did(&[Operation::Clear]),
+        }));
+    }
+}
+
+fn buffing(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
+    if part.did(COATS) && !now.is_hard(part) {
+        made.push(now.error(OrderError::Se23));
+    }
+    if let Some(levelled) = part.levelled {
+        let last = now.sheet.get(Setting::CompoundGrit);
+        if levelled.skipped || levelled.grit.is_some_and(|grit| f64::from(grit) < last) {
+            made.push(now.error(OrderError::Se26));
+        }
+    }
+    if now.is(Manner::SharedWheel) {
+        made.push(now.error(OrderError::Se27));
+    }
+    made.push(now.hidden(What::Buffed));
+}

@@ -1,0 +1,33 @@
+//! How long an operation keeps the hands busy.
+
+use crate::quantity::Hours;
+use crate::rules::drying::job::JobStep;
+use crate::rules::sequence::operation::Operation;
+
+/// The entry of the time plan that an operation belongs to; small steps are part of the one that they go with.
+#[must_use]
+pub const fn counted_as(operation: Operation) -> Option<JobStep> {
+    Some(match operation {
+        Operation::Sand => JobStep::Prepare,
+        Operation::Stain => JobStep::Stain,
+        Operation::Washcoat => JobStep::Washcoat,
+        Operation::Fill => JobStep::Fill,
+        Operation::Seal => JobStep::Seal,
+        Operation::Colour => JobStep::Colour,
+        Operation::Shade => JobStep::Shade,
+        Operation::Protect => JobStep::Protect,
+        Operation::Scrape => JobStep::Scrape,
+        Operation::Inspect => JobStep::Inspect,
+        Operation::Clear => JobStep::Clear,
+        Operation::Scuff => JobStep::Scuff,
+        Operation::Level => JobStep::Level,
+        Operation::Buff => JobStep::Buff,
+        _ => return None,
+    })
+}
+
+/// Hours at the bench or in the booth.
+#[must_use]
+pub fn duration(operation: Operation) -> Hours {
+    counted_as(operation).map_or(Hours::saturating(0.0), JobStep::work)
+}

@@ -1,0 +1,280 @@
+//! A run: a job worked operation by operation, saved, replayed, handed over.
+
+use super::act::Act;
+use super::air::AirLog;
+use super::before::{self, Now, Wrong, recoat};
+use super::defect::{Cause, Defect};
+use super::effect;
+use super::hidden::{self, Hidden};
+use super::part::PartState;
+use super::ready::{Waiting, waiting};
+use crate::quantity::{Fraction, Hours, Micrometres};
+use crate::rules::film::{coats_for, sheet_coat};
+use crate::rules::sequence::error::OrderError;
+use crate::rules::sequence::job::Job;
+use crate::rules::sequence::operation::{COATS, Operation};
+use crate::rules::sequence::plan::{Plan, Told};
+use crate::rules::sheet::{Setting, Sheet};
+use crate::rules::term::{ColourPlan, Look, WorkClass};
+use crate::rules::verdict::CannotJudge;
+use serde::{Deserialize, Serialize};
+
+/// All that a run needs to be worked again.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Saved {
+    /// The job.
+    pub job: Job,
+    /// The shop sheet.
+    pub sheet: Sheet,
+    /// The air of the room.
+    pub air: AirLog,
+    /// What was done.
+    pub acts: Vec<Act>,
+    /// Whether the work was handed over.
+    pub handed_over: bool,
+}
+
+/// A film as it stands.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Film {
+    /// What was laid.
+    pub operation: Operation,
+    /// Coats of it.
+    pub coats: u32,
+    /// Dry film.
+    pub dry: Micrometres,
+    /// Hours since its last coat.
+    pub age: Hours,
+    /// Share of its solvent still in it: it ranks films, it decides nothing.
+    pub solvent_left: Fraction,
+}
+
+/// A job being worked.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Run {
+    saved: Saved,
+    now: f64,
+    parts: Vec<PartState>,
+    defects: Vec<Defect>,
+}
+
+impl Run {
+    /// A job not begun. Its clock stands at 0.
+    #[must_use]
+    pub fn start(job: Job, sheet: Sheet, air: AirLog) -> Self {
+        let parts = job.parts.iter().cloned().map(PartState::new).collect();
+        let saved = Saved { job, sheet, air, acts: Vec::new(), handed_over: false };
+        Self { saved, now: 0.0, parts, defects: Vec::new() }
+    }
+
+    /// Works a saved run again.
+    ///
+    /// # Errors
+    /// [`CannotJudge`] when one of its operations leaves something untold.
+    pub fn replay(saved: Saved) -> Result<Self, CannotJudge> {
+        let mut run = Self::start(saved.job, saved.sheet, saved.air);
+        for act in saved.acts {
+            run.act(act)?;
+        }
+        if saved.handed_over {
+            run.hand_over();
+        }
+        Ok(run)
+    }
+
+    /// Works a whole plan and hands the work over.
+    ///
+    /// # Errors
+    /// [`CannotJudge`] when a step leaves something untold.
+    pub fn of_plan(job: &Job, plan: &Plan, sheet: &Sheet, air: &AirLog) -> Result<Self, CannotJudge> {
+        let mut run = Self::start(job.clone(), sheet.clone(), air.clone());
+        for step in &plan.steps {
+            run.act(step.clone().into())?;
+        }
+        run.hand_over();
+        Ok(run)
+    }
+
+    /// What was done so far, to be kept and worked again.
+    #[must_use]
+    pub const fn saved(&self) -> &Saved {
+        &self.saved
+    }
+
+    /// Hours since the job began.
+    #[must_use]
+    pub fn now(&self) -> Hours {
+        Hours::saturating(self.now)
+    }
+
+    /// Every defect that showed so far, in the order in which it did.
+    #[must_use]
+    pub fn defects(&self) -> &[Defect] {
+        &self.defects
+    }
+
+    /// Operations done, in order.
+    #[must_use]
+    pub fn operations(&self) -> Vec<Operation> {
+        self.saved.acts.iter().map(|act| act.step.operation).collect()
+    }
+
+    /// The films on a part, from the wood up.
+    #[must_use]
+    pub fn films(&self, part: usize) -> Vec<Film> {
+        let Some(state) = self.parts.get(part) else { return Vec::new() };
+        let wait = |operation| self.saved.sheet.get(recoat::wait_after(operation));
+        let film = |layer: &super::layer::Layer| Film {
+            operation: layer.operation,
+            coats: layer.coats,
+            dry: layer.dry,
+            age: Hours::saturating(self.now - layer.ended),
+            solvent_left: layer.solvent_left(self.now - layer.ended, wait(layer.operation)),
+        };
+        state.layers(COATS).map(film).collect()
+    }
+
+    /// Does an operation: what was hidden and is met now shows, what it asks and does not find leaves a defect, and the
+    /// work is changed. Gives what showed.
+    ///
+    /// # Errors
+    /// [`CannotJudge`] when it leaves something untold; nothing was done then.
+    pub fn act(&mut self, act: Act) -> Result<&[Defect], CannotJudge> {
+        act.told()?;
+        let (place, shown) = (self.saved.acts.len(), self.defects.len());
+        let begun = self.begin(&act, place);
+        for part in 0..self.parts.len() {
+            if act.step.part.is_some_and(|on| on != part) {
+                continue;
+            }
+            let now = self.moment(&act, place, begun);
+            let Some(state) = self.parts.get(part) else { continue };
+            let mut state = state.clone();
+            let met = hidden::uncover(&mut state, &now);
+            let made = before::check(&state, &now);
+            effect::apply(&mut state, &now);
+            self.write(part, state, met, &made, (place, begun));
+            for fumble in act.pass.fumbles(act.step.operation, &self.saved.sheet) {
+                self.note(Cause::Technique(fumble), place, part, Some(place), begun);
+            }
+        }
+        self.now = self.moment(&act, place, begun).ended;
+        self.saved.acts.push(act);
+        Ok(self.defects.get(shown..).unwrap_or_default())
+    }
+
+    /// Hands the work over: what was hidden and is not cured shows then, and what was ordered and left out.
+    pub fn hand_over(&mut self) -> &[Defect] {
+        let shown = self.defects.len();
+        let done = self.operations();
+        for part in 0..self.parts.len() {
+            let Some(state) = self.parts.get(part) else { continue };
+            let mut left: Vec<(OrderError, usize)> =
+                hidden::left(state).map(|hidden| (hidden.what.error(), hidden.made)).collect();
+            if let Some(clear) = state.first_clear.filter(|_| self.lacks_colour(state, &done)) {
+                left.push((OrderError::Colour, clear));
+            }
+            if let Some(clear) = self.left_unlevelled(state) {
+                left.push((OrderError::Finish, clear));
+            }
+            for (error, made) in left {
+                self.note(Cause::Order(error), made, part, None, self.now);
+            }
+        }
+        self.saved.handed_over = true;
+        self.defects.get(shown..).unwrap_or_default()
+    }
+
+    /// The longest wait that bears on an operation, over the parts that it touches.
+    pub(super) fn waiting(&self, act: &Act) -> Option<Waiting> {
+        let now = self.moment(act, self.saved.acts.len(), self.now);
+        let touched = self.parts.iter().enumerate().filter(|(place, _)| act.step.part.is_none_or(|on| on == *place));
+        touched.filter_map(|(_, part)| waiting(part, &now)).max_by(|a, b| a.over.total_cmp(&b.over))
+    }
+
+    /// When an operation begins: as many hours after the one before as were told, or when every wait is over.
+    fn begin(&self, act: &Act, place: usize) -> f64 {
+        debug_assert_eq!(place, self.saved.acts.len());
+        match act.step.after {
+            Told::Is(hours) => self.now + hours.get(),
+            Told::Kept | Told::Untold => {
+                let ready = self.waiting(act).map(|waiting| waiting.over).filter(|over| over.is_finite());
+                ready.map_or(self.now, |over| over.max(self.now))
+            }
+        }
+    }
+
+    fn moment<'a>(&'a self, act: &'a Act, place: usize, begun: f64) -> Now<'a> {
+        let sheet = &self.saved.sheet;
+        let coats = act.coats(ordered_coats(sheet));
+        let between = act.between().map(Hours::get);
+        let within = match between {
+            Some(hours) => hours * f64::from(coats.saturating_sub(1)),
+            None if COATS.contains(&act.step.operation) => kept_within(act.step.operation, coats, sheet),
+            None => 0.0,
+        };
+        let climate = match act.step.climate {
+            Told::Is(climate) => Some(climate),
+            Told::Kept | Told::Untold => self.saved.air.at(begun),
+        };
+        let (job, air) = (&self.saved.job, &self.saved.air);
+        Now { job, sheet, air, act, place, begun, ended: begun + within, coats, between, climate }
+    }
+
+    fn write(&mut self, part: usize, mut state: PartState, met: Vec<Hidden>, made: &[before::Made], (place, at): (usize, f64)) {
+        for hidden in met {
+            self.note(Cause::Order(hidden.what.error()), hidden.made, part, Some(place), at);
+        }
+        for one in made {
+            match one.what {
+                Wrong::Error(error) => self.note(Cause::Order(error), one.place, part, Some(place), at),
+                Wrong::Hidden(what) => state.hidden.push(Hidden { what, made: one.place }),
+            }
+        }
+        if let Some(slot) = self.parts.get_mut(part) {
+            *slot = state;
+        }
+    }
+
+    /// Notes a defect once, on whichever part it was met first.
+    fn note(&mut self, cause: Cause, made: usize, part: usize, met: Option<usize>, at: f64) {
+        if !self.defects.iter().any(|known| known.cause == cause && known.made == made) {
+            self.defects.push(Defect { cause, made, part, met, at: Hours::saturating(at) });
+        }
+    }
+
+    /// Whether colour that was ordered was never laid; a filler tinted for it stands for stain.
+    fn lacks_colour(&self, part: &PartState, done: &[Operation]) -> bool {
+        let job = &self.saved.job;
+        let lacks = |ordered: bool, operation| ordered && !done.contains(&operation);
+        let stain = lacks(job.colour == ColourPlan::Stained, Operation::Stain);
+        let film = lacks(matches!(job.colour, ColourPlan::Solid | ColourPlan::Transparent), Operation::Colour);
+        let shade = lacks(job.shaded, Operation::Shade);
+        film || shade || (stain && !part.is_filled_as_stain())
+    }
+
+    /// The last clear coats of work that was ordered rubbed and was neither levelled nor buffed.
+    fn left_unlevelled(&self, part: &PartState) -> Option<usize> {
+        let (clear, is_clean) = part.last_clear?;
+        let job = &self.saved.job;
+        let off_the_gun = job.look == Look::OpenPore || job.class == WorkClass::Satin;
+        let rubbed = part.did(&[Operation::Level, Operation::Buff]);
+        (!rubbed && !(off_the_gun && is_clean)).then_some(clear)
+    }
+}
+
+/// Clear coats that reach the sheet's build.
+fn ordered_coats(sheet: &Sheet) -> u32 {
+    coats_for(sheet.micrometres(Setting::BuildTarget), sheet_coat(sheet).answer).map_or(1, |ruling| ruling.answer)
+}
+
+/// Hours that several coats take when each has its wait, and a night once the day has its coats.
+fn kept_within(operation: Operation, coats: u32, sheet: &Sheet) -> f64 {
+    let held = |setting| {
+        let held = sheet.held(setting);
+        held.value.max(held.floor)
+    };
+    let gaps = f64::from(coats.saturating_sub(1));
+    let nights = libm::floor(gaps / sheet.get(Setting::CoatsADay).max(1.0));
+    (gaps - nights) * held(recoat::wait_after(operation)) + nights * held(Setting::ScuffWait)
+}

@@ -1,0 +1,149 @@
+//! Faults of technique: no order of work makes them, the pass, the edge and the room do.
+
+use crate::quantity::{Fraction, Micrometres, Millimetres};
+use crate::rules::film::{clear_solids, dry};
+use crate::rules::mixing::clear_thinning;
+use crate::rules::sequence::operation::{COATS, Operation};
+use crate::rules::sheet::{Setting, Sheet};
+use crate::terms;
+use serde::{Deserialize, Serialize};
+
+/// Radius under which a coat draws back from an edge, millimetres: common practice, no source ("break every arris").
+const SHARP_EDGE_MM: f64 = 0.5;
+/// Overlap of the full fan under which stripes stay on the work: half, by universal teaching (air-board tip sheet;
+/// TM 1-1500-344-23-2, A-8.3).
+const LEAST_OVERLAP: f64 = 0.5;
+
+/// Values of a pass, each as far as it was measured.
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Pass {
+    /// Wet film on the comb.
+    pub wet_um: Option<Micrometres>,
+    /// Gun to work.
+    pub distance_mm: Option<Millimetres>,
+    /// Overlap, as a share of the full fan.
+    pub overlap: Option<Fraction>,
+    /// Radius of the sharpest edge.
+    pub edge_radius_mm: Option<Millimetres>,
+    /// The face stands upright.
+    pub standing: bool,
+    /// The trigger was held past no edge: both faces were sprayed wet to it.
+    pub edge_sprayed_twice: bool,
+    /// The extraction ran, with clean filters.
+    pub extraction_off: bool,
+    /// The mix was thicker than the gun takes.
+    pub thick_mix: bool,
+    /// The coat holds metal flake.
+    pub metallic: bool,
+    /// The scraper was held at one angle.
+    pub scraper_square: bool,
+}
+
+terms! {
+    /// What went wrong at the gun or with the edge. Text: `term.<slug>`.
+    Fumble {
+        /// Too thick for the gun, or from too far: it could not flow out.
+        OrangePeel = "laid-without-flow",
+        /// Droplets dried on the way.
+        DrySpray = "dry-on-the-way",
+        /// More wet film than a standing face holds.
+        Run = "too-wet-standing",
+        /// An edge that got the coat of two faces.
+        FatEdge = "edge-coated-twice",
+        /// A sharp edge that the coat drew back from.
+        EdgePullback = "edge-left-sharp",
+        /// Air that carried dust into the wet coat.
+        DustNib = "dust-in-the-air",
+        /// Passes that did not meet by half a fan.
+        Stripe = "overlap-too-small",
+        /// Flake that swam in a coat too wet.
+        Mottle = "flake-too-wet",
+        /// A scraper held at one angle.
+        Chatter = "scraper-at-one-angle",
+    }
+}
+
+impl Fumble {
+    /// Its rule.
+    #[must_use]
+    pub const fn rule(self) -> &'static str {
+        match self {
+            Self::OrangePeel => "technique.flow-out",
+            Self::DrySpray => "technique.distance",
+            Self::Run => "technique.wet-film",
+            Self::FatEdge => "technique.edge-once",
+            Self::EdgePullback => "technique.edge-eased",
+            Self::DustNib => "technique.extraction",
+            Self::Stripe => "technique.overlap",
+            Self::Mottle => "technique.flake",
+            Self::Chatter => "technique.scraper",
+        }
+    }
+
+    /// Slugs of the faults it makes.
+    #[must_use]
+    pub const fn faults(self) -> &'static [&'static str] {
+        match self {
+            Self::OrangePeel => &["orange-peel"],
+            Self::DrySpray => &["dry-spray"],
+            Self::Run => &["run-sag"],
+            Self::FatEdge => &["fat-edge"],
+            Self::EdgePullback => &["edge-pullback"],
+            Self::DustNib => &["dust-nib"],
+            Self::Stripe => &["lap-stripe"],
+            Self::Mottle => &["metallic-mottle"],
+            Self::Chatter => &["chatter-mark"],
+        }
+    }
+
+    /// Whether it first shows when light plays on the gloss.
+    #[must_use]
+    pub const fn shows_in_gloss(self) -> bool {
+        matches!(self, Self::EdgePullback | Self::Chatter)
+    }
+}
+
+impl Pass {
+    /// Dry film of one coat, where the wet one was measured and the mix is the sheet's.
+    #[must_use]
+    pub fn dry_film(&self, sheet: &Sheet) -> Option<Micrometres> {
+        self.wet_um.map(|wet| dry(wet, clear_solids(sheet), clear_thinning(sheet)).answer)
+    }
+
+    /// What went wrong in an operation done so.
+    #[must_use]
+    pub fn fumbles(&self, operation: Operation, sheet: &Sheet) -> Vec<Fumble> {
+        if operation == Operation::Scrape || operation == Operation::Trim {
+            return if self.scraper_square { vec![Fumble::Chatter] } else { Vec::new() };
+        }
+        if !COATS.contains(&operation) {
+            return Vec::new();
+        }
+        let (near, far) = distances(operation);
+        let distance = self.distance_mm.map(Millimetres::get);
+        let close = distance.is_some_and(|mm| mm < sheet.get(near));
+        let away = distance.is_some_and(|mm| mm > sheet.get(far));
+        let wet = self.wet_um.map(Micrometres::get);
+        let over = |setting| wet.is_some_and(|um| um >= sheet.get(setting));
+        let found = [
+            (Fumble::OrangePeel, self.thick_mix || (close && !self.standing)),
+            (Fumble::DrySpray, away),
+            (Fumble::Run, self.standing && (over(Setting::WetSag) || close)),
+            (Fumble::FatEdge, self.edge_sprayed_twice),
+            (Fumble::EdgePullback, self.edge_radius_mm.is_some_and(|mm| mm.get() < SHARP_EDGE_MM)),
+            (Fumble::DustNib, self.extraction_off),
+            (Fumble::Stripe, self.overlap.is_some_and(|share| share.get() < LEAST_OVERLAP)),
+            (Fumble::Mottle, self.metallic && over(Setting::WetWarn)),
+        ];
+        found.into_iter().filter(|(_, is)| *is).map(|(fumble, _)| fumble).collect()
+    }
+}
+
+/// The sheet's gun distances for an operation: shading and seal passes are laid from farther away.
+const fn distances(operation: Operation) -> (Setting, Setting) {
+    match operation {
+        Operation::Shade | Operation::Seal => (Setting::ShadeDistanceFrom, Setting::ShadeDistanceTo),
+        _ => (Setting::BodyDistanceFrom, Setting::BodyDistanceTo),
+    }
+}
