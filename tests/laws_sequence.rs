@@ -3,7 +3,6 @@
 
 mod support;
 
-use proptest::prelude::*;
 use proptest::test_runner::TestRunner;
 use std::cell::Cell;
 use stepboard::quantity::Hours;

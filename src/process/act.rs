@@ -47,7 +47,7 @@ impl Act {
             (step.mix_age == Told::Untold, "mix_age"),
         ];
         missing.extend(values.iter().filter(|(untold, _)| *untold).map(|(_, key)| (*key).to_owned()));
-        if missing.is_empty() { Ok(()) } else { Err(CannotJudge { missing }) }
+        if missing.is_empty() { Ok(()) } else { Err(CannotJudge::lacking(missing)) }
     }
 
     /// Coats that were laid; what was done as ordered is `ordered` coats of clear, else one.

@@ -26,8 +26,7 @@ impl AirLog {
     /// Sorts readings by time.
     #[must_use]
     pub fn new(readings: Vec<Reading>) -> Self {
-        let readings =
-            crate::rules::sorted::sorted(readings, |a, b| a.from.get().total_cmp(&b.from.get()));
+        let readings = crate::rules::sorted::sorted(readings, |a, b| a.from.get().total_cmp(&b.from.get()));
         Self { readings }
     }
 

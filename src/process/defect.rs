@@ -4,6 +4,7 @@ use crate::quantity::{DUST, Hours};
 use crate::rules::sequence::error::{OrderError, Shows};
 use crate::rules::sequence::operation::{COATS, Operation};
 use crate::rules::term::{Severity, Stage, Term};
+use crate::rules::verdict::RuleId;
 use serde::{Deserialize, Serialize};
 
 /// What made a defect.
@@ -34,9 +35,9 @@ pub struct Defect {
 impl Defect {
     /// The rule that was broken.
     #[must_use]
-    pub fn rule(&self) -> &'static str {
+    pub fn rule(&self) -> RuleId {
         match self.cause {
-            Cause::Order(error) => error.slug(),
+            Cause::Order(error) => RuleId(error.slug()),
             Cause::Technique(fumble) => fumble.rule(),
         }
     }

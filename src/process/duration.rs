@@ -1,8 +1,9 @@
 //! How long an operation keeps the hands busy.
 
 use crate::quantity::Hours;
-use crate::rules::drying::job::JobStep;
+use crate::rules::drying::job_step::JobStep;
 use crate::rules::sequence::operation::Operation;
+use crate::rules::sheet::Sheet;
 
 /// The entry of the time plan that an operation belongs to; small steps are part of the one that they go with.
 #[must_use]
@@ -26,8 +27,8 @@ pub const fn counted_as(operation: Operation) -> Option<JobStep> {
     })
 }
 
-/// Hours at the bench or in the booth.
+/// Hours at the bench or in the booth, by the shop sheet.
 #[must_use]
-pub fn duration(operation: Operation) -> Hours {
-    counted_as(operation).map_or(Hours::saturating(0.0), JobStep::work)
+pub fn duration(operation: Operation, sheet: &Sheet) -> Hours {
+    counted_as(operation).map_or(Hours::saturating(0.0), |step| step.work(sheet))
 }

@@ -24,7 +24,7 @@ pub(super) enum What {
     /// A mask under the clear. Scored before it is lifted, it does no harm.
     MaskUnderClear,
     /// Levelled before its wait or with coats to come; by what it may still prove right.
-    EarlyCut { early: bool, to_be_buffed_late: bool, to_be_built_on: bool },
+    EarlyCut { early: bool, late_buff: Late, to_be_built_on: bool },
     /// Levelled: colour or wood work after it takes the levelling away.
     Levelled { over_clear: bool },
     /// Buffed: nothing may be laid or levelled any more.
@@ -37,6 +37,17 @@ pub(super) enum What {
     Scraped,
     /// Filler wiped or sanded that was not laid yet.
     NothingToTidy,
+}
+
+/// Whether an early cut may be saved by a buffing that had the whole wait.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Late {
+    /// It cannot.
+    No,
+    /// It may still.
+    Awaited,
+    /// It was.
+    Done,
 }
 
 /// A hidden defect.
@@ -90,25 +101,43 @@ impl What {
             Self::OpenPores if op == Operation::Fill => Gone,
             Self::OpenPores if is(COATS) && now.is(Manner::BuildsFill) => Gone,
             Self::StainCut { to_dye_again } if is(LAID) => {
-                if *to_dye_again && op == Operation::Stain { Gone } else { Shows }
+                if *to_dye_again && op == Operation::Stain {
+                    Gone
+                } else {
+                    Shows
+                }
             }
             Self::BareColour if op == Operation::Seal => Shows,
             Self::BareColour if op == Operation::Scrape => {
-                if part.only_protected() { Gone } else { Shows }
+                if part.only_protected() {
+                    Gone
+                } else {
+                    Shows
+                }
             }
             Self::MaskUnderClear if op == Operation::Unmask => {
-                if now.is(Manner::Scored) { Gone } else { Shows }
+                if now.is(Manner::Scored) {
+                    Gone
+                } else {
+                    Shows
+                }
             }
             Self::EarlyCut { to_be_built_on, .. } if is(CLEARS) => {
-                if *to_be_built_on { Gone } else { Shows }
+                if *to_be_built_on {
+                    Gone
+                } else {
+                    Shows
+                }
             }
-            Self::EarlyCut { early, to_be_buffed_late, .. } if op == Operation::Buff => match (*early, *to_be_buffed_late) {
-                (false, _) => Stays,
-                (true, true) if now.is_hard(part) => Gone,
-                (true, _) => Shows,
-            },
-            Self::EarlyCut { to_be_buffed_late, .. } if is(COATS) => {
-                *to_be_buffed_late = false;
+            Self::EarlyCut { late_buff, to_be_built_on, early } if op == Operation::Buff => {
+                if *late_buff == Late::Awaited {
+                    *late_buff = if now.is_hard(part) { Late::Done } else { Late::No };
+                }
+                let lost = *early && *late_buff == Late::No && !*to_be_built_on;
+                if lost { Shows } else { Stays }
+            }
+            Self::EarlyCut { late_buff, .. } if is(COATS) => {
+                *late_buff = Late::No;
                 Stays
             }
             Self::Levelled { over_clear } if is(LAID) && !CLEARS.contains(&op) => {
@@ -128,7 +157,7 @@ impl What {
     const fn shows_later(self) -> bool {
         match self {
             Self::Scratches | Self::OpenPores | Self::StainCut { .. } | Self::BareColour => true,
-            Self::EarlyCut { early, .. } => early,
+            Self::EarlyCut { early, late_buff, .. } => early && !matches!(late_buff, Late::Done),
             _ => false,
         }
     }

@@ -60,7 +60,9 @@ fn film(part: &PartState, now: &Now<'_>) -> Option<Waiting> {
     let film = part.film()?;
     match now.operation() {
         op if COATS.contains(&op) => Some(recoat(film, part, now)),
-        Operation::Scuff if CLEARS.contains(&film.operation) => Some(stated(now, film.ended, Setting::ScuffWait)),
+        Operation::Scuff if CLEARS.contains(&film.operation) => {
+            Some(stated(now, film.ended, Setting::ScuffWait))
+        }
         Operation::Scuff | Operation::Scrape | Operation::Inspect | Operation::Unmask => {
             Some(stated(now, film.ended, wait_after(film.operation)))
         }

@@ -188,7 +188,8 @@ impl Run {
     /// The longest wait that bears on an operation, over the parts that it touches.
     pub(super) fn waiting(&self, act: &Act) -> Option<Waiting> {
         let now = self.moment(act, self.saved.acts.len(), self.now);
-        let touched = self.parts.iter().enumerate().filter(|(place, _)| act.step.part.is_none_or(|on| on == *place));
+        let touched =
+            self.parts.iter().enumerate().filter(|(place, _)| act.step.part.is_none_or(|on| on == *place));
         touched.filter_map(|(_, part)| waiting(part, &now)).max_by(|a, b| a.over.total_cmp(&b.over))
     }
 
@@ -221,7 +222,14 @@ impl Run {
         Now { job, sheet, air, act, place, begun, ended: begun + within, coats, between, climate }
     }
 
-    fn write(&mut self, part: usize, mut state: PartState, met: Vec<Hidden>, made: &[before::Made], (place, at): (usize, f64)) {
+    fn write(
+        &mut self,
+        part: usize,
+        mut state: PartState,
+        met: Vec<Hidden>,
+        made: &[before::Made],
+        (place, at): (usize, f64),
+    ) {
         for hidden in met {
             self.note(Cause::Order(hidden.what.error()), hidden.made, part, Some(place), at);
         }
@@ -248,7 +256,8 @@ impl Run {
         let job = &self.saved.job;
         let lacks = |ordered: bool, operation| ordered && !done.contains(&operation);
         let stain = lacks(job.colour == ColourPlan::Stained, Operation::Stain);
-        let film = lacks(matches!(job.colour, ColourPlan::Solid | ColourPlan::Transparent), Operation::Colour);
+        let film =
+            lacks(matches!(job.colour, ColourPlan::Solid | ColourPlan::Transparent), Operation::Colour);
         let shade = lacks(job.shaded, Operation::Shade);
         film || shade || (stain && !part.is_filled_as_stain())
     }
@@ -259,13 +268,15 @@ impl Run {
         let job = &self.saved.job;
         let off_the_gun = job.look == Look::OpenPore || job.class == WorkClass::Satin;
         let rubbed = part.did(&[Operation::Level, Operation::Buff]);
-        (!rubbed && !(off_the_gun && is_clean)).then_some(clear)
+        let right = rubbed || (off_the_gun && is_clean);
+        (!right).then_some(clear)
     }
 }
 
 /// Clear coats that reach the sheet's build.
 fn ordered_coats(sheet: &Sheet) -> u32 {
-    coats_for(sheet.micrometres(Setting::BuildTarget), sheet_coat(sheet).answer).map_or(1, |ruling| ruling.answer)
+    coats_for(sheet.micrometres(Setting::BuildTarget), sheet_coat(sheet).answer)
+        .map_or(1, |ruling| ruling.answer)
 }
 
 /// Hours that several coats take when each has its wait, and a night once the day has its coats.

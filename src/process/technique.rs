@@ -5,6 +5,7 @@ use crate::rules::film::{clear_solids, dry};
 use crate::rules::mixing::clear_thinning;
 use crate::rules::sequence::operation::{COATS, Operation};
 use crate::rules::sheet::{Setting, Sheet};
+use crate::rules::verdict::RuleId;
 use crate::terms;
 use serde::{Deserialize, Serialize};
 
@@ -65,10 +66,10 @@ terms! {
 }
 
 impl Fumble {
-    /// Its rule.
+    /// The rule that it breaks.
     #[must_use]
-    pub const fn rule(self) -> &'static str {
-        match self {
+    pub const fn rule(self) -> RuleId {
+        RuleId(match self {
             Self::OrangePeel => "technique.flow-out",
             Self::DrySpray => "technique.distance",
             Self::Run => "technique.wet-film",
@@ -78,7 +79,7 @@ impl Fumble {
             Self::Stripe => "technique.overlap",
             Self::Mottle => "technique.flake",
             Self::Chatter => "technique.scraper",
-        }
+        })
     }
 
     /// Slugs of the faults it makes.

@@ -11,6 +11,7 @@ use stepboard::rules::sequence::plan::{Climate, Detail, Plan, Step, Told};
 use stepboard::rules::sequence::route;
 use stepboard::rules::sheet::Sheet;
 use stepboard::rules::term::{Binding, Coating, ColourPlan, Filler, Look, WorkClass};
+use stepboard::rules::wood::WoodTrouble;
 
 pub(crate) fn told<T: Clone + std::fmt::Debug + 'static>(
     value: impl Strategy<Value = T> + 'static,
@@ -59,8 +60,14 @@ pub(crate) fn plan() -> impl Strategy<Value = Plan> {
 
 pub(crate) fn job(parts: Vec<Part>) -> impl Strategy<Value = Job> {
     let moisture = told((0.0..20.0).prop_map(|mc| MoistureContent::new(mc).expect("in range")));
-    let part =
-        (proptest::sample::select(parts), moisture).prop_map(|(part, moisture)| Part { moisture, ..part });
+    let part = (proptest::sample::select(parts), moisture, proptest::bool::weighted(0.2)).prop_map(
+        |(mut part, moisture, blotches)| {
+            if blotches {
+                part.trouble.push(WoodTrouble::Blotching);
+            }
+            Part { moisture, ..part }
+        },
+    );
     (
         proptest::collection::vec(part, 0..4),
         (term::<Look>(), term::<WorkClass>(), term::<ColourPlan>(), any::<bool>()),
@@ -79,6 +86,56 @@ pub(crate) fn job(parts: Vec<Part>) -> impl Strategy<Value = Job> {
         })
 }
 
+/// The remarks that say something about an operation.
+fn fitting(operation: Operation) -> &'static [Manner] {
+    use Manner as M;
+    match operation {
+        Operation::Sand => &[M::GritSkipped, M::AcrossGrain, M::DustAcross],
+        Operation::CleanOff => &[M::TackCloth, M::HeavyTack],
+        Operation::Stain => {
+            &[M::Dye, M::WaterDye, M::OilStain, M::Pigment, M::ExcessLeft, M::Glaze, M::Sample]
+        }
+        Operation::SandBack => &[M::Evenly],
+        Operation::Fill => &[
+            M::Coloured,
+            M::ColoursFlats,
+            M::TakesStain,
+            M::SameWipe,
+            M::Sample,
+            M::KeptApart,
+            M::Compatible,
+        ],
+        Operation::WipeFiller => &[M::BallTest],
+        Operation::Washcoat => &[M::Heavy],
+        Operation::Seal => &[M::Thin, M::Mist, M::Heavy, M::Stearated, M::Barrier, M::BuildsFill],
+        Operation::Colour => &[M::SelfSealing, M::Thin, M::Sample, M::Heavy, M::Mist],
+        Operation::Shade => &[M::WeakBurst, M::Sample, M::Thin, M::Heavy],
+        Operation::Protect | Operation::Clear => &[
+            M::Mist,
+            M::Heavy,
+            M::Retarder,
+            M::BuildsFill,
+            M::OilCured,
+            M::CleanLastCoat,
+            M::ScuffedBetween,
+            M::Boosted,
+        ],
+        Operation::Scuff => &[M::Light, M::NibsOnly],
+        Operation::Mask => &[M::OverBarePart],
+        Operation::Unmask => &[M::Scored, M::PastRunning],
+        Operation::Scrape => &[M::TrimSealed],
+        Operation::Level => &[M::Powder, M::WithWater, M::ThroughCoat, M::GritSkipped, M::NibsOnly],
+        Operation::Buff => &[M::SharedWheel],
+        Operation::FitParts => &[M::Guarded],
+        _ => &[],
+    }
+}
+
+/// Those of the fitting remarks that a number picks.
+fn some_fitting(operation: Operation, pick: u16) -> Vec<Manner> {
+    let all = fitting(operation).iter().enumerate();
+    all.filter(|(bit, _)| pick >> bit & 1 == 1).map(|(_, manner)| *manner).collect()
+}
 
 /// A step of which everything is told.
 pub(crate) fn told_step() -> impl Strategy<Value = Step> {
@@ -91,10 +148,10 @@ pub(crate) fn told_step() -> impl Strategy<Value = Step> {
             proptest::option::weighted(0.3, climate()),
             proptest::option::weighted(0.3, hours()),
         ),
-        proptest::collection::vec(term::<Manner>(), 0..5),
+        (proptest::collection::vec(term::<Manner>(), 0..2), any::<u16>()),
     )
         .prop_map(
-            move |((operation, part), (after, coats, between), (grit, climate, mix_age), manners)| Step {
+            move |((operation, part), (after, coats, between), (grit, climate, mix_age), (odd, pick))| Step {
                 operation,
                 part,
                 after: Told::Is(after),
@@ -103,7 +160,7 @@ pub(crate) fn told_step() -> impl Strategy<Value = Step> {
                 grit: grit.map_or(Told::Kept, Told::Is),
                 climate: kept(climate),
                 mix_age: mix_age.map_or(Told::Kept, Told::Is),
-                manners,
+                manners: odd.into_iter().chain(some_fitting(operation, pick)).collect(),
                 unknown: Vec::new(),
             },
         )
@@ -117,18 +174,58 @@ pub(crate) enum Edit {
     Swap(usize, usize),
     Wait(usize, Hours),
     Coats(usize, u32, Hours),
-    How(usize, Manner),
+    How(usize, u16),
+    Way(usize, u16),
+}
+
+/// Other ways of working that [`take`] knows.
+const WAYS: usize = 6;
+
+/// Another way of working, as the published variants go it: after the first of an operation, further steps.
+fn take(plan: &mut Plan, way: usize, pick: u16) {
+    use Operation as O;
+    let place = |plan: &Plan, operation| plan.steps.iter().position(|step| step.operation == operation);
+    let (after, then): (O, &[O]) = match way {
+        0 => (O::SandFiller, &[O::Stain]),
+        1 => (O::Stain, &[O::SandBack, O::Stain]),
+        2 => (O::SandFiller, &[O::Fill, O::WipeFiller]),
+        3 => (O::CleanOff, &[O::Seal, O::Scuff]),
+        4 => (O::Clear, &[O::Level, O::Clear]),
+        _ => (O::Clear, &[O::Level, O::Buff]),
+    };
+    if way == 0
+        && let Some(stain) = place(plan, O::Stain)
+    {
+        plan.steps.remove(stain);
+    }
+    let Some(at) = place(plan, after) else { return };
+    for (n, operation) in then.iter().enumerate() {
+        let early = *operation == O::Level && way != 4;
+        let hours = if early {
+            120.0
+        } else if *operation == O::WipeFiller {
+            0.12
+        } else {
+            800.0
+        };
+        let mut step =
+            Step::of(*operation).after(Hours::saturating(hours)).coats(1).between(Hours::saturating(0.0));
+        step.part = plan.steps[at].part;
+        step.manners = some_fitting(*operation, pick);
+        plan.steps.insert(at + 1 + n, step);
+    }
 }
 
 fn edit() -> impl Strategy<Value = Edit> {
     let place = || 0_usize..24;
     prop_oneof![
-        (place(), told_step()).prop_map(|(at, step)| Edit::Insert(at, step)),
-        place().prop_map(Edit::Remove),
-        (place(), place()).prop_map(|(a, b)| Edit::Swap(a, b)),
-        (place(), hours()).prop_map(|(at, hours)| Edit::Wait(at, hours)),
-        (place(), 1_u32..9, hours()).prop_map(|(at, coats, between)| Edit::Coats(at, coats, between)),
-        (place(), term::<Manner>()).prop_map(|(at, manner)| Edit::How(at, manner)),
+        2 => (place(), told_step()).prop_map(|(at, step)| Edit::Insert(at, step)),
+        2 => place().prop_map(Edit::Remove),
+        1 => (place(), place()).prop_map(|(a, b)| Edit::Swap(a, b)),
+        1 => (place(), hours()).prop_map(|(at, hours)| Edit::Wait(at, hours)),
+        1 => (place(), 1_u32..9, hours()).prop_map(|(at, coats, between)| Edit::Coats(at, coats, between)),
+        3 => (place(), any::<u16>()).prop_map(|(at, pick)| Edit::How(at, pick)),
+        3 => (0..WAYS, any::<u16>()).prop_map(|(way, pick)| Edit::Way(way, pick)),
     ]
 }
 
@@ -155,18 +252,25 @@ pub(crate) fn edited(job: &Job, sheet: &Sheet, edits: &[Edit]) -> Plan {
                 let step = &mut plan.steps[at % len];
                 (step.coats, step.between) = (Told::Is(*coats), Told::Is(*between));
             }
-            Edit::How(at, manner) => plan.steps[at % len].manners.push(*manner),
+            Edit::Way(way, pick) => take(&mut plan, *way, *pick),
+            Edit::How(at, pick) => {
+                let step = &mut plan.steps[at % len];
+                step.manners.extend(some_fitting(step.operation, *pick));
+            }
         }
     }
     plan
 }
 
 /// A job, a plan for it of which everything is told, a sheet: wild plans and plans a few edits from right.
-pub(crate) fn told_work(sheets: Vec<Sheet>, parts: Vec<Part>) -> impl Strategy<Value = (Job, Plan, Sheet)> {
+pub(crate) fn told_work(
+    sheets: impl Strategy<Value = Sheet>,
+    parts: Vec<Part>,
+) -> impl Strategy<Value = (Job, Plan, Sheet)> {
     let wild = proptest::collection::vec(told_step(), 0..14);
-    let edits = proptest::collection::vec(edit(), 0..5);
+    let edits = proptest::collection::vec(edit(), 0..6);
     let moisture = proptest::bool::weighted(0.8);
-    (job(parts), proptest::sample::select(sheets), wild, edits, (proptest::bool::weighted(0.8), moisture)).prop_map(
+    (job(parts), sheets, wild, edits, (proptest::bool::weighted(0.8), moisture)).prop_map(
         |(mut job, sheet, steps, edits, (near, dry))| {
             if dry {
                 job.parts.iter_mut().for_each(|part| part.moisture = Told::Kept);

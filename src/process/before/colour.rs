@@ -7,9 +7,7 @@ use crate::process::part::PartState;
 use crate::rules::drying::waits::{StainKind, stain_setting};
 use crate::rules::sequence::error::OrderError;
 use crate::rules::sequence::manner::Manner;
-use crate::rules::sequence::operation::{
-    CLEARS, COATS, FILM_COLOUR, LAID, Operation,
-};
+use crate::rules::sequence::operation::{CLEARS, COATS, FILM_COLOUR, LAID, Operation};
 use crate::rules::sheet::Setting;
 use crate::rules::term::ColourPlan;
 use crate::rules::wood::{PoreSize, WoodTrouble};
@@ -84,7 +82,8 @@ fn staining(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
 fn stains_over_filler(part: &PartState, now: &Now<'_>) -> bool {
     let Some(filling) = part.filling() else { return false };
     let filled = part.laid.iter().position(|layer| layer.operation == Operation::Fill);
-    let stained_since = part.laid.iter().skip(filled.unwrap_or(0)).any(|layer| layer.operation == Operation::Stain);
+    let stained_since =
+        part.laid.iter().skip(filled.unwrap_or(0)).any(|layer| layer.operation == Operation::Stain);
     let shop_fills_first = !now.sheet.is_on(Setting::StainFirst);
     let tried = filling.is(Manner::TakesStain) && now.is(Manner::Sample);
     let to_the_wood = filling.sanded && (shop_fills_first || tried);

@@ -39,7 +39,10 @@ fn lies_well_under(filling: &Layer, now: &Now<'_>) -> bool {
 fn laying(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
     let film = part.film();
     let over_thin_seal = film.is_some_and(|seal| {
-        seal.operation == Operation::Seal && seal.is(Manner::Thin) && seal.abraded && now.is(Manner::Compatible)
+        seal.operation == Operation::Seal
+            && seal.is(Manner::Thin)
+            && seal.abraded
+            && now.is(Manner::Compatible)
     });
     if film.is_some() && !over_thin_seal {
         made.push(now.error(OrderError::Fill));

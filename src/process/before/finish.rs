@@ -1,7 +1,7 @@
 //! Scuffing, levelling, buffing, mending, fitting and packing.
 
 use super::{Made, Now};
-use crate::process::hidden::What;
+use crate::process::hidden::{Late, What};
 use crate::process::part::PartState;
 use crate::rules::sequence::error::OrderError;
 use crate::rules::sequence::manner::Manner;
@@ -37,7 +37,8 @@ fn cuts_colour(part: &PartState, now: &Now<'_>) -> bool {
     let Some(top) = part.film().filter(|top| FILM_COLOUR.contains(&top.operation)) else { return false };
     let opaque = now.job.colour == ColourPlan::Solid && top.operation == Operation::Colour;
     let lightly = now.operation() == Operation::Scuff && now.is(Manner::Light);
-    !now.is(Manner::NibsOnly) && !(opaque && lightly)
+    let spared = now.is(Manner::NibsOnly) || (opaque && lightly);
+    !spared
 }
 
 fn levelling(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
@@ -57,9 +58,10 @@ fn levelling(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
     if let Some(film) = part.film() {
         let powder = now.is(Manner::Powder);
         let floor = sheet.held(crate::rules::drying::waits::buff_setting(now.job.class)).floor;
+        let may_shrink_flat = powder && enough && !now.too_soon(film.ended, floor);
         made.push(now.hidden(What::EarlyCut {
             early: !now.is_hard(part),
-            to_be_buffed_late: powder && enough && !now.too_soon(film.ended, floor),
+            late_buff: if may_shrink_flat { Late::Awaited } else { Late::No },
             to_be_built_on: powder && part.did(&[Operation::Clear]),
         }));
     }

@@ -100,7 +100,8 @@ fn is_good_day(day: Day, now: &Now<'_>) -> bool {
 
 /// The day as it is when the first day's coats of the operation are on.
 fn day(part: &PartState, now: &Now<'_>) -> Day {
-    let joins = part.film().is_some_and(|below| earlier(now.begun - below.ended, now.wait(Setting::ScuffWait)));
+    let joins =
+        part.film().is_some_and(|below| earlier(now.begun - below.ended, now.wait(Setting::ScuffWait)));
     let before = if joins { part.day } else { Day::default() };
     let together = if spreads(now) { 1 } else { now.coats };
     let clears = if now.act.is_clear() { before.clears.saturating_add(together) } else { before.clears };

@@ -28,7 +28,11 @@ pub(super) fn check(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
 fn scraping(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
     let protected = part.only_protected();
     let coloured = part.is_coloured();
-    if now.job.is_bound() && coloured && !part.did(&[Operation::Clear]) && !protected && !trim_is_closed(part, now)
+    if now.job.is_bound()
+        && coloured
+        && !part.did(&[Operation::Clear])
+        && !protected
+        && !trim_is_closed(part, now)
     {
         made.push(now.error(OrderError::Se03));
     }
@@ -75,11 +79,8 @@ fn masks_under(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
         return;
     }
     for mask in part.masks.iter().filter(|mask| mask.coloured) {
-        let under = if mask.over_bare_part {
-            now.hidden(What::MaskUnderClear)
-        } else {
-            now.error(OrderError::Se21)
-        };
+        let under =
+            if mask.over_bare_part { now.hidden(What::MaskUnderClear) } else { now.error(OrderError::Se21) };
         made.push(Made { place: mask.made, ..under });
     }
 }

@@ -60,7 +60,9 @@ fn colour_unsealed(view: &View<'_>) -> Shape {
 fn dye_flooded(view: &View<'_>) -> Shape {
     let mut found = Vec::new();
     for stain in view.all(&[Operation::Stain]) {
-        let Some(next) = view.after(stain.at, LAID).filter(|next| COATS.contains(&next.op())) else { continue };
+        let Some(next) = view.after(stain.at, LAID).filter(|next| COATS.contains(&next.op())) else {
+            continue;
+        };
         if stain.is(Manner::Dye)? && (next.is(Manner::Heavy)? || CLEARS.contains(&next.op())) {
             found.push(next.at);
         }

@@ -3,7 +3,7 @@
 use super::filling::undried;
 use super::finishing::{buff_wait, clear_film};
 use super::manner::Manner;
-use super::operation::{CLEARS, COATS, FILM_COLOUR, LAID, Operation};
+use super::operation::{ABRADES, CLEARS, COATS, FILM_COLOUR, LAID, Operation};
 use super::plan::Told;
 use super::trim::{only_protected, wait_after};
 use super::variant::Variant;
@@ -293,7 +293,8 @@ fn colour_seals(view: &View<'_>, colour: Placed<'_>) -> Held {
 /// The seal under the filler is thin enough to leave the pores open, scuffed, and the filler suits it.
 fn sealed_thin(view: &View<'_>, fill: Placed<'_>) -> Held {
     let Some(seal) = view.before(fill.at, COATS) else { return Ok(false) };
-    let scuffed = !view.lacks_between(seal.at, fill.at, Operation::Scuff);
+    let cut = view.between(seal.at, fill.at, ABRADES).is_some();
+    let scuffed = cut || !view.lacks_between(seal.at, fill.at, Operation::Scuff);
     Ok(fill.op() == Operation::Fill
         && seal.op() == Operation::Seal
         && seal.is(Manner::Thin)?

@@ -27,11 +27,8 @@ fn cut_too_early(view: &View<'_>) -> Shape {
     let mut found = Vec::new();
     for cut in view.all(&[Operation::Level, Operation::Buff, Operation::Rework]) {
         let Some(coat) = view.before(cut.at, COATS) else { continue };
-        let wait = if cut.op() == Operation::Rework {
-            view.wait(Setting::RunWait)
-        } else {
-            buff_wait(view, cut.at)
-        };
+        let wait =
+            if cut.op() == Operation::Rework { view.wait(Setting::RunWait) } else { buff_wait(view, cut.at) };
         let early = view.elapsed(coat.at, cut.at).short_of(wait)?;
         let unfinished = cut.op() == Operation::Level && view.after(cut.at, CLEARS).is_some();
         if early || unfinished {

@@ -4,7 +4,7 @@ use super::job::{Job, Part};
 use super::manner::Manner;
 use super::operation::{COATS, Operation};
 use super::plan::{Plan, Step, Told};
-use crate::quantity::Hours;
+use crate::quantity::{DUST, Hours};
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::verdict::CannotJudge;
 
@@ -60,7 +60,7 @@ impl Elapsed {
 
     /// Whether it is less than a wait.
     pub(super) fn short_of(self, wait: f64) -> Result<bool, CannotJudge> {
-        if self.kept || self.told >= wait {
+        if self.kept || self.told >= wait - DUST {
             Ok(false)
         } else if self.untold {
             Err(CannotJudge::without(WAIT))
@@ -71,7 +71,7 @@ impl Elapsed {
 
     /// Whether it is more than a limit.
     pub(super) fn over(self, limit: f64) -> Result<bool, CannotJudge> {
-        if self.told > limit {
+        if self.told > limit + DUST {
             Ok(true)
         } else if self.kept {
             Ok(false)
