@@ -31,6 +31,14 @@ fn judged(wood: &str, changes: Value, steps: &[Value]) -> Value {
     answer(&["judge", "-"], &told.to_string())
 }
 
+/// The faults that observations point to, the likeliest first, and what is done now.
+fn diagnosed(observed: &[&str]) -> (Vec<String>, String) {
+    let found = work(&[&["diagnose"], observed].concat());
+    let faults = found["faults"].as_array().expect("a list").iter();
+    let faults = faults.map(|one| one["fault"].as_str().expect("a fault").to_owned()).collect();
+    (faults, found["do_now"].as_str().unwrap_or_default().to_owned())
+}
+
 fn rules(verdict: &Value) -> Vec<&str> {
     let findings = verdict["findings"].as_array().expect("findings");
     findings.iter().map(|one| one["rule"].as_str().expect("a rule")).collect()
@@ -78,6 +86,10 @@ fn finished(steps: Vec<Value>) -> Vec<Value> {
 
 #[test]
 fn case_1_milky_spots_on_a_rainy_cool_day() {
+    let (faults_seen, do_now) =
+        diagnosed(&["mark=veil", "came=within-the-hour", "damp_wipe=wipe-stays", "first_clear=came-after"]);
+    assert_eq!(faults_seen[0], "blush");
+    assert!(do_now.contains("retarder"), "the conditional way on: {do_now}");
     // 60 °F (16 °C), raining. Dew point by Magnus (17.625, 243.04): 14.4 °C at 90 % RH.
     let rainy = work(&["spray-gate", "air_c=16", "rh=90", "work_c=16"]);
     assert_eq!(rainy["verdict"], "stop");
@@ -165,6 +177,10 @@ fn case_3_wash_coat_ratio_for_soft_maple() {
 
 #[test]
 fn case_4_bubbles_on_the_drying_rack() {
+    // Both causes are offered, and whether the holes follow the pores is asked.
+    let (offered, _) = diagnosed(&["mark=pits", "came=within-the-hour"]);
+    assert!(offered[..2].iter().all(|fault| ["pore-pinhole", "solvent-pop"].contains(&fault.as_str())));
+    assert_eq!(work(&["diagnose", "mark=pits", "came=within-the-hour"])["next"], "pore_line");
     let sprayed = |remarks: &[&str]| {
         let filled = ["fill-pores", "wipe-filler", "sand-filler"].map(step);
         let coats = [how("seal-coat", remarks), step("clear-coats")];
@@ -219,6 +235,12 @@ fn case_5_oil_type_coat_never_dries_on_cocobolo() {
 
 #[test]
 fn case_6_scratches_appear_only_after_buffing() {
+    // Scratch or swirl is told by moving the lamp.
+    for (seen, fault) in
+        [("lamp_moved=lines-keep-place", "sanding-scratch"), ("lamp_moved=arcs-circle", "buff-swirl")]
+    {
+        assert_eq!(diagnosed(&["mark=lines", "came=on-rubbing", seen]).0[0], fault);
+    }
     // Two grading systems: P800 stands beside US 400 (published comparison charts of P and US grades).
     let fine = work(&["grit", "grade=800"]);
     assert!(fine.to_string().contains("400"), "{fine}");
@@ -243,6 +265,7 @@ fn case_6_scratches_appear_only_after_buffing() {
 
 #[test]
 fn case_7_touch_up_enamel_on_wet_polyurethane_crackles() {
+    assert_eq!(diagnosed(&["mark=folds", "came=within-the-hour"]).0[0], "wrinkle-lift");
     // The window of the example: up to 2 h, or from 8 h on.
     let window = json!({ "sheet": "water-borne", "settings": {
         "seal-wait": 1, "clear-wait": 1, "recoat-closes": 2, "recoat-opens-again": 8 } });

@@ -12,7 +12,7 @@ use crate::rules::term::Stage;
 pub struct Cost {
     /// Hours at the bench. Our estimate: common practice, no source.
     pub rework_h: f64,
-    /// Hours of waiting that start again, by the shop sheet.
+    /// Hours of waiting: those of the rework, or those that start again by the shop sheet where they are longer.
     pub wait_h: f64,
 }
 
@@ -36,10 +36,8 @@ pub fn of(
     content: &Content,
 ) -> Cost {
     let Some(fault) = faults.iter().find_map(|id| content.fault(id)) else { return Cost::default() };
-    let known = content.consequences.iter().filter(|one| one.fault == fault.id);
-    let rework_h = known.map(|one| one.rework_h).fold(0.0, f64::max);
-    let wait_h = if fault.severity == Rework::Rub { 0.0 } else { wait(made, shows, job, sheet) };
-    Cost { rework_h, wait_h }
+    let again = if fault.severity == Rework::Rub { 0.0 } else { wait(made, shows, job, sheet) };
+    Cost { rework_h: fault.rework_h.get(), wait_h: again.max(fault.wait_h.get()) }
 }
 
 /// The wait that starts again: the long one where the finished film is mended, else that of the band done again.

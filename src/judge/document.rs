@@ -107,6 +107,15 @@ impl<'v> At<'v> {
         flag
     }
 
+    /// A value that a type of its own reads.
+    pub(super) fn parsed<T: serde::de::DeserializeOwned>(&self, mistakes: &mut Mistakes) -> Option<T> {
+        let parsed = serde_json::from_value(self.value.clone());
+        if let Err(error) = &parsed {
+            mistakes.0.push(format!("`{}`: {error}", self.path));
+        }
+        parsed.ok()
+    }
+
     /// A text.
     pub(super) fn text(&self, mistakes: &mut Mistakes) -> Option<&'v str> {
         let text = self.value.as_str();

@@ -2,6 +2,7 @@
 
 use super::document::{At, Fields, Mistakes};
 use crate::content::Content;
+use crate::process::technique::Pass;
 use crate::quantity::{Celsius, Hours, RelativeHumidity};
 use crate::rules::sequence::manner::Manner;
 use crate::rules::sequence::plan::{Climate, Step, Told};
@@ -12,8 +13,19 @@ const COATS_MOST: u32 = 40;
 /// Coarsest and finest grit, P grade (ISO 6344 and the papers beyond it).
 const GRITS: (u32, u32) = (12, 10_000);
 /// Keys of a step.
-const KEYS: [&str; 10] =
-    ["operation", "part", "after_h", "coats", "between_h", "grit", "mix_age_h", "air", "how", "untold"];
+const KEYS: [&str; 11] = [
+    "operation",
+    "part",
+    "after_h",
+    "coats",
+    "between_h",
+    "grit",
+    "mix_age_h",
+    "air",
+    "how",
+    "untold",
+    "pass",
+];
 /// What may be untold of a step besides its remarks.
 const VALUES: [&str; 6] = ["after_h", "coats", "between_h", "grit", "mix_age_h", "air"];
 
@@ -23,7 +35,7 @@ pub(super) fn read(
     parts: &[String],
     content: &Content,
     mistakes: &mut Mistakes,
-) -> Option<Step> {
+) -> Option<(Step, Pass)> {
     let fields = at.fields(&KEYS, mistakes)?;
     let untold = untold(&fields, mistakes);
     let mut step = Step::of(fields.need_term("operation", mistakes)?);
@@ -43,7 +55,8 @@ pub(super) fn read(
     if let Some(both) = step.manners.iter().find(|manner| step.unknown.contains(manner)) {
         mistakes.0.push(format!("`{}` holds and is untold: `{}`", at.path(), both.slug()));
     }
-    Some(step)
+    let pass = fields.get("pass").and_then(|at| at.parsed(mistakes)).unwrap_or_default();
+    Some((step, pass))
 }
 
 /// A value that is told, untold, or left as the sheet asks; never told and untold.

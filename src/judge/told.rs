@@ -3,9 +3,11 @@
 use super::document::{At, Fields, Mistakes};
 use super::step;
 use crate::content::{Content, Ticket};
+use crate::process::air::Reading;
+use crate::process::technique::Pass;
 use crate::quantity::{Hours, MoistureContent};
 use crate::rules::sequence::job::{Job, Part};
-use crate::rules::sequence::plan::{Climate, Detail, Plan, Step, Told};
+use crate::rules::sequence::plan::{Detail, Plan, Step, Told};
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::term::Term;
 use serde_json::Value;
@@ -17,8 +19,8 @@ const STEPS_MOST: usize = 2_000;
 /// Hours of a day.
 const DAY_H: f64 = 24.0;
 /// Keys of a description.
-const KEYS: [&str; 9] =
-    ["sheet", "settings", "ticket", "job", "moisture", "start_h", "air", "detail", "steps"];
+const KEYS: [&str; 10] =
+    ["sheet", "settings", "ticket", "job", "moisture", "start_h", "air", "detail", "steps", "handed_over"];
 /// Keys of a job told in full.
 const JOB_KEYS: [&str; 8] = ["parts", "look", "class", "colour", "shaded", "binding", "filler", "coating"];
 /// Keys of a part.
@@ -26,15 +28,6 @@ const PART_KEYS: [&str; 3] = ["name", "wood", "figured"];
 /// Names of how much a plan tells, in the order of [`DETAILS`].
 const DETAIL_NAMES: [&str; 3] = ["every", "main", "some"];
 const DETAILS: [Detail; 3] = [Detail::Every, Detail::Main, Detail::Some];
-
-/// A reading of the air, and from when on it holds.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Reading {
-    /// Hours since the job began.
-    pub from: Hours,
-    /// The air.
-    pub climate: Climate,
-}
 
 /// A job as it was told.
 #[derive(Debug, Clone, PartialEq)]
@@ -53,6 +46,10 @@ pub struct Account {
     pub air: Vec<Reading>,
     /// What was done.
     pub plan: Plan,
+    /// How the gun was used at each step, as far as it was measured.
+    pub passes: Vec<Pass>,
+    /// Whether the work was handed over; else more may follow.
+    pub handed_over: bool,
 }
 
 /// Reads a description. `sheet` names the shop sheet where the description names none.
@@ -78,10 +75,11 @@ fn account(document: &Value, content: &Content, mistakes: &mut Mistakes) -> Opti
     let air = air(&fields, content, mistakes);
     let detail = fields.get("detail").and_then(|at| at.among(&DETAIL_NAMES, mistakes));
     let detail = detail.and_then(|place| DETAILS.get(place).copied()).unwrap_or_default();
-    let steps = steps(&fields, &parts, content, mistakes);
+    let (steps, passes) = steps(&fields, &parts, content, mistakes).into_iter().unzip();
+    let handed_over = fields.get("handed_over").map_or(Some(false), |at| at.flag(mistakes))?;
     let start = start.unwrap_or_else(|| sheet.get(Setting::DayFrom));
     let ticket = ticket.map(|ticket| ticket.slug.clone());
-    Some(Account { sheet, ticket, job, parts, start, air, plan: Plan { steps, detail } })
+    Some(Account { sheet, ticket, job, parts, start, air, plan: Plan { steps, detail }, passes, handed_over })
 }
 
 fn ticket<'c>(fields: &Fields<'_>, content: &'c Content, mistakes: &mut Mistakes) -> Option<&'c Ticket> {
@@ -243,7 +241,12 @@ fn air(fields: &Fields<'_>, content: &Content, mistakes: &mut Mistakes) -> Vec<R
     crate::rules::sorted::sorted(readings, |a, b| a.from.get().total_cmp(&b.from.get()))
 }
 
-fn steps(fields: &Fields<'_>, parts: &[String], content: &Content, mistakes: &mut Mistakes) -> Vec<Step> {
+fn steps(
+    fields: &Fields<'_>,
+    parts: &[String],
+    content: &Content,
+    mistakes: &mut Mistakes,
+) -> Vec<(Step, Pass)> {
     let Some(at) = fields.need("steps", mistakes) else { return Vec::new() };
     let list = at.list(mistakes);
     if list.len() > STEPS_MOST {

@@ -1,16 +1,19 @@
 //! The verdict on a job as it was told.
 
+use super::coming::{Coming, coming};
 use super::cost::{self, Cost};
 use super::told::Account;
+use super::worked::{self, Worked};
 use crate::content::Content;
+use crate::process::defect::Cause;
 use crate::rules::sequence::check::{Finding, check_here};
 use crate::rules::sequence::duty::{Due, duties};
 use crate::rules::sequence::error::{Mend, OrderError};
 use crate::rules::sequence::operation::Operation;
-use crate::rules::sequence::plan::Plan;
+use crate::rules::sequence::plan::{Detail, Plan};
 use crate::rules::sequence::variant::Variant;
 use crate::rules::sorted::sorted;
-use crate::rules::term::{Severity, Stage};
+use crate::rules::term::{Severity, Stage, Term};
 use crate::rules::verdict::RuleId;
 
 /// Something that was found.
@@ -58,28 +61,74 @@ pub struct Judgement {
     pub duties: Vec<Due>,
     /// What would have to be told to judge the rest.
     pub missing: Vec<String>,
+    /// Hours since the job began, where every step was told.
+    pub now: Option<f64>,
+    /// What could come next.
+    pub coming: Vec<Coming>,
 }
 
-/// Judges a job.
+/// Judges a job: by the order checker, and by working it, which alone knows what cold air and the gun do.
 #[must_use]
 pub fn judge(account: &Account, content: &Content) -> Judgement {
     let Account { job, sheet, .. } = account;
-    let plan = in_its_air(account);
+    let worked = worked::work(account);
+    let plan = worked.in_its_air(account);
     let checked = check_here(job, &plan, sheet);
     let (duties, unsure) = duties(job, &plan, sheet);
     let cost = |faults: &[&str], made, shows| cost::of(faults, made, shows, job, sheet, content);
-    let mut found: Vec<Found> = checked.findings.iter().map(|one| order(one, cost)).collect();
+    let open = |one: &&Finding| account.handed_over || !unfinished(one, &plan);
+    let mut found: Vec<Found> = checked.findings.iter().filter(open).map(|one| order(one, cost)).collect();
     found.extend(duties.iter().filter(|due| due.done == Some(false)).map(|due| neglect(due, &plan, cost)));
+    shown(account, &worked, &mut found, cost);
     let found = sorted(found, |a, b| a.index.cmp(&b.index));
-    let missing = sorted([checked.missing, unsure].concat(), Ord::cmp);
+    let mut missing = sorted([checked.missing, unsure].concat(), Ord::cmp);
+    missing.dedup();
     let accepted = if found.is_empty() && !missing.is_empty() { None } else { Some(found.is_empty()) };
+    let coming = coming(account, &worked, &plan, &duties);
     let excused = checked.excused.iter().map(|(variant, error, index)| Excused {
         index: *index,
         variant: *variant,
         error: *error,
     });
-    let excused = sorted(excused.collect(), |a, b| (a.index, a.variant).cmp(&(b.index, b.variant)));
-    Judgement { accepted, found, excused, duties, missing }
+    let holds =
+        |one: &Excused| !found.iter().any(|bad| bad.index == one.index && bad.rule.0 == one.error.slug());
+    let excused =
+        sorted(excused.filter(holds).collect(), |a, b| (a.index, a.variant).cmp(&(b.index, b.variant)));
+    let now = worked.whole.then(|| worked.run.now().get());
+    Judgement { accepted, found, excused, duties, missing, now, coming }
+}
+
+/// Whether a finding only says that levelling is still to come.
+fn unfinished(one: &Finding, plan: &Plan) -> bool {
+    let at_clear = plan.steps.get(one.step).is_some_and(|step| step.operation == Operation::Clear);
+    one.error == OrderError::Finish && at_clear
+}
+
+/// Adds what working the job brought to light and the order checker cannot see. Where small steps are not listed, only
+/// the gun is judged.
+fn shown(
+    account: &Account,
+    worked: &Worked,
+    found: &mut Vec<Found>,
+    cost: impl Fn(&[&str], Stage, Option<Stage>) -> Cost,
+) {
+    let operations = worked.run.operations();
+    let every = account.plan.detail == Detail::Every;
+    for defect in worked.run.defects() {
+        let rule = defect.rule();
+        let known = found.iter().any(|one| one.index == defect.made && one.rule == rule);
+        let mend = match defect.cause {
+            Cause::Order(error) if every => error.known().mend,
+            Cause::Order(_) => continue,
+            Cause::Technique(_) => Mend::Redo,
+        };
+        if !known {
+            let (made, shows) = (defect.stage_made(&operations), defect.stage_shows(&operations));
+            let (severity, faults) = (defect.severity(), defect.faults().to_vec());
+            let cost = cost(&faults, made, shows);
+            found.push(Found { index: defect.made, rule, severity, faults, made, shows, mend, cost });
+        }
+    }
 }
 
 fn order(one: &Finding, cost: impl Fn(&[&str], Stage, Option<Stage>) -> Cost) -> Found {
@@ -108,30 +157,6 @@ fn neglect(due: &Due, plan: &Plan, cost: impl Fn(&[&str], Stage, Option<Stage>) 
         mend: due.duty.mend(),
         cost: cost(faults, made, shows),
     }
-}
-
-/// The plan with the air of the room at each coat that tells none of its own.
-fn in_its_air(account: &Account) -> Plan {
-    use crate::rules::sequence::operation::COATS;
-    use crate::rules::sequence::plan::Told;
-    let mut plan = account.plan.clone();
-    let mut now = 0.0;
-    for step in &mut plan.steps {
-        if let Told::Is(hours) = step.after {
-            now += hours.get();
-        }
-        let reading = account.air.iter().rev().find(|reading| reading.from.get() <= now);
-        if let Some(reading) = reading.or(account.air.first())
-            && COATS.contains(&step.operation)
-            && step.climate == Told::Kept
-        {
-            step.climate = Told::Is(reading.climate);
-        }
-        if let (Told::Is(coats), Told::Is(hours)) = (step.coats, step.between) {
-            now += hours.get() * f64::from(coats.saturating_sub(1));
-        }
-    }
-    plan
 }
 
 /// The operations that were done, each once, in the order of the work.

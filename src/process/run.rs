@@ -193,6 +193,12 @@ impl Run {
         touched.filter_map(|(_, part)| waiting(part, &now)).max_by(|a, b| a.over.total_cmp(&b.over))
     }
 
+    /// When an operation would begin if it were done now, in hours since the job began.
+    #[must_use]
+    pub fn begins(&self, act: &Act) -> Hours {
+        Hours::saturating(self.begin(act, self.saved.acts.len()))
+    }
+
     /// When an operation begins: as many hours after the one before as were told, or when every wait is over.
     fn begin(&self, act: &Act, place: usize) -> f64 {
         debug_assert_eq!(place, self.saved.acts.len());

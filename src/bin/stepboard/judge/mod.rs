@@ -8,6 +8,7 @@ use serde_json::{Map, Value, json};
 use std::io::Read;
 use stepboard::card::Voice;
 use stepboard::content::{Caution, CautionStage, Content, Units};
+use stepboard::judge::coming::Coming;
 use stepboard::judge::{self, Account, Found, Judgement};
 use stepboard::rules::sequence::duty::Due;
 use stepboard::rules::sequence::operation::Operation;
@@ -66,7 +67,9 @@ fn answer(voice: &Voice<'_>, account: &Account, judged: &Judgement) -> Value {
     });
     out.insert("excused".into(), excused.collect());
     out.insert("tasks".into(), judged.duties.iter().map(|due| task(voice, account, due)).collect());
-    out.insert("cautions".into(), cautions(voice, account));
+    out.insert("now_h".into(), json!(judged.now));
+    out.insert("next".into(), judged.coming.iter().map(|one| next(account, one)).collect());
+    out.insert("cautions".into(), cautions(voice, account, judged));
     out.insert("defer".into(), json!(voice.texts.get(&format!("caution.{DEFER}"))));
     Value::Object(out)
 }
@@ -90,7 +93,12 @@ fn finding(voice: &Voice<'_>, account: &Account, found: &Found) -> Value {
     let faults: Vec<Value> = found
         .faults
         .iter()
-        .map(|fault| json!({ "id": fault, "name": voice.texts.get(&format!("fault.{fault}")) }))
+        .map(|fault| {
+            json!({
+                "id": fault, "name": voice.texts.get(&format!("fault.{fault}")),
+                "fix": voice.texts.get(&format!("fault.{fault}.fix")),
+            })
+        })
         .collect();
     json!({
         "index": found.index, "operation": operation(account, found.index), "part": part(account, found.index),
@@ -110,9 +118,22 @@ fn task(voice: &Voice<'_>, account: &Account, due: &Due) -> Value {
     })
 }
 
-/// The cautions of what was done, and those that every screen shows.
-fn cautions(voice: &Voice<'_>, account: &Account) -> Value {
-    let done = judge::verdict::operations(&account.plan);
+fn next(account: &Account, coming: &Coming) -> Value {
+    let part = coming.part.and_then(|place| account.parts.get(place));
+    let at = coming.at.map(|(day, hour)| json!({ "day": day, "hour": hour }));
+    let tests: Vec<&str> = coming.tests.iter().map(|test| test.slug()).collect();
+    let spoils: Vec<&str> = coming.spoils.iter().map(|rule| rule.0).collect();
+    json!({
+        "operation": coming.operation.slug(), "part": part, "may": coming.may(),
+        "not_before_h": coming.not_before, "at": at, "waits_for": coming.waits_for.map(Term::slug),
+        "tests": tests, "spoils": spoils,
+    })
+}
+
+/// The cautions of what was done and of what may come next, and those that every screen shows.
+fn cautions(voice: &Voice<'_>, account: &Account, judged: &Judgement) -> Value {
+    let mut done = judge::verdict::operations(&account.plan);
+    done.extend(judged.coming.iter().filter(|one| one.may()).map(|one| one.operation));
     let shown = |caution: &&Caution| {
         let at = |stage: &CautionStage| done.iter().any(|operation| stages(*operation).contains(stage));
         caution.stages.contains(&CautionStage::All) || caution.stages.iter().any(at)

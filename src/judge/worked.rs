@@ -1,0 +1,57 @@
+//! The job worked by [`crate::process`]: when each step began, what showed that only the air or the gun makes.
+
+use super::told::Account;
+use crate::process::act::Act;
+use crate::process::air::AirLog;
+use crate::process::run::Run;
+use crate::rules::sequence::operation::COATS;
+use crate::rules::sequence::plan::{Plan, Told};
+
+/// The job as far as it could be worked.
+#[derive(Debug, Clone)]
+pub(super) struct Worked {
+    /// The run.
+    pub(super) run: Run,
+    /// Whether every step could be worked; what is not told stops it.
+    pub(super) whole: bool,
+    /// When each step that was worked began, in hours since the job began.
+    begun: Vec<f64>,
+}
+
+/// Works a job.
+pub(super) fn work(account: &Account) -> Worked {
+    let run = Run::start(account.job.clone(), account.sheet.clone(), AirLog::new(account.air.clone()));
+    let mut worked = Worked { run, whole: true, begun: Vec::new() };
+    for (step, pass) in account.plan.steps.iter().zip(&account.passes) {
+        let act = Act { step: step.clone(), pass: *pass };
+        let begun = worked.run.begins(&act);
+        if worked.run.act(act).is_err() {
+            worked.whole = false;
+            break;
+        }
+        worked.begun.push(begun.get());
+    }
+    if worked.whole && account.handed_over {
+        worked.run.hand_over();
+    }
+    worked
+}
+
+impl Worked {
+    /// The plan with the air of the room at each coat that tells none of its own.
+    pub(super) fn in_its_air(&self, account: &Account) -> Plan {
+        let mut plan = account.plan.clone();
+        let air = AirLog::new(account.air.clone());
+        let last = self.run.now().get();
+        for (at, step) in plan.steps.iter_mut().enumerate() {
+            let begun = self.begun.get(at).copied().unwrap_or(last);
+            if let Some(climate) = air.at(begun)
+                && COATS.contains(&step.operation)
+                && step.climate == Told::Kept
+            {
+                step.climate = Told::Is(climate);
+            }
+        }
+        plan
+    }
+}

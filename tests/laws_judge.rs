@@ -1,0 +1,238 @@
+//! Laws of a job as it is told: nothing that anyone writes makes it panic, what is refused is named, the same is judged
+//! the same, and more that is untold never turns "cannot be judged" into "accepted".
+
+mod support;
+
+use proptest::prelude::*;
+use proptest::test_runner::TestRunner;
+use serde_json::{Value, json};
+use std::cell::Cell;
+use stepboard::judge::{judge, read};
+use stepboard::rules::sequence::manner::Manner;
+use stepboard::rules::sequence::operation::Operation;
+use stepboard::rules::term::Term;
+use support::any::{laws, term};
+use support::content;
+
+fn hours() -> impl Strategy<Value = f64> {
+    prop_oneof![Just(0.0), 0.0..3.0, 0.0..500.0]
+}
+
+/// A step as anyone may write it.
+fn step(parts: Vec<String>) -> impl Strategy<Value = Value> {
+    let manners = proptest::collection::vec(term::<Manner>(), 0..3);
+    let part = prop_oneof![3 => Just(None), 1 => proptest::sample::select(parts).prop_map(Some)];
+    let numbers = (
+        proptest::option::of(hours()),
+        proptest::option::of(1_u32..6),
+        proptest::option::of(hours()),
+        proptest::option::of(80_u32..2_500),
+        proptest::option::weighted(0.1, hours()),
+    );
+    let air = proptest::option::weighted(0.2, (5.0..35.0, 20.0..95.0, 5.0..35.0));
+    let untold = proptest::option::weighted(0.1, term::<Manner>());
+    let pass = proptest::option::weighted(0.2, (0.0..300.0, 50.0..600.0, 0.0..=1.0_f64, any::<bool>()));
+    (term::<Operation>(), part, numbers, manners, air, untold, pass).prop_map(
+        |(operation, part, (after, coats, between, grit, mix), manners, air, untold, pass)| {
+            let mut step = json!({ "operation": operation.slug() });
+            let mut tell = |key: &str, value: Value| {
+                if !value.is_null() {
+                    step[key] = value;
+                }
+            };
+            tell("part", json!(part));
+            tell("after_h", json!(after));
+            tell("coats", json!(coats));
+            tell("between_h", json!(between));
+            tell("grit", json!(grit));
+            tell("mix_age_h", json!(mix));
+            if let Some((air_c, rh, work_c)) = air {
+                tell("air", json!({ "air_c": air_c, "rh": rh, "work_c": work_c }));
+            }
+            let how: Vec<&str> =
+                manners.iter().filter(|one| Some(**one) != untold).map(|one| one.slug()).collect();
+            tell("how", json!(how));
+            if let Some(untold) = untold {
+                tell("untold", json!([untold.slug()]));
+            }
+            if let Some((wet_um, distance_mm, overlap, standing)) = pass {
+                let pass = json!({
+                    "wet_um": wet_um, "distance_mm": distance_mm, "overlap": overlap, "standing": standing });
+                tell("pass", pass);
+            }
+            step
+        },
+    )
+}
+
+/// A job of a ticket as anyone may tell it.
+fn job() -> impl Strategy<Value = Value> {
+    let tickets: Vec<(String, Vec<String>)> = content()
+        .tickets
+        .iter()
+        .map(|ticket| (ticket.slug.clone(), ticket.parts.iter().map(|part| part.slug.clone()).collect()))
+        .collect();
+    proptest::sample::select(tickets).prop_flat_map(|(ticket, parts)| {
+        let steps = proptest::collection::vec(step(parts), 0..14);
+        let air = proptest::collection::vec((0.0..400.0, 5.0..35.0, 20.0..95.0), 0..3);
+        let detail = proptest::sample::select(vec!["every", "main", "some"]);
+        (steps, air, detail, any::<bool>(), 0.0..24.0).prop_map(move |(steps, air, detail, over, start)| {
+            let air: Vec<Value> = air
+                .iter()
+                .map(|(from_h, air_c, rh)| json!({ "from_h": from_h, "air_c": air_c, "rh": rh }))
+                .collect();
+            json!({ "ticket": ticket, "steps": steps, "air": air, "detail": detail, "handed_over": over,
+                "start_h": start })
+        })
+    })
+}
+
+fn each<T: std::fmt::Debug>(strategy: &impl Strategy<Value = T>, law: impl Fn(&T)) {
+    let told = TestRunner::new(laws()).run(strategy, |one| {
+        law(&one);
+        Ok(())
+    });
+    told.expect("the law holds");
+}
+
+#[test]
+fn any_job_is_judged_and_the_same_job_the_same() {
+    let content = content();
+    let (accepted, refused) = (Cell::new(0), Cell::new(0));
+    each(&job(), |job| {
+        let account = read(job, &content).unwrap_or_else(|wrong| panic!("{wrong:?} in {job}"));
+        let verdict = judge(&account, &content);
+        assert_eq!(verdict, judge(&account, &content));
+        assert_eq!(verdict.accepted == Some(false), !verdict.found.is_empty());
+        assert_eq!(verdict.accepted.is_none(), verdict.found.is_empty() && !verdict.missing.is_empty());
+        assert!(
+            verdict.found.windows(2).all(|pair| pair[0].index <= pair[1].index),
+            "in the order of the steps"
+        );
+        for found in &verdict.found {
+            assert!(found.index < account.plan.steps.len());
+            assert!(content.rule(found.rule.0).is_some(), "`{}` is explained", found.rule.0);
+            assert!(found.faults.iter().all(|fault| content.fault(fault).is_some()), "{:?}", found.faults);
+            assert!(found.cost.hours() >= 0.0 && found.cost.hours().is_finite());
+        }
+        for next in &verdict.coming {
+            assert!(next.not_before.is_none_or(|hours| hours >= 0.0));
+            assert_eq!(next.at.is_some(), next.not_before.is_some(), "{next:?}");
+            let working = next.at.is_none_or(|(day, hour)| {
+                let sheet = &account.sheet;
+                use stepboard::rules::sheet::Setting::{DayFrom, DayTo};
+                day >= 1 && hour >= sheet.get(DayFrom) && hour < sheet.get(DayTo)
+            });
+            assert!(working, "{:?}", next.at);
+        }
+        let counter = if verdict.accepted == Some(false) { &refused } else { &accepted };
+        counter.set(counter.get() + 1);
+    });
+    assert!(
+        accepted.get() > 0 && refused.get() > 0,
+        "{} accepted, {} refused",
+        accepted.get(),
+        refused.get()
+    );
+}
+
+/// Any JSON, of the shapes and words that a description has.
+fn anything() -> impl Strategy<Value = Value> {
+    let words = ["lute-body", "every", "sand-wood", "seal-coat", "top", "oil-stain", "after_h", ""];
+    let leaf = prop_oneof![
+        Just(Value::Null),
+        any::<bool>().prop_map(Value::from),
+        (-10.0..10_000.0).prop_map(Value::from),
+        proptest::sample::select(words.to_vec()).prop_map(Value::from),
+    ];
+    let keys = proptest::sample::select(vec![
+        "ticket",
+        "job",
+        "steps",
+        "air",
+        "moisture",
+        "settings",
+        "detail",
+        "operation",
+        "how",
+        "untold",
+        "part",
+        "parts",
+        "name",
+        "wood",
+        "after_h",
+        "pass",
+        "wet_um",
+        "other",
+    ]);
+    leaf.prop_recursive(4, 40, 6, move |inner| {
+        let map = proptest::collection::btree_map(keys.clone(), inner.clone(), 0..6);
+        prop_oneof![
+            proptest::collection::vec(inner, 0..5).prop_map(Value::from),
+            map.prop_map(|map| json!(map)),
+        ]
+    })
+}
+
+#[test]
+fn whatever_is_written_is_read_or_refused_with_words() {
+    let content = content();
+    each(&anything(), |document| match read(document, &content) {
+        Ok(account) => drop(judge(&account, &content)),
+        Err(wrong) => {
+            assert!(!wrong.is_empty(), "{document} is refused without a word");
+            assert!(wrong.iter().all(|one| one.contains('`') || one.contains("missing")), "{wrong:?}");
+        }
+    });
+}
+
+#[test]
+fn one_value_gone_wrong_in_a_good_description_is_named_by_its_place() {
+    let content = content();
+    let wrong = prop_oneof![Just(json!({})), Just(json!([[]])), Just(json!("no-such-word")), Just(json!(-5))];
+    let keys = proptest::sample::select(vec![
+        "ticket",
+        "settings",
+        "moisture",
+        "air",
+        "detail",
+        "start_h",
+        "steps",
+        "handed_over",
+        "sheet",
+    ]);
+    each(&(job(), keys, wrong), |(job, key, wrong)| {
+        let mut job = job.clone();
+        job[*key] = wrong.clone();
+        if let Err(told) = read(&job, &content) {
+            let named = told.iter().any(|one| one.contains(&format!("`{key}")));
+            assert!(named || *key == "ticket", "`{key}` is {wrong}: {told:?}");
+        }
+    });
+}
+
+#[test]
+fn leaving_a_value_untold_never_makes_a_job_accepted_that_was_not() {
+    let content = content();
+    let cases = Cell::new(0);
+    each(&(job(), any::<prop::sample::Index>()), |(job, which)| {
+        let steps = job["steps"].as_array().expect("steps").len();
+        let verdict = judge(&read(job, &content).expect("good"), &content);
+        if steps == 0 || verdict.accepted == Some(true) {
+            return;
+        }
+        let mut less = job.clone();
+        let step = &mut less["steps"][which.index(steps)];
+        let Some(told) = step.as_object_mut() else { return };
+        if told.remove("after_h").is_none() {
+            return;
+        }
+        let mut untold = told.get("untold").cloned().unwrap_or_else(|| json!([]));
+        untold.as_array_mut().expect("a list").push(json!("after_h"));
+        step["untold"] = untold;
+        let after = judge(&read(&less, &content).expect("good"), &content);
+        assert_ne!(after.accepted, Some(true), "{less}");
+        cases.set(cases.get() + 1);
+    });
+    assert!(cases.get() > 0);
+}
