@@ -1,9 +1,9 @@
 //! The work as a state machine: parts with what lies on them, a clock, the air of the room, and faults that stay hidden
 //! until a later operation shows them.
 //!
-//! [`run::Run`] takes operations one by one. Each has preconditions ([`before`]), effects ([`effect`]) and a duration
+//! [`run::Run`] takes operations one by one. Each has preconditions (`before`), effects (`effect`) and a duration
 //! ([`duration`]). A precondition that is not met does not stop the work: it leaves a defect, which shows at once or
-//! stays hidden ([`hidden`]) until an operation uncovers or cures it, or until the work is handed over. Faults of
+//! stays hidden (`hidden`) until an operation uncovers or cures it, or until the work is handed over. Faults of
 //! technique come from the values of the pass ([`technique`]).
 //!
 //! What a run finds is not looked up in [`crate::rules::sequence::check`]: the checker reads a finished plan forwards

@@ -93,7 +93,7 @@ impl Cup {
     }
 
     /// The next finer cup: one that joins this one's range and reads thinner liquid. Of its own series, else of
-    /// [`STANDARD_SERIES`]; `None` when nothing finer is worth the change.
+    /// `STANDARD_SERIES`; `None` when nothing finer is worth the change.
     #[must_use]
     pub fn finer<'a>(&self, cups: &'a [Self]) -> Option<&'a Self> {
         let end = self.thinnest().get();
