@@ -1,19 +1,19 @@
-//! Running the booth: air speed read, troubles, the place of the sprayer, when the fan stops, shutting down.
+//! Running the booth: air speed read, troubles, the place of the sprayer, when the fan stops.
 
 use crate::bench::Facts;
-use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
+use crate::card::question::{After, Ask, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::quantity::MetresPerSecond;
 use crate::rules::hazard::booth_air::{FaceMove, average, face_speed};
-use crate::rules::hazard::booth_trouble::{ShutStep, Trouble, TroubleMove, shut_order, trouble_move};
+use crate::rules::hazard::booth_trouble::{Trouble, TroubleMove, trouble_move};
 use crate::rules::hazard::clearing::{FanMove, fan_stop};
 use crate::rules::hazard::respirator::{PlaceMove, Standing, sprayer_place};
 use crate::rules::sheet::Setting;
 use crate::rules::term::Term;
 use crate::rules::verdict::{CannotJudge, Judged};
 
-pub(super) const ALL: &[&Question] = &[&FACE_SPEED, &FAN_STOP, &BOOTH_TROUBLE, &SPRAYER_PLACE, &BOOTH_SHUT];
+pub(super) const ALL: &[&Question] = &[&FACE_SPEED, &FAN_STOP, &BOOTH_TROUBLE, &SPRAYER_PLACE];
 
 /// What do the readings call for? Misconceptions: readings at the filters are the booth's; a mask makes up for slow air.
 const FACE_SPEED: Question = Question {
@@ -45,14 +45,6 @@ const SPRAYER_PLACE: Question = Question {
     settle: keep,
     ask: Ask::One { answer: place, tempt: place_tempts },
     after: After::is("breathed-in"),
-};
-
-/// In which order is it shut down? Misconceptions: fan off with the gun; residue tomorrow.
-const BOOTH_SHUT: Question = Question {
-    id: "booth-shut",
-    settle: keep,
-    ask: Ask::Order { items: shut_items, accepts: shut_kept },
-    after: After::is("booth-fire"),
 };
 
 /// The three readings of a card.
@@ -138,16 +130,4 @@ fn place_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
         Tempt::term("fan-turned-up", "draw-for-place", ""),
         Tempt::term("spray-away", "gun-turned-not-sprayer", ""),
     ]
-}
-
-fn shut_items(_: &Facts, _: &World<'_>, dice: &mut Dice) -> Vec<Item> {
-    const LEAST: usize = 4;
-    let mut steps = ShutStep::ALL.to_vec();
-    dice.shuffle(&mut steps);
-    let count = LEAST + usize::from(dice.one_in(2));
-    steps.into_iter().take(count).map(|step| Item::new(step.slug(), "")).collect()
-}
-
-fn shut_kept(_: &Facts, _: &World<'_>, order: &[String]) -> Judged<bool> {
-    shut_order(order)
 }
