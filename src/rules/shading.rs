@@ -80,8 +80,23 @@ pub fn distance(sheet: &Sheet, pass: Pass) -> (Millimetres, Millimetres) {
 /// # Errors
 /// [`CannotJudge`] when the pass is not told and passes differ at this distance.
 pub fn judge_distance(sheet: &Sheet, pass: Option<Pass>, held: Millimetres) -> Judged<DistanceCall> {
-    let call = |pass: &Pass| {
-        let (from, to) = distance(sheet, *pass);
+    distance_call("shading.distance-by-pass", "pass", pass, held, |pass| distance(sheet, pass))
+}
+
+/// What a gun distance calls for by the nearest and farthest one of a kind, of guns or of passes; where the kind is not
+/// told, what every kind calls for.
+///
+/// # Errors
+/// [`CannotJudge`] naming the key when the kind is not told and kinds differ at this distance.
+pub(super) fn distance_call<K: Term>(
+    rule: &'static str,
+    key: &str,
+    kind: Option<K>,
+    held: Millimetres,
+    band: impl Fn(K) -> (Millimetres, Millimetres),
+) -> Judged<DistanceCall> {
+    let call = |kind: K| {
+        let (from, to) = band(kind);
         if held < from {
             DistanceCall::GoBack
         } else if held > to {
@@ -90,21 +105,15 @@ pub fn judge_distance(sheet: &Sheet, pass: Option<Pass>, held: Millimetres) -> J
             DistanceCall::Keep
         }
     };
-    let calls: Vec<DistanceCall> = match pass {
-        Some(pass) => vec![call(&pass)],
-        None => Pass::ALL.iter().map(call).collect(),
+    let Some(kind) = kind else {
+        let mut calls = K::ALL.iter().map(|kind| call(*kind));
+        let first = calls.next().filter(|first| calls.all(|other| other == *first));
+        return first.map(|first| Ruling::by(rule, first)).ok_or_else(|| CannotJudge::without(key));
     };
-    let first = calls.first().copied().ok_or_else(|| CannotJudge::without("pass"))?;
-    if calls.iter().any(|one| *one != first) {
-        return Err(CannotJudge::without("pass"));
-    }
-    let ruling = Ruling::by("shading.distance-by-pass", first);
-    Ok(match pass.map(|pass| distance(sheet, pass)) {
-        Some((from, to)) => ruling
-            .step("distance-from", "", Measure::new(from.get(), Unit::Millimetre, 0))
-            .step("distance-to", "", Measure::new(to.get(), Unit::Millimetre, 0)),
-        None => ruling,
-    })
+    let (from, to) = band(kind);
+    Ok(Ruling::by(rule, call(kind))
+        .step("distance-from", "", Measure::new(from.get(), Unit::Millimetre, 0))
+        .step("distance-to", "", Measure::new(to.get(), Unit::Millimetre, 0)))
 }
 
 /// Width of the spray pattern at another distance: a fan of fixed angle widens in proportion, and the film of a pass

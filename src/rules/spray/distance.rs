@@ -1,10 +1,9 @@
 //! Distance of the gun for a body coat, by the kind of gun.
 
-use crate::quantity::{Measure, Millimetres, Unit};
-use crate::rules::shading::DistanceCall;
+use crate::quantity::Millimetres;
+use crate::rules::shading::{DistanceCall, distance_call};
 use crate::rules::sheet::{Setting, Sheet};
-use crate::rules::term::Term;
-use crate::rules::verdict::{CannotJudge, Judged, Ruling};
+use crate::rules::verdict::Judged;
 use crate::terms;
 
 terms! {
@@ -33,31 +32,7 @@ pub fn band(sheet: &Sheet, gun: Gun) -> (Millimetres, Millimetres) {
 /// What a distance calls for in a body coat.
 ///
 /// # Errors
-/// [`CannotJudge`] when the gun is not told and guns differ at this distance.
+/// [`crate::rules::verdict::CannotJudge`] when the gun is not told and guns differ at this distance.
 pub fn judge(sheet: &Sheet, gun: Option<Gun>, held: Millimetres) -> Judged<DistanceCall> {
-    let call = |gun: &Gun| {
-        let (from, to) = band(sheet, *gun);
-        if held < from {
-            DistanceCall::GoBack
-        } else if held > to {
-            DistanceCall::ComeNearer
-        } else {
-            DistanceCall::Keep
-        }
-    };
-    let calls: Vec<DistanceCall> = match gun {
-        Some(gun) => vec![call(&gun)],
-        None => Gun::ALL.iter().map(call).collect(),
-    };
-    let first = calls.first().copied().ok_or_else(|| CannotJudge::without("gun"))?;
-    if calls.iter().any(|one| *one != first) {
-        return Err(CannotJudge::without("gun"));
-    }
-    let ruling = Ruling::by("spray.distance-by-gun", first);
-    Ok(match gun.map(|gun| band(sheet, gun)) {
-        Some((from, to)) => ruling
-            .step("distance-from", "", Measure::new(from.get(), Unit::Millimetre, 0))
-            .step("distance-to", "", Measure::new(to.get(), Unit::Millimetre, 0)),
-        None => ruling,
-    })
+    distance_call("spray.distance-by-gun", "gun", gun, held, |gun| band(sheet, gun))
 }
