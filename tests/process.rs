@@ -46,9 +46,16 @@ fn start(woods: &[&str]) -> Run {
 }
 
 fn room(celsius: f64) -> AirLog {
+    AirLog::new(vec![reading(celsius)])
+}
+
+/// Air and work of one temperature, dry enough, from the beginning.
+fn reading(celsius: f64) -> Reading {
     let air = Celsius::new(celsius).expect("in range");
-    let climate = Climate { air, work: air, humidity: RelativeHumidity::new(40.0).expect("in range") };
-    AirLog::new(vec![Reading { from: h(0.0), climate }])
+    Reading {
+        from: h(0.0),
+        climate: Climate { air, work: air, humidity: RelativeHumidity::new(40.0).expect("in range") },
+    }
 }
 
 /// Does operations as the sheet asks, and gives the errors that showed.
@@ -214,14 +221,6 @@ fn the_air_is_a_timeline_and_each_hour_counts_by_its_own_cold() {
     let cold = AirLog::new(vec![at(0.0, 21.0), at(4.0, 15.0)]);
     support::near(cold.over(0.0, 8.0, &sheet).expect("ends"), 4.0 + 4.0 * 1.516, 1e-2, "half of it cold");
     assert_eq!(AirLog::new(vec![at(0.0, 5.0)]).over(0.0, 1.0, &sheet), None, "never ends");
-}
-
-fn reading(celsius: f64) -> Reading {
-    let air = Celsius::new(celsius).expect("in range");
-    Reading {
-        from: h(0.0),
-        climate: Climate { air, work: air, humidity: RelativeHumidity::new(40.0).expect("in range") },
-    }
 }
 
 #[test]

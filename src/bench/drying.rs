@@ -2,7 +2,7 @@
 
 use super::{Calculation, Facts, Gives, Needs, Outcome};
 use crate::content::{Binding, ColourPlan, Ticket, World};
-use crate::quantity::{Biot, Celsius, Fourier, Hours, Measure, Unit};
+use crate::quantity::{Biot, Celsius, Fourier, HOURS_A_DAY, Hours, Measure, Unit};
 use crate::rules::drying::job::{self, JobOutline, JobTime};
 use crate::rules::drying::waits::{self, Earliest, StainKind, Told, Wait};
 use crate::rules::drying::{Modelled, recoat, release};
@@ -12,9 +12,6 @@ use crate::rules::verdict::{CannotJudge, Judged};
 use crate::rules::wood::{self, FillerNeed};
 
 pub(super) const ALL: &[&Calculation] = &[&EARLIEST, &JOB_TIME, &RECOAT, &RELEASED];
-
-/// Hours of a day.
-const DAY_H: f64 = 24.0;
 
 const VERDICT: Gives = Gives::Term { key: "verdict", among: &["estimate", "outside-model"] };
 
@@ -166,10 +163,10 @@ fn job_time(facts: &Facts, world: &World<'_>) -> Judged<Outcome> {
         let total = found.schedule.total;
         outcome
             .number("value", hours(total))
-            .number("days", Measure::new(total.get() / DAY_H, Unit::Day, 1))
+            .number("days", Measure::new(total.get() / HOURS_A_DAY, Unit::Day, 1))
             .number("waiting", hours(found.schedule.waiting))
             .number("last_wait", hours(found.buff.hours))
-            .term("delivery", if total.get() <= days * DAY_H { "in-time" } else { "late" })
+            .term("delivery", if total.get() <= days * HOURS_A_DAY { "in-time" } else { "late" })
     }))
 }
 

@@ -3,18 +3,16 @@
 use super::told::Account;
 use super::worked::Worked;
 use crate::process::next::{self, Next};
-use crate::quantity::{DUST, Hours};
+use crate::quantity::{DUST, HOURS_A_DAY, Hours};
+use crate::rules::drying::critical_path::WorkingDay;
 use crate::rules::drying::waits::DryTest;
 use crate::rules::sequence::check::check_here;
 use crate::rules::sequence::duty::{Due, Duty};
 use crate::rules::sequence::operation::Operation;
 use crate::rules::sequence::plan::{Detail, Plan, Step};
-use crate::rules::sheet::{Setting, Sheet};
+use crate::rules::sheet::Setting;
 use crate::rules::sorted::sorted;
 use crate::rules::verdict::RuleId;
-
-/// Hours of a day.
-const DAY_H: f64 = 24.0;
 
 /// An operation that could come next.
 #[derive(Debug, Clone, PartialEq)]
@@ -117,22 +115,10 @@ fn outcome<'n>(
 
 /// Day and hour of a moment, moved to the next working hour.
 fn moment(account: &Account, hours: f64) -> Option<(u32, f64)> {
-    let (from, to) = working(&account.sheet);
-    let clock = account.start + hours;
-    let (day, hour) = (libm::floor(clock / DAY_H), libm::fmod(clock, DAY_H));
-    let (day, hour) = if hour < from {
-        (day, from)
-    } else if hour >= to {
-        (day + 1.0, from)
-    } else {
-        (day, hour)
-    };
+    let clock = WorkingDay::of(&account.sheet).begin(account.start + hours, Hours::saturating(0.0));
+    let (day, hour) = (libm::floor(clock / HOURS_A_DAY), libm::fmod(clock, HOURS_A_DAY));
     (0..=DAYS_MOST).find(|count| f64::from(*count) >= day).map(|count| (count + 1, hour))
 }
 
 /// Days that a job is followed.
 const DAYS_MOST: u32 = 2_000;
-
-fn working(sheet: &Sheet) -> (f64, f64) {
-    (sheet.get(Setting::DayFrom), sheet.get(Setting::DayTo))
-}

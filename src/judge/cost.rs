@@ -52,6 +52,5 @@ fn wait(made: Stage, shows: Option<Stage>, job: &Job, sheet: &Sheet) -> f64 {
         Stage::Clear | Stage::Cure | Stage::Buff => Setting::ClearWait,
         Stage::Room | Stage::Sand => return 0.0,
     };
-    let held = sheet.held(setting);
-    held.value.max(held.floor)
+    sheet.wait(setting)
 }

@@ -5,7 +5,7 @@ use super::step;
 use crate::content::{Content, Ticket};
 use crate::process::air::Reading;
 use crate::process::technique::Pass;
-use crate::quantity::{Hours, MoistureContent};
+use crate::quantity::{HOURS_A_DAY, Hours, MoistureContent};
 use crate::rules::sequence::job::{Job, Part};
 use crate::rules::sequence::plan::{Detail, Plan, Step, Told};
 use crate::rules::sheet::{Setting, Sheet};
@@ -16,8 +16,6 @@ use serde_json::Value;
 const PARTS_MOST: usize = 32;
 /// Most steps of one job.
 const STEPS_MOST: usize = 2_000;
-/// Hours of a day.
-const DAY_H: f64 = 24.0;
 /// Keys of a description.
 const KEYS: [&str; 10] =
     ["sheet", "settings", "ticket", "job", "moisture", "start_h", "air", "detail", "steps", "handed_over"];
@@ -71,7 +69,7 @@ fn account(document: &Value, content: &Content, mistakes: &mut Mistakes) -> Opti
     let sheet = sheet(&fields, ticket, content, mistakes)?;
     let (mut job, parts) = job(&fields, ticket, &sheet, content, mistakes)?;
     moisture(&fields, &parts, &mut job, mistakes);
-    let start = fields.get("start_h").and_then(|at| at.number(0.0, DAY_H, mistakes));
+    let start = fields.get("start_h").and_then(|at| at.number(0.0, HOURS_A_DAY, mistakes));
     let air = air(&fields, content, mistakes);
     let detail = fields.get("detail").and_then(|at| at.among(&DETAIL_NAMES, mistakes));
     let detail = detail.and_then(|place| DETAILS.get(place).copied()).unwrap_or_default();

@@ -41,7 +41,7 @@ impl Worked {
     /// The plan with the air of the room at each coat that tells none of its own.
     pub(super) fn in_its_air(&self, account: &Account) -> Plan {
         let mut plan = account.plan.clone();
-        let air = AirLog::new(account.air.clone());
+        let air = &self.run.saved().air;
         let last = self.run.now().get();
         for (at, step) in plan.steps.iter_mut().enumerate() {
             let begun = self.begun.get(at).copied().unwrap_or(last);

@@ -6,8 +6,7 @@ use crate::rules::sequence::operation::Operation;
 use crate::rules::sheet::Sheet;
 
 /// The entry of the time plan that an operation belongs to; small steps are part of the one that they go with.
-#[must_use]
-pub const fn counted_as(operation: Operation) -> Option<JobStep> {
+const fn counted_as(operation: Operation) -> Option<JobStep> {
     Some(match operation {
         Operation::Sand => JobStep::Prepare,
         Operation::Stain => JobStep::Stain,

@@ -41,6 +41,7 @@ pub(super) fn layer(now: &Now<'_>) -> Layer {
     let coat = now.act.pass.dry_film(now.sheet).unwrap_or_else(|| sheet_coat(now.sheet).answer);
     Layer {
         operation: now.operation(),
+        place: now.place,
         begun: now.begun,
         ended: now.ended,
         coats: now.coats,
@@ -63,10 +64,6 @@ fn lay(part: &mut PartState, now: &Now<'_>) {
     let layer = layer(now);
     if now.act.is_clear() {
         part.clear = Micrometres::saturating(part.clear.get() + layer.dry.get());
-    }
-    if op == Operation::Clear {
-        part.first_clear = part.first_clear.or(Some(now.place));
-        part.last_clear = Some((now.place, now.is(Manner::CleanLastCoat)));
     }
     part.laid.push(layer);
 }

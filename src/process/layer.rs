@@ -14,6 +14,8 @@ const SHARE_AT_WAIT: Fraction = Fraction::saturating(0.9);
 pub(super) struct Layer {
     /// What was laid.
     pub(super) operation: Operation,
+    /// Place of that operation in the run.
+    pub(super) place: usize,
     /// Hours since the job began, at its first and its last coat.
     pub(super) begun: f64,
     pub(super) ended: f64,

@@ -1,7 +1,7 @@
 //! What may be done next, and not before when.
 
 use super::act::Act;
-use super::defect::{Cause, Defect};
+use super::defect::Defect;
 use super::run::Run;
 use crate::quantity::Hours;
 use crate::rules::sequence::operation::Operation;
@@ -47,18 +47,13 @@ pub fn next(run: &Run) -> Vec<Next> {
 }
 
 /// An operation as it would go if it were done next, as soon as its waits are over.
-#[must_use]
-pub fn look_at(run: &Run, act: Act) -> Next {
+fn look_at(run: &Run, act: Act) -> Next {
     let (operation, part) = (act.step.operation, act.step.part);
     let waiting = run.waiting(&act);
     let over = waiting.map_or(run.now().get(), |waiting| waiting.over);
     let not_before = over.is_finite().then(|| Hours::saturating((over - run.now().get()).max(0.0)));
     let mut tried = run.clone();
-    let own = |defect: &&Defect| match defect.cause {
-        Cause::Order(_) => true,
-        Cause::Technique(_) => false,
-    };
-    let spoils = tried.act(act).map(|shown| shown.iter().filter(own).copied().collect()).unwrap_or_default();
+    let spoils = tried.act(act).map(<[Defect]>::to_vec).unwrap_or_default();
     Next {
         operation,
         part,

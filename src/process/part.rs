@@ -49,10 +49,6 @@ pub(super) struct PartState {
     pub(super) levelled: Option<Levelled>,
     pub(super) masks: Vec<Mask>,
     pub(super) hidden: Vec<Hidden>,
-    /// Place in the run of the last clear coats, and whether the work may be left as they came off the gun.
-    pub(super) last_clear: Option<(usize, bool)>,
-    /// Place in the run of the first clear coats.
-    pub(super) first_clear: Option<usize>,
 }
 
 impl PartState {
@@ -66,8 +62,6 @@ impl PartState {
             levelled: None,
             masks: Vec::new(),
             hidden: Vec::new(),
-            last_clear: None,
-            first_clear: None,
         }
     }
 

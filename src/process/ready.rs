@@ -77,5 +77,5 @@ fn film(part: &PartState, now: &Now<'_>) -> Option<Waiting> {
 /// The wait of the coat below, or a night when the day has its coats.
 fn recoat(film: &Layer, part: &PartState, now: &Now<'_>) -> Waiting {
     let wait = stated(now, film.ended, wait_after(film.operation));
-    if day_is_full(film, part, now) { stated(now, film.ended, Setting::ScuffWait) } else { wait }
+    if day_is_full(part, now) { stated(now, film.ended, Setting::ScuffWait) } else { wait }
 }

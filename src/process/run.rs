@@ -2,16 +2,18 @@
 
 use super::act::Act;
 use super::air::AirLog;
-use super::before::{self, Now, Wrong, recoat};
+use super::before::{self, Made, Now, Wrong, recoat};
 use super::defect::{Cause, Defect};
 use super::effect;
 use super::hidden::{self, Hidden};
+use super::layer::Layer;
 use super::part::PartState;
 use super::ready::{Waiting, waiting};
 use crate::quantity::{Fraction, Hours, Micrometres};
 use crate::rules::film::{coats_for, sheet_coat};
 use crate::rules::sequence::error::OrderError;
 use crate::rules::sequence::job::Job;
+use crate::rules::sequence::manner::Manner;
 use crate::rules::sequence::operation::{COATS, Operation};
 use crate::rules::sequence::plan::{Plan, Told};
 use crate::rules::sheet::{Setting, Sheet};
@@ -56,6 +58,22 @@ pub struct Run {
     now: f64,
     parts: Vec<PartState>,
     defects: Vec<Defect>,
+}
+
+/// A part after an operation: its state, what was hidden and showed, what was found and left.
+struct Worked {
+    part: usize,
+    state: PartState,
+    met: Vec<Hidden>,
+    made: Vec<Made>,
+}
+
+/// Does an operation to one part.
+fn work(part: usize, mut state: PartState, now: &Now<'_>) -> Worked {
+    let met = hidden::uncover(&mut state, now);
+    let made = before::check(&state, now);
+    effect::apply(&mut state, now);
+    Worked { part, state, met, made }
 }
 
 impl Run {
@@ -124,7 +142,7 @@ impl Run {
     pub fn films(&self, part: usize) -> Vec<Film> {
         let Some(state) = self.parts.get(part) else { return Vec::new() };
         let wait = |operation| self.saved.sheet.get(recoat::wait_after(operation));
-        let film = |layer: &super::layer::Layer| Film {
+        let film = |layer: &Layer| Film {
             operation: layer.operation,
             coats: layer.coats,
             dry: layer.dry,
@@ -142,23 +160,19 @@ impl Run {
     pub fn act(&mut self, act: Act) -> Result<&[Defect], CannotJudge> {
         act.told()?;
         let (place, shown) = (self.saved.acts.len(), self.defects.len());
-        let begun = self.begin(&act, place);
-        for part in 0..self.parts.len() {
-            if act.step.part.is_some_and(|on| on != part) {
-                continue;
-            }
-            let now = self.moment(&act, place, begun);
-            let Some(state) = self.parts.get(part) else { continue };
-            let mut state = state.clone();
-            let met = hidden::uncover(&mut state, &now);
-            let made = before::check(&state, &now);
-            effect::apply(&mut state, &now);
-            self.write(part, state, met, &made, (place, begun));
-            for fumble in act.pass.fumbles(act.step.operation, &self.saved.sheet) {
-                self.note(Cause::Technique(fumble), place, part, Some(place), begun);
+        let now = self.moment(&act, self.begin(&act));
+        let (begun, ended) = (now.begun, now.ended);
+        let worked: Vec<Worked> =
+            self.touched(&act).map(|(part, state)| work(part, state.clone(), &now)).collect();
+        let fumbles = act.pass.fumbles(act.step.operation, &self.saved.sheet);
+        for one in worked {
+            let part = one.part;
+            self.write(one, place, begun);
+            for fumble in &fumbles {
+                self.note(Cause::Technique(*fumble), place, part, Some(place), begun);
             }
         }
-        self.now = self.moment(&act, place, begun).ended;
+        self.now = ended;
         self.saved.acts.push(act);
         Ok(self.defects.get(shown..).unwrap_or_default())
     }
@@ -171,11 +185,12 @@ impl Run {
             let Some(state) = self.parts.get(part) else { continue };
             let mut left: Vec<(OrderError, usize)> =
                 hidden::left(state).map(|hidden| (hidden.what.error(), hidden.made)).collect();
-            if let Some(clear) = state.first_clear.filter(|_| self.lacks_colour(state, &done)) {
-                left.push((OrderError::Colour, clear));
+            if let Some(first) = clears(state).next().filter(|_| self.lacks_colour(state, &done)) {
+                left.push((OrderError::Colour, first.place));
             }
-            if let Some(clear) = self.left_unlevelled(state) {
-                left.push((OrderError::Finish, clear));
+            if let Some(last) = clears(state).next_back().filter(|last| self.is_left_unlevelled(state, last))
+            {
+                left.push((OrderError::Finish, last.place));
             }
             for (error, made) in left {
                 self.note(Cause::Order(error), made, part, None, self.now);
@@ -185,23 +200,27 @@ impl Run {
         self.defects.get(shown..).unwrap_or_default()
     }
 
+    /// The parts that an operation is done to.
+    fn touched(&self, act: &Act) -> impl Iterator<Item = (usize, &PartState)> {
+        let on = act.step.part;
+        self.parts.iter().enumerate().filter(move |(place, _)| on.is_none_or(|on| on == *place))
+    }
+
     /// The longest wait that bears on an operation, over the parts that it touches.
     pub(super) fn waiting(&self, act: &Act) -> Option<Waiting> {
-        let now = self.moment(act, self.saved.acts.len(), self.now);
-        let touched =
-            self.parts.iter().enumerate().filter(|(place, _)| act.step.part.is_none_or(|on| on == *place));
-        touched.filter_map(|(_, part)| waiting(part, &now)).max_by(|a, b| a.over.total_cmp(&b.over))
+        let now = self.moment(act, self.now);
+        let waits = self.touched(act).filter_map(|(_, part)| waiting(part, &now));
+        waits.max_by(|a, b| a.over.total_cmp(&b.over))
     }
 
     /// When an operation would begin if it were done now, in hours since the job began.
     #[must_use]
     pub fn begins(&self, act: &Act) -> Hours {
-        Hours::saturating(self.begin(act, self.saved.acts.len()))
+        Hours::saturating(self.begin(act))
     }
 
     /// When an operation begins: as many hours after the one before as were told, or when every wait is over.
-    fn begin(&self, act: &Act, place: usize) -> f64 {
-        debug_assert_eq!(place, self.saved.acts.len());
+    fn begin(&self, act: &Act) -> f64 {
         match act.step.after {
             Told::Is(hours) => self.now + hours.get(),
             Told::Kept | Told::Untold => {
@@ -211,7 +230,9 @@ impl Run {
         }
     }
 
-    fn moment<'a>(&'a self, act: &'a Act, place: usize, begun: f64) -> Now<'a> {
+    /// An operation that comes next in the run, begun at a moment.
+    fn moment<'a>(&'a self, act: &'a Act, begun: f64) -> Now<'a> {
+        let place = self.saved.acts.len();
         let sheet = &self.saved.sheet;
         let coats = act.coats(ordered_coats(sheet));
         let between = act.between().map(Hours::get);
@@ -228,14 +249,8 @@ impl Run {
         Now { job, sheet, air, act, place, begun, ended: begun + within, coats, between, climate }
     }
 
-    fn write(
-        &mut self,
-        part: usize,
-        mut state: PartState,
-        met: Vec<Hidden>,
-        made: &[before::Made],
-        (place, at): (usize, f64),
-    ) {
+    fn write(&mut self, worked: Worked, place: usize, at: f64) {
+        let Worked { part, mut state, met, made } = worked;
         for hidden in met {
             self.note(Cause::Order(hidden.what.error()), hidden.made, part, Some(place), at);
         }
@@ -268,15 +283,19 @@ impl Run {
         film || shade || (stain && !part.is_filled_as_stain())
     }
 
-    /// The last clear coats of work that was ordered rubbed and was neither levelled nor buffed.
-    fn left_unlevelled(&self, part: &PartState) -> Option<usize> {
-        let (clear, is_clean) = part.last_clear?;
+    /// Whether work that was ordered rubbed was neither levelled nor buffed after its last clear coats.
+    fn is_left_unlevelled(&self, part: &PartState, last: &Layer) -> bool {
         let job = &self.saved.job;
         let off_the_gun = job.look == Look::OpenPore || job.class == WorkClass::Satin;
         let rubbed = part.did(&[Operation::Level, Operation::Buff]);
-        let right = rubbed || (off_the_gun && is_clean);
-        (!right).then_some(clear)
+        let right = rubbed || (off_the_gun && last.is(Manner::CleanLastCoat));
+        !right
     }
+}
+
+/// The clear coats of a part.
+fn clears(part: &PartState) -> impl DoubleEndedIterator<Item = &Layer> {
+    part.layers(&[Operation::Clear])
 }
 
 /// Clear coats that reach the sheet's build.
@@ -287,11 +306,7 @@ fn ordered_coats(sheet: &Sheet) -> u32 {
 
 /// Hours that several coats take when each has its wait, and a night once the day has its coats.
 fn kept_within(operation: Operation, coats: u32, sheet: &Sheet) -> f64 {
-    let held = |setting| {
-        let held = sheet.held(setting);
-        held.value.max(held.floor)
-    };
     let gaps = f64::from(coats.saturating_sub(1));
     let nights = libm::floor(gaps / sheet.get(Setting::CoatsADay).max(1.0));
-    (gaps - nights) * held(recoat::wait_after(operation)) + nights * held(Setting::ScuffWait)
+    (gaps - nights) * sheet.wait(recoat::wait_after(operation)) + nights * sheet.wait(Setting::ScuffWait)
 }

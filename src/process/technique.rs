@@ -4,6 +4,7 @@ use crate::quantity::{Fraction, Micrometres, Millimetres};
 use crate::rules::film::{clear_solids, dry};
 use crate::rules::mixing::clear_thinning;
 use crate::rules::sequence::operation::{COATS, Operation};
+use crate::rules::shading::{self, distance};
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::verdict::RuleId;
 use crate::terms;
@@ -121,10 +122,9 @@ impl Pass {
         if !COATS.contains(&operation) {
             return Vec::new();
         }
-        let (near, far) = distances(operation);
-        let distance = self.distance_mm.map(Millimetres::get);
-        let close = distance.is_some_and(|mm| mm < sheet.get(near));
-        let away = distance.is_some_and(|mm| mm > sheet.get(far));
+        let (near, far) = distance(sheet, laid_as(operation));
+        let close = self.distance_mm.is_some_and(|held| held < near);
+        let away = self.distance_mm.is_some_and(|held| held > far);
         let wet = self.wet_um.map(Micrometres::get);
         let over = |setting| wet.is_some_and(|um| um >= sheet.get(setting));
         let found = [
@@ -141,10 +141,11 @@ impl Pass {
     }
 }
 
-/// The sheet's gun distances for an operation: shading and seal passes are laid from farther away.
-const fn distances(operation: Operation) -> (Setting, Setting) {
+/// The kind of pass, told apart by its distance, that an operation is laid in.
+const fn laid_as(operation: Operation) -> shading::Pass {
     match operation {
-        Operation::Shade | Operation::Seal => (Setting::ShadeDistanceFrom, Setting::ShadeDistanceTo),
-        _ => (Setting::BodyDistanceFrom, Setting::BodyDistanceTo),
+        Operation::Shade => shading::Pass::Shading,
+        Operation::Seal => shading::Pass::LightSeal,
+        _ => shading::Pass::Body,
     }
 }

@@ -15,6 +15,8 @@ use serde::{Deserialize, Serialize};
 pub const DUST: f64 = 1e-9;
 /// Minutes in an hour (SI brochure, 9th edition, table 8).
 pub const MINUTES_AN_HOUR: f64 = 60.0;
+/// Hours in a day (SI brochure, 9th edition, table 8).
+pub const HOURS_A_DAY: f64 = 24.0;
 
 /// A value that lies outside the range of its quantity.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]

@@ -282,7 +282,6 @@ impl Unit {
         const FAHRENHEIT_STEP: f64 = 5.0 / 9.0;
         const FAHRENHEIT_ZERO_C: f64 = -32.0 * FAHRENHEIT_STEP;
         const HOURS_A_MINUTE: f64 = 1.0 / super::MINUTES_AN_HOUR;
-        const HOURS_A_DAY: f64 = 24.0;
         const MM_AN_INCH: f64 = 25.4;
         const UM_A_MIL: f64 = 25.4;
         const ML_A_LITRE: f64 = 1_000.0;
@@ -298,7 +297,7 @@ impl Unit {
             Self::Fahrenheit => (FAHRENHEIT_STEP, FAHRENHEIT_ZERO_C),
             Self::FahrenheitGap => (FAHRENHEIT_STEP, 0.0),
             Self::Minute => (HOURS_A_MINUTE, 0.0),
-            Self::Day => (HOURS_A_DAY, 0.0),
+            Self::Day => (super::HOURS_A_DAY, 0.0),
             Self::Inch => (MM_AN_INCH, 0.0),
             Self::Mil => (UM_A_MIL, 0.0),
             Self::Litre => (ML_A_LITRE, 0.0),

@@ -269,6 +269,13 @@ impl Sheet {
         Hours::saturating(self.get(setting))
     }
 
+    /// The hours of a wait that count: the shop's value, never less than its floor.
+    #[must_use]
+    pub fn wait(&self, setting: Setting) -> f64 {
+        let held = self.held(setting);
+        held.value.max(held.floor)
+    }
+
     /// A temperature.
     #[must_use]
     pub fn celsius(&self, setting: Setting) -> Celsius {

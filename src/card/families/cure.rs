@@ -6,7 +6,7 @@ use crate::bench::drying::{ticket_time, told};
 use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
-use crate::quantity::{Hours, Measure, Unit};
+use crate::quantity::{HOURS_A_DAY, Hours, Measure, Unit};
 use crate::rules::drying::factors::uncapped;
 use crate::rules::drying::gate::{Finding, keeps_shut};
 use crate::rules::drying::job::{self, Delivery};
@@ -19,9 +19,6 @@ use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 pub(super) const ALL: &[&Question] =
     &[&LEVEL_WHEN, &HEAVY_COATS, &LEVEL_GATE, &DELIVERY_DAY, &ORDER_OF_WAITS];
 
-/// Hours of a day.
-const DAY_H: f64 = 24.0;
-
 /// How long from the last clear coat to levelling? Misconceptions: floor taken for the sheet's wait, cold not scaled,
 /// credit for warmth, film taken linearly, another class of work.
 const LEVEL_WHEN: Question = Question {
@@ -33,7 +30,7 @@ const LEVEL_WHEN: Question = Question {
 
 /// A wait in days.
 fn days(hours: f64) -> Measure {
-    Measure::new(hours / DAY_H, Unit::Day, 1)
+    Measure::new(hours / HOURS_A_DAY, Unit::Day, 1)
 }
 
 fn level_when(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
@@ -155,7 +152,7 @@ fn days_left(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
     at_reference.set("air_c", world.sheet.get(Setting::WaitReference));
     let time = ticket_time(&at_reference, world).ok().and_then(|ruling| ruling.answer.estimate());
     if let Some(time) = time {
-        let (total, last) = (time.schedule.total.get() / DAY_H, time.buff.hours.get() / DAY_H);
+        let (total, last) = (time.schedule.total.get() / HOURS_A_DAY, time.buff.hours.get() / HOURS_A_DAY);
         let between = f64::midpoint(total, last);
         let left = match dice.below(3) {
             0 => last * dice.on_grid(0.5, 0.9, 0.1),
@@ -168,8 +165,8 @@ fn days_left(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
 
 fn delivery(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
     facts.number("air_c")?;
-    let left =
-        Hours::new(facts.number("days_left")? * DAY_H).map_err(|_| CannotJudge::without("days_left"))?;
+    let left = Hours::new(facts.number("days_left")? * HOURS_A_DAY)
+        .map_err(|_| CannotJudge::without("days_left"))?;
     let ruling: Ruling<Delivery> = job::delivery(ticket_time(facts, world)?, left);
     Ok(ruling.map(|verdict| Answer::term(verdict.slug())))
 }

@@ -6,7 +6,7 @@ use crate::bench::drying::told;
 use crate::card::question::{After, Ask, Item, Question, Tempt};
 use crate::card::{Answer, Dice};
 use crate::content::World;
-use crate::quantity::{Measure, Unit};
+use crate::quantity::{HOURS_A_DAY, Measure, Unit};
 use crate::rules::drying::Modelled;
 use crate::rules::drying::by_the_clock;
 use crate::rules::drying::factors::uncapped;
@@ -215,8 +215,6 @@ fn next_step(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
 }
 
 fn next_step_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
-    /// Hours of a day.
-    const DAY_H: f64 = 24.0;
     let (Ok(wait), Ok(told), Ok(clock)) = (facts.term::<Wait>("wait"), told(facts), time_of(facts, "clock"))
     else {
         return Vec::new();
@@ -224,14 +222,15 @@ fn next_step_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let Some((found, _)) = stated(wait, &told, world) else { return Vec::new() };
     let (opens, closes) = (world.sheet.get(Setting::DayFrom), world.sheet.get(Setting::DayTo));
     let rest = found.hours.get();
-    let morning = DAY_H - clock.get() + opens;
+    let morning = HOURS_A_DAY - clock.get() + opens;
     let nights = libm::floor((rest - (closes - clock.get()).max(0.0)) / (closes - opens)) + 1.0;
-    let worked = if clock.get() + rest > closes { rest + nights * (DAY_H - closes + opens) } else { rest };
+    let worked =
+        if clock.get() + rest > closes { rest + nights * (HOURS_A_DAY - closes + opens) } else { rest };
     vec![
         Tempt::number(hours(rest), "night-is-no-working-time"),
         Tempt::number(hours(found.stated.get()), "cold-not-scaled"),
         Tempt::number(hours(morning), "always-tomorrow"),
-        Tempt::number(hours(morning + DAY_H), "always-tomorrow"),
+        Tempt::number(hours(morning + HOURS_A_DAY), "always-tomorrow"),
         Tempt::number(hours(worked), "wait-only-in-working-hours"),
         Tempt::number(hours(rest * OUTRIGHT), "doubled-outright"),
     ]

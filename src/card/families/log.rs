@@ -5,7 +5,7 @@ use crate::bench::Facts;
 use crate::card::question::{After, Ask, Question, Tempt};
 use crate::card::{Answer, Dice};
 use crate::content::World;
-use crate::quantity::Hours;
+use crate::quantity::{HOURS_A_DAY, Hours};
 use crate::rules::sequence::check::{Finding, check};
 use crate::rules::sequence::error::{Mend, OrderError};
 use crate::rules::sequence::job::Job;
@@ -83,8 +83,7 @@ terms! {
 const QUARTER: f64 = 0.25;
 const TWO_HOURS: f64 = 2.0;
 const SAME_DAY: f64 = 8.0;
-const DAY: f64 = 24.0;
-const WEEK: f64 = 7.0 * DAY;
+const WEEK: f64 = 7.0 * HOURS_A_DAY;
 const SEALER_COATS: u32 = 3;
 const FEW_COATS: u32 = 2;
 const COARSE_GRIT: u32 = 600;
@@ -144,8 +143,8 @@ fn told(log: Log, job: &Job, world: &World<'_>) -> Option<Plan> {
     let edit = Edit(plan.steps);
     let steps = match log {
         Log::SealedEvening => edit.wait(Op::WipeFiller, Op::Seal, SAME_DAY),
-        Log::SealedNextDay => edit.wait(Op::WipeFiller, Op::Seal, DAY),
-        Log::SealedSecondDay => edit.wait(Op::WipeFiller, Op::Seal, 2.0 * DAY),
+        Log::SealedNextDay => edit.wait(Op::WipeFiller, Op::Seal, HOURS_A_DAY),
+        Log::SealedSecondDay => edit.wait(Op::WipeFiller, Op::Seal, 2.0 * HOURS_A_DAY),
         Log::TintedOnStain => {
             edit.place(Op::Stain)?;
             edit.without(&[Op::Washcoat]).how(Op::Fill, Manner::Coloured)
@@ -182,7 +181,7 @@ fn told(log: Log, job: &Job, world: &World<'_>) -> Option<Plan> {
         Log::NoWipe => Some(edit.without(&[Op::SolventWipe])),
         Log::RecoatWeek if !job.colours_film() => edit.wait(Op::Seal, Op::Clear, WEEK),
         Log::RecoatTwoDays if !job.colours_film() => {
-            edit.after(Op::Seal, Step::of(Op::Scuff))?.wait(Op::Seal, Op::Clear, 2.0 * DAY)
+            edit.after(Op::Seal, Step::of(Op::Scuff))?.wait(Op::Seal, Op::Clear, 2.0 * HOURS_A_DAY)
         }
         Log::QuarterHour => {
             edit.change(Op::Clear, |clear| clear.between = Told::Is(Hours::saturating(QUARTER)))
@@ -190,7 +189,7 @@ fn told(log: Log, job: &Job, world: &World<'_>) -> Option<Plan> {
         Log::ThreeADay => {
             edit.change(Op::Clear, |clear| clear.between = Told::Is(Hours::saturating(TWO_HOURS)))
         }
-        Log::LevelThreeDays => edit.wait(Op::Clear, Op::Level, 3.0 * DAY),
+        Log::LevelThreeDays => edit.wait(Op::Clear, Op::Level, 3.0 * HOURS_A_DAY),
         Log::LevelWeek => edit.wait(Op::Clear, Op::Level, WEEK),
         Log::LevelMonth => edit.wait(Op::Clear, Op::Level, 4.0 * WEEK),
         Log::TwoCoats => {

@@ -83,8 +83,7 @@ impl Now<'_> {
 
     /// A wait of the sheet, never less than its floor.
     pub(super) fn wait(&self, setting: Setting) -> f64 {
-        let held = self.sheet.held(setting);
-        held.value.max(held.floor)
+        self.sheet.wait(setting)
     }
 
     /// The wait before levelling, buffing or packing: the floor grows with the square of the clear.

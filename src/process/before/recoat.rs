@@ -2,7 +2,6 @@
 
 use super::{Made, Now};
 use crate::process::defect::earlier;
-use crate::process::layer::Layer;
 use crate::process::part::{Day, PartState};
 use crate::rules::sequence::error::OrderError;
 use crate::rules::sequence::manner::Manner;
@@ -86,11 +85,14 @@ fn past_window(gap: &Gap, now: &Now<'_>) -> bool {
     closes > 0.0 && earlier(closes, gap.hours)
 }
 
+/// Whether the first coat of the operation lies closer than a night to the one below.
+fn joins(part: &PartState, now: &Now<'_>) -> bool {
+    part.film().is_some_and(|below| earlier(now.begun - below.ended, now.wait(Setting::ScuffWait)))
+}
+
 /// Whether two coats lie closer than a night.
 fn shares_a_day(part: &PartState, now: &Now<'_>) -> bool {
-    let night = now.wait(Setting::ScuffWait);
-    let joins = part.film().is_some_and(|below| earlier(now.begun - below.ended, night));
-    joins || (now.coats > 1 && now.between.is_some_and(|hours| earlier(hours, night)))
+    joins(part, now) || (now.coats > 1 && !spreads(now))
 }
 
 /// Thin coats, and no more of clear than the sheet allows for a day.
@@ -100,9 +102,7 @@ fn is_good_day(day: Day, now: &Now<'_>) -> bool {
 
 /// The day as it is when the first day's coats of the operation are on.
 fn day(part: &PartState, now: &Now<'_>) -> Day {
-    let joins =
-        part.film().is_some_and(|below| earlier(now.begun - below.ended, now.wait(Setting::ScuffWait)));
-    let before = if joins { part.day } else { Day::default() };
+    let before = if joins(part, now) { part.day } else { Day::default() };
     let together = if spreads(now) { 1 } else { now.coats };
     let clears = if now.act.is_clear() { before.clears.saturating_add(together) } else { before.clears };
     Day { clears, heavy: before.heavy || now.is(Manner::Heavy) }
@@ -122,8 +122,8 @@ pub(in crate::process) fn day_after(part: &PartState, now: &Now<'_>) -> Day {
     }
 }
 
-/// Whether the coat below has a film over it that day already, or the sheet's coats are on.
-pub(in crate::process) fn day_is_full(layer: &Layer, part: &PartState, now: &Now<'_>) -> bool {
-    let clears = f64::from(part.day.clears) + f64::from(u32::from(now.act.is_clear()));
-    now.job.melts && (part.day.heavy || layer.is(Manner::Heavy) || clears > now.sheet.get(Setting::CoatsADay))
+/// Whether the day of the last coat takes no other: it had a heavy one, or as many of clear as the sheet allows.
+pub(in crate::process) fn day_is_full(part: &PartState, now: &Now<'_>) -> bool {
+    let clears = part.day.clears.saturating_add(u32::from(now.act.is_clear()));
+    now.job.melts && !is_good_day(Day { clears, ..part.day }, now)
 }

@@ -1,10 +1,7 @@
 //! The longest path through a job: work inside working hours, waits round the clock.
 
-use crate::quantity::{DUST, Hours};
+use crate::quantity::{DUST, HOURS_A_DAY, Hours};
 use crate::rules::sheet::{Setting, Sheet};
-
-/// Hours of a day.
-const DAY: f64 = 24.0;
 
 /// The hours of a day in which work is done, the same on every day.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -30,11 +27,11 @@ impl WorkingDay {
     /// into one day is begun only if it ends that day.
     #[must_use]
     pub fn begin(self, ready: f64, work: Hours) -> f64 {
-        let day = libm::floor(ready / DAY) * DAY;
+        let day = libm::floor(ready / HOURS_A_DAY) * HOURS_A_DAY;
         let start = ready.max(day + self.from);
         let latest = if self.fits(work) { day + self.to - work.get() } else { day + self.to };
         let in_time = start <= latest + DUST && start < day + self.to;
-        if in_time { start } else { day + DAY + self.from }
+        if in_time { start } else { day + HOURS_A_DAY + self.from }
     }
 
     /// When work ends that began at `start`. Work longer than a day goes on the next mornings.
@@ -43,10 +40,10 @@ impl WorkingDay {
         if self.fits(work) {
             return start + work.get();
         }
-        let day = libm::floor(start / DAY) * DAY;
+        let day = libm::floor(start / HOURS_A_DAY) * HOURS_A_DAY;
         let left = work.get() - (day + self.to - start);
         let more_days = libm::ceil(left / self.length()).max(1.0);
-        day + more_days * DAY + self.from + left - (more_days - 1.0) * self.length()
+        day + more_days * HOURS_A_DAY + self.from + left - (more_days - 1.0) * self.length()
     }
 
     fn length(self) -> f64 {
@@ -158,9 +155,9 @@ impl Link {
     fn ready(self, times: &[(f64, f64)]) -> Option<(usize, f64, f64)> {
         match self {
             Self::Wait(OpId(on), wait) => times.get(on).map(|(_, end)| (on, end + wait.get(), wait.get())),
-            Self::NextDay(OpId(on)) => {
-                times.get(on).map(|(start, _)| (on, (libm::floor(start / DAY) + 1.0) * DAY, 0.0))
-            }
+            Self::NextDay(OpId(on)) => times
+                .get(on)
+                .map(|(start, _)| (on, (libm::floor(start / HOURS_A_DAY) + 1.0) * HOURS_A_DAY, 0.0)),
         }
     }
 }

@@ -6,6 +6,8 @@ use super::manner::Manner;
 use super::operation::{CLEARS, COATS, Operation};
 use super::plan::Told;
 use super::view::View;
+use crate::quantity::Micrometres;
+use crate::rules::drying::factors::thickness_factor;
 use crate::rules::drying::waits::buff_setting;
 use crate::rules::film::sheet_coat;
 use crate::rules::sheet::Setting;
@@ -42,9 +44,10 @@ fn cut_too_early(view: &View<'_>) -> Shape {
 /// are counted (Crank 1975, p. 48).
 pub(super) fn buff_wait(view: &View<'_>, at: usize) -> f64 {
     let held = view.sheet.held(buff_setting(view.job.class));
-    let reference = view.sheet.get(Setting::BuildReference);
-    let ratio = clear_film(view, at).map_or(1.0, |film| (film / reference).max(1.0));
-    held.value.max(held.floor * ratio * ratio)
+    let reference = view.sheet.micrometres(Setting::BuildReference);
+    let film = clear_film(view, at).map(Micrometres::saturating);
+    let thick = film.map_or(1.0, |film| thickness_factor(film, reference).answer);
+    held.value.max(held.floor * thick)
 }
 
 /// Clear film over the colour before a step, less what earlier levelling took; `None` where the coats are not counted.

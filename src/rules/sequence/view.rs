@@ -188,8 +188,7 @@ impl<'a> View<'a> {
 
     /// The wait that counts: the sheet's, never less than its floor.
     pub(super) fn wait(&self, setting: Setting) -> f64 {
-        let held = self.sheet.held(setting);
-        held.value.max(held.floor)
+        self.sheet.wait(setting)
     }
 
     /// Every coat with the one under it; coats of one step are told by their time between.
