@@ -4,15 +4,14 @@
 mod support;
 
 use proptest::prelude::*;
-use proptest::test_runner::TestRunner;
 use serde_json::{Value, json};
 use std::cell::Cell;
 use stepboard::judge::{judge, read};
 use stepboard::rules::sequence::manner::Manner;
 use stepboard::rules::sequence::operation::Operation;
 use stepboard::rules::term::Term;
-use support::any::{laws, term};
-use support::content;
+use support::any::{USUAL, hold, term};
+use support::{content, inputs};
 
 fn hours() -> impl Strategy<Value = f64> {
     prop_oneof![Just(0.0), 0.0..3.0, 0.0..500.0]
@@ -88,11 +87,7 @@ fn job() -> impl Strategy<Value = Value> {
 }
 
 fn each<T: std::fmt::Debug>(strategy: &impl Strategy<Value = T>, law: impl Fn(&T)) {
-    let told = TestRunner::new(laws()).run(strategy, |one| {
-        law(&one);
-        Ok(())
-    });
-    told.expect("the law holds");
+    hold(inputs(USUAL), strategy, |one| law(&one));
 }
 
 #[test]

@@ -16,8 +16,8 @@ use stepboard::rules::sequence::plan::Plan;
 use stepboard::rules::sequence::variant::Variant;
 use stepboard::rules::sheet::Sheet;
 use stepboard::rules::term::Term;
-use support::any::sheet;
-use support::works::{hold, told_work};
+use support::any::{hold, sheet};
+use support::works::told_work;
 use support::{content, inputs};
 
 /// Random works.

@@ -3,7 +3,6 @@
 
 mod support;
 
-use proptest::test_runner::TestRunner;
 use std::cell::Cell;
 use stepboard::quantity::Hours;
 use stepboard::rules::sequence::check::{Checked, accepts, accepts_here, check, check_here};
@@ -14,7 +13,7 @@ use stepboard::rules::sequence::operation::Operation;
 use stepboard::rules::sequence::plan::{Plan, Step, Told};
 use stepboard::rules::sequence::route;
 use stepboard::rules::sheet::Sheet;
-use support::any::{USUAL, laws};
+use support::any::{USUAL, hold};
 use support::works::{job, plan};
 use support::{content, inputs};
 
@@ -32,13 +31,7 @@ fn each(law: impl Fn(&Job, &Plan, &Sheet)) {
     let content = content();
     let parts: Vec<Part> = content.woods.iter().map(Part::of).collect();
     let strategy = (job(parts), plan(), proptest::sample::select(content.sheets.clone()));
-    let mut runner = TestRunner::new(laws());
-    runner
-        .run(&strategy, |(job, plan, sheet)| {
-            law(&job, &plan, &sheet);
-            Ok(())
-        })
-        .expect("the law holds");
+    hold(inputs(USUAL), &strategy, |(job, plan, sheet)| law(&job, &plan, &sheet));
 }
 
 fn longer(plan: &Plan) -> Plan {

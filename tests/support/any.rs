@@ -1,7 +1,7 @@
 //! Strategies that several laws share.
 
 use proptest::prelude::*;
-use proptest::test_runner::RngSeed;
+use proptest::test_runner::{RngSeed, TestRunner};
 use stepboard::rules::sheet::{Setting, Sheet};
 use stepboard::rules::term::Term;
 
@@ -19,6 +19,15 @@ pub(crate) fn laws() -> ProptestConfig {
         rng_seed: RngSeed::Fixed(SEED),
         ..ProptestConfig::default()
     }
+}
+
+/// Holds a law over so many values, the same ones each time.
+pub(crate) fn hold<S: Strategy>(cases: u32, strategy: &S, law: impl Fn(S::Value)) {
+    let held = TestRunner::new(ProptestConfig { cases, ..laws() }).run(strategy, |value| {
+        law(value);
+        Ok(())
+    });
+    held.expect("the law holds");
 }
 
 thread_local! {

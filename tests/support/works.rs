@@ -2,7 +2,6 @@
 
 use super::any::term;
 use proptest::prelude::*;
-use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
 use stepboard::quantity::{Celsius, Hours, MoistureContent, RelativeHumidity};
 use stepboard::rules::sequence::job::{Job, Part};
 use stepboard::rules::sequence::manner::Manner;
@@ -289,15 +288,4 @@ pub(crate) fn told_work(
             (job, plan, sheet)
         },
     )
-}
-
-/// Holds a law over many values, the same ones each time.
-pub(crate) fn hold<S: Strategy>(cases: u32, strategy: &S, law: impl Fn(S::Value)) {
-    let config = Config { cases, failure_persistence: None, max_shrink_iters: 4000, ..Config::default() };
-    let mut runner = TestRunner::new_with_rng(config, TestRng::deterministic_rng(RngAlgorithm::ChaCha));
-    let held = runner.run(strategy, |value| {
-        law(value);
-        Ok(())
-    });
-    held.expect("the law holds");
 }
