@@ -10,7 +10,7 @@ use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 /// Per cent in a whole.
-pub(super) const PERCENT_A_WHOLE: f64 = 100.0;
+pub const PERCENT_A_WHOLE: f64 = 100.0;
 
 /// The value of one fact.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]

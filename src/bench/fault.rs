@@ -22,6 +22,8 @@ const DIAGNOSE: Calculation = Calculation {
         Gives::Term { key: "fault", among: &["@faults"] },
         Gives::Number { key: "fit", unit: Unit::Ratio },
         Gives::Rows { key: "faults", of: &["fault", "probability"] },
+        Gives::Term { key: "next", among: &[] },
+        Gives::Number { key: "next_minutes", unit: Unit::Minute },
         Gives::Rows { key: "causes", of: &["cause", "probability"] },
         Gives::Words { key: "do_now" },
         Gives::Words { key: "rework" },
@@ -32,9 +34,6 @@ const DIAGNOSE: Calculation = Calculation {
         Gives::Rows { key: "made_at", of: &["stage"] },
         Gives::Term { key: "shows_at", among: &[] },
         Gives::Term { key: "shows_later", among: &["later-always", "later-sometimes", "later-never"] },
-        Gives::Term { key: "next", among: &[] },
-        Gives::Words { key: "next_how" },
-        Gives::Number { key: "next_minutes", unit: Unit::Minute },
     ],
     run: which_fault,
 };
@@ -124,10 +123,7 @@ fn of_fault(outcome: Outcome, fault: &Fault) -> Outcome {
 
 /// The probe to do next.
 fn of_next(outcome: Outcome, best: &Telling<'_>) -> Outcome {
-    outcome
-        .term("next", best.probe.key)
-        .words("next_how", format!("probe.{}", best.probe.key))
-        .number("next_minutes", minutes(best.probe.effort.minutes))
+    outcome.term("next", best.probe.key).number("next_minutes", minutes(best.probe.effort.minutes))
 }
 
 fn minutes(minutes: f64) -> Measure {

@@ -1,11 +1,11 @@
 //! One calculation: what is known on the ticket, the result and its working on shop paper.
 
-use crate::app::parts::{Frame, rules, working};
+use crate::app::parts::{Frame, result};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
-use crate::bench::{self, Calculation as Entry, Facts, Needs, Row};
+use crate::bench::{self, Calculation as Entry, Facts, Needs};
 use crate::content::{FactInfo, World};
-use crate::quantity::{Dimension, Measure, Unit};
+use crate::quantity::{Measure, Unit};
 use std::collections::BTreeMap;
 use wasm_bindgen::JsCast;
 use web_sys::{HtmlInputElement, HtmlSelectElement};
@@ -36,7 +36,9 @@ pub(in crate::app) fn Calculation(props: &CalculationProps) -> Html {
             set.set(next);
         })
     };
-    let field = |need: &Needs<'_>| {
+    let takes = calculation.takes(shop.content());
+    let (stand, wait) = standing(&takes, &typed);
+    let field = |need: &&Needs<'_>| {
         let value = typed.get(need.key).cloned().unwrap_or_default();
         field(&shop, need, value, &on_typed)
     };
@@ -46,10 +48,44 @@ pub(in crate::app) fn Calculation(props: &CalculationProps) -> Html {
             <section key="inputs" class="ticket form">
                 <span class="hole" aria-hidden="true"></span>
                 <h2>{ shop.say("bench.inputs") }</h2>
-                { for calculation.takes(shop.content()).iter().map(field) }
+                { for stand.iter().map(field) }
+                { more(&shop, &wait, &on_typed) }
             </section>
-            <div key="outcome" class="outcome" aria-live="polite">{ outcome(&shop, calculation, &typed) }</div>
+            <div key="outcome" class="outcome" aria-live="polite">{ outcome(&shop, calculation, &typed, &wait, &on_typed) }</div>
         </Frame>
+    }
+}
+
+/// The facts that stand on the ticket, and those that are put there when they are known: of many that may be left out
+/// only the first ones stand from the start.
+fn standing<'a, 'b>(takes: &'b [Needs<'a>], typed: &Typed) -> (Vec<&'b Needs<'a>>, Vec<&'b Needs<'a>>) {
+    /// Facts that may be left out and still fit on a screen.
+    const FEW: usize = 6;
+    /// As many of more than those stand from the start.
+    const FIRST: usize = 2;
+    let optional: Vec<&str> = takes.iter().filter(|need| need.optional).map(|need| need.key).collect();
+    let first = if optional.len() <= FEW { FEW } else { FIRST };
+    let stands = |need: &&Needs<'_>| {
+        !need.optional
+            || typed.contains_key(need.key)
+            || optional.iter().take(first).any(|key| *key == need.key)
+    };
+    takes.iter().partition(stands)
+}
+
+/// Puts another fact on the ticket.
+fn more(shop: &Shop, wait: &[&Needs<'_>], on_typed: &Callback<(String, String)>) -> Html {
+    let onchange = on_typed.reform(|event: Event| (select_value(&event), String::new()));
+    let option = |need: &&Needs<'_>| html! { <option key={need.key.to_owned()} value={need.key.to_owned()}>{ shop.voice().fact_name(need.key).to_owned() }</option> };
+    html! {
+        <p key="@more" class="field more" hidden={wait.is_empty()}>
+            <label for="more">{ shop.say("bench.more") }</label>
+            <select id="more" {onchange}>
+                // A new key: the choice springs back once what was chosen stands above.
+                <option key={format!("@{}", wait.len())} value="" selected=true>{ shop.say("bench.more-pick") }</option>
+                { for wait.iter().map(option) }
+            </select>
+        </p>
     }
 }
 
@@ -94,7 +130,14 @@ fn select_value(event: &Event) -> String {
     select.map(|select| select.value()).unwrap_or_default()
 }
 
-fn outcome(shop: &Shop, calculation: &Entry, typed: &Typed) -> Html {
+/// The result, or what stands in its way.
+fn outcome(
+    shop: &Shop,
+    calculation: &Entry,
+    typed: &Typed,
+    untold: &[&Needs<'_>],
+    on_typed: &Callback<(String, String)>,
+) -> Html {
     let (facts, wrong) = read(shop, calculation, typed);
     if facts.0.is_empty() && wrong.is_empty() {
         return html! { <p class="kraft">{ shop.say("bench.empty") }</p> };
@@ -103,66 +146,16 @@ fn outcome(shop: &Shop, calculation: &Entry, typed: &Typed) -> Html {
         return html! { <ul class="kraft wrong">{ for wrong.iter().map(|text| html! { <li key={text.to_string()}>{ text }</li> }) }</ul> };
     }
     let Some(sheet) = shop.sheet() else { return html! { <p></p> } };
-    let voice = shop.voice();
     match (calculation.run)(&facts, &World { content: shop.content(), sheet }) {
         Err(cannot) => {
-            let names: Vec<&str> = cannot.missing.iter().map(|key| voice.fact_name(key)).collect();
+            let names: Vec<&str> = cannot.missing.iter().map(|key| shop.voice().fact_name(key)).collect();
             let text = if cannot.contradicting { "bench.clash" } else { "bench.unknown" };
             html! { <p class="kraft">{ shop.say_with(text, &[("facts", names.join(", "))]) }</p> }
         }
         Ok(ruling) => {
-            let line = |key: &str, value: String| {
-                let name = shop.text(&format!("gives.{key}"));
-                html! { <div key={key.to_owned()} class="fact"><dt>{ name }</dt><dd>{ value }</dd></div> }
-            };
-            let numbers = ruling
-                .answer
-                .numbers
-                .iter()
-                .map(|(key, measure)| line(key, voice.measure(readable(*measure))));
-            let terms = ruling.answer.terms.iter().map(|(key, slug)| line(key, voice.term("", slug)));
-            let listed = |slugs: &[String]| {
-                slugs.iter().map(|slug| voice.term("", slug)).collect::<Vec<_>>().join(", ")
-            };
-            let lists = ruling.answer.lists.iter().filter(|(_, slugs)| !slugs.is_empty());
-            let lists = lists.map(|(key, slugs)| line(key, listed(slugs)));
-            let said = ruling.answer.words.iter();
-            let said = said.map(|(key, message)| line(key, voice.texts.get(message).to_owned()));
-            let tables = ruling.answer.rows.iter().map(|(key, lines)| rows(shop, key, lines));
-            html! {
-                <>
-                    <section key="result" class="paper result">
-                        <h2>{ shop.say("bench.result") }</h2>
-                        <dl class="facts">{ for terms }{ for lists }{ for numbers }{ for said }</dl>
-                        { for tables }
-                    </section>
-                    { working(shop, &ruling.working) }
-                    { rules(shop, &ruling.rules) }
-                </>
-            }
+            let on_asked = on_typed.reform(|key: String| (key, String::new()));
+            result(shop, calculation, &ruling, untold, &on_asked)
         }
-    }
-}
-
-/// The first rows: those after them add little.
-fn rows(shop: &Shop, key: &str, rows: &[Row]) -> Html {
-    const SHOWN: usize = 5;
-    let voice = shop.voice();
-    let row = |row: &Row| {
-        let terms = row.terms.iter().map(|(_, slug)| voice.term("", slug));
-        let words = terms.chain(row.numbers.iter().map(|(_, number)| voice.measure(*number)));
-        html! { <li>{ words.collect::<Vec<_>>().join(" · ") }</li> }
-    };
-    html! { <div key={key.to_owned()}><h3>{ shop.text(&format!("gives.{key}")) }</h3><ol>{ for rows.iter().take(SHOWN).map(row) }</ol></div> }
-}
-
-/// A temperature to one decimal: no thermometer of a shop reads finer.
-fn readable(measure: Measure) -> Measure {
-    match measure.unit.dimension() {
-        Dimension::Temperature | Dimension::TemperatureGap => {
-            Measure { decimals: measure.decimals.min(1), ..measure }
-        }
-        _ => measure,
     }
 }
 

@@ -1,5 +1,6 @@
 //! The rules that decided, and the working.
 
+use super::result::readable;
 use crate::app::state::Shop;
 use crate::rules::term::Term;
 use crate::rules::verdict::{RuleId, Step};
@@ -34,7 +35,7 @@ pub(in crate::app) fn working(shop: &Shop, steps: &[Step]) -> Html {
         html! {
             <tr key={index}>
                 <th scope="row">{ shop.text(&format!("working.{}", step.label)) }<small>{ voice.formula(step).to_owned() }</small></th>
-                <td>{ voice.measure(step.result) }</td>
+                <td>{ voice.measure(readable(step.result)) }</td>
             </tr>
         }
     };
