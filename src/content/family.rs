@@ -50,6 +50,10 @@ terms! {
         Breathing = "breathing",
         /// Waste and fire.
         WasteFire = "waste-fire",
+        /// Masking and unmasking.
+        Masking = "masking",
+        /// What stands on the job ticket.
+        JobTicket = "job-ticket",
     }
 }
 

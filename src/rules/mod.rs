@@ -15,6 +15,8 @@ pub mod filling;
 pub mod film;
 pub mod hazard;
 pub mod inspection;
+pub mod job_ticket;
+pub mod masking;
 pub mod mixing;
 pub mod optics;
 pub mod pairs;

@@ -14,12 +14,14 @@ mod fill;
 mod finish_room;
 mod gun;
 mod inspect;
+mod job_ticket;
 mod level;
 mod liquids;
 #[allow(unreachable_pub, reason = "its closed list is declared as all are")]
 mod log;
 mod look;
 mod mask;
+mod masking;
 mod material;
 mod mix;
 mod order;
@@ -67,6 +69,8 @@ const TOPICS: &[&[&Question]] = &[
     stain::ALL,
     waste::ALL,
     mask::ALL,
+    masking::ALL,
+    job_ticket::ALL,
     vapour::ALL,
     booth_run::ALL,
     finish_room::ALL,
