@@ -71,6 +71,10 @@ fn a_plan_is_accepted_exactly_when_running_it_makes_no_defect() {
     let accepted = accepted.into_inner();
     assert!(accepted > inputs / 20 && accepted < inputs / 20 * 19, "{accepted} of {inputs} accepted");
     println!("{:?}\n{:?}\naccepted {accepted}", errors_met.borrow(), variants_met.borrow());
+    // Fewer works than every change is held against do not meet everything.
+    if inputs < WORKS {
+        return;
+    }
     for error in OrderError::ALL.iter().filter(|error| !OF_THE_SHOP.contains(error)) {
         assert!(errors_met.borrow().contains_key(error), "{} was never made", error.slug());
     }

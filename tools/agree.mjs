@@ -1,4 +1,4 @@
-// Runs the same sample of calculations, cards and judged jobs natively and in WebAssembly, and compares what they gave.
+// Runs the same sample of calculations, cards, judged jobs and schedules natively and in WebAssembly, and compares what they gave.
 import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";

@@ -50,6 +50,10 @@ terms! {
         Breathing = "breathing",
         /// Waste and fire.
         WasteFire = "waste-fire",
+        /// Two-part materials.
+        TwoPart = "two-part",
+        /// From the cup to the gun.
+        Cup = "cup",
         /// Masking and unmasking.
         Masking = "masking",
         /// What stands on the job ticket.

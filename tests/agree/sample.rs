@@ -1,5 +1,6 @@
-//! A sample of everything that is computed, a line for each calculation, card family and ticket with the hash of all that it
-//! gave. The same program runs natively and in WebAssembly (`tools/agree.mjs`); the lines must be the same.
+//! A sample of everything that is computed, a line for each calculation, card family, judged job and schedule with the
+//! hash of all that it gave. The same program runs natively and in WebAssembly (`tools/agree.mjs`); the lines must be the
+//! same.
 
 #[path = "../support/told.rs"]
 mod told;
@@ -11,6 +12,9 @@ use stepboard::bench::calculations;
 use stepboard::card::{Answer, Dice, deal, grade, solve};
 use stepboard::content::{Content, Ticket, World};
 use stepboard::judge::{judge, read};
+use stepboard::process::air::AirLog;
+use stepboard::process::run::Run;
+use stepboard::process::shortest::shortest;
 use stepboard::rules::sequence::route;
 use stepboard::rules::term::Term;
 
@@ -72,8 +76,21 @@ fn lines(content: &Content) -> Vec<String> {
     }
     for ticket in &content.tickets {
         lines.push(judged(content, ticket).line("job", &ticket.slug));
+        lines.push(scheduled(content, ticket).line("schedule", &ticket.slug));
     }
     lines
+}
+
+/// The shortest schedule of a ticket on every sheet, with the films and faults of its run and of the replay.
+fn scheduled(content: &Content, ticket: &Ticket) -> Seal {
+    let mut seal = Seal::default();
+    for sheet in &content.sheets {
+        let job = World { content, sheet }.job(ticket).expect("its woods are known");
+        let found = shortest(&job, ticket.clear_coats, sheet, &AirLog::default()).expect("a fit room");
+        let replayed = Run::replay(found.run.saved().clone()).expect("everything is told");
+        seal.add(&format!("{:?} {:?} {replayed:?}", found.steps, found.total));
+    }
+    seal
 }
 
 /// The route of a ticket with some steps left out and some waits cut short, judged.

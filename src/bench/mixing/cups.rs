@@ -1,9 +1,9 @@
 //! Cups: seconds to viscosity and back, warmth, pot life.
 
-use super::told;
+use super::{told, told_seconds};
 use crate::bench::{Calculation, Facts, Gives, Needs, Outcome};
 use crate::content::World;
-use crate::quantity::{Measure, Seconds, Unit, Viscosity};
+use crate::quantity::{Measure, Unit, Viscosity};
 use crate::rules::mixing::{self, Cup, Reading, stop_watch};
 use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 
@@ -91,7 +91,7 @@ fn shown<T>(cup: &Cup, ruling: Ruling<Reading<'_, T>>, measure: fn(T) -> Measure
 
 fn viscosity(facts: &Facts, world: &World<'_>) -> Judged<Outcome> {
     let cup = told_cup(facts, world)?;
-    let seconds = told(facts, "seconds", Seconds::new)?;
+    let seconds = told_seconds(facts, "seconds")?;
     Ok(shown(cup, mixing::reading(cup, seconds, &world.content.cups), mixing::thickness_of))
 }
 

@@ -4,10 +4,11 @@ mod cups;
 mod emissions;
 mod thinning;
 
+pub(crate) use cups::told_cup;
 pub(crate) use thinning::{told_parts, told_percent, told_thinning};
 
 use super::{Calculation, Facts};
-use crate::quantity::{Density, Fraction, Millilitres, OutOfRange};
+use crate::quantity::{Density, Fraction, Millilitres, OutOfRange, Seconds};
 use crate::rules::verdict::CannotJudge;
 
 pub(super) const ALL: &[&Calculation] = &[
@@ -31,6 +32,11 @@ fn told<T>(facts: &Facts, key: &str, make: fn(f64) -> Result<T, OutOfRange>) -> 
 /// A volume that is told.
 pub(crate) fn told_volume(facts: &Facts, key: &str) -> Result<Millilitres, CannotJudge> {
     told(facts, key, Millilitres::new)
+}
+
+/// A time by the stop watch that is told.
+pub(crate) fn told_seconds(facts: &Facts, key: &str) -> Result<Seconds, CannotJudge> {
+    told(facts, key, Seconds::new)
 }
 
 /// A density that is told.

@@ -97,7 +97,7 @@ fn thinner(facts: &Facts, _: &World<'_>) -> Judged<Measure> {
 }
 
 /// A volume of so much, where a misconception leads to one.
-fn tempt_volume(ml: f64, slip: &'static str) -> Tempt {
+pub(super) fn tempt_volume(ml: f64, slip: &'static str) -> Tempt {
     Tempt::number(Measure::new(ml, Unit::Millilitre, 0), slip)
 }
 

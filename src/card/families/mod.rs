@@ -7,6 +7,7 @@ mod booth_run;
 mod buff;
 mod clean;
 mod clear;
+mod cup;
 mod cure;
 mod dry;
 mod entry;
@@ -34,8 +35,9 @@ mod seal;
 mod shaded_edge;
 mod solid_colour;
 mod stain;
-mod vapour;
 #[allow(unreachable_pub, reason = "its closed list is declared as all are")]
+mod two_part;
+mod vapour;
 mod variant;
 mod waiting;
 mod waste;
@@ -70,6 +72,8 @@ const TOPICS: &[&[&Question]] = &[
     waste::ALL,
     mask::ALL,
     masking::ALL,
+    two_part::ALL,
+    cup::ALL,
     job_ticket::ALL,
     vapour::ALL,
     booth_run::ALL,

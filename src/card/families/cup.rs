@@ -1,0 +1,130 @@
+//! From the cup to the gun: what a reading calls for, which strainer, and a dose of retarder that somebody poured.
+
+use crate::bench::Facts;
+use crate::bench::mixing::{told_cup, told_seconds, told_volume};
+use crate::card::question::{After, Ask, Question, Tempt, keep};
+use crate::card::{Answer, Dice};
+use crate::content::World;
+use crate::rules::mixing::{
+    CupMove, RetarderDose, Strained, StrainerMove, after_the_cup, retarder_dose, retarder_most, strainer,
+};
+use crate::rules::term::Term;
+use crate::rules::verdict::Judged;
+
+pub(super) const ALL: &[&Question] = &[&CUP_MOVE, &STRAINER_MESH, &RETARDER_POURED];
+
+/// What does the reading call for? Misconceptions: a time outside the cup's range is a number; a cold mix is too thick.
+const CUP_MOVE: Question = Question {
+    id: "cup-move",
+    settle: a_window,
+    ask: Ask::One { answer: after_cup, tempt: cup_tempts },
+    after: After::is("mix-off"),
+};
+
+/// Does the strainer serve? Misconceptions: any strainer will do; once strained is strained.
+const STRAINER_MESH: Question = Question {
+    id: "strainer-mesh",
+    settle: keep,
+    ask: Ask::One { answer: strained, tempt: strained_tempts },
+    after: After::is("nibs-stand-up"),
+};
+
+/// May this much retarder be in it? Misconceptions: it is counted on the thinner; more helps more against blushing.
+const RETARDER_POURED: Question = Question {
+    id: "retarder-poured",
+    settle: some_retarder,
+    ask: Ask::One { answer: poured, tempt: poured_tempts },
+    after: After::is("slow-film"),
+};
+
+/// The window that the gun wants lies inside the cup's range, and the reading near it or outside the range; half of the
+/// mixes have the cup's temperature.
+fn a_window(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
+    /// Share of the cup's range at which the window begins.
+    const BEGINS: f64 = 0.25;
+    /// Width of the window, and how far a reading lies off its ends, in seconds.
+    const WIDE: f64 = 6.0;
+    const OFF: f64 = 9.0;
+    /// One reading in so many lies outside the cup's range.
+    const OUTSIDE_ONE_IN: u32 = 4;
+    let Ok(cup) = told_cup(facts, world) else { return };
+    let least = libm::round(cup.least_s + (cup.most_s - cup.least_s) * BEGINS);
+    let off = dice.on_grid(-OFF, WIDE + OFF, 1.0);
+    let beyond = 1.0 + off.abs();
+    let seconds = match (dice.one_in(OUTSIDE_ONE_IN), dice.one_in(2)) {
+        (false, _) => least + off,
+        (true, true) => (cup.least_s - beyond).max(1.0),
+        (true, false) => cup.most_s + beyond,
+    };
+    let told = [
+        ("aim_from_s", least),
+        ("aim_to_s", least + WIDE),
+        ("seconds", seconds),
+        ("cup_from_s", cup.least_s),
+        ("cup_to_s", cup.most_s),
+        ("cup_at_c", cup.at_c),
+    ];
+    for (key, value) in told {
+        facts.set(key, value);
+    }
+    if dice.one_in(2) {
+        facts.set("liquid_c", cup.at_c);
+    }
+}
+
+fn after_cup(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
+    let window = (told_seconds(facts, "aim_from_s")?, told_seconds(facts, "aim_to_s")?);
+    let (seconds, liquid) = (told_seconds(facts, "seconds")?, facts.celsius("liquid_c")?);
+    let ruling = after_the_cup(told_cup(facts, world)?, seconds, liquid, window, world.sheet);
+    Ok(ruling.map(|next| Answer::term(next.slug())))
+}
+
+fn cup_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
+    let slip = |next| match next {
+        CupMove::FinerCup | CupMove::CoarserCup => "cup-reads-this-time",
+        CupMove::RightTemperature => "temperature-is-right",
+        CupMove::ThinMore | CupMove::AddMaterial => "thinned-by-a-bad-reading",
+        CupMove::Strain => "reading-not-in-window",
+    };
+    CupMove::ALL.iter().map(|next| Tempt::term(next.slug(), slip(*next), "")).collect()
+}
+
+fn strained(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
+    let mesh = facts.micrometres("mesh_um")?;
+    let ruling = strainer(mesh, facts.term::<Strained>("strained")?, world.sheet);
+    Ok(ruling.map(|next| Answer::term(next.slug())))
+}
+
+fn strained_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
+    vec![
+        Tempt::term(StrainerMove::Serves.slug(), "any-strainer-serves", ""),
+        Tempt::term(StrainerMove::Finer.slug(), "mesh-was-fine-enough", "time-lost"),
+        Tempt::term(StrainerMove::Again.slug(), "strained-at-the-right-time", "time-lost"),
+        Tempt::term("gun-filter-does-it", "gun-filter-for-strainer", ""),
+        Tempt::term("let-it-settle", "settling-for-straining", ""),
+    ]
+}
+
+/// The retarder that somebody poured: within the sheet's share, at it, or over it.
+fn some_retarder(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
+    /// Shares of what the sheet allows that are met in a shop: common practice, no source.
+    const POURED: [f64; 7] = [0.5, 0.75, 0.9, 1.0, 1.25, 1.5, 2.0];
+    if let (Ok(batch), Some(share)) = (told_volume(facts, "batch_ml"), dice.pick(&POURED)) {
+        let poured = retarder_most(batch, world.sheet).answer.get() * share;
+        facts.set("retarder_ml", libm::floor(poured));
+    }
+}
+
+fn poured(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
+    let (retarder, batch) = (told_volume(facts, "retarder_ml")?, told_volume(facts, "batch_ml")?);
+    Ok(retarder_dose(retarder, batch, world.sheet).map(|dose| Answer::term(dose.slug())))
+}
+
+fn poured_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
+    vec![
+        Tempt::term(RetarderDose::Within.slug(), "retarder-by-eye", ""),
+        Tempt::term(RetarderDose::Over.slug(), "retarder-within-after-all", "time-lost"),
+        Tempt::term("retarder-top-up", "more-retarder-more-safety", ""),
+        Tempt::term("retarder-none-left", "retarder-always-harms", "time-lost"),
+    ]
+}
