@@ -3,7 +3,7 @@
 use super::question::{Ask, Item, Kind, Question, Tempt};
 use super::{Answer, Dice, families, tolerance};
 use crate::bench::{FactValue, Facts};
-use crate::content::{Binding, Draw, FamilyInfo, World};
+use crate::content::{Binding, Draw, FamilyInfo, PROBES, World};
 use crate::quantity::Unit;
 use crate::rules::sorted::sorted;
 use crate::rules::term::Term;
@@ -86,7 +86,7 @@ fn attempt_deal(
     dice: &mut Dice,
 ) -> Option<Card> {
     let mut facts = Facts::default();
-    for draw in &info.facts {
+    for draw in info.facts.iter().filter(|draw| draw.fact != PROBES) {
         facts.0.insert(draw.fact.clone(), draw_fact(world, draw, dice)?);
     }
     (question.settle)(&mut facts, world, dice);
@@ -98,7 +98,7 @@ fn attempt_deal(
         None
     };
     if dice.one_in(HIDE_ONE_IN) {
-        hide(info, &mut facts, dice);
+        hide(world, info, &mut facts, dice);
     }
     let card = Card {
         family: info.id.clone(),
@@ -123,13 +123,9 @@ fn stories(world: &World<'_>, family: &str) -> u32 {
     (2..).take_while(next).last().unwrap_or(1)
 }
 
-fn hide(info: &FamilyInfo, facts: &mut Facts, dice: &mut Dice) {
-    let may: Vec<&str> = info
-        .facts
-        .iter()
-        .filter(|draw| draw.may_hide && facts.0.contains_key(&draw.fact))
-        .map(|draw| draw.fact.as_str())
-        .collect();
+fn hide(world: &World<'_>, info: &FamilyInfo, facts: &mut Facts, dice: &mut Dice) {
+    let drawn = info.facts.iter().filter(|draw| draw.may_hide).flat_map(|draw| world.content.drawn(draw));
+    let may: Vec<&str> = drawn.filter(|key| facts.0.contains_key(*key)).collect();
     if let Some(key) = dice.pick(&may) {
         facts.0.remove(*key);
     }

@@ -113,9 +113,10 @@ impl<'a> Voice<'a> {
         let Some(info) = self.content.family(&card.family) else { return Vec::new() };
         let shown = info.facts.iter().filter(|draw| !draw.in_story);
         shown
-            .filter_map(|draw| {
-                let value = card.facts.0.get(&draw.fact)?;
-                Some((self.fact_name(&draw.fact), self.fact(&card.family, &draw.fact, value)))
+            .flat_map(|draw| self.content.drawn(draw))
+            .filter_map(|key| {
+                let value = card.facts.0.get(key)?;
+                Some((self.fact_name(key), self.fact(&card.family, key, value)))
             })
             .collect()
     }

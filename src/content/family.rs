@@ -50,6 +50,8 @@ terms! {
         Breathing = "breathing",
         /// Waste and fire.
         WasteFire = "waste-fire",
+        /// Faults told apart.
+        Fault = "fault",
         /// Two-part materials.
         TwoPart = "two-part",
         /// From the cup to the gun.

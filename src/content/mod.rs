@@ -115,6 +115,16 @@ impl Content {
         self.facts.iter().filter_map(probe).collect()
     }
 
+    /// The keys that a draw of a family stands for: of every probe, or its own.
+    #[must_use]
+    pub fn drawn<'a>(&'a self, draw: &'a Draw) -> Vec<&'a str> {
+        if draw.fact == PROBES {
+            self.probes().into_iter().map(|probe| probe.key).collect()
+        } else {
+            vec![draw.fact.as_str()]
+        }
+    }
+
     /// The ticket with that slug.
     #[must_use]
     pub fn ticket(&self, slug: &str) -> Option<&Ticket> {

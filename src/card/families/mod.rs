@@ -11,6 +11,7 @@ mod cup;
 mod cure;
 mod dry;
 mod entry;
+mod fault;
 mod fill;
 mod finish_room;
 mod gun;
@@ -72,6 +73,7 @@ const TOPICS: &[&[&Question]] = &[
     waste::ALL,
     mask::ALL,
     masking::ALL,
+    fault::ALL,
     two_part::ALL,
     cup::ALL,
     job_ticket::ALL,

@@ -1,7 +1,7 @@
 //! Look-alikes: two faults that are taken for each other, and the probe that decides between them.
 
 use super::Fault;
-use super::observe::{agrees, speaks_of};
+use super::observe::{Observation, agrees, speaks_of};
 use crate::rules::term::Provenance;
 use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 use serde::{Deserialize, Serialize};
@@ -42,6 +42,31 @@ impl Pair {
 pub fn separates(a: &Fault, b: &Fault, key: &str) -> bool {
     let apart = |of_a: &Vec<String>| speaks_of(b, key) && !of_a.iter().any(|answer| agrees(b, key, answer));
     speaks_of(a, key) && a.seen.get(key).is_some_and(apart)
+}
+
+/// What one observation says of two faults that are taken for each other.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Reading<'a> {
+    /// It is this one: it shows this, the other one does not.
+    Is(&'a Fault),
+    /// Either still: both show this, or one of them may show anything there.
+    Either,
+    /// Neither: both show something else there.
+    Neither,
+}
+
+/// Reads an observation on a work that has one of two faults.
+#[must_use]
+pub fn read<'a>(a: &'a Fault, b: &'a Fault, observed: &Observation<'_>) -> Ruling<Reading<'a>> {
+    let key = observed.probe.key;
+    let shows = |fault| speaks_of(fault, key).then(|| agrees(fault, key, observed.answer));
+    let reading = match (shows(a), shows(b)) {
+        (Some(true), Some(false)) => Reading::Is(a),
+        (Some(false), Some(true)) => Reading::Is(b),
+        (Some(false), Some(false)) => Reading::Neither,
+        _ => Reading::Either,
+    };
+    Ruling::by("fault.probe-decides-look-alikes", reading)
 }
 
 /// The probe that decides between two faults that are taken for each other.

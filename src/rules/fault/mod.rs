@@ -9,7 +9,7 @@ mod probe;
 mod remedy;
 mod telling;
 
-pub use alike::{Pair, deciding_probe, separates};
+pub use alike::{Pair, Reading, deciding_probe, read, separates};
 pub use belief::{Belief, Certainty, FITS_LEAST, SURE_LEAST, belief, diagnose};
 pub use cause::{CAUSE_FALLS_BY, can_cause, first_cause, ranked_causes};
 pub use known::{
