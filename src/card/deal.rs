@@ -112,7 +112,12 @@ fn attempt_deal(
         unit,
     };
     let solution = super::solve(&card, world)?;
-    let sound = !matches!(&solution.right, Answer::Terms(right) if right.is_empty());
+    // What is left untold may turn an answer, but never to one that is not offered.
+    let sound = match &solution.right {
+        Answer::Terms(right) => !right.is_empty(),
+        Answer::NotEnough => true,
+        right => card.kind != Kind::ChooseOne || card.options.iter().any(|option| !distinct(option, right)),
+    };
     sound.then_some(card)
 }
 

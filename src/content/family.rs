@@ -158,7 +158,6 @@ pub struct FamilyInfo {
     /// Stages whose cautions the card shows.
     pub cautions: Vec<super::CautionStage>,
     /// Slugs of the competencies that it gives knowledge evidence for, one to three.
-    #[serde(default)]
     pub competencies: Vec<String>,
     /// Seconds that a practised finisher needs.
     pub seconds: u32,
