@@ -359,3 +359,16 @@ fn faults_of_the_gun_come_from_the_values_of_the_pass() {
     let job = json!({ "ticket": "bass-body", "steps": [{ "operation": "seal-coat", "pass": { "wet": 3 } }] });
     refused(&["judge", "-"], &job.to_string(), &["`steps[0].pass`", "wet_um"]);
 }
+
+/// What is not told stops the clock and not the eye: a gun held wrong is found all the same.
+#[test]
+fn a_pass_is_judged_where_the_time_before_it_is_untold() {
+    let pass = json!({ "distance_mm": 50.0, "overlap": 0.0 });
+    let coat = json!({ "operation": "colour-coats", "pass": pass, "untold": ["after_h"] });
+    let job = json!({ "ticket": "lute-body", "detail": "some", "handed_over": false, "steps": [coat] });
+    let verdict = judged(&job);
+    let found = verdict["findings"].as_array().expect("findings");
+    let rules: Vec<&str> = found.iter().map(|one| one["rule"].as_str().expect("a rule")).collect();
+    assert_eq!(rules, ["technique.flow-out", "technique.overlap"]);
+    assert_eq!(verdict["accepted"], false);
+}

@@ -14,7 +14,7 @@ use stepboard::rules::sequence::plan::{Plan, Step, Told};
 use stepboard::rules::sequence::route;
 use stepboard::rules::sheet::Sheet;
 use support::any::{USUAL, hold};
-use support::works::{job, plan};
+use support::works::{job, plan, told_work};
 use support::{content, inputs};
 
 /// Errors that a longer wait can only cure.
@@ -31,6 +31,14 @@ fn each(law: impl Fn(&Job, &Plan, &Sheet)) {
     let content = content();
     let parts: Vec<Part> = content.woods.iter().map(Part::of).collect();
     let strategy = (job(parts), plan(), proptest::sample::select(content.sheets.clone()));
+    hold(inputs(USUAL), &strategy, |(job, plan, sheet)| law(&job, &plan, &sheet));
+}
+
+/// Works of which everything is told, many of them near a route.
+fn each_told(law: impl Fn(&Job, &Plan, &Sheet)) {
+    let content = content();
+    let parts: Vec<Part> = content.woods.iter().map(Part::of).collect();
+    let strategy = told_work(proptest::sample::select(content.sheets.clone()), parts);
     hold(inputs(USUAL), &strategy, |(job, plan, sheet)| law(&job, &plan, &sheet));
 }
 
@@ -77,18 +85,16 @@ fn no_plan_panics_and_the_same_plan_gets_the_same_verdict() {
 #[test]
 fn a_longer_wait_adds_no_timing_error() {
     let cured = Cell::new(0);
-    each(|job, plan, sheet| {
+    each_told(|job, plan, sheet| {
         let before = check(job, plan, sheet);
-        if !before.missing.is_empty() {
-            return;
-        }
         let was = timing(&before);
         let is = timing(&check(job, &longer(plan), sheet));
         assert!(is.iter().all(|error| was.contains(error)), "{is:?} after {was:?}");
         cured.set(cured.get() + u32::from(is.len() < was.len()));
     });
     let cured = cured.get();
-    assert!(cured > inputs(USUAL) / 200, "{cured} plans got better: the law says something");
+    println!("{cured} plans got better");
+    assert!(cured >= inputs(USUAL) / 100, "{cured} plans got better: the law says something");
 }
 
 /// Windows that a longer wait can close: the wipe of the filler, the life of a mix, the recoat of a film that does not melt.

@@ -112,9 +112,9 @@ fn shown(
     found: &mut Vec<Found>,
     cost: impl Fn(&[&str], Stage, Option<Stage>) -> Cost,
 ) {
-    let operations = worked.run.operations();
+    let operations: Vec<Operation> = account.plan.steps.iter().map(|step| step.operation).collect();
     let every = account.plan.detail == Detail::Every;
-    for defect in worked.run.defects() {
+    for defect in worked.defects(account) {
         let rule = defect.rule();
         let known = found.iter().any(|one| one.index == defect.made && one.rule == rule);
         let mend = match defect.cause {

@@ -3,6 +3,7 @@
 use super::told::Account;
 use crate::process::act::Act;
 use crate::process::air::AirLog;
+use crate::process::defect::{Cause, Defect};
 use crate::process::run::Run;
 use crate::rules::sequence::operation::COATS;
 use crate::rules::sequence::plan::{Plan, Told};
@@ -38,6 +39,23 @@ pub(super) fn work(account: &Account) -> Worked {
 }
 
 impl Worked {
+    /// What showed in the run, and what the gun did in the steps that could not be worked: that needs no clock.
+    pub(super) fn defects(&self, account: &Account) -> Vec<Defect> {
+        let mut defects = self.run.defects().to_vec();
+        let steps = account.plan.steps.iter().zip(&account.passes).enumerate();
+        for (made, (step, pass)) in steps.skip(self.begun.len()) {
+            let defect = |fumble| Defect {
+                cause: Cause::Technique(fumble),
+                made,
+                part: 0,
+                met: Some(made),
+                at: self.run.now(),
+            };
+            defects.extend(pass.fumbles(step.operation, &account.sheet).into_iter().map(defect));
+        }
+        defects
+    }
+
     /// The plan with the air of the room at each coat that tells none of its own.
     pub(super) fn in_its_air(&self, account: &Account) -> Plan {
         let mut plan = account.plan.clone();

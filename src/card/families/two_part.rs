@@ -6,7 +6,7 @@ use crate::bench::mixing::{told_density, told_volume};
 use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
-use crate::quantity::{Measure, Unit};
+use crate::quantity::{MINUTES_AN_HOUR, Measure, Unit};
 use crate::rules::drying::factors::uncapped;
 use crate::rules::mixing::{
     HardenerDose, HardenerGuard, grams, guards, hardener_dose, hardener_for, pot_life_in, volume, weight,
@@ -46,7 +46,7 @@ const HARDENER_DOSE: Question = Question {
 const POT_LIFE_WARM: Question = Question {
     id: "pot-life-warm",
     settle: keep,
-    ask: Ask::Number { answer: lasts, tempt: lasts_tempts, unit: Unit::Hour },
+    ask: Ask::Number { answer: lasts, tempt: lasts_tempts, unit: Unit::Minute },
     after: After::is("time-lost").above("mix-set"),
 };
 
@@ -138,18 +138,20 @@ fn dose_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
 }
 
 fn lasts(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
-    Ok(pot_life_in(facts.hours("pot_life_h")?, facts.celsius("air_c")?, world.sheet).map(shown_hours))
+    Ok(pot_life_in(facts.hours("pot_life_h")?, facts.celsius("air_c")?, world.sheet)
+        .map(|life| minutes(life.get())))
 }
 
-fn shown_hours(hours: crate::quantity::Hours) -> Measure {
-    Measure::new(hours.get(), Unit::Hour, 1)
+/// A number of hours in whole minutes.
+fn minutes(hours: f64) -> Measure {
+    Measure::new(hours * MINUTES_AN_HOUR, Unit::Minute, 0)
 }
 
 fn lasts_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let (Ok(stated), Ok(air)) = (facts.number("pot_life_h"), facts.celsius("air_c")) else {
         return Vec::new();
     };
-    let hours = |value: f64, slip| Tempt::number(Measure::new(value, Unit::Hour, 1), slip);
+    let hours = |value: f64, slip| Tempt::number(minutes(value), slip);
     let (factor, ten_degrees) = (uncapped(air, world.sheet), world.sheet.get(Setting::ColdFactor));
     vec![
         hours(stated, "pot-life-in-every-room"),

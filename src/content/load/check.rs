@@ -224,8 +224,8 @@ fn competencies(content: &Content, index: usize, family: &FamilyInfo, reader: &m
             reader.at("family", index, &at, format!("competency `{slug}` stands twice"));
         }
     }
-    if named.len() > COMPETENCIES_MOST {
-        let message = format!("a family names at most {COMPETENCIES_MOST} competencies, not {}", named.len());
+    if !(1..=COMPETENCIES_MOST).contains(&named.len()) {
+        let message = format!("a family names one to {COMPETENCIES_MOST} competencies, not {}", named.len());
         reader.at("family", index, "competencies", message);
     }
 }
