@@ -19,12 +19,12 @@ use support::{content, inputs};
 
 /// Errors that a longer wait can only cure.
 const CURED_BY_WAITING: [OrderError; 6] = [
-    OrderError::Se09,
-    OrderError::Se10,
-    OrderError::Se15,
-    OrderError::Se22,
-    OrderError::Se23,
-    OrderError::Se30,
+    OrderError::FillerNotDry,
+    OrderError::StainNotDry,
+    OrderError::RecoatTooSoon,
+    OrderError::MaskPulledWet,
+    OrderError::LevelledTooSoon,
+    OrderError::PackedTooSoon,
 ];
 
 fn each(law: impl Fn(&Job, &Plan, &Sheet)) {

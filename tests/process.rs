@@ -84,7 +84,7 @@ fn filler_coated_too_soon_is_made_at_the_seal_and_shows_after_delivery() {
             Step::of(Op::Seal).after(h(20.0)),
         ],
     );
-    assert_eq!(shown, [(OrderError::Se09, 3, Some(3))]);
+    assert_eq!(shown, [(OrderError::FillerNotDry, 3, Some(3))]);
     let defect = run.defects()[0];
     assert_eq!(defect.stage_made(&run.operations()), Stage::Seal);
     assert_eq!(defect.stage_shows(&run.operations()), None, "after the work has left the room");
@@ -97,7 +97,7 @@ fn scratches_stay_hidden_until_something_is_laid_and_new_sanding_takes_them_out(
     let scratched = || Step::of(Op::Sand).how(Manner::AcrossGrain);
     let mut run = start(&["hard-maple"]);
     assert!(work(&mut run, vec![scratched(), Step::of(Op::CleanOff)]).is_empty(), "nothing shows yet");
-    assert_eq!(work(&mut run, vec![Step::of(Op::Seal)]), [(OrderError::Se01, 0, Some(2))]);
+    assert_eq!(work(&mut run, vec![Step::of(Op::Seal)]), [(OrderError::ScratchesUnderStain, 0, Some(2))]);
     let mut run = start(&["hard-maple"]);
     let mended = vec![scratched(), Step::of(Op::Sand), Step::of(Op::Seal)];
     assert!(work(&mut run, mended).is_empty());
@@ -109,10 +109,13 @@ fn what_is_hidden_shows_when_the_work_is_handed_over() {
     let mut run = start(&["mahogany"]);
     assert!(work(&mut run, vec![Step::of(Op::Seal)]).is_empty());
     let left = run.hand_over().to_vec();
-    assert_eq!((left[0].cause, left[0].made, left[0].met), (Cause::Order(OrderError::Se34), 0, None));
+    assert_eq!(
+        (left[0].cause, left[0].made, left[0].met),
+        (Cause::Order(OrderError::PoresUnfilled), 0, None)
+    );
     let mut run = start(&["mahogany"]);
     work(&mut run, vec![Step::of(Op::Seal), Step::of(Op::Clear).how(Manner::BuildsFill)]);
-    assert!(run.hand_over().iter().all(|defect| defect.cause != Cause::Order(OrderError::Se34)));
+    assert!(run.hand_over().iter().all(|defect| defect.cause != Cause::Order(OrderError::PoresUnfilled)));
 }
 
 #[test]
@@ -232,7 +235,7 @@ fn humid_hours_blush_and_dry_ones_do_not() {
         AirLog::new(vec![Reading { from: h(0.0), climate }, Reading { from: h(30.0), ..reading(21.0) }]);
     let mut run = Run::start(job(&content(), &["hard-maple"]), base(), air);
     let wet = work(&mut run, vec![Step::of(Op::Sand), Step::of(Op::Seal).after(h(1.0))]);
-    assert_eq!(wet, [(OrderError::Se19, 1, Some(1))]);
+    assert_eq!(wet, [(OrderError::AirOutsideWindow, 1, Some(1))]);
     assert!(work(&mut run, vec![Step::of(Op::Clear).after(h(30.0))]).is_empty());
 }
 
@@ -343,6 +346,6 @@ fn what_comes_next_tells_when_and_what_it_would_spoil() {
     support::near(seal.not_before.expect("known").get(), 48.0, 1e-9, "oil-based filler by the sheet");
     assert!(seal.may());
     let level = find(Op::Level);
-    assert_eq!(level.spoils[0].cause, Cause::Order(OrderError::Se24), "nothing to level");
+    assert_eq!(level.spoils[0].cause, Cause::Order(OrderError::LevelledTooThin), "nothing to level");
     assert!(!level.may());
 }

@@ -73,14 +73,14 @@ impl What {
     /// The error it comes from.
     pub(super) const fn error(self) -> OrderError {
         match self {
-            Self::Scratches => OrderError::Se01,
-            Self::Wax => OrderError::Se18,
-            Self::Polish => OrderError::Se28,
-            Self::OpenPores => OrderError::Se34,
-            Self::StainCut { .. } => OrderError::Se11,
-            Self::BareColour => OrderError::Se12,
-            Self::MaskUnderClear => OrderError::Se21,
-            Self::EarlyCut { .. } => OrderError::Se23,
+            Self::Scratches => OrderError::ScratchesUnderStain,
+            Self::Wax => OrderError::WaxyTackCloth,
+            Self::Polish => OrderError::PolishUnderCoat,
+            Self::OpenPores => OrderError::PoresUnfilled,
+            Self::StainCut { .. } => OrderError::StainSandedBare,
+            Self::BareColour => OrderError::ColourUnsealed,
+            Self::MaskUnderClear => OrderError::MaskLeftOn,
+            Self::EarlyCut { .. } => OrderError::LevelledTooSoon,
             Self::Levelled { .. } | Self::Buffed => OrderError::Finish,
             Self::Protected | Self::Inspected | Self::Scraped => OrderError::Clear,
             Self::NothingToTidy => OrderError::Fill,

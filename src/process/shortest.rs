@@ -165,7 +165,7 @@ impl Bench {
         let free = self.steps.last().map_or(self.day.opens().get(), |timed| timed.end.get());
         let act = Act::from(step);
         let timed = self.time(&act, free)?;
-        if self.would_make(&timed, &act, OrderError::Se17) || self.rests_a_night(&timed, &act) {
+        if self.would_make(&timed, &act, OrderError::HardFilmUnscuffed) || self.rests_a_night(&timed, &act) {
             let scuff = Act::from(Step::of(Operation::Scuff).how(Manner::Light));
             let scuffed = self.time(&scuff, free)?;
             self.take(scuffed, scuff)?;
@@ -177,7 +177,7 @@ impl Bench {
 
     /// Takes an operation now, or when a closed window has opened again.
     fn take_in_window(&mut self, timed: Timed, act: Act) -> Result<(), CannotJudge> {
-        if !self.would_make(&timed, &act, OrderError::Se16) {
+        if !self.would_make(&timed, &act, OrderError::RecoatWindowClosed) {
             return self.take(timed, act);
         }
         let opens = self.run.saved().sheet.get(Setting::RecoatOpensAgain);

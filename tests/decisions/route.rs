@@ -73,7 +73,7 @@ fn waits_between_coats_do_not_count_for_what_lies_under_them() {
         check(&job, &plan, &sheet)
             .findings
             .iter()
-            .any(|one| one.step == clear && one.error == OrderError::Se15)
+            .any(|one| one.step == clear && one.error == OrderError::RecoatTooSoon)
     };
     let wait = sheet.get(Setting::ClearWait).max(sheet.get(Setting::ColourWait));
     assert!(!early(wait, 2, wait));
@@ -118,7 +118,7 @@ fn bleeding_and_oily_woods_both_carry_colour() {
         for step in plan.steps.iter_mut().filter(|step| step.operation == Operation::Sand) {
             step.manners.push(Manner::DustAcross);
         }
-        check(&job, &plan, &sheet).findings.iter().any(|one| one.error == OrderError::Se39)
+        check(&job, &plan, &sheet).findings.iter().any(|one| one.error == OrderError::ColourCarriedOver)
     };
     for trouble in [[WoodTrouble::Bleeding], [WoodTrouble::Oily]] {
         assert!(found(&trouble, "hard-maple", Binding::None), "{trouble:?} beside a pale wood");

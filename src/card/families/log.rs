@@ -243,8 +243,10 @@ fn found_with(filler: Filler, facts: &Facts, world: &World<'_>) -> Judged<Option
     }
     let Some(finding) = errors.pop() else {
         // Every job excuses the steps that it does not order; that is no news.
-        let telling =
-            checked.excused.iter().rfind(|(_, of, _)| ![OrderError::Colour, OrderError::Se34].contains(of));
+        let telling = checked
+            .excused
+            .iter()
+            .rfind(|(_, of, _)| ![OrderError::Colour, OrderError::PoresUnfilled].contains(of));
         let ruling = Ruling::by("order.accepted", None);
         return Ok(telling.map_or(ruling.clone(), |(variant, _, _)| ruling.and(variant.slug())));
     };
@@ -268,24 +270,36 @@ fn fault(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
 /// Errors that are mistaken for each other: same material, same moment.
 const NEIGHBOURS: [&[OrderError]; 4] = [
     &[
-        OrderError::Se06,
-        OrderError::Se07,
-        OrderError::Se09,
-        OrderError::Se11,
-        OrderError::Se34,
-        OrderError::Se02,
+        OrderError::FilledBeforeStain,
+        OrderError::FillerOverRawStain,
+        OrderError::FillerNotDry,
+        OrderError::StainSandedBare,
+        OrderError::PoresUnfilled,
+        OrderError::GlueUnchecked,
     ],
-    &[OrderError::Se12, OrderError::Se25, OrderError::Se04, OrderError::Se21, OrderError::Se13],
     &[
-        OrderError::Se14,
-        OrderError::Se15,
-        OrderError::Se16,
-        OrderError::Se17,
-        OrderError::Se18,
-        OrderError::Se20,
-        OrderError::Se35,
+        OrderError::ColourUnsealed,
+        OrderError::TransparentColourScuffed,
+        OrderError::TrimAfterClear,
+        OrderError::MaskLeftOn,
+        OrderError::DyeFlooded,
     ],
-    &[OrderError::Se23, OrderError::Se24, OrderError::Se26, OrderError::Se27, OrderError::Se29],
+    &[
+        OrderError::SealerTooThick,
+        OrderError::RecoatTooSoon,
+        OrderError::RecoatWindowClosed,
+        OrderError::HardFilmUnscuffed,
+        OrderError::WaxyTackCloth,
+        OrderError::ColdWork,
+        OrderError::OilyWoodUnsealed,
+    ],
+    &[
+        OrderError::LevelledTooSoon,
+        OrderError::LevelledTooThin,
+        OrderError::CoarseBeforeCompound,
+        OrderError::OneWheel,
+        OrderError::FittedAfterFinish,
+    ],
 ];
 
 /// The errors that a log may be mistaken for.

@@ -67,18 +67,18 @@ impl Departure {
     /// The error that it looks like, and the variant that it may be.
     const fn pair(self) -> (OrderError, Variant) {
         match self {
-            Self::Tinted => (OrderError::Se07, Variant::Sv13),
-            Self::FillFirst => (OrderError::Se06, Variant::Sv02),
-            Self::NoFiller => (OrderError::Se34, Variant::Sv04),
-            Self::SealFirst => (OrderError::Fill, Variant::Sv25),
-            Self::Twice => (OrderError::Se09, Variant::Sv20),
-            Self::DyedAgain => (OrderError::Se11, Variant::Sv22),
-            Self::NoSeal => (OrderError::Se12, Variant::Sv24),
-            Self::MaskStays => (OrderError::Se21, Variant::Sv09),
-            Self::SoftPull => (OrderError::Se22, Variant::Sv15),
-            Self::Flattened => (OrderError::Se23, Variant::Sv19),
-            Self::LateCuts => (OrderError::Se29, Variant::Sv16),
-            Self::OffTheGun => (OrderError::Finish, Variant::Sv17),
+            Self::Tinted => (OrderError::FillerOverRawStain, Variant::StainFillSeal),
+            Self::FillFirst => (OrderError::FilledBeforeStain, Variant::FillSandStain),
+            Self::NoFiller => (OrderError::PoresUnfilled, Variant::FilledWithFinish),
+            Self::SealFirst => (OrderError::Fill, Variant::SealFillSeal),
+            Self::Twice => (OrderError::FillerNotDry, Variant::SecondFilling),
+            Self::DyedAgain => (OrderError::StainSandedBare, Variant::DyeSandDye),
+            Self::NoSeal => (OrderError::ColourUnsealed, Variant::ColourSealedOver),
+            Self::MaskStays => (OrderError::MaskLeftOn, Variant::MaskToTheEnd),
+            Self::SoftPull => (OrderError::MaskPulledWet, Variant::MaskPulledSoft),
+            Self::Flattened => (OrderError::LevelledTooSoon, Variant::FlattenedBetweenCoats),
+            Self::LateCuts => (OrderError::FittedAfterFinish, Variant::CutsAfterFinish),
+            Self::OffTheGun => (OrderError::Finish, Variant::OffTheGun),
         }
     }
 

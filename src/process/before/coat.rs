@@ -19,18 +19,18 @@ pub(super) fn check(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
         return;
     }
     if outside_climate(now) {
-        made.push(now.error(OrderError::Se19));
+        made.push(now.error(OrderError::AirOutsideWindow));
     }
     if now.is(Manner::ColdWork) || now.is(Manner::HeatedWet) {
-        made.push(now.error(OrderError::Se20));
+        made.push(now.error(OrderError::ColdWork));
     }
     if is_old_mix(now) {
-        made.push(now.error(OrderError::Se31));
+        made.push(now.error(OrderError::PotLifePast));
     }
     match op {
         Operation::Seal => {
             if thick_sealer(part, now) {
-                made.push(now.error(OrderError::Se14));
+                made.push(now.error(OrderError::SealerTooThick));
             }
             if part.did(CLEARS) || part.did(ON_FILM) {
                 made.push(now.error(OrderError::Clear));

@@ -35,12 +35,12 @@ pub(super) fn check(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
 fn over_stain(part: &PartState, stain: &Layer, now: &Now<'_>, made: &mut Vec<Made>) {
     let kind = if stain.is(Manner::OilStain) { StainKind::Oil } else { StainKind::Dye };
     if now.too_soon(stain.ended, now.wait(stain_setting(kind))) || stain.is(Manner::ExcessLeft) {
-        made.push(now.error(OrderError::Se10));
+        made.push(now.error(OrderError::StainNotDry));
     }
     let op = now.operation();
     let floods = now.is(Manner::Heavy) || CLEARS.contains(&op);
     if COATS.contains(&op) && stain.is(Manner::Dye) && floods && !seals_itself(part, now) {
-        made.push(now.error(OrderError::Se13));
+        made.push(now.error(OrderError::DyeFlooded));
     }
 }
 
@@ -56,24 +56,24 @@ fn seals_itself(part: &PartState, now: &Now<'_>) -> bool {
 fn staining(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
     let first = !part.did(&[Operation::Stain]);
     if first && !part.did(&[Operation::GlueCheck]) {
-        made.push(now.error(OrderError::Se02));
+        made.push(now.error(OrderError::GlueUnchecked));
     }
     if first && now.is(Manner::WaterDye) && !part.did(&[Operation::Damp]) {
-        made.push(now.error(OrderError::Se05));
+        made.push(now.error(OrderError::GrainNotRaised));
     }
     if part.did(ON_FILM) {
         made.push(now.error(OrderError::Wood));
     }
     if stains_over_filler(part, now) {
-        made.push(now.error(OrderError::Se06));
+        made.push(now.error(OrderError::FilledBeforeStain));
     }
     let blotches = part.about.has(WoodTrouble::Blotching) && part.about.pores != PoreSize::Large;
     let bare = !part.did(&[Operation::Washcoat]);
     if blotches && bare && now.is(Manner::Pigment) && !now.is(Manner::Sample) {
-        made.push(now.error(OrderError::Se33));
+        made.push(now.error(OrderError::BlotchWithoutWashcoat));
     }
     if part.layers(COATS).any(|coat| !coat.is(Manner::Thin)) && !now.is(Manner::Glaze) {
-        made.push(now.error(OrderError::Se40));
+        made.push(now.error(OrderError::WipedColourOverSeal));
     }
 }
 
@@ -128,6 +128,7 @@ fn on_unsealed_wood(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
         return;
     }
     let to_be_protected = !shades && now.job.is_bound() && part.did(&[Operation::Trim]);
-    let bare = if to_be_protected { now.hidden(What::BareColour) } else { now.error(OrderError::Se12) };
+    let bare =
+        if to_be_protected { now.hidden(What::BareColour) } else { now.error(OrderError::ColourUnsealed) };
     made.push(bare);
 }

@@ -19,7 +19,7 @@ pub(super) fn check(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
         && let Some(filling) = part.top().filter(|top| top.operation == Operation::Fill)
         && !lies_well_under(filling, now)
     {
-        made.push(now.error(OrderError::Se09));
+        made.push(now.error(OrderError::FillerNotDry));
     }
     match op {
         Operation::Fill => laying(part, now, made),
@@ -48,7 +48,7 @@ fn laying(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
         made.push(now.error(OrderError::Fill));
     }
     if now.is(Manner::Coloured) && part.did(&[Operation::Stain]) && !keeps_off_the_flats(part, now) {
-        made.push(now.error(OrderError::Se07));
+        made.push(now.error(OrderError::FillerOverRawStain));
     }
 }
 
@@ -75,7 +75,7 @@ fn wiping(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
     let early = earlier(since, minutes(Setting::FillerWipeFrom));
     let late = earlier(minutes(Setting::FillerWipeTo), since);
     if (early || late) && !now.is(Manner::BallTest) {
-        made.push(now.error(OrderError::Se08));
+        made.push(now.error(OrderError::FillerWipedOffTime));
     }
 }
 

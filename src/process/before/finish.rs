@@ -12,7 +12,7 @@ use crate::rules::term::ColourPlan;
 pub(super) fn check(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
     let op = now.operation();
     if ABRADES.contains(&op) && cuts_colour(part, now) {
-        made.push(now.error(OrderError::Se25));
+        made.push(now.error(OrderError::TransparentColourScuffed));
     }
     match op {
         Operation::Level => levelling(part, now, made),
@@ -21,13 +21,13 @@ pub(super) fn check(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
             if let Some(film) = part.film()
                 && now.too_soon(film.ended, now.wait(Setting::RunWait))
             {
-                made.push(now.error(OrderError::Se23));
+                made.push(now.error(OrderError::LevelledTooSoon));
             }
         }
         Operation::FitParts if part.film().is_some() && !now.is(Manner::Guarded) => {
-            made.push(now.error(OrderError::Se29));
+            made.push(now.error(OrderError::FittedAfterFinish));
         }
-        Operation::Pack if !now.is_hard(part) => made.push(now.error(OrderError::Se30)),
+        Operation::Pack if !now.is_hard(part) => made.push(now.error(OrderError::PackedTooSoon)),
         _ => {}
     }
 }
@@ -46,13 +46,13 @@ fn levelling(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
     let need = sheet.get(Setting::LevelTakeOff) + sheet.get(Setting::FilmReserve);
     let enough = part.clear.get() >= need;
     if !enough {
-        made.push(now.error(OrderError::Se24));
+        made.push(now.error(OrderError::LevelledTooThin));
     }
     if !now.job.melts && now.is(Manner::ThroughCoat) {
-        made.push(now.error(OrderError::Se37));
+        made.push(now.error(OrderError::LevelledThroughCoats));
     }
     if now.is(Manner::WithWater) && !part.did(&[Operation::PlugHoles]) {
-        made.push(now.error(OrderError::Se38));
+        made.push(now.error(OrderError::OpenHolesWet));
     }
     made.push(now.hidden(What::Levelled { over_clear: part.did(CLEARS) }));
     if let Some(film) = part.film() {
@@ -69,16 +69,16 @@ fn levelling(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
 
 fn buffing(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
     if part.did(COATS) && !now.is_hard(part) {
-        made.push(now.error(OrderError::Se23));
+        made.push(now.error(OrderError::LevelledTooSoon));
     }
     if let Some(levelled) = part.levelled {
         let last = now.sheet.get(Setting::CompoundGrit);
         if levelled.skipped || levelled.grit.is_some_and(|grit| f64::from(grit) < last) {
-            made.push(now.error(OrderError::Se26));
+            made.push(now.error(OrderError::CoarseBeforeCompound));
         }
     }
     if now.is(Manner::SharedWheel) {
-        made.push(now.error(OrderError::Se27));
+        made.push(now.error(OrderError::OneWheel));
     }
     made.push(now.hidden(What::Buffed));
 }

@@ -40,16 +40,16 @@ pub(super) fn check(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
         let crowded = now.job.melts && shares_a_day(part, now) && !is_good_day(day(part, now), now);
         if !now.job.melts {
             if gaps.iter().any(|gap| in_closed_window(gap, now)) {
-                made.push(now.error(OrderError::Se16));
+                made.push(now.error(OrderError::RecoatWindowClosed));
             }
             if gaps.iter().any(|gap| !gap.scuffed && past_window(gap, now)) {
-                made.push(now.error(OrderError::Se17));
+                made.push(now.error(OrderError::HardFilmUnscuffed));
             }
         }
         early = early || crowded;
     }
     if early {
-        made.push(now.error(OrderError::Se15));
+        made.push(now.error(OrderError::RecoatTooSoon));
     }
 }
 

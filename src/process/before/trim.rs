@@ -14,13 +14,13 @@ pub(super) fn check(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
     match op {
         Operation::Scrape => scraping(part, now, made),
         Operation::Inspect => inspecting(part, now, made),
-        Operation::Unmask if pulls_wet(part, now) => made.push(now.error(OrderError::Se22)),
+        Operation::Unmask if pulls_wet(part, now) => made.push(now.error(OrderError::MaskPulledWet)),
         Operation::Clear => masks_under(part, now, made),
         _ => {}
     }
     let first_coat = COATS.contains(&op) && part.film().is_none();
     if first_coat && now.job.is_bound() && !part.did(&[Operation::Trim]) {
-        made.push(now.error(OrderError::Se03));
+        made.push(now.error(OrderError::TrimOverOpenColour));
     }
 }
 
@@ -34,14 +34,14 @@ fn scraping(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
         && !protected
         && !trim_is_closed(part, now)
     {
-        made.push(now.error(OrderError::Se03));
+        made.push(now.error(OrderError::TrimOverOpenColour));
     }
     let last_clear = part.laid.iter().rposition(|layer| CLEARS.contains(&layer.operation));
     let under_clear = last_clear.is_some_and(|place| {
         part.laid.iter().take(place).any(|layer| FILM_COLOUR.contains(&layer.operation))
     });
     if under_clear && !protected {
-        made.push(now.error(OrderError::Se04));
+        made.push(now.error(OrderError::TrimAfterClear));
     }
     if part.did(&[Operation::Level, Operation::Buff]) {
         made.push(now.error(OrderError::Clear));
@@ -79,8 +79,11 @@ fn masks_under(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
         return;
     }
     for mask in part.masks.iter().filter(|mask| mask.coloured) {
-        let under =
-            if mask.over_bare_part { now.hidden(What::MaskUnderClear) } else { now.error(OrderError::Se21) };
+        let under = if mask.over_bare_part {
+            now.hidden(What::MaskUnderClear)
+        } else {
+            now.error(OrderError::MaskLeftOn)
+        };
         made.push(Made { place: mask.made, ..under });
     }
 }

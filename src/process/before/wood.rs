@@ -21,7 +21,7 @@ pub(super) fn check(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
     }
     let op = now.operation();
     if LAID.contains(&op) && part.laid.is_empty() && too_wet_or_dry(part, now) {
-        made.push(now.error(OrderError::Se36));
+        made.push(now.error(OrderError::MoistureOutsideBand));
     }
     if COATS.contains(&op) {
         oily(part, now, made);
@@ -36,13 +36,13 @@ fn sanding(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
     if let Told::Is(grit) = now.act.step.grit
         && f64::from(grit) > now.sheet.get(Setting::LastGrit)
     {
-        made.push(now.error(OrderError::Se32));
+        made.push(now.error(OrderError::SandedTooFine));
     }
     if part.laid.is_empty() && (now.is(Manner::GritSkipped) || now.is(Manner::AcrossGrain)) {
         made.push(now.hidden(What::Scratches));
     }
     if carries_colour(part, now) && now.is(Manner::DustAcross) {
-        made.push(now.error(OrderError::Se39));
+        made.push(now.error(OrderError::ColourCarriedOver));
     }
 }
 
@@ -79,11 +79,11 @@ fn oily(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
         let unwiped = first && !part.did(&[Operation::SolventWipe]);
         let open = now.is(Manner::OilCured) && !part.layers(COATS).any(|coat| coat.is(Manner::Barrier));
         if unwiped || open {
-            made.push(now.error(OrderError::Se35));
+            made.push(now.error(OrderError::OilyWoodUnsealed));
         }
     }
     if first && now.is(Manner::Heavy) && carries_colour(part, now) {
-        made.push(now.error(OrderError::Se39));
+        made.push(now.error(OrderError::ColourCarriedOver));
     }
 }
 

@@ -6,7 +6,7 @@ use super::operation::COATS;
 use super::plan::{Plan, Step};
 use super::variant::Variant;
 use super::view::View;
-use super::{clear, colour, conditions, filling, finishing, order, preparation, sealing, shop, trim};
+use super::{clear, colour, filling, finishing, order, preparation, sealing, shop, trim, variant_holds};
 use crate::rules::sheet::Sheet;
 use crate::rules::sorted::sorted;
 use crate::rules::term::{Severity, Stage, Term};
@@ -152,7 +152,7 @@ fn judge(
         let mut unsure = None;
         let mut excuse = None;
         for variant in variants {
-            match conditions::holds(*variant, view, at) {
+            match variant_holds::holds(*variant, view, at) {
                 Ok(true) => excuse = excuse.or(Some(*variant)),
                 Ok(false) => {}
                 Err(cannot) => unsure = Some(cannot),

@@ -11,8 +11,11 @@ use crate::rules::mixing::{MixUse, PotKind, mix_use};
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::verdict::CannotJudge;
 
-pub(super) const RULES: &[Rule] =
-    &[(OrderError::Se19, outside_climate), (OrderError::Se20, warming_work), (OrderError::Se31, old_mix)];
+pub(super) const RULES: &[Rule] = &[
+    (OrderError::AirOutsideWindow, outside_climate),
+    (OrderError::ColdWork, warming_work),
+    (OrderError::PotLifePast, old_mix),
+];
 
 /// Whether the spray gate holds the coat back, with what is in its mix.
 fn forbids(sheet: &Sheet, climate: Climate, retarder: bool) -> bool {

@@ -9,14 +9,14 @@ use crate::rules::drying::waits::{StainKind, stain_setting};
 use crate::rules::wood::WoodTrouble;
 
 pub(super) const RULES: &[Rule] = &[
-    (OrderError::Se06, filled_then_stained),
-    (OrderError::Se10, stain_not_dry),
-    (OrderError::Se11, stain_sanded),
-    (OrderError::Se12, colour_unsealed),
-    (OrderError::Se13, dye_flooded),
-    (OrderError::Se25, colour_scuffed),
-    (OrderError::Se33, blotch_risked),
-    (OrderError::Se40, stain_over_seal),
+    (OrderError::FilledBeforeStain, filled_then_stained),
+    (OrderError::StainNotDry, stain_not_dry),
+    (OrderError::StainSandedBare, stain_sanded),
+    (OrderError::ColourUnsealed, colour_unsealed),
+    (OrderError::DyeFlooded, dye_flooded),
+    (OrderError::TransparentColourScuffed, colour_scuffed),
+    (OrderError::BlotchWithoutWashcoat, blotch_risked),
+    (OrderError::WipedColourOverSeal, stain_over_seal),
 ];
 
 fn filled_then_stained(view: &View<'_>) -> Shape {

@@ -9,88 +9,88 @@ use crate::rules::term::{Severity, Stage};
 use crate::terms;
 
 terms! {
-    /// An error of order or timing. Its slug is the id of its rule.
+    /// An error of order or timing. Its slug is the id of its rule: the id of its row in the published table.
     OrderError {
         /// Grits skipped, or the last grit across the grain.
-        Se01 = "se-01",
+        ScratchesUnderStain = "se-01",
         /// Stained before a wet check for glue.
-        Se02 = "se-02",
+        GlueUnchecked = "se-02",
         /// Trim not levelled on bare wood, or scraped over open colour.
-        Se03 = "se-03",
+        TrimOverOpenColour = "se-03",
         /// Binding scraped only after the clear build began.
-        Se04 = "se-04",
+        TrimAfterClear = "se-04",
         /// Water dye on wood that was not damped and re-sanded.
-        Se05 = "se-05",
+        GrainNotRaised = "se-05",
         /// Filled first, then stained.
-        Se06 = "se-06",
+        FilledBeforeStain = "se-06",
         /// Coloured filler over raw stained flats.
-        Se07 = "se-07",
+        FillerOverRawStain = "se-07",
         /// Filler wiped too early or too late.
-        Se08 = "se-08",
+        FillerWipedOffTime = "se-08",
         /// Coated over filler that is not dry.
-        Se09 = "se-09",
+        FillerNotDry = "se-09",
         /// Coated over stain that is not dry.
-        Se10 = "se-10",
+        StainNotDry = "se-10",
         /// Stained wood sanded with nothing over it.
-        Se11 = "se-11",
+        StainSandedBare = "se-11",
         /// Colour sprayed with no seal under it.
-        Se12 = "se-12",
+        ColourUnsealed = "se-12",
         /// Wet first coat over a dye that dissolves in it.
-        Se13 = "se-13",
+        DyeFlooded = "se-13",
         /// Many or heavy coats of stearated sealer.
-        Se14 = "se-14",
+        SealerTooThick = "se-14",
         /// Recoated before the coat below had its wait.
-        Se15 = "se-15",
+        RecoatTooSoon = "se-15",
         /// Recoated while the window is closed.
-        Se16 = "se-16",
+        RecoatWindowClosed = "se-16",
         /// Coat on a hard film that does not melt, with no scuff.
-        Se17 = "se-17",
+        HardFilmUnscuffed = "se-17",
         /// Waxy cloth just before a coat.
-        Se18 = "se-18",
+        WaxyTackCloth = "se-18",
         /// Sprayed outside the climate window.
-        Se19 = "se-19",
+        AirOutsideWindow = "se-19",
         /// Cold work or heat at a wet coat.
-        Se20 = "se-20",
+        ColdWork = "se-20",
         /// Colour mask left on through the clear.
-        Se21 = "se-21",
+        MaskLeftOn = "se-21",
         /// Mask pulled from a wet coat.
-        Se22 = "se-22",
+        MaskPulledWet = "se-22",
         /// Levelled, buffed or mended before the wait is over.
-        Se23 = "se-23",
+        LevelledTooSoon = "se-23",
         /// Levelled with too little film.
-        Se24 = "se-24",
+        LevelledTooThin = "se-24",
         /// Transparent colour scuffed.
-        Se25 = "se-25",
+        TransparentColourScuffed = "se-25",
         /// Too coarse a paper before compound.
-        Se26 = "se-26",
+        CoarseBeforeCompound = "se-26",
         /// One wheel for several compounds.
-        Se27 = "se-27",
+        OneWheel = "se-27",
         /// Polish under a coat.
-        Se28 = "se-28",
+        PolishUnderCoat = "se-28",
         /// Holes and parts fitted after the finish.
-        Se29 = "se-29",
+        FittedAfterFinish = "se-29",
         /// Packed before cure.
-        Se30 = "se-30",
+        PackedTooSoon = "se-30",
         /// Mix past its pot life, or boosted.
-        Se31 = "se-31",
+        PotLifePast = "se-31",
         /// Bare wood sanded too fine.
-        Se32 = "se-32",
+        SandedTooFine = "se-32",
         /// Pigment stain on a blotching wood with no washcoat.
-        Se33 = "se-33",
+        BlotchWithoutWashcoat = "se-33",
         /// No filler under a level gloss on large pores.
-        Se34 = "se-34",
+        PoresUnfilled = "se-34",
         /// Oily wood not wiped or not sealed.
-        Se35 = "se-35",
+        OilyWoodUnsealed = "se-35",
         /// Wood outside the moisture band.
-        Se36 = "se-36",
+        MoistureOutsideBand = "se-36",
         /// Levelled through coats that do not melt together.
-        Se37 = "se-37",
+        LevelledThroughCoats = "se-37",
         /// Wet sanding with open holes.
-        Se38 = "se-38",
+        OpenHolesWet = "se-38",
         /// Colour of one wood carried to its neighbour.
-        Se39 = "se-39",
+        ColourCarriedOver = "se-39",
         /// Wiped colour over a full seal coat.
-        Se40 = "se-40",
+        WipedColourOverSeal = "se-40",
         /// Bare-wood work over a film.
         Wood = "order.wood",
         /// Filling out of its place: over a film, or wiped and sanded before it is laid.
@@ -181,79 +181,97 @@ impl OrderError {
         use Mend::{AddStep, LeaveOut, Redo, Reorder, Wait};
         use Shows::{At, AtOnce, Later, NextCoat};
         match self {
-            Self::Se01 => known(&["sanding-scratch"], At(Stage::Stain), Redo),
-            Self::Se02 => known(&["glue-spot"], At(Stage::Stain), AddStep).made(Stage::Sand),
-            Self::Se03 => known(&["glue-spot", "sand-through"], At(Stage::Seal), Reorder)
-                .unless(&[Variant::Sv06, Variant::Sv23]),
-            Self::Se04 => {
-                known(&["tape-bridge", "sand-through"], At(Stage::Buff), Reorder).unless(&[Variant::Sv23])
-            }
-            Self::Se05 => {
+            Self::ScratchesUnderStain => known(&["sanding-scratch"], At(Stage::Stain), Redo),
+            Self::GlueUnchecked => known(&["glue-spot"], At(Stage::Stain), AddStep).made(Stage::Sand),
+            Self::TrimOverOpenColour => known(&["glue-spot", "sand-through"], At(Stage::Seal), Reorder)
+                .unless(&[Variant::TrimAfterShading, Variant::ProtectiveClearFirst]),
+            Self::TrimAfterClear => known(&["tape-bridge", "sand-through"], At(Stage::Buff), Reorder)
+                .unless(&[Variant::ProtectiveClearFirst]),
+            Self::GrainNotRaised => {
                 known(&["raised-grain", "sand-through"], At(Stage::Seal), AddStep).made(Stage::Sand)
             }
-            Self::Se06 => known(&["white-filler-pore", "stain-blotch"], At(Stage::Stain), Reorder)
-                .unless(&[Variant::Sv02, Variant::Sv03]),
-            Self::Se07 => known(&["filler-haze", "stain-blotch"], At(Stage::Fill), AddStep).unless(&[
-                Variant::Sv01,
-                Variant::Sv03,
-                Variant::Sv13,
-            ]),
-            Self::Se08 => known(&["pore-pinhole", "filler-haze"], At(Stage::Seal), Redo),
-            Self::Se09 => {
-                known(&["grey-pore", "grain-sink", "peeling"], Later, Wait).unless(&[Variant::Sv20])
+            Self::FilledBeforeStain => {
+                known(&["white-filler-pore", "stain-blotch"], At(Stage::Stain), Reorder)
+                    .unless(&[Variant::FillSandStain, Variant::TintedFillerAsStain])
             }
-            Self::Se10 => {
+            Self::FillerOverRawStain => known(&["filler-haze", "stain-blotch"], At(Stage::Fill), AddStep)
+                .unless(&[Variant::StainWashcoatFill, Variant::TintedFillerAsStain, Variant::StainFillSeal]),
+            Self::FillerWipedOffTime => known(&["pore-pinhole", "filler-haze"], At(Stage::Seal), Redo),
+            Self::FillerNotDry => {
+                known(&["grey-pore", "grain-sink", "peeling"], Later, Wait).unless(&[Variant::SecondFilling])
+            }
+            Self::StainNotDry => {
                 known(&["solvent-pop", "wrinkle-lift", "peeling", "grey-pore"], At(Stage::Seal), Wait)
             }
-            Self::Se11 => known(&["sand-through"], NextCoat, Reorder).unless(&[Variant::Sv22]),
-            Self::Se12 => known(&["dark-edge", "stain-blotch"], At(Stage::Shade), AddStep).unless(&[
-                Variant::Sv05,
-                Variant::Sv07,
-                Variant::Sv23,
-                Variant::Sv24,
-            ]),
-            Self::Se13 => known(&["dye-bleed"], At(Stage::Clear), Redo).unless(&[Variant::Sv07]),
-            Self::Se14 => known(&["peeling", "crows-foot", "soft-film"], Later, Redo),
-            Self::Se15 => known(&["solvent-pop", "grain-sink", "wrinkle-lift"], At(Stage::Buff), Wait)
-                .unless(&[Variant::Sv08]),
-            Self::Se16 => known(&["wrinkle-lift"], AtOnce, Wait),
-            Self::Se17 => known(&["peeling"], Later, AddStep).unless(&[Variant::Sv14]),
-            Self::Se18 => known(&["fish-eye", "peeling"], NextCoat, Redo),
-            Self::Se19 => known(&["blush", "soft-film", "run-sag"], AtOnce, Wait),
-            Self::Se20 => known(&["pore-pinhole", "solvent-pop", "blush"], AtOnce, Wait),
-            Self::Se21 => known(&["tape-bridge"], At(Stage::Scrape), Reorder).unless(&[Variant::Sv09]),
-            Self::Se22 => known(&["run-sag", "tape-bleed"], AtOnce, Wait).unless(&[Variant::Sv15]),
-            Self::Se23 => known(&["grain-sink", "soft-film", "buff-burn"], Later, Wait)
-                .unless(&[Variant::Sv12, Variant::Sv19]),
-            Self::Se24 => known(&["sand-through"], At(Stage::Buff), AddStep),
-            Self::Se25 => known(&["sand-through", "dark-edge"], NextCoat, LeaveOut).unless(&[Variant::Sv21]),
-            Self::Se26 => known(&["sanding-scratch", "buff-swirl"], At(Stage::Buff), AddStep),
-            Self::Se27 => known(&["buff-swirl"], At(Stage::Buff), Redo),
-            Self::Se28 => known(&["fish-eye", "peeling"], NextCoat, Reorder),
-            Self::Se29 => known(&["peeling", "tape-bridge"], Later, Reorder).unless(&[Variant::Sv16]),
-            Self::Se30 => known(&["soft-film", "bloom-haze"], Later, Wait),
-            Self::Se31 => known(&["catalyst-bloom", "wrinkle-lift", "cold-check"], Later, Redo),
-            Self::Se32 => known(&["peeling", "colour-off"], At(Stage::Stain), Redo),
-            Self::Se33 => known(&["stain-blotch"], At(Stage::Stain), AddStep).unless(&[Variant::Sv11]),
-            Self::Se34 => known(&["grain-sink", "pore-pinhole"], At(Stage::Seal), AddStep)
+            Self::StainSandedBare => {
+                known(&["sand-through"], NextCoat, Reorder).unless(&[Variant::DyeSandDye])
+            }
+            Self::ColourUnsealed => {
+                known(&["dark-edge", "stain-blotch"], At(Stage::Shade), AddStep).unless(&[
+                    Variant::BurstOnBareWood,
+                    Variant::SelfSealing,
+                    Variant::ProtectiveClearFirst,
+                    Variant::ColourSealedOver,
+                ])
+            }
+            Self::DyeFlooded => known(&["dye-bleed"], At(Stage::Clear), Redo).unless(&[Variant::SelfSealing]),
+            Self::SealerTooThick => known(&["peeling", "crows-foot", "soft-film"], Later, Redo),
+            Self::RecoatTooSoon => {
+                known(&["solvent-pop", "grain-sink", "wrinkle-lift"], At(Stage::Buff), Wait)
+                    .unless(&[Variant::CoatsInOneDay])
+            }
+            Self::RecoatWindowClosed => known(&["wrinkle-lift"], AtOnce, Wait),
+            Self::HardFilmUnscuffed => {
+                known(&["peeling"], Later, AddStep).unless(&[Variant::RecoatInOpenWindow])
+            }
+            Self::WaxyTackCloth => known(&["fish-eye", "peeling"], NextCoat, Redo),
+            Self::AirOutsideWindow => known(&["blush", "soft-film", "run-sag"], AtOnce, Wait),
+            Self::ColdWork => known(&["pore-pinhole", "solvent-pop", "blush"], AtOnce, Wait),
+            Self::MaskLeftOn => {
+                known(&["tape-bridge"], At(Stage::Scrape), Reorder).unless(&[Variant::MaskToTheEnd])
+            }
+            Self::MaskPulledWet => {
+                known(&["run-sag", "tape-bleed"], AtOnce, Wait).unless(&[Variant::MaskPulledSoft])
+            }
+            Self::LevelledTooSoon => known(&["grain-sink", "soft-film", "buff-burn"], Later, Wait)
+                .unless(&[Variant::LevelledEarlyBuffedLate, Variant::FlattenedBetweenCoats]),
+            Self::LevelledTooThin => known(&["sand-through"], At(Stage::Buff), AddStep),
+            Self::TransparentColourScuffed => known(&["sand-through", "dark-edge"], NextCoat, LeaveOut)
+                .unless(&[Variant::OpaqueColourScuffed]),
+            Self::CoarseBeforeCompound => known(&["sanding-scratch", "buff-swirl"], At(Stage::Buff), AddStep),
+            Self::OneWheel => known(&["buff-swirl"], At(Stage::Buff), Redo),
+            Self::PolishUnderCoat => known(&["fish-eye", "peeling"], NextCoat, Reorder),
+            Self::FittedAfterFinish => {
+                known(&["peeling", "tape-bridge"], Later, Reorder).unless(&[Variant::CutsAfterFinish])
+            }
+            Self::PackedTooSoon => known(&["soft-film", "bloom-haze"], Later, Wait),
+            Self::PotLifePast => known(&["catalyst-bloom", "wrinkle-lift", "cold-check"], Later, Redo),
+            Self::SandedTooFine => known(&["peeling", "colour-off"], At(Stage::Stain), Redo),
+            Self::BlotchWithoutWashcoat => {
+                known(&["stain-blotch"], At(Stage::Stain), AddStep).unless(&[Variant::NoWashcoatOnCoarse])
+            }
+            Self::PoresUnfilled => known(&["grain-sink", "pore-pinhole"], At(Stage::Seal), AddStep)
                 .made(Stage::Fill)
-                .unless(&[Variant::Sv04, Variant::Sv10]),
-            Self::Se35 => known(&["peeling", "soft-film", "extractive-bleed"], At(Stage::Cure), AddStep)
-                .made(Stage::Sand),
-            Self::Se36 => known(&["substrate-crack", "grain-sink"], Later, Wait).made(Stage::Sand),
-            Self::Se37 => known(&["witness-line"], At(Stage::Buff), Redo),
-            Self::Se38 => known(&["water-spot"], AtOnce, AddStep),
-            Self::Se39 => known(&["extractive-bleed"], AtOnce, Redo),
-            Self::Se40 => {
-                known(&["colour-off", "lap-stripe"], At(Stage::Stain), Reorder).unless(&[Variant::Sv18])
+                .unless(&[Variant::FilledWithFinish, Variant::NoFillerNeeded]),
+            Self::OilyWoodUnsealed => {
+                known(&["peeling", "soft-film", "extractive-bleed"], At(Stage::Cure), AddStep)
+                    .made(Stage::Sand)
+            }
+            Self::MoistureOutsideBand => {
+                known(&["substrate-crack", "grain-sink"], Later, Wait).made(Stage::Sand)
+            }
+            Self::LevelledThroughCoats => known(&["witness-line"], At(Stage::Buff), Redo),
+            Self::OpenHolesWet => known(&["water-spot"], AtOnce, AddStep),
+            Self::ColourCarriedOver => known(&["extractive-bleed"], AtOnce, Redo),
+            Self::WipedColourOverSeal => {
+                known(&["colour-off", "lap-stripe"], At(Stage::Stain), Reorder).unless(&[Variant::NotOrdered])
             }
             Self::Wood => known(&[], NextCoat, Reorder),
-            Self::Fill => known(&["grain-sink"], NextCoat, Reorder).unless(&[Variant::Sv25]),
-            Self::Colour => {
-                known(&["colour-off"], At(Stage::Scrape), AddStep).unless(&[Variant::Sv18, Variant::Sv03])
-            }
+            Self::Fill => known(&["grain-sink"], NextCoat, Reorder).unless(&[Variant::SealFillSeal]),
+            Self::Colour => known(&["colour-off"], At(Stage::Scrape), AddStep)
+                .unless(&[Variant::NotOrdered, Variant::TintedFillerAsStain]),
             Self::Clear => known(&["colour-off"], At(Stage::Scrape), Reorder),
-            Self::Finish => known(&["orange-peel"], Later, Reorder).unless(&[Variant::Sv17]),
+            Self::Finish => known(&["orange-peel"], Later, Reorder).unless(&[Variant::OffTheGun]),
             Self::ShopStain => known(&[], NextCoat, Reorder).costs_time(),
             Self::ShopWashcoat => known(&[], NextCoat, AddStep).costs_time(),
             Self::ShopProtective => known(&[], NextCoat, AddStep).costs_time(),

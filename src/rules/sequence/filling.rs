@@ -10,10 +10,10 @@ use crate::rules::drying::waits::filler_setting;
 use crate::rules::sheet::Setting;
 
 pub(super) const RULES: &[Rule] = &[
-    (OrderError::Se07, coloured_over_stain),
-    (OrderError::Se08, wiped_off_time),
-    (OrderError::Se09, filler_not_dry),
-    (OrderError::Se34, pores_unfilled),
+    (OrderError::FillerOverRawStain, coloured_over_stain),
+    (OrderError::FillerWipedOffTime, wiped_off_time),
+    (OrderError::FillerNotDry, filler_not_dry),
+    (OrderError::PoresUnfilled, pores_unfilled),
 ];
 
 fn coloured_over_stain(view: &View<'_>) -> Shape {

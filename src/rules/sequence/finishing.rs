@@ -14,14 +14,14 @@ use crate::rules::sheet::Setting;
 use crate::rules::verdict::CannotJudge;
 
 pub(super) const RULES: &[Rule] = &[
-    (OrderError::Se23, cut_too_early),
-    (OrderError::Se24, film_too_thin),
-    (OrderError::Se26, paper_too_coarse),
-    (OrderError::Se27, shared_wheel),
-    (OrderError::Se29, fitted_after),
-    (OrderError::Se30, packed_early),
-    (OrderError::Se37, through_coats),
-    (OrderError::Se38, open_holes),
+    (OrderError::LevelledTooSoon, cut_too_early),
+    (OrderError::LevelledTooThin, film_too_thin),
+    (OrderError::CoarseBeforeCompound, paper_too_coarse),
+    (OrderError::OneWheel, shared_wheel),
+    (OrderError::FittedAfterFinish, fitted_after),
+    (OrderError::PackedTooSoon, packed_early),
+    (OrderError::LevelledThroughCoats, through_coats),
+    (OrderError::OpenHolesWet, open_holes),
 ];
 
 /// Levelled or buffed before the class's wait, flattened with coats to come, or a run mended before its wait.

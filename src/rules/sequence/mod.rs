@@ -21,11 +21,11 @@ pub mod variant;
 
 mod clear;
 mod colour;
-mod conditions;
 mod filling;
 mod finishing;
 mod order;
 mod preparation;
 mod sealing;
 mod trim;
+mod variant_holds;
 mod view;

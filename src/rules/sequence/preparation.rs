@@ -12,15 +12,15 @@ use crate::rules::verdict::CannotJudge;
 use crate::rules::wood::{Fit, WoodTrouble, fit_to_finish};
 
 pub(super) const RULES: &[Rule] = &[
-    (OrderError::Se01, scratches),
-    (OrderError::Se02, glue_unchecked),
-    (OrderError::Se05, grain_not_raised),
-    (OrderError::Se18, waxy_cloth),
-    (OrderError::Se28, polish_under_coat),
-    (OrderError::Se32, too_fine),
-    (OrderError::Se35, oily_wood),
-    (OrderError::Se36, moisture),
-    (OrderError::Se39, carried_colour),
+    (OrderError::ScratchesUnderStain, scratches),
+    (OrderError::GlueUnchecked, glue_unchecked),
+    (OrderError::GrainNotRaised, grain_not_raised),
+    (OrderError::WaxyTackCloth, waxy_cloth),
+    (OrderError::PolishUnderCoat, polish_under_coat),
+    (OrderError::SandedTooFine, too_fine),
+    (OrderError::OilyWoodUnsealed, oily_wood),
+    (OrderError::MoistureOutsideBand, moisture),
+    (OrderError::ColourCarriedOver, carried_colour),
 ];
 
 /// The last sanding before colour or coat left scratches.

@@ -1,20 +1,20 @@
 //! Errors with sealer and with one coat over another.
 
 use super::check::{Rule, Shape};
-use super::conditions::thin_day;
 use super::error::OrderError;
 use super::manner::Manner;
 use super::operation::{LAID, Operation};
 use super::plan::Told;
 use super::trim::wait_after;
+use super::variant_holds::thin_day;
 use super::view::View;
 use crate::rules::sheet::Setting;
 
 pub(super) const RULES: &[Rule] = &[
-    (OrderError::Se14, thick_sealer),
-    (OrderError::Se15, recoated_early),
-    (OrderError::Se16, window_closed),
-    (OrderError::Se17, no_scuff),
+    (OrderError::SealerTooThick, thick_sealer),
+    (OrderError::RecoatTooSoon, recoated_early),
+    (OrderError::RecoatWindowClosed, window_closed),
+    (OrderError::HardFilmUnscuffed, no_scuff),
 ];
 
 /// Stearated sealer goes on thin, and no oftener than the sheet allows.

@@ -10,10 +10,10 @@ use crate::rules::sheet::Setting;
 use crate::rules::verdict::CannotJudge;
 
 pub(super) const RULES: &[Rule] = &[
-    (OrderError::Se03, trim_not_ready),
-    (OrderError::Se04, scraped_after_clear),
-    (OrderError::Se21, mask_left_on),
-    (OrderError::Se22, mask_pulled_wet),
+    (OrderError::TrimOverOpenColour, trim_not_ready),
+    (OrderError::TrimAfterClear, scraped_after_clear),
+    (OrderError::MaskLeftOn, mask_left_on),
+    (OrderError::MaskPulledWet, mask_pulled_wet),
 ];
 
 /// Trim not levelled before the first coat, or scraped over open colour; scraping through the clear build is `se-04`.

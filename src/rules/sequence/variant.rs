@@ -3,57 +3,57 @@
 use crate::terms;
 
 terms! {
-    /// A legitimate variant, a row of the published table. Text: `variant.<slug>`.
+    /// A legitimate variant. Its slug is the id of its row in the published table. Text: `variant.<slug>`.
     Variant {
         /// Stain, washcoat, coloured filler, seal.
-        Sv01 = "sv-01",
+        StainWashcoatFill = "sv-01",
         /// Fill, sand to the wood, then stain.
-        Sv02 = "sv-02",
+        FillSandStain = "sv-02",
         /// Tinted filler as stain.
-        Sv03 = "sv-03",
+        TintedFillerAsStain = "sv-03",
         /// Filled with finish only.
-        Sv04 = "sv-04",
+        FilledWithFinish = "sv-04",
         /// Burst dyed on the bare wood.
-        Sv05 = "sv-05",
+        BurstOnBareWood = "sv-05",
         /// Trim scraped after shading.
-        Sv06 = "sv-06",
+        TrimAfterShading = "sv-06",
         /// The first thin coats of the lacquer seal.
-        Sv07 = "sv-07",
+        SelfSealing = "sv-07",
         /// Several coats in one day.
-        Sv08 = "sv-08",
+        CoatsInOneDay = "sv-08",
         /// Mask left to the end on glue seats and bare parts.
-        Sv09 = "sv-09",
+        MaskToTheEnd = "sv-09",
         /// No filler on closed pores, or where open pores are ordered.
-        Sv10 = "sv-10",
+        NoFillerNeeded = "sv-10",
         /// No washcoat on coarse woods.
-        Sv11 = "sv-11",
+        NoWashcoatOnCoarse = "sv-11",
         /// Levelled early, buffed late.
-        Sv12 = "sv-12",
+        LevelledEarlyBuffedLate = "sv-12",
         /// Stain, filler, seal, with no washcoat.
-        Sv13 = "sv-13",
+        StainFillSeal = "sv-13",
         /// Recoated in the open window with no scuff.
-        Sv14 = "sv-14",
+        RecoatInOpenWindow = "sv-14",
         /// Colour mask pulled while the coat is soft.
-        Sv15 = "sv-15",
+        MaskPulledSoft = "sv-15",
         /// Cuts after the finish.
-        Sv16 = "sv-16",
+        CutsAfterFinish = "sv-16",
         /// Left off the gun.
-        Sv17 = "sv-17",
+        OffTheGun = "sv-17",
         /// Steps that the ticket does not order.
-        Sv18 = "sv-18",
+        NotOrdered = "sv-18",
         /// Flattened between build coats.
-        Sv19 = "sv-19",
+        FlattenedBetweenCoats = "sv-19",
         /// Second filling.
-        Sv20 = "sv-20",
+        SecondFilling = "sv-20",
         /// Opaque colour scuffed lightly before clear.
-        Sv21 = "sv-21",
+        OpaqueColourScuffed = "sv-21",
         /// Dye, sand back, dye again.
-        Sv22 = "sv-22",
+        DyeSandDye = "sv-22",
         /// Colour, protective clear, scrape, inspect, clear coats.
-        Sv23 = "sv-23",
+        ProtectiveClearFirst = "sv-23",
         /// Colour straight on filled or stained wood, sealed over.
-        Sv24 = "sv-24",
+        ColourSealedOver = "sv-24",
         /// Seal, fill, seal.
-        Sv25 = "sv-25",
+        SealFillSeal = "sv-25",
     }
 }
