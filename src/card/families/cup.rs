@@ -6,7 +6,8 @@ use crate::card::question::{After, Ask, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::rules::mixing::{
-    CupMove, RetarderDose, Strained, StrainerMove, after_the_cup, retarder_dose, retarder_most, strainer,
+    CupMove, RetarderDose, Strained, StrainerMove, after_the_cup, beyond_range, retarder_dose, retarder_most,
+    strainer,
 };
 use crate::rules::term::Term;
 use crate::rules::verdict::Judged;
@@ -73,9 +74,14 @@ fn a_window(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
 }
 
 fn after_cup(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
-    let window = (told_seconds(facts, "aim_from_s")?, told_seconds(facts, "aim_to_s")?);
-    let (seconds, liquid) = (told_seconds(facts, "seconds")?, facts.celsius("liquid_c")?);
-    let ruling = after_the_cup(told_cup(facts, world)?, seconds, liquid, window, world.sheet);
+    let (cup, seconds) = (told_cup(facts, world)?, told_seconds(facts, "seconds")?);
+    let ruling = match beyond_range(cup, seconds) {
+        Some(ruling) => ruling,
+        None => {
+            let window = (told_seconds(facts, "aim_from_s")?, told_seconds(facts, "aim_to_s")?);
+            after_the_cup(cup, seconds, facts.celsius("liquid_c")?, window, world.sheet)
+        }
+    };
     Ok(ruling.map(|next| Answer::term(next.slug())))
 }
 

@@ -5,7 +5,7 @@ use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::{ColourPlan, Ticket, World};
 use crate::rules::binding::{self, LastLaid, Preparing, Scraping};
-use crate::rules::term::Term;
+use crate::rules::term::{Binding, Term};
 use crate::rules::verdict::Judged;
 
 pub(super) const ALL: &[&Question] = &[&WHEN_TO_SCRAPE, &TRIM_BEFORE_COLOUR, &SCRAPE_ORDER];
@@ -43,7 +43,10 @@ fn coloured(ticket: &Ticket) -> bool {
 
 fn when_to_scrape(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
     let ticket = world.ticket(facts.slug("ticket")?)?;
-    let (last, dry) = (facts.term::<LastLaid>("last_laid")?, facts.yes("touch_dry")?);
+    // Without colour on a binding nothing is scraped whatever was laid last, and through a build it is too late, dry or not.
+    let scraped = ticket.binding != Binding::None && coloured(ticket);
+    let last = if scraped { facts.term("last_laid")? } else { LastLaid::Colour };
+    let dry = !scraped || last == LastLaid::Build || facts.yes("touch_dry")?;
     let ruling = binding::scraping(ticket.binding, coloured(ticket), last, dry, world.sheet);
     Ok(ruling.map(|answer| Answer::term(answer.slug())))
 }
@@ -60,9 +63,11 @@ fn when_to_scrape_slips(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
 
 fn trim_before_colour(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
     let ticket = world.ticket(facts.slug("ticket")?)?;
-    let (levelled, sealed) = (facts.yes("binding_levelled")?, facts.yes("binding_sealed")?);
-    let bare = !facts.yes("binding_masked")?;
-    let ruling = binding::preparing(ticket.binding, coloured(ticket) && bare, levelled, sealed);
+    // Levelling comes first, taped or not; and only pale wood that colour comes to lie on has to be sealed.
+    let levelled = facts.yes("binding_levelled")?;
+    let colours = levelled && coloured(ticket) && !facts.yes("binding_masked")?;
+    let sealed = colours && ticket.binding == Binding::Wood && facts.yes("binding_sealed")?;
+    let ruling = binding::preparing(ticket.binding, colours, levelled, sealed);
     Ok(ruling.map(|answer| Answer::term(answer.slug())))
 }
 

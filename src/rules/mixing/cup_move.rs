@@ -25,6 +25,19 @@ terms! {
     }
 }
 
+/// The other cup that a reading outside this cup's range calls for, at whatever temperature and for whatever gun; `None`
+/// inside the range.
+#[must_use]
+pub fn beyond_range(cup: &Cup, seconds: Seconds) -> Option<Ruling<CupMove>> {
+    let read = reading(cup, seconds, &[]);
+    let answer = match read.answer {
+        Reading::Finer(_) => CupMove::FinerCup,
+        Reading::Coarser(_) => CupMove::CoarserCup,
+        Reading::Holds(_) => return None,
+    };
+    Some(Ruling::by("mixing.cup-range", answer).step("cup-read", "", stop_watch(seconds)).resting_on(&read))
+}
+
 /// What is done after a mix at that temperature took so long to run out, when the gun wants a time from `least` to `most`.
 ///
 /// The cup's range comes first, then the temperature: a reading that stands for nothing is no reason to thin.
@@ -36,24 +49,22 @@ pub fn after_the_cup(
     (least, most): (Seconds, Seconds),
     sheet: &Sheet,
 ) -> Ruling<CupMove> {
+    if let Some(ruling) = beyond_range(cup, seconds) {
+        return ruling;
+    }
     let slack = sheet.get(Setting::CupTemperatureSlack);
     let off = (liquid.get() - cup.at().get()).abs();
-    let read = reading(cup, seconds, &[]);
-    let answer = match read.answer {
-        Reading::Finer(_) => CupMove::FinerCup,
-        Reading::Coarser(_) => CupMove::CoarserCup,
-        Reading::Holds(_) if off > slack => CupMove::RightTemperature,
-        Reading::Holds(_) if seconds > most => CupMove::ThinMore,
-        Reading::Holds(_) if seconds < least => CupMove::AddMaterial,
-        Reading::Holds(_) => CupMove::Strain,
-    };
-    let deciding = match answer {
-        CupMove::FinerCup | CupMove::CoarserCup => "mixing.cup-range",
-        CupMove::RightTemperature => "mixing.cup-temperature",
-        CupMove::ThinMore | CupMove::AddMaterial | CupMove::Strain => "mixing.measure-adjust-measure",
+    let (deciding, answer) = if off > slack {
+        ("mixing.cup-temperature", CupMove::RightTemperature)
+    } else if seconds > most {
+        ("mixing.measure-adjust-measure", CupMove::ThinMore)
+    } else if seconds < least {
+        ("mixing.measure-adjust-measure", CupMove::AddMaterial)
+    } else {
+        ("mixing.measure-adjust-measure", CupMove::Strain)
     };
     Ruling::by(deciding, answer)
         .step("cup-slack", "", Measure::new(slack, Unit::Kelvin, 1))
         .step("cup-read", "", stop_watch(seconds))
-        .resting_on(&read)
+        .resting_on(&reading(cup, seconds, &[]))
 }

@@ -21,7 +21,7 @@ mod weighing;
 
 pub use batch::{batch, by_parts, mix_by_parts};
 pub use cup::Cup;
-pub use cup_move::{CupMove, after_the_cup};
+pub use cup_move::{CupMove, after_the_cup, beyond_range};
 pub use hap::{AddedThinner, Finishing, HapVerdict, average, for_solids, within_limit};
 pub use mix_order::{MixStep, mix_order, mix_steps};
 pub use pot_life::{MixUse, PotKind, mix_use, pot_life_in};
