@@ -145,7 +145,7 @@ proptest! {
     #[test]
     fn a_job_is_never_shorter_than_its_last_wait_and_cold_never_shortens_it(
         parts in proptest::collection::vec(any::<bool>(), 1..4),
-        (class, filler, dyed) in (term::<WorkClass>(), term::<Filler>(), any::<bool>()),
+        (class, filler, dyed, rubbed) in (term::<WorkClass>(), term::<Filler>(), any::<bool>(), any::<bool>()),
         (passes, coats, shaded, binding) in (0..4_u32, 1..12_u32, any::<bool>(), any::<bool>()),
         (coat, air, sheet) in (um(), celsius(-10.0, 50.0), sheet()),
     ) {
@@ -159,10 +159,12 @@ proptest! {
             coat,
             class,
             filler,
+            rubbed,
         };
         let found = job_time(&outline, Some(air), &sheet).expect("all told").answer.estimate();
         if let Some(found) = &found {
-            prop_assert!(found.schedule.total >= found.buff.hours);
+            prop_assert_eq!(found.before_levelling.is_some(), rubbed);
+            prop_assert!(found.before_levelling.as_ref().is_none_or(|wait| found.schedule.total >= wait.hours));
         }
         let warm = job_time(&outline, None, &sheet).expect("all told").answer.estimate();
         if let (Some(cold), Some(warm)) = (found, warm)

@@ -2,6 +2,7 @@
 
 mod support;
 
+use stepboard::bench::{Facts, calculations};
 use stepboard::content::{Content, World};
 use stepboard::process::act::Act;
 use stepboard::process::air::{AirLog, Reading};
@@ -148,6 +149,28 @@ fn the_shortest_schedule_is_valid_keeps_the_working_hours_and_cannot_be_pressed(
             }
         }
     }
+}
+
+/// The time plan of a ticket, which knows the waits of a job in outline, and the shortest schedule of the run agree on
+/// what is rubbed out.
+#[test]
+fn the_time_plan_and_the_shortest_schedule_agree_on_what_is_rubbed_out() {
+    let content = content();
+    let time = calculations().into_iter().find(|one| one.name == "job-time").expect("a calculation");
+    let (mut rubbed, mut off_the_gun) = (0, 0);
+    for ticket in &content.tickets {
+        let sheet = content.sheet(&ticket.sheet).expect("ships");
+        let world = World { content: &content, sheet };
+        let job = world.job(ticket).expect("woods that ship");
+        let steps = shortest(&job, ticket.clear_coats, sheet, &AirLog::default()).expect("a fit room").steps;
+        let mut facts = Facts::default();
+        facts.set_term("ticket", &ticket.slug);
+        let planned = (time.run)(&facts, &world).expect("a ticket").answer;
+        let levelled = steps.iter().any(|step| step.operation == Op::Level);
+        assert_eq!(levelled, planned.numbers.contains_key("last_wait"), "{}", ticket.slug);
+        if levelled { rubbed += 1 } else { off_the_gun += 1 }
+    }
+    assert!(rubbed > 0 && off_the_gun > 0, "{rubbed} rubbed out, {off_the_gun} left off the gun");
 }
 
 #[test]

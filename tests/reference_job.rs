@@ -152,6 +152,7 @@ fn satin(clear_coats: u32) -> JobOutline {
         coat: film(16.0),
         class: WorkClass::Satin,
         filler: Filler::FastSolvent,
+        rubbed: true,
     }
 }
 

@@ -141,6 +141,7 @@ pub(crate) fn outline(ticket: &Ticket, world: &World<'_>) -> Result<JobOutline, 
         coat: film::sheet_coat(world.sheet).answer,
         class: ticket.class,
         filler: ticket.filler,
+        rubbed: ticket.look.is_rubbed_out(ticket.class),
     })
 }
 
@@ -161,11 +162,14 @@ fn job_time(facts: &Facts, world: &World<'_>) -> Judged<Outcome> {
         let outcome = Outcome::default().term("verdict", answer.verdict().slug());
         let Some(found) = answer.estimate() else { return outcome };
         let total = found.schedule.total;
+        let outcome = match &found.before_levelling {
+            Some(wait) => outcome.number("last_wait", hours(wait.hours)),
+            None => outcome,
+        };
         outcome
             .number("value", hours(total))
             .number("days", Measure::new(total.get() / HOURS_A_DAY, Unit::Day, 1))
             .number("waiting", hours(found.schedule.waiting))
-            .number("last_wait", hours(found.buff.hours))
             .term("delivery", if total.get() <= days * HOURS_A_DAY { "in-time" } else { "late" })
     }))
 }

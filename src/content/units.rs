@@ -52,9 +52,31 @@ impl Units {
         }
     }
 
-    /// The measure in the unit to show.
+    /// The measure as it is shown: in the unit to show, less than an hour in minutes, whole times without decimals.
     #[must_use]
     pub fn show(self, measure: Measure) -> Measure {
-        measure.in_unit(self.shown(measure.unit))
+        let shown = measure.in_unit(self.shown(measure.unit));
+        let short = shown.unit == Unit::Hour && shown.value > 0.0 && shown.value < 1.0;
+        let shown = if short { Measure { decimals: 0, ..shown.in_unit(Unit::Minute) } } else { shown };
+        if shown.unit.dimension() == Dimension::Time && shown.is_whole() {
+            return Measure { decimals: 0, ..shown };
+        }
+        shown
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_time_is_shown_as_a_shop_says_it() {
+        let shown = |hours, decimals| Units::METRIC.show(Measure::new(hours, Unit::Hour, decimals)).text();
+        assert_eq!(shown(0.6, 1), "36 min");
+        assert_eq!(shown(0.0, 1), "0 h");
+        assert_eq!(shown(1.0, 1), "1 h");
+        assert_eq!(shown(14.4, 1), "14.4 h");
+        assert_eq!(shown(366.96, 1), "367 h");
+        assert_eq!(Units::METRIC.show(Measure::new(5.1, Unit::Day, 1)).text(), "5.1 days");
     }
 }

@@ -57,6 +57,13 @@ impl Measure {
         }
     }
 
+    /// Whether it is a whole number once rounded to its decimals.
+    #[must_use]
+    pub fn is_whole(&self) -> bool {
+        let rounded = libm::round(self.value * libm::exp10(f64::from(self.decimals)));
+        rounded % libm::exp10(f64::from(self.decimals)) == 0.0
+    }
+
     /// The figure alone, rounded to its decimals, with a decimal point; never `-0`.
     #[must_use]
     pub fn figure(self) -> String {

@@ -138,6 +138,15 @@ terms! {
     }
 }
 
+impl Look {
+    /// Whether the clear of such work is levelled and buffed; open pores and satin are left off the gun. Common practice,
+    /// no source.
+    #[must_use]
+    pub fn is_rubbed_out(self, class: WorkClass) -> bool {
+        self == Self::LevelGloss && class != WorkClass::Satin
+    }
+}
+
 /// Where a text or a value comes from, as the reference data mark it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]

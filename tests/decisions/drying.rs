@@ -167,15 +167,26 @@ fn a_job_is_late_by_its_last_wait_or_by_the_whole_chain() {
         coat: Micrometres::new(16.0).expect("a film"),
         class: WorkClass::Satin,
         filler: Filler::FastSolvent,
+        rubbed: true,
     };
     let time = job_time(&outline, told().air, &sheet).expect("a ticket");
     let whole = time.answer.clone().estimate().expect("inside the model");
-    let (last, all) = (whole.buff.hours.get(), whole.schedule.total.get());
+    let (last, all) =
+        (whole.before_levelling.as_ref().expect("rubbed").hours.get(), whole.schedule.total.get());
     let found = |left: f64| delivery(time.clone(), Hours::new(left).expect("a time")).answer;
     assert_eq!(found(all), Delivery::InTime);
     assert_eq!(found(all - 0.1), Delivery::LateByWholeChain);
     assert_eq!(found(last), Delivery::LateByWholeChain);
     assert_eq!(found(last - 0.1), Delivery::LateByLastWait);
+
+    // Left off the gun it waits for no levelling.
+    let off_the_gun =
+        job_time(&JobOutline { rubbed: false, ..outline }, told().air, &sheet).expect("a ticket");
+    let whole = off_the_gun.answer.clone().estimate().expect("inside the model");
+    assert!(whole.before_levelling.is_none() && whole.schedule.total.get() < last);
+    let found = |left: f64| delivery(off_the_gun.clone(), Hours::new(left).expect("a time")).answer;
+    assert_eq!(found(whole.schedule.total.get()), Delivery::InTime);
+    assert_eq!(found(0.1), Delivery::LateByWholeChain);
 }
 
 /// At the reference temperature nothing is scaled: no cold lengthens, and warmth is credited only where the sheet says so.

@@ -1,6 +1,5 @@
 //! The rules that decided, and the working.
 
-use super::result::readable;
 use crate::app::state::Shop;
 use crate::rules::term::Term;
 use crate::rules::verdict::{RuleId, Step};
@@ -12,7 +11,7 @@ pub(in crate::app) fn rules(shop: &Shop, ids: &[RuleId]) -> Html {
             let kind = shop.say(&format!("verdict.kind.{}", info.kind.slug()));
             // A source that itself says "common practice" need not be told twice.
             let again = starts_with(&info.source, &kind);
-            if again { info.source.clone() } else { format!("{kind}. {}", info.source) }
+            if again { info.source.clone() } else { format!("{kind}: {}", info.source) }
         });
         html! {
             <li key={id.0}>
@@ -35,7 +34,7 @@ pub(in crate::app) fn working(shop: &Shop, steps: &[Step]) -> Html {
         html! {
             <tr key={index}>
                 <th scope="row">{ shop.text(&format!("working.{}", step.label)) }<small>{ voice.formula(step).to_owned() }</small></th>
-                <td>{ voice.measure(readable(step.result)) }</td>
+                <td>{ voice.measure(step.result) }</td>
             </tr>
         }
     };

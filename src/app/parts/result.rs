@@ -92,16 +92,11 @@ fn number_of(shop: &Shop, key: &str, measure: Measure) -> String {
     shop.voice().measure(readable(measure))
 }
 
-/// A temperature to one decimal, since no thermometer of a shop reads finer, and no tenths of a whole hour.
-pub(super) fn readable(measure: Measure) -> Measure {
-    /// A part of an hour below this is none.
-    const NOTHING: f64 = 0.05;
+/// A temperature to one decimal, since no thermometer of a shop reads finer.
+fn readable(measure: Measure) -> Measure {
     match measure.unit.dimension() {
         Dimension::Temperature | Dimension::TemperatureGap => {
             Measure { decimals: measure.decimals.min(1), ..measure }
-        }
-        Dimension::Time if (measure.value - libm::round(measure.value)).abs() < NOTHING => {
-            Measure { decimals: 0, ..measure }
         }
         _ => measure,
     }

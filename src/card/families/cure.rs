@@ -152,7 +152,8 @@ fn days_left(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
     at_reference.set("air_c", world.sheet.get(Setting::WaitReference));
     let time = ticket_time(&at_reference, world).ok().and_then(|ruling| ruling.answer.estimate());
     if let Some(time) = time {
-        let (total, last) = (time.schedule.total.get() / HOURS_A_DAY, time.buff.hours.get() / HOURS_A_DAY);
+        let total = time.schedule.total.get() / HOURS_A_DAY;
+        let last = time.before_levelling.map_or(total, |wait| wait.hours.get() / HOURS_A_DAY);
         let between = f64::midpoint(total, last);
         let left = match dice.below(3) {
             0 => last * dice.on_grid(0.5, 0.9, 0.1),

@@ -34,6 +34,10 @@ pub struct JobOutline {
     pub class: WorkClass,
     /// Kind of filler.
     pub filler: Filler,
+    /// Whether the clear is levelled and buffed, and not left off the gun ([`Look::is_rubbed_out`]).
+    ///
+    /// [`Look::is_rubbed_out`]: crate::rules::term::Look::is_rubbed_out
+    pub rubbed: bool,
 }
 
 /// The time plan of a job.
@@ -41,8 +45,8 @@ pub struct JobOutline {
 pub struct JobTime {
     /// Every operation with begin and end.
     pub schedule: Schedule<JobStep>,
-    /// The wait before levelling.
-    pub buff: Earliest,
+    /// The wait before levelling; none where the clear is left off the gun.
+    pub before_levelling: Option<Earliest>,
 }
 
 impl JobOutline {
@@ -71,24 +75,26 @@ pub fn job_time(outline: &JobOutline, air: Option<Celsius>, sheet: &Sheet) -> Ju
         air: Some(air),
         film: Some(outline.build()),
     };
-    let buff = earliest(Wait::Buff, &told, sheet)?;
-    let Modelled::Estimate(buff_wait) = buff.answer else { return Ok(buff.map(|_| Modelled::OutsideModel)) };
+    let wait = earliest(Wait::Buff, &told, sheet)?;
+    let Modelled::Estimate(buff) = wait.answer else { return Ok(wait.map(|_| Modelled::OutsideModel)) };
     let mut job = Job { plan: Plan::new(), outline, told, sheet };
     let bodies = job.parts()?;
     let ready = job.colour(bodies)?;
     let last = job.clear(ready)?;
-    let level =
-        job.plan.add(JobStep::Level, JobStep::Level.work(sheet), &[Link::Wait(last, buff_wait.hours)]);
-    job.then(JobStep::Buff, level, NO_WAIT);
+    if outline.rubbed {
+        let level = job.then(JobStep::Level, last, buff.hours);
+        job.then(JobStep::Buff, level, NO_WAIT);
+    }
     let schedule = job.plan.schedule(WorkingDay::of(sheet));
     let hours = |value: Hours| Measure::new(value.get(), Unit::Hour, 1);
     let (total, waiting) = (hours(schedule.total), hours(schedule.waiting));
-    Ok(Ruling::by("drying.longest-path", Modelled::Estimate(JobTime { schedule, buff: buff_wait }))
-        .and("drying.working-hours")
-        .and("drying.coats-a-day")
-        .resting_on(&buff)
-        .step("waiting", "", waiting)
-        .step("job-time", "", total))
+    let before_levelling = outline.rubbed.then_some(buff);
+    let ruling =
+        Ruling::by("drying.longest-path", Modelled::Estimate(JobTime { schedule, before_levelling }))
+            .and("drying.working-hours")
+            .and("drying.coats-a-day");
+    let ruling = if outline.rubbed { ruling.resting_on(&wait) } else { ruling };
+    Ok(ruling.step("waiting", "", waiting).step("job-time", "", total))
 }
 
 struct Job<'a> {
@@ -210,7 +216,9 @@ pub fn delivery(time: Ruling<Modelled<JobTime>>, left: Hours) -> Ruling<Delivery
     time.map(|answer| match answer {
         Modelled::OutsideModel => Delivery::OutsideModel,
         Modelled::Estimate(time) if time.schedule.total <= left => Delivery::InTime,
-        Modelled::Estimate(time) if time.buff.hours > left => Delivery::LateByLastWait,
+        Modelled::Estimate(time) if time.before_levelling.is_some_and(|wait| wait.hours > left) => {
+            Delivery::LateByLastWait
+        }
         Modelled::Estimate(_) => Delivery::LateByWholeChain,
     })
     .step("time-left", "", Measure::new(left.get(), Unit::Hour, 0))

@@ -4,7 +4,7 @@ use super::job::Job;
 use super::operation::Operation;
 use super::plan::{Detail, Plan, Step};
 use crate::rules::sheet::{Setting, Sheet};
-use crate::rules::term::{ColourPlan, Look, WorkClass};
+use crate::rules::term::{ColourPlan, Look};
 use crate::rules::verdict::Ruling;
 use crate::rules::wood::FillerNeed;
 
@@ -26,7 +26,7 @@ pub fn asks_for(job: &Job, sheet: &Sheet, operation: Operation) -> bool {
         Operation::Protect => job.is_bound() && job.colours_film() && sheet.is_on(Setting::ProtectiveClear),
         Operation::SolventWipe => job.parts.iter().any(super::job::Part::is_oily),
         Operation::Inspect => job.colours_film() || stains,
-        Operation::Level | Operation::Buff => job.class != WorkClass::Satin && job.look == Look::LevelGloss,
+        Operation::Level | Operation::Buff => job.look.is_rubbed_out(job.class),
         Operation::Sand
         | Operation::GlueCheck
         | Operation::Prefit
