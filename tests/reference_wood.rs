@@ -220,6 +220,22 @@ fn content_carries_the_published_coefficients_and_no_others() {
     }
 }
 
+/// dimchange.csv, every row: width × coefficient × change of moisture (FPL-GTR-190 ch. 13, equation of dimensional
+/// change), from 6 to 9 %.
+#[test]
+fn every_published_coefficient_moves_a_board_by_the_handbook_equation() {
+    let rows = table("dimchange.csv");
+    for row in &rows {
+        let species = row.text("species");
+        let wood = coefficients(species);
+        for (cut, column) in [(Cut::Flat, "c_tangential_per_pct_mc"), (Cut::Quarter, "c_radial_per_pct_mc")] {
+            near(moved(&wood, cut, 200.0, 6.0, 9.0), 200.0 * row.number(column) * 3.0, 1e-9, species);
+        }
+        row.checked("wood");
+    }
+    assert_eq!(rows.len(), 30, "the whole table");
+}
+
 /// Whether a cell of woods.csv was read in a source or computed from one.
 fn sound(row: &Row, field: &str) -> bool {
     let mark = row.text("provenance").split(';').find_map(|mark| mark.strip_prefix(&format!("{field}=")));
