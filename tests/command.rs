@@ -3,6 +3,10 @@
 mod support;
 
 use serde_json::Value;
+use std::collections::BTreeSet;
+use stepboard::card::Mark;
+use stepboard::quantity::Unit;
+use stepboard::rules::term::{RuleKind, Severity, Stage, Term};
 use support::binary::{json, refused, run};
 
 #[test]
@@ -341,4 +345,37 @@ fn hazards_are_answered_with_what_defers_to_code_and_data_sheet() {
     assert_eq!(json(&["work", "exposure-sum"])["missing"][0], "solvent");
     refused(&["work", "booth-air", "width_m=20"], "", &["`width_m` is `20`", "0.1 to 10 m"]);
     refused(&["work", "dilution-air", "solvent=water"], "", &["`solvent` is `water`", "toluene"]);
+}
+
+/// The values that a JSON Schema allows at a place.
+fn allowed(schema: &str, at: &str) -> Vec<Value> {
+    let path = format!("{}/content/schema/{schema}.schema.json", env!("CARGO_MANIFEST_DIR"));
+    let text = std::fs::read_to_string(&path).expect("a schema");
+    let schema: Value = serde_json::from_str(&text).expect("JSON");
+    schema.pointer(at).and_then(Value::as_array).unwrap_or_else(|| panic!("{path}{at}")).clone()
+}
+
+/// What is listed by hand in a schema is what the program can print: nothing new is forgotten there.
+#[test]
+fn the_schemas_of_cards_and_grades_list_every_value_of_their_closed_lists() {
+    fn all<T: serde::Serialize>(values: &[T]) -> Vec<Value> {
+        values.iter().map(|value| serde_json::to_value(value).expect("plain data")).collect()
+    }
+    let stages = all(Stage::ALL);
+    let lists = [
+        ("deal", "/$defs/unit/enum", all(&Unit::ALL)),
+        ("grade", "/$defs/unit/enum", all(&Unit::ALL)),
+        ("deal", "/$defs/card/properties/stage/enum", stages.clone()),
+        ("grade", "/$defs/grade_line/properties/after/oneOf/1/properties/made/enum", stages.clone()),
+        ("grade", "/$defs/grade_line/properties/after/oneOf/1/properties/shows/enum", stages),
+        ("deal", "/$defs/card/properties/severity/enum", all(Severity::ALL)),
+        ("deal", "/$defs/rules/items/properties/severity/enum", all(Severity::ALL)),
+        ("deal", "/$defs/rules/items/properties/kind/enum", all(RuleKind::ALL)),
+        ("grade", "/$defs/rules/items/properties/kind/enum", all(RuleKind::ALL)),
+        ("grade", "/$defs/grade_line/properties/mark/enum", all(&[Mark::Right, Mark::Partly, Mark::Wrong])),
+    ];
+    let set = |values: Vec<Value>| values.iter().map(Value::to_string).collect::<BTreeSet<String>>();
+    for (schema, at, wanted) in lists {
+        assert_eq!(set(allowed(schema, at)), set(wanted), "{schema}{at}");
+    }
 }
