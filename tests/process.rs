@@ -151,6 +151,50 @@ fn the_shortest_schedule_is_valid_keeps_the_working_hours_and_cannot_be_pressed(
     }
 }
 
+/// Every part's own operations follow each other, and the parts are made ready beside each other: waiting for one, the
+/// hands work on another. Common practice, no source.
+#[test]
+fn parts_are_made_ready_beside_each_other_and_each_in_its_order() {
+    let content = content();
+    let mut beside = 0;
+    for ticket in &content.tickets {
+        let sheet = content.sheet(&ticket.sheet).expect("ships");
+        let job = World { content: &content, sheet }.job(ticket).expect("woods that ship");
+        let steps = shortest(&job, ticket.clear_coats, sheet, &AirLog::default()).expect("a fit room").steps;
+        for part in 0..job.parts.len() {
+            let own: Vec<_> = steps.iter().filter(|step| step.part == Some(part)).collect();
+            assert!(own.windows(2).all(|pair| pair[0].end <= pair[1].start), "{}: part {part}", ticket.slug);
+            let first = own.first().expect("every part is worked");
+            assert!(
+                (first.start.get() - sheet.get(Setting::DayFrom)).abs() < 1e-9,
+                "begun when the day opens"
+            );
+        }
+        beside += u32::from(steps.windows(2).any(|pair| pair[1].start < pair[0].end));
+    }
+    assert!(beside > 0, "some tickets have parts that are worked side by side");
+}
+
+/// Clear that goes on after a rest as long as the sheet's wait before scuffing goes on over a scuffed film. Source: published
+/// instrument schedules, scuff after the night (`schedules.csv`).
+#[test]
+fn clear_after_a_night_goes_on_over_a_scuffed_film() {
+    let content = content();
+    let mut nights = 0;
+    for ticket in &content.tickets {
+        let sheet = content.sheet(&ticket.sheet).expect("ships");
+        let job = World { content: &content, sheet }.job(ticket).expect("woods that ship");
+        let steps = shortest(&job, ticket.clear_coats, sheet, &AirLog::default()).expect("a fit room").steps;
+        for pair in steps.windows(2).filter(|pair| pair[1].operation == Op::Clear) {
+            let rest = pair[1].start.get() - pair[0].end.get();
+            let rested = pair[0].operation == Op::Clear && rest >= sheet.get(Setting::ScuffWait);
+            assert!(!rested, "{}: {rest} h with no scuff", ticket.slug);
+        }
+        nights += steps.iter().filter(|step| step.operation == Op::Scuff).count();
+    }
+    assert!(nights > 0, "some tickets take more clear than a day has time for");
+}
+
 /// The time plan of a ticket, which knows the waits of a job in outline, and the shortest schedule of the run agree on
 /// what is rubbed out.
 #[test]

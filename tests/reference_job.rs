@@ -272,3 +272,17 @@ fn every_operation_takes_its_own_hours() {
     let counted: usize = values.iter().map(|(_, _, steps)| steps.len()).sum();
     assert_eq!(counted, JobStep::ALL.len());
 }
+
+/// A washcoat keeps coloured filler off stained flats: on wood that is not stained the time plan has none. Common practice,
+/// no source.
+#[test]
+fn bare_wood_is_filled_with_no_washcoat_under_it() {
+    let sheet = with(&base(), &[(Setting::StainFirst, 1.0), (Setting::WashcoatBeforeFill, 1.0)]);
+    let under = |stain| {
+        let outline = JobOutline { parts_filled: vec![true], stain, ..satin(1) };
+        let ruling = job_time(&outline, Some(room(REFERENCE_C)), &sheet).expect("a ticket");
+        let steps = ruling.answer.estimate().expect("inside the model").schedule.steps;
+        steps.iter().any(|step| step.label == JobStep::Washcoat)
+    };
+    assert!(under(Some(StainKind::Dye)) && !under(None));
+}
