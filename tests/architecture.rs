@@ -208,3 +208,43 @@ fn screens_compute_nothing_about_finishing() {
         }
     }
 }
+
+/// Beginnings of rule ids that stand in the file of another family.
+const BESIDE: [(&str, &str); 6] = [
+    ("se-", "sequence"),
+    ("sv-", "sequence"),
+    ("order.", "sequence"),
+    ("shop.", "sequence"),
+    ("recoat.", "drying"),
+    ("waste.", "hazard"),
+];
+
+/// A rule `film.reserve-over-colour` is explained in `content/rules/film.toml` and decided under `src/rules/film`.
+#[test]
+fn a_rule_is_found_by_its_name() {
+    for (path, text) in files_under("content/rules", "toml") {
+        let family = path.file_stem().expect("a name").to_string_lossy().into_owned();
+        let own = format!("{}.", family.replace('_', "-"));
+        for id in quoted(&text, "id = \"") {
+            let beside = BESIDE.iter().any(|(start, of)| *of == family && id.starts_with(start));
+            assert!(id.starts_with(&own) || beside, "{}: `{id}`", path.display());
+        }
+        let homes = ["src/rules", "src/process", "src"].map(|home| root().join(home).join(&family));
+        let found = homes.iter().any(|home| home.is_dir() || home.with_extension("rs").is_file());
+        assert!(found, "{}: no code of that name", path.display());
+    }
+}
+
+/// The table of questions in DEVELOPERS.md names files that are there.
+#[test]
+fn the_map_of_rules_names_files_that_are_there() {
+    let text = fs::read_to_string(root().join("DEVELOPERS.md")).expect("DEVELOPERS.md");
+    let begin = text.find("### Where a rule lives").expect("the table");
+    let section = &text[begin..begin + text[begin + 3..].find("\n## ").expect("another section")];
+    let named: Vec<&str> = section.split('`').skip(1).step_by(2).collect();
+    assert!(named.len() > 60, "{} names", named.len());
+    for name in named {
+        let places = ["src/rules", "src", "content", "tests", "."].map(|home| root().join(home).join(name));
+        assert!(places.iter().any(|place| place.exists()), "`{name}` is not there");
+    }
+}
