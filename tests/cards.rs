@@ -320,3 +320,98 @@ fn asking_for_what_was_told_harms_nothing() {
         }
     });
 }
+
+/// What a shop would not say or write: tenths of an hour in a long time, one of several, `a` before a vowel.
+fn unsaid(text: &str) -> Option<&'static str> {
+    let words: Vec<&str> =
+        text.split_whitespace().map(|word| word.trim_matches(|c: char| !c.is_alphanumeric())).collect();
+    let figure = |word: &str| word.chars().all(|c| c.is_ascii_digit() || c == '.') && !word.is_empty();
+    words.windows(2).find_map(|pair| {
+        let (first, next) = (pair[0], pair[1]);
+        let long = first.split_once('.').is_some_and(|(whole, _)| whole.len() > 1);
+        if next == "h" && figure(first) && long {
+            return Some("tenths of an hour in a long time");
+        }
+        if next == "h" && figure(first) && first.starts_with("0.") {
+            return Some("a share of an hour in place of minutes");
+        }
+        if first == "1" && ["days", "coats", "pieces", "faces", "layers"].contains(&next) {
+            return Some("one of several");
+        }
+        // `a unit`, `a used rag`, `a one-part clear` are said so.
+        let vowel =
+            next.starts_with(['a', 'e', 'i', 'o']) && !next.starts_with("one") && !next.starts_with("eu");
+        (first.eq_ignore_ascii_case("a") && vowel && next.len() > 1).then_some("`a` before a vowel")
+    })
+}
+
+/// Families whose times are told as a book keeps them: hours on a set of cartridges are counted in halves.
+const KEPT_IN_HALVES: [&str; 1] = ["cartridge-change"];
+
+#[test]
+fn a_card_reads_as_a_shop_speaks() {
+    let content = content();
+    let voice = Voice::new(&content, "en", Units::METRIC);
+    let mut found = BTreeMap::new();
+    each_family(&content, |world, family| {
+        if KEPT_IN_HALVES.contains(&family) {
+            return;
+        }
+        for seed in 0..100 {
+            let card = deal(world, family, seed).expect("a card");
+            let mut shown = vec![voice.story(&card), voice.ask(&card)];
+            shown.extend(voice.facts(&card).into_iter().map(|(_, value)| value));
+            shown.extend(card.options.iter().map(|option| voice.answer(family, option)));
+            for text in shown {
+                if let Some(why) = unsaid(&text) {
+                    found.entry((family.to_owned(), why)).or_insert(text);
+                }
+            }
+        }
+    });
+    assert!(found.is_empty(), "{found:#?}");
+}
+
+/// Waits of one length could stand either way, so that part of the order would be no question.
+#[test]
+fn waits_to_be_put_in_order_differ_in_length() {
+    let content = content();
+    for sheet in &content.sheets {
+        let world = World { content: &content, sheet };
+        for seed in 0..150 {
+            let card = deal(&world, "order-of-waits", seed).expect("a card");
+            let solution = solve(&card, &world).expect("a question");
+            if solution.right == Answer::NotEnough {
+                continue;
+            }
+            let orders: f64 = (1..=card.options.len()).map(|n| n as f64).product();
+            assert!((solution.guess * orders - 1.0).abs() < 1e-9, "seed {seed} sheet {}", sheet.slug);
+        }
+    }
+}
+
+#[test]
+fn the_reasons_say_nothing_twice() {
+    let content = content();
+    let mut found = BTreeSet::new();
+    each_family(&content, |world, family| {
+        for seed in 0..60 {
+            let card = deal(world, family, seed).expect("a card");
+            let solution = solve(&card, world).expect("a question");
+            // Two grains may stand in the same ratio: only the very same number is said twice.
+            let mut steps = BTreeSet::new();
+            for step in &solution.working {
+                if !steps.insert((step.label, format!("{:?}", step.result))) {
+                    found.insert(format!("{family}: step {}", step.label));
+                }
+            }
+            let mut sentences = BTreeSet::new();
+            for rule in &solution.rules {
+                if !sentences.insert(content.rule(rule.0).map(|rule| &rule.id)) {
+                    found.insert(format!("{family}: rule {}", rule.0));
+                }
+            }
+        }
+    });
+    assert!(found.is_empty(), "{found:#?}");
+}

@@ -85,11 +85,15 @@ impl<T> Ruling<T> {
         self
     }
 
-    /// Takes over rules and working of a ruling that this one rests on; its working comes first.
+    /// Takes over rules and working of a ruling that this one rests on; its working comes first, and what it shows already
+    /// is not shown again.
     #[must_use]
     pub fn resting_on<U>(mut self, other: &Ruling<U>) -> Self {
         let mut working = other.working.clone();
-        working.append(&mut self.working);
+        let known = |step: &Step| {
+            other.working.iter().any(|known| known.label == step.label && known.result == step.result)
+        };
+        working.extend(self.working.into_iter().filter(|step| !known(step)));
         self.working = working;
         for rule in &other.rules {
             self = self.and(rule.0);

@@ -11,7 +11,7 @@ use crate::rules::drying::factors::uncapped;
 use crate::rules::drying::gate::{Finding, keeps_shut};
 use crate::rules::drying::job::{self, Delivery};
 use crate::rules::drying::release::{Compared, fewer_coats};
-use crate::rules::drying::waits::{Told, Wait, earliest};
+use crate::rules::drying::waits::{Earliest, Told, Wait, earliest};
 use crate::rules::sheet::Setting;
 use crate::rules::term::{Term, WorkClass};
 use crate::rules::verdict::{CannotJudge, Judged, Ruling};
@@ -143,6 +143,8 @@ const DELIVERY_DAY: Question = Question {
 
 /// Tells the class of the ticket and sets the days left near the time that the job takes.
 fn days_left(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
+    /// Days left at the least.
+    const LEAST: f64 = 2.0;
     let ticket = facts.slug("ticket").ok().and_then(|slug| world.content.ticket(slug));
     if let Some(ticket) = ticket {
         facts.set_term("class", ticket.class.slug());
@@ -160,7 +162,7 @@ fn days_left(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
             1 => between,
             _ => total * dice.on_grid(1.1, 1.9, 0.1) + 1.0,
         };
-        facts.set("days_left", libm::round(left).max(1.0));
+        facts.set("days_left", libm::round(left).max(LEAST));
     }
 }
 
@@ -194,22 +196,38 @@ const ORDER_OF_WAITS: Question = Question {
     after: After::is("lost-day"),
 };
 
-fn some_waits(_: &Facts, _: &World<'_>, dice: &mut Dice) -> Vec<Item> {
+/// Waits of different length: of equal ones the first drawn is shown.
+fn some_waits(facts: &Facts, world: &World<'_>, dice: &mut Dice) -> Vec<Item> {
     /// Waits on one card.
     const SHOWN: usize = 4;
     let mut waits =
         [Wait::FillerToNext, Wait::StainToNext, Wait::SealToNext, Wait::Scuff, Wait::Run, Wait::Buff];
     dice.shuffle(&mut waits);
-    waits.iter().take(SHOWN).map(|wait| Item::new(wait.slug(), "")).collect()
+    let mut lengths: Vec<Hours> = Vec::new();
+    let mut shown = Vec::new();
+    for wait in waits {
+        let length = at_reference(wait, facts, world).map(|ruling| ruling.answer.hours);
+        if shown.len() == SHOWN || length.as_ref().is_ok_and(|length| lengths.contains(length)) {
+            continue;
+        }
+        lengths.extend(length.ok());
+        shown.push(Item::new(wait.slug(), ""));
+    }
+    shown
+}
+
+/// A wait in a room at the sheet's own reference temperature.
+fn at_reference(wait: Wait, facts: &Facts, world: &World<'_>) -> Judged<Earliest> {
+    let told = Told { air: Some(world.sheet.celsius(Setting::WaitReference)), ..told(facts)? };
+    decided(earliest(wait, &told, world.sheet)?)
 }
 
 fn rising(facts: &Facts, world: &World<'_>, order: &[String]) -> Judged<bool> {
-    let told = Told { air: Some(world.sheet.celsius(Setting::WaitReference)), ..told(facts)? };
     let mut gathered = Ruling::by("drying.stated-wait", true);
     let mut last = 0.0;
     for slug in order {
         let wait = Wait::from_slug(slug).ok_or_else(|| CannotJudge::without("wait"))?;
-        let ruling = decided(earliest(wait, &told, world.sheet)?)?;
+        let ruling = at_reference(wait, facts, world)?;
         let hours = ruling.answer.hours.get();
         for rule in &ruling.rules {
             gathered = gathered.and(rule.0);

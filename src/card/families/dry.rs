@@ -1,6 +1,6 @@
 //! Dry: which wait holds in this room, whether a recoat window is open, what still fits into the day.
 
-use super::waiting::{decided, hours, inside, set_day, stated, time_of};
+use super::waiting::{decided, hours, inside, passed, set_day, stated, time_of};
 use crate::bench::Facts;
 use crate::bench::drying::told;
 use crate::card::question::{After, Ask, Item, Question, Tempt};
@@ -15,7 +15,7 @@ use crate::rules::drying::recoat::{RecoatVerdict, window};
 use crate::rules::drying::waits::{Told, Wait, earliest};
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::term::{Filler, Term};
-use crate::rules::verdict::{CannotJudge, Judged};
+use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 
 pub(super) const ALL: &[&Question] = &[
     &FILLER_WAIT,
@@ -93,7 +93,7 @@ fn stood(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
     let told = Told { air: Some(world.sheet.celsius(Setting::WaitReference)), ..Told::default() };
     if let Some((found, _)) = stated(wait, &told, world) {
         let share = dice.on_grid(0.6, 1.8, 0.1);
-        facts.set("hours_since", libm::round(found.stated.get() * share * 10.0) / 10.0);
+        facts.set("hours_since", passed(found.stated.get() * share));
     }
 }
 
@@ -157,7 +157,7 @@ fn since_coat(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
     let turns: Vec<f64> = turns.into_iter().chain(late).collect();
     if let Some(turn) = dice.pick(&turns) {
         let share = dice.on_grid(0.5, 1.7, 0.1);
-        facts.set("hours_since", libm::round(turn * share * 10.0) / 10.0);
+        facts.set("hours_since", passed(turn * share));
     }
 }
 
@@ -322,5 +322,8 @@ fn longer(facts: &Facts, world: &World<'_>, slug: &str) -> Judged<bool> {
         _ => None,
     };
     let ruling = decided(earliest(wait, &Told { film, ..told(facts)? }, world.sheet)?)?;
-    Ok(ruling.map(|found| found.hours > found.stated))
+    // The waits stand side by side, so that each is shown under its own name, as long as it is here.
+    let Ruling { answer: found, rules, .. } = ruling;
+    let named = Ruling { answer: found.hours > found.stated, rules, working: Vec::new() };
+    Ok(named.step(wait.slug(), "", hours(found.hours.get())))
 }

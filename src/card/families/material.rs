@@ -36,8 +36,9 @@ const SAG_FLOW: Question = Question {
     after: After::is("run").above("time-lost"),
 };
 
+/// Litres as an order is written: to the hundredth.
 fn litres(millilitres: f64) -> Measure {
-    Measure::new(millilitres, Unit::Millilitre, 0).in_unit(Unit::Litre)
+    Measure { decimals: 2, ..Measure::new(millilitres, Unit::Millilitre, 0).in_unit(Unit::Litre) }
 }
 
 fn clear_to_order(facts: &Facts, world: &World<'_>) -> Judged<Measure> {

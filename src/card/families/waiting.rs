@@ -12,9 +12,19 @@ use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 /// What a time of day begins with as a term: `clock-08`.
 const CLOCK: &str = "clock-";
 
-/// Hours with one decimal.
+/// From here on a wait is told in whole hours, below it in tenths.
+const WHOLE_FROM: f64 = 10.0;
+
+/// Hours as a tag tells them: whole ones for a long wait, tenths for a short one.
 pub(super) fn hours(value: f64) -> Measure {
-    Measure::new(value, Unit::Hour, 1)
+    Measure::new(value, Unit::Hour, u8::from(value < WHOLE_FROM))
+}
+
+/// A time that has passed, as a tag tells it.
+pub(super) fn passed(value: f64) -> f64 {
+    /// Tenths in a whole.
+    const TENTHS: f64 = 10.0;
+    if value < WHOLE_FROM { libm::round(value * TENTHS) / TENTHS } else { libm::round(value) }
 }
 
 /// The estimate; a room outside the sheet leaves a question after a number open.
