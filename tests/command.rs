@@ -379,3 +379,13 @@ fn the_schemas_of_cards_and_grades_list_every_value_of_their_closed_lists() {
         assert_eq!(set(allowed(schema, at)), set(wanted), "{schema}{at}");
     }
 }
+
+/// A grade is written with its P and a temperature with its scale as well as bare; another kind of unit is refused.
+#[test]
+fn a_number_may_carry_a_unit_of_its_kind() {
+    let value = |words: &[&str]| json(words)["value"].clone();
+    assert_eq!(value(&["work", "grit", "grade=P400"]), value(&["work", "grit", "grade=400"]));
+    let dew = |air| value(&["work", "dew-point", air, "rh=50"]).as_f64().expect("a number");
+    assert!((dew("air_c=68 F") - dew("air_c=20")).abs() < 1e-9);
+    refused(&["work", "dew-point", "air_c=20 mm", "rh=50"], "", &["`air_c` is `20 mm`", "-20"]);
+}

@@ -60,16 +60,24 @@ impl FactInfo {
         })
     }
 
-    /// A number in the fact's unit from text as scripts write it. A sign `%` may stand behind what is told in per cent.
+    /// A number in the fact's unit from text as scripts write it: bare, or with a unit of its kind (`P220`, `70 °F`). A
+    /// sign `%` may stand behind what is told in per cent.
     fn number_of(&self, given: &str) -> Option<f64> {
         let bare = given.trim().strip_suffix(Unit::Percent.symbol());
         let number = match bare {
             Some(percent) if self.unit == Some(Unit::Percent) => read_number(percent)?,
             Some(_) => return None,
             None if self.share => read_number(given)? * PERCENT_A_WHOLE,
-            None => read_number(given)?,
+            None => read_number(given).or_else(|| self.with_unit(given))?,
         };
         self.holds(number).then_some(number)
+    }
+
+    /// A number with its unit written to it.
+    fn with_unit(&self, given: &str) -> Option<f64> {
+        let unit = self.unit?;
+        let told = Measure::parse(given, unit.dimension())?;
+        told.unit.convert(told.value, unit)
     }
 
     fn allowed(&self) -> String {
