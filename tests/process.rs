@@ -3,13 +3,13 @@
 mod support;
 
 use stepboard::bench::{Facts, calculations};
-use stepboard::content::{Content, World};
+use stepboard::content::{Content, Ticket, World};
 use stepboard::process::act::Act;
 use stepboard::process::air::{AirLog, Reading};
 use stepboard::process::defect::Cause;
 use stepboard::process::next::next;
 use stepboard::process::run::{Run, Saved};
-use stepboard::process::shortest::shortest;
+use stepboard::process::shortest::{Shortest, shortest};
 use stepboard::process::technique::{Fumble, Pass};
 use stepboard::quantity::{Celsius, Fraction, Hours, Micrometres, Millimetres, RelativeHumidity};
 use stepboard::rules::sequence::check::check;
@@ -131,6 +131,14 @@ fn the_route_of_every_ticket_runs_without_a_defect_on_every_sheet() {
     }
 }
 
+/// The job of a ticket and its shortest schedule, on the ticket's own sheet.
+fn scheduled<'a>(content: &'a Content, ticket: &Ticket) -> (Job, &'a Sheet, Shortest) {
+    let sheet = content.sheet(&ticket.sheet).expect("ships");
+    let job = World { content, sheet }.job(ticket).expect("woods that ship");
+    let found = shortest(&job, ticket.clear_coats, sheet, &AirLog::default()).expect("a fit room");
+    (job, sheet, found)
+}
+
 #[test]
 fn the_shortest_schedule_is_valid_keeps_the_working_hours_and_cannot_be_pressed() {
     let content = content();
@@ -158,9 +166,7 @@ fn parts_are_made_ready_beside_each_other_and_each_in_its_order() {
     let content = content();
     let mut beside = 0;
     for ticket in &content.tickets {
-        let sheet = content.sheet(&ticket.sheet).expect("ships");
-        let job = World { content: &content, sheet }.job(ticket).expect("woods that ship");
-        let steps = shortest(&job, ticket.clear_coats, sheet, &AirLog::default()).expect("a fit room").steps;
+        let (job, sheet, Shortest { steps, .. }) = scheduled(&content, ticket);
         for part in 0..job.parts.len() {
             let own: Vec<_> = steps.iter().filter(|step| step.part == Some(part)).collect();
             assert!(own.windows(2).all(|pair| pair[0].end <= pair[1].start), "{}: part {part}", ticket.slug);
@@ -168,6 +174,13 @@ fn parts_are_made_ready_beside_each_other_and_each_in_its_order() {
             assert!(
                 (first.start.get() - sheet.get(Setting::DayFrom)).abs() < 1e-9,
                 "begun when the day opens"
+            );
+        }
+        for wiped in steps.iter().filter(|step| step.operation == Op::SolventWipe) {
+            assert!(
+                job.parts[wiped.part.expect("a part")].is_oily(),
+                "{}: only oily wood is wiped",
+                ticket.slug
             );
         }
         beside += u32::from(steps.windows(2).any(|pair| pair[1].start < pair[0].end));
@@ -182,9 +195,7 @@ fn clear_after_a_night_goes_on_over_a_scuffed_film() {
     let content = content();
     let mut nights = 0;
     for ticket in &content.tickets {
-        let sheet = content.sheet(&ticket.sheet).expect("ships");
-        let job = World { content: &content, sheet }.job(ticket).expect("woods that ship");
-        let steps = shortest(&job, ticket.clear_coats, sheet, &AirLog::default()).expect("a fit room").steps;
+        let (_, sheet, Shortest { steps, .. }) = scheduled(&content, ticket);
         for pair in steps.windows(2).filter(|pair| pair[1].operation == Op::Clear) {
             let rest = pair[1].start.get() - pair[0].end.get();
             let rested = pair[0].operation == Op::Clear && rest >= sheet.get(Setting::ScuffWait);
@@ -203,10 +214,8 @@ fn the_time_plan_and_the_shortest_schedule_agree_on_what_is_rubbed_out() {
     let time = calculations().into_iter().find(|one| one.name == "job-time").expect("a calculation");
     let (mut rubbed, mut off_the_gun) = (0, 0);
     for ticket in &content.tickets {
-        let sheet = content.sheet(&ticket.sheet).expect("ships");
+        let (_, sheet, Shortest { steps, .. }) = scheduled(&content, ticket);
         let world = World { content: &content, sheet };
-        let job = world.job(ticket).expect("woods that ship");
-        let steps = shortest(&job, ticket.clear_coats, sheet, &AirLog::default()).expect("a fit room").steps;
         let mut facts = Facts::default();
         facts.set_term("ticket", &ticket.slug);
         let planned = (time.run)(&facts, &world).expect("a ticket").answer;
@@ -222,9 +231,7 @@ fn no_step_of_the_shortest_schedule_could_have_been_done_sooner() {
     const SOONER: f64 = 0.2;
     let content = content();
     let pressed = content.tickets.iter().map(|ticket| {
-        let sheet = content.sheet(&ticket.sheet).expect("ships");
-        let job = World { content: &content, sheet }.job(ticket).expect("woods that ship");
-        let found = shortest(&job, ticket.clear_coats, sheet, &AirLog::default()).expect("a fit room");
+        let (job, sheet, found) = scheduled(&content, ticket);
         let mut pressed = 0;
         for (place, step) in found.steps.iter().enumerate().skip(1) {
             let hands = |before: &&stepboard::process::shortest::Timed| {
