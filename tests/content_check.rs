@@ -209,7 +209,7 @@ fn a_competency_that_a_family_cannot_give_evidence_for_is_refused() {
     refused(file, from, "competencies = [\"mix-measure\"]", &["`mix-measure`", "allowed: mix-measured,"]);
     refused(file, from, "competencies = [\"mix-measured\", \"mix-measured\"]", &["stands twice"]);
     let four = "competencies = [\"mix-measured\", \"two-part\", \"stain-even\", \"plan-kept\"]";
-    refused(file, from, four, &["at most 3", "not 4"]);
+    refused(file, from, four, &["one to 3", "not 4"]);
     let file = "competencies.toml";
     refused(file, "profile = \"safety\"", "profile = \"safe\"", &["`safe`", "safety", "ordinary"]);
     refused(file, "slug = \"mask-worn\"", "slug = \"room-safe\"", &["`room-safe` stands twice"]);
