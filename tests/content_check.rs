@@ -1,8 +1,9 @@
 //! What the content check refuses: each mistake with its file, its line and what is allowed.
 
 use std::path::Path;
-use stepboard::content::Content;
+use stepboard::card::deal;
 use stepboard::content::load::{self, FileKind, Problem, Source};
+use stepboard::content::{Content, World};
 
 fn shipped() -> Vec<Source> {
     load::sources(&Path::new(env!("CARGO_MANIFEST_DIR")).join("content")).expect("content can be read")
@@ -237,4 +238,29 @@ fn a_new_solvent_is_a_key_and_a_term_without_any_code() {
     let content = load::load(&sources).expect("a new solvent needs nothing else");
     assert!(content.solvent("testol").is_some() && content.fact("testol").is_some());
     assert!(content.fact("solvent").is_some_and(|fact| fact.slugs(&content).contains(&"testol")));
+}
+
+#[test]
+fn a_new_look_alike_is_asked_about_without_any_code() {
+    let mut sources = shipped();
+    let file = sources
+        .iter_mut()
+        .find(|source| source.path == Path::new("lookalikes.toml"))
+        .expect("the file ships");
+    let told = "\n[[pair]]\nid = \"la-new\"\na = \"blush\"\nb = \"dust-nib\"\nprobes = [\"mark\"]\n\
+                provenance = \"practice\"\nsource = \"-\"\n";
+    file.text.push_str(told);
+    let asks = |content: &Content| {
+        let world = World { content, sheet: &content.sheets[0] };
+        let about = |seed| {
+            let card = deal(&world, "look-alike-probe", seed).expect("it deals");
+            let mut pair = [card.facts.slug("one_fault"), card.facts.slug("other_fault")]
+                .map(|slug| slug.expect("it is told").to_owned());
+            pair.sort_unstable();
+            pair
+        };
+        (0..400).any(|seed| about(seed) == ["blush", "dust-nib"])
+    };
+    assert!(!asks(&load::load(&shipped()).expect("it ships")), "the pair is new");
+    assert!(asks(&load::load(&sources).expect("a new pair needs nothing else")));
 }
