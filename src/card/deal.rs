@@ -115,10 +115,32 @@ fn attempt_deal(
     // What is left untold may turn an answer, but never to one that is not offered.
     let sound = match &solution.right {
         Answer::Terms(right) => !right.is_empty(),
-        Answer::NotEnough => true,
+        Answer::NotEnough => turns(world, info, &card, &solution.missing),
         right => card.kind != Kind::ChooseOne || card.options.iter().any(|option| !distinct(option, right)),
     };
     sound.then_some(card)
+}
+
+/// Whether what is missing can turn the answer. Where each value of it gives the same one, enough is told, and a card on
+/// which nobody could say so is not dealt.
+fn turns(world: &World<'_>, info: &FamilyInfo, card: &Card, missing: &[String]) -> bool {
+    let [key] = missing else { return true };
+    let Some(fact) = world.content.fact(key) else { return true };
+    let values: Vec<FactValue> = if fact.unit.is_some() {
+        let draw = info.facts.iter().find(|draw| draw.fact == *key);
+        let drawn = draw.and_then(|draw| draw.from.zip(draw.to)).unwrap_or((fact.min, fact.max));
+        let ends = [fact.min, drawn.0, f64::midpoint(drawn.0, drawn.1), drawn.1, fact.max];
+        ends.map(FactValue::Number).into()
+    } else {
+        fact.slugs(world.content).iter().map(|slug| FactValue::Term((*slug).to_owned())).collect()
+    };
+    let mut told = card.clone();
+    let mut answers = values.into_iter().map(|value| {
+        told.facts.0.insert(key.clone(), value);
+        super::solve(&told, world).map_or(Answer::NotEnough, |solution| solution.right)
+    });
+    let first = answers.next();
+    answers.any(|answer| answer == Answer::NotEnough || Some(&answer) != first.as_ref())
 }
 
 /// How many wordings a story has.
