@@ -7,8 +7,8 @@ use stepboard::bench::{self, Facts};
 use stepboard::card::Dice;
 use stepboard::content::{Content, World};
 use stepboard::rules::fault::{
-    Belief, Observation, Pair, Probe, belief, deciding_probe, entropy, likelihood, ranked_causes,
-    ranked_probes, separates, telling,
+    Belief, Observation, Pair, Probe, belief, can_cause, deciding_probe, entropy, likelihood, prevented_by,
+    ranked_causes, ranked_probes, separates, telling,
 };
 use support::{content, inputs};
 
@@ -172,6 +172,20 @@ fn diagnose_and_probe_answer_whatever_was_seen() {
             }
             let answer = (calculation.run)(&facts, &world).expect("always an answer").answer;
             assert!(answer.rows.iter().any(|(_, rows)| !rows.is_empty()) || facts.0.len() == probes.len());
+        }
+    }
+}
+
+/// Common practice, no source: what prevents a fault acts on its causes, so only a fault with one of them is prevented too.
+#[test]
+fn a_change_prevents_faults_that_share_a_cause_and_no_others() {
+    let content = content();
+    for one in &content.faults {
+        assert!(prevented_by(one, one).answer, "{}", one.id);
+        for other in &content.faults {
+            let shared = other.causes.iter().any(|cause| can_cause(one, cause).answer);
+            assert_eq!(prevented_by(one, other).answer, shared, "{} and {}", one.id, other.id);
+            assert_eq!(prevented_by(other, one).answer, shared, "{} and {}", one.id, other.id);
         }
     }
 }

@@ -134,7 +134,7 @@ fn name_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
 const OFFERED: usize = 5;
 
 /// The faults that a fault is taken for.
-fn partners<'a>(fault: &Fault, world: &World<'a>) -> Vec<&'a str> {
+pub(super) fn partners<'a>(fault: &Fault, world: &World<'a>) -> Vec<&'a str> {
     world.content.pairs.iter().filter_map(|pair| pair.other(&fault.id)).collect()
 }
 

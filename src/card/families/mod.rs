@@ -12,6 +12,7 @@ mod cure;
 mod dry;
 mod entry;
 mod fault;
+mod fault_mend;
 mod fill;
 mod finish_room;
 mod gun;
@@ -74,6 +75,7 @@ const TOPICS: &[&[&Question]] = &[
     mask::ALL,
     masking::ALL,
     fault::ALL,
+    fault_mend::ALL,
     two_part::ALL,
     cup::ALL,
     job_ticket::ALL,

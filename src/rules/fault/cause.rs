@@ -35,3 +35,9 @@ pub fn first_cause<'a>(fault: &'a Fault, ruled_out: &[&str]) -> Judged<&'a str> 
 pub fn can_cause(fault: &Fault, cause: &str) -> Ruling<bool> {
     Ruling::by("fault.has-its-own-causes", fault.causes.iter().any(|one| one == cause))
 }
+
+/// Whether what prevents one fault can prevent another: a change acts on a cause, so they need one in common.
+#[must_use]
+pub fn prevented_by(fault: &Fault, other: &Fault) -> Ruling<bool> {
+    Ruling::by("fault.prevented-at-its-cause", other.causes.iter().any(|cause| fault.causes.contains(cause)))
+}

@@ -11,7 +11,7 @@ mod telling;
 
 pub use alike::{Pair, Reading, deciding_probe, read, separates};
 pub use belief::{Belief, Certainty, FITS_LEAST, SURE_LEAST, belief, diagnose};
-pub use cause::{CAUSE_FALLS_BY, can_cause, first_cause, ranked_causes};
+pub use cause::{CAUSE_FALLS_BY, can_cause, first_cause, prevented_by, ranked_causes};
 pub use known::{
     Cure, Fault, Light, Met, Need, Rework, Sign, Surface, found_before_clear, light, made_at, occurs,
 };
