@@ -6,19 +6,28 @@ use crate::card::question::{After, Ask, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::rules::mixing::{
-    CupMove, RetarderDose, Strained, StrainerMove, after_the_cup, beyond_range, retarder_dose, retarder_most,
-    strainer,
+    Cup, CupMove, Reading, RetarderDose, Strained, StrainerMove, after_the_cup, beyond_range, reading,
+    retarder_dose, retarder_most, strainer,
 };
 use crate::rules::term::Term;
-use crate::rules::verdict::Judged;
+use crate::rules::verdict::{CannotJudge, Judged};
 
-pub(super) const ALL: &[&Question] = &[&CUP_MOVE, &STRAINER_MESH, &RETARDER_POURED];
+pub(super) const ALL: &[&Question] = &[&CUP_MOVE, &CUP_NEXT, &STRAINER_MESH, &RETARDER_POURED];
 
 /// What does the reading call for? Misconceptions: a time outside the cup's range is a number; a cold mix is too thick.
 const CUP_MOVE: Question = Question {
     id: "cup-move",
     settle: a_window,
     ask: Ask::One { answer: after_cup, tempt: cup_tempts },
+    after: After::is("mix-off"),
+};
+
+/// Which cup of the set is next? Misconceptions: the time is a number all the same; a higher number is a finer hole; any
+/// other cup will do.
+const CUP_NEXT: Question = Question {
+    id: "cup-next",
+    settle: outside_the_range,
+    ask: Ask::One { answer: next_cup, tempt: next_cup_tempts },
     after: After::is("mix-off"),
 };
 
@@ -93,6 +102,63 @@ fn cup_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
         CupMove::Strain => "reading-not-in-window",
     };
     CupMove::ALL.iter().map(|next| Tempt::term(next.slug(), slip(*next), "")).collect()
+}
+
+/// A cup of the same set.
+fn of_the_set<'a>(cup: &Cup, other: Option<&'a Cup>) -> Option<&'a Cup> {
+    other.filter(|other| other.series == cup.series)
+}
+
+/// A time off the end of the cup's range, on a side where the set has another cup.
+fn outside_the_range(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
+    /// How far off, as a share of the range's end: far enough to see, near enough for the next cup.
+    const NEAREST: f64 = 0.05;
+    const FARTHEST: f64 = 0.20;
+    const STEP: f64 = 0.01;
+    let Ok(cup) = told_cup(facts, world) else { return };
+    let set = &world.content.cups;
+    let off = dice.on_grid(NEAREST, FARTHEST, STEP);
+    let finer = of_the_set(cup, cup.finer(set)).is_some();
+    let coarser = of_the_set(cup, cup.coarser(set)).is_some();
+    let seconds = if finer && (!coarser || dice.one_in(2)) {
+        libm::floor(cup.least_s * (1.0 - off))
+    } else {
+        libm::ceil(cup.most_s * (1.0 + off))
+    };
+    for (key, value) in [("seconds", seconds), ("cup_from_s", cup.least_s), ("cup_to_s", cup.most_s)] {
+        facts.set(key, value);
+    }
+}
+
+fn next_cup(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
+    let (cup, seconds) = (told_cup(facts, world)?, told_seconds(facts, "seconds")?);
+    let ruling = reading(cup, seconds, &world.content.cups);
+    let next = match ruling.answer {
+        Reading::Holds(_) => Some(cup),
+        Reading::Finer(next) | Reading::Coarser(next) => next,
+    };
+    let slug = &next.ok_or_else(|| CannotJudge::without("cup"))?.slug;
+    Ok(ruling.map(|_| Answer::term(slug)))
+}
+
+/// The cups of the set, but for those that would read the liquid too.
+fn next_cup_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
+    let Ok(cup) = told_cup(facts, world) else { return Vec::new() };
+    let thin = told_seconds(facts, "seconds").map(|seconds| seconds < cup.range().0).ok();
+    let end = thin.map(|thin| if thin { cup.thinnest() } else { cup.thickest() });
+    let reads_too = |other: &Cup| end.is_some_and(|end| (other.thinnest()..=other.thickest()).contains(&end));
+    let tempt = |other: &Cup| {
+        let slip = if other.slug == cup.slug {
+            "time-outside-is-a-number"
+        } else if thin == Some(other.thinnest() < cup.thinnest()) {
+            "cup-skipped"
+        } else {
+            "cup-numbers-reversed"
+        };
+        Tempt::term(&other.slug, slip, "")
+    };
+    let set = world.content.cups.iter().filter(|other| other.series == cup.series);
+    set.filter(|other| other.slug == cup.slug || !reads_too(other)).map(tempt).collect()
 }
 
 fn strained(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
