@@ -43,6 +43,20 @@ fn nothing_stands_in_for_supplied_air_with_isocyanate() {
     covered::values("mixing", "NIOSH Pocket Guide 0320; OSHA letter of 13 June 1996");
 }
 
+/// With no isocyanate in it the safety data sheets still come first and skin is covered as they say; nothing of what some
+/// want instead counts for anything. Common practice, no source.
+#[test]
+fn without_isocyanate_the_sheets_decide() {
+    for guard in HardenerGuard::ALL {
+        let found = guards(Some(Hardener::NoIsocyanate), *guard).expect("told");
+        let wanted = matches!(guard, HardenerGuard::SheetsRead | HardenerGuard::SkinCovered);
+        assert_eq!(found.answer, wanted, "{guard:?}");
+        if wanted {
+            assert_eq!(found.rules[0].0, "mixing.hardener-sheet-first");
+        }
+    }
+}
+
 /// Rule of thumb of published pages: half the pot life for each 10 °C warmer. A cold room never makes it longer (common
 /// practice, no source).
 #[test]

@@ -9,7 +9,8 @@ use crate::content::World;
 use crate::quantity::{MINUTES_AN_HOUR, Measure, Unit};
 use crate::rules::drying::factors::uncapped;
 use crate::rules::mixing::{
-    HardenerDose, HardenerGuard, grams, guards, hardener_dose, hardener_for, pot_life_in, volume, weight,
+    Hardener, HardenerDose, HardenerGuard, grams, guards, hardener_dose, hardener_for, pot_life_in, volume,
+    weight,
 };
 use crate::rules::sheet::Setting;
 use crate::rules::term::Term;
@@ -162,10 +163,14 @@ fn lasts_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
 }
 
 /// Things that somebody wants to have ready: some that are needed, some that stand in for nothing.
-fn guard_items(_: &Facts, _: &World<'_>, dice: &mut Dice) -> Vec<Item> {
+fn guard_items(facts: &Facts, _: &World<'_>, dice: &mut Dice) -> Vec<Item> {
     /// Of each kind.
     const EACH: usize = 3;
+    let free = facts.term("hardener") == Ok(Hardener::NoIsocyanate);
     let slip = |guard| match guard {
+        HardenerGuard::SuppliedAir | HardenerGuard::BystandersOut | HardenerGuard::Medical if free => {
+            "asked-of-isocyanate"
+        }
         HardenerGuard::SheetsRead => "sheet-read-later",
         HardenerGuard::SuppliedAir | HardenerGuard::FreshCartridge => "cartridge-for-supplied-air",
         HardenerGuard::Medical | HardenerGuard::SkinCovered => "hardener-only-breathed",

@@ -20,6 +20,8 @@ terms! {
     Hardener {
         /// It holds isocyanate.
         Isocyanate = "isocyanate",
+        /// It holds none, by its safety data sheet.
+        NoIsocyanate = "no-isocyanate",
     }
     /// What somebody wants to have before a two-part material with isocyanate is worked.
     HardenerGuard {
@@ -85,16 +87,20 @@ pub fn hardener_dose(
 }
 
 /// Whether that must stand ready before a two-part material with this hardener is mixed, sprayed, or sanded or heated
-/// part-cured. The data sheet, local code and the employer's programme decide beyond it.
+/// part-cured. With no isocyanate in it the data sheets come first and say what is worn. The data sheet, local code and
+/// the employer's programme decide beyond it.
 ///
 /// # Errors
 /// [`CannotJudge`] when it is not known what the hardener is.
 pub fn guards(hardener: Option<Hardener>, guard: HardenerGuard) -> Judged<bool> {
-    let Hardener::Isocyanate = hardener.ok_or_else(|| CannotJudge::without("hardener"))?;
+    let isocyanate = hardener.ok_or_else(|| CannotJudge::without("hardener"))? == Hardener::Isocyanate;
     let (rule, needed) = match guard {
         HardenerGuard::SheetsRead => ("mixing.hardener-sheet-first", true),
-        HardenerGuard::SuppliedAir | HardenerGuard::BystandersOut => ("mixing.isocyanate-supplied-air", true),
-        HardenerGuard::Medical | HardenerGuard::SkinCovered => ("mixing.isocyanate-sensitises", true),
+        HardenerGuard::SkinCovered if !isocyanate => ("mixing.hardener-sheet-first", true),
+        HardenerGuard::SuppliedAir | HardenerGuard::BystandersOut => {
+            ("mixing.isocyanate-supplied-air", isocyanate)
+        }
+        HardenerGuard::Medical | HardenerGuard::SkinCovered => ("mixing.isocyanate-sensitises", isocyanate),
         HardenerGuard::FreshCartridge | HardenerGuard::NoSmell | HardenerGuard::ShortJob => {
             ("mixing.isocyanate-supplied-air", false)
         }
