@@ -228,7 +228,9 @@ fn every_word_that_a_card_can_show_has_a_text() {
             shown.extend(card.options.iter().map(|option| voice.answer(family, option)));
             for text in &shown {
                 // A key that has no words is shown as it is; "card." may also end a sentence.
-                let key = |word: &str| ["term.", "card."].iter().any(|list| word.len() > list.len() && word.starts_with(list));
+                let key = |word: &str| {
+                    ["term.", "card."].iter().any(|list| word.len() > list.len() && word.starts_with(list))
+                };
                 let gap = text.is_empty() || text.contains('{') || text.split_whitespace().any(key);
                 assert!(!gap, "{family} seed {seed}: `{text}`");
             }

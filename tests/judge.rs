@@ -372,3 +372,48 @@ fn a_pass_is_judged_where_the_time_before_it_is_untold() {
     assert_eq!(rules, ["technique.flow-out", "technique.overlap"]);
     assert_eq!(verdict["accepted"], false);
 }
+
+/// A coat of which nobody knows when it was laid was laid in air that nobody knows where the room changed: the job is not
+/// accepted. Where the room stayed as it was, its hour does not matter.
+#[test]
+fn a_coat_at_an_untold_hour_is_not_accepted_where_the_air_changed() {
+    let fit = json!({ "from_h": 0, "air_c": 21, "rh": 45, "work_c": 21 });
+    let damp = json!({ "from_h": 3, "air_c": 16, "rh": 90, "work_c": 16 });
+    let job = |air: &[&Value]| {
+        json!({
+            "job": {
+                "parts": [{ "name": "body", "wood": "hard-maple" }], "look": "level-gloss",
+                "class": "instrument-gloss", "colour": "natural", "filler": "oil-paste"
+            },
+            "detail": "main", "air": air,
+            "steps": [
+                { "operation": "sand-wood", "grit": 220 },
+                { "operation": "clean-off", "after_h": 0.5 },
+                { "operation": "seal-coat", "untold": ["after_h"] },
+            ],
+        })
+    };
+    let verdict = judged(&job(&[&fit, &damp]));
+    assert_eq!(verdict["accepted"], Value::Null, "{verdict}");
+    let missing = verdict["missing"].as_array().expect("a list");
+    assert!(!missing.is_empty(), "{verdict}");
+    assert_eq!(judged(&job(&[&fit]))["accepted"], true);
+}
+
+/// A finish that was never laid is not handed over. Common practice, no source.
+#[test]
+fn what_no_finish_does_without_is_missed_at_hand_over() {
+    let job = |detail: &str, handed_over: bool, steps: Value| json!({ "ticket": "lute-body", "detail": detail, "handed_over": handed_over, "steps": steps });
+    let lacking = |job: &Value| -> Vec<String> {
+        let verdict = judged(job);
+        let found = verdict["findings"].as_array().expect("findings").clone();
+        let lacking = found.iter().filter(|one| one["rule"] == "order.left-out");
+        lacking.map(|one| one["operation"].as_str().expect("an operation").to_owned()).collect()
+    };
+    assert_eq!(lacking(&job("every", true, json!([]))), ["sand-wood", "clear-coats"]);
+    let sanded = json!([{ "operation": "sand-wood", "grit": 220 }]);
+    assert_eq!(lacking(&job("every", true, sanded.clone())), ["clear-coats"]);
+    assert_eq!(lacking(&job("main", true, sanded.clone())), ["clear-coats"]);
+    assert!(lacking(&job("some", true, sanded.clone())).is_empty(), "only some steps are listed");
+    assert!(lacking(&job("every", false, sanded)).is_empty(), "the work goes on");
+}

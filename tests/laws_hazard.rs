@@ -163,17 +163,20 @@ proptest! {
         let rank = |found: Option<Exposure>| match found {
             Some(Exposure::WithinLimits) => 0,
             Some(Exposure::WithinAverages) => 1,
-            Some(Exposure::OverRecommended) => 2,
-            None => 3,
+            None => 2,
+            Some(Exposure::OverRecommended) => 3,
             Some(Exposure::OverLimit) => 4,
         };
+        let alone = exposure_sum(&[Reading { solvent: a, average: x, peak: None }]).expect("a reading").answer;
+        prop_assert!(rank(alone.verdict) <= rank(judged(x.get()).verdict), "one more solvent never softens it");
         let (low, high) = (judged(x.get()), judged(x.get() + more));
         prop_assert!(rank(low.verdict) <= rank(high.verdict));
         prop_assert!(low.sum_pel <= high.sum_pel && low.sum_rel <= high.sum_rel);
         let ceilings = a.lowest_ceiling().is_some() || b.lowest_ceiling().is_some();
         prop_assert!(!(ceilings && high.verdict == Some(Exposure::WithinLimits)));
         let unlimited = a.limits.pel.is_none() || b.limits.pel.is_none();
-        prop_assert!(!unlimited || matches!(high.verdict, None | Some(Exposure::OverLimit)), "no limit is no permission");
+        let over = matches!(high.verdict, None | Some(Exposure::OverRecommended | Exposure::OverLimit));
+        prop_assert!(!unlimited || over, "no limit is no permission");
     }
 
     /// The average of a shift lies between nothing and the highest reading; longer in it never lowers it.

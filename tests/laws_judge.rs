@@ -105,7 +105,8 @@ fn any_job_is_judged_and_the_same_job_the_same() {
             "in the order of the steps"
         );
         for found in &verdict.found {
-            assert!(found.index < account.plan.steps.len());
+            let steps = account.plan.steps.len();
+            assert!(found.index < steps || (found.left_out.is_some() && found.index == steps));
             assert!(content.rule(found.rule.0).is_some(), "`{}` is explained", found.rule.0);
             assert!(found.faults.iter().all(|fault| content.fault(fault).is_some()), "{:?}", found.faults);
             assert!(found.cost.hours() >= 0.0 && found.cost.hours().is_finite());

@@ -76,7 +76,7 @@ fn look(account: &Account, next: &Next, broken: Vec<RuleId>, now: f64) -> Coming
     let spoils = next.spoils.iter().map(|defect| defect.rule()).chain(broken);
     let mut spoils = sorted(spoils.collect(), Ord::cmp);
     spoils.dedup();
-    let not_before = next.not_before.map(shown);
+    let not_before = next.not_before.map(|hours| if hours.get() > 0.0 { shown(hours) } else { 0.0 });
     let cuts = matches!(next.operation, Operation::Level | Operation::Buff);
     Coming {
         operation: next.operation,

@@ -19,8 +19,10 @@ use crate::rules::verdict::RuleId;
 /// Something that was found.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Found {
-    /// Place of the step, from 0.
+    /// Place of the step, from 0; the number of steps where it was found when the work was handed over.
     pub index: usize,
+    /// The operation that is missing, where that is what was found.
+    pub left_out: Option<Operation>,
     /// The rule broken.
     pub rule: RuleId,
     /// What it endangers.
@@ -80,6 +82,7 @@ pub fn judge(account: &Account, content: &Content) -> Judgement {
     let mut found: Vec<Found> = checked.findings.iter().filter(open).map(|one| order(one, cost)).collect();
     found.extend(duties.iter().filter(|due| due.done == Some(false)).map(|due| neglect(due, &plan, cost)));
     shown(account, &worked, &mut found, cost);
+    found.extend(left_out(account).map(|operation| lacking(operation, plan.steps.len(), cost)));
     let found = sorted(found, |a, b| a.index.cmp(&b.index));
     let mut missing = sorted([checked.missing, unsure].concat(), Ord::cmp);
     missing.dedup();
@@ -104,6 +107,38 @@ fn unfinished(one: &Finding, plan: &Plan) -> bool {
     one.error == OrderError::Finish && at_clear
 }
 
+/// What no finish does without and is missing when the work is handed over: clear where the main steps are listed, and
+/// sanding where every step is.
+fn left_out(account: &Account) -> impl Iterator<Item = Operation> {
+    let asked: &[Operation] = match account.plan.detail {
+        Detail::Every => &[Operation::Sand, Operation::Clear],
+        Detail::Main => &[Operation::Clear],
+        Detail::Some => &[],
+    };
+    let done = operations(&account.plan);
+    let asked = if account.handed_over { asked } else { &[] };
+    asked.iter().copied().filter(move |operation| !done.contains(operation))
+}
+
+fn lacking(
+    operation: Operation,
+    index: usize,
+    cost: impl Fn(&[&str], Stage, Option<Stage>) -> Cost,
+) -> Found {
+    let made = operation.stage();
+    Found {
+        index,
+        left_out: Some(operation),
+        rule: RuleId("order.left-out"),
+        severity: Severity::Work,
+        faults: Vec::new(),
+        made,
+        shows: Some(made),
+        mend: Mend::AddStep,
+        cost: cost(&[], made, Some(made)),
+    }
+}
+
 /// Adds what working the job brought to light and the order checker cannot see. Where small steps are not listed, only
 /// the gun is judged.
 fn shown(
@@ -126,7 +161,17 @@ fn shown(
             let (made, shows) = (defect.stage_made(&operations), defect.stage_shows(&operations));
             let (severity, faults) = (defect.severity(), defect.faults().to_vec());
             let cost = cost(&faults, made, shows);
-            found.push(Found { index: defect.made, rule, severity, faults, made, shows, mend, cost });
+            found.push(Found {
+                index: defect.made,
+                left_out: None,
+                rule,
+                severity,
+                faults,
+                made,
+                shows,
+                mend,
+                cost,
+            });
         }
     }
 }
@@ -134,6 +179,7 @@ fn shown(
 fn order(one: &Finding, cost: impl Fn(&[&str], Stage, Option<Stage>) -> Cost) -> Found {
     Found {
         index: one.step,
+        left_out: None,
         rule: one.rule(),
         severity: one.severity(),
         faults: one.faults().to_vec(),
@@ -149,6 +195,7 @@ fn neglect(due: &Due, plan: &Plan, cost: impl Fn(&[&str], Stage, Option<Stage>) 
     let (faults, shows) = (due.duty.faults(), due.duty.shows(made));
     Found {
         index: due.step,
+        left_out: None,
         rule: due.rule(),
         severity: due.duty.severity(),
         faults: faults.to_vec(),

@@ -56,19 +56,21 @@ impl Worked {
         defects
     }
 
-    /// The plan with the air of the room at each coat that tells none of its own.
+    /// The plan with the air of the room at each coat that tells none of its own, as far as it is known.
     pub(super) fn in_its_air(&self, account: &Account) -> Plan {
         let mut plan = account.plan.clone();
         let air = &self.run.saved().air;
         let last = self.run.now().get();
         for (at, step) in plan.steps.iter_mut().enumerate() {
-            let begun = self.begun.get(at).copied().unwrap_or(last);
-            if let Some(climate) = air.at(begun)
-                && COATS.contains(&step.operation)
-                && step.climate == Told::Kept
-            {
-                step.climate = Told::Is(climate);
+            if !COATS.contains(&step.operation) || step.climate != Told::Kept {
+                continue;
             }
+            // A coat of which nobody knows when it was laid was laid in air that nobody knows, unless the air is one.
+            step.climate = match self.begun.get(at) {
+                Some(begun) => air.at(*begun).map_or(Told::Kept, Told::Is),
+                None if air.changes_after(last) => Told::Untold,
+                None => air.at(last).map_or(Told::Kept, Told::Is),
+            };
         }
         plan
     }

@@ -55,6 +55,12 @@ impl AirLog {
         None
     }
 
+    /// Whether another reading holds at some time after a moment.
+    #[must_use]
+    pub fn changes_after(&self, moment: f64) -> bool {
+        self.changes(moment).next().is_some()
+    }
+
     /// Moments after `from` at which another reading begins.
     fn changes(&self, from: f64) -> impl Iterator<Item = f64> {
         self.readings.iter().map(|reading| reading.from.get()).filter(move |at| *at > from)

@@ -30,9 +30,9 @@ pub struct Pass {
     pub edge_radius_mm: Option<Millimetres>,
     /// The face stands upright.
     pub standing: bool,
-    /// The trigger was held past no edge: both faces were sprayed wet to it.
+    /// Both faces were sprayed wet to their common edge.
     pub edge_sprayed_twice: bool,
-    /// The extraction ran, with clean filters.
+    /// The extraction stood still, or its filters were full.
     pub extraction_off: bool,
     /// The mix was thicker than the gun takes.
     pub thick_mix: bool,

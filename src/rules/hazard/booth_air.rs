@@ -95,6 +95,7 @@ pub fn face_speed(readings: &[MetresPerSecond], at: Option<ReadingPlace>, sheet:
     let average = average(readings)?;
     let least = MetresPerSecond::saturating(sheet.get(Setting::FaceSpeed));
     let answer = match at.ok_or_else(|| CannotJudge::without("read_at"))? {
+        _ if readings.len() < 2 => FaceMove::ReadAgain,
         ReadingPlace::Filter | ReadingPlace::Middle => FaceMove::ReadAgain,
         ReadingPlace::Face if average.get() < least.get() - DUST => FaceMove::TooSlow,
         ReadingPlace::Face => FaceMove::Meets,

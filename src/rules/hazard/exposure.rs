@@ -231,10 +231,10 @@ pub fn exposure_sum(readings: &[Reading<'_>]) -> Judged<Summed> {
     let without_pel = named(&|one| one.solvent.limits.pel.is_none());
     let verdict = if over(sum_pel, 1.0) || legal_ceiling {
         Some(Exposure::OverLimit)
-    } else if !without_pel.is_empty() {
-        None
     } else if over(sum_rel, 1.0) || ceilings == Ceilings::Passed {
         Some(Exposure::OverRecommended)
+    } else if !without_pel.is_empty() {
+        None
     } else if ceilings == Ceilings::NotShown {
         Some(Exposure::WithinAverages)
     } else {

@@ -100,8 +100,9 @@ fn finding(voice: &Voice<'_>, account: &Account, found: &Found) -> Value {
             })
         })
         .collect();
+    let operation = found.left_out.map(Operation::slug).or_else(|| operation(account, found.index));
     json!({
-        "index": found.index, "operation": operation(account, found.index), "part": part(account, found.index),
+        "index": found.index, "operation": operation, "part": part(account, found.index),
         "rule": found.rule.0, "sentence": sentence(voice, found.rule),
         "kind": info.map(|info| info.kind), "source": info.map(|info| info.source.as_str()),
         "severity": found.severity, "faults": faults,
