@@ -7,7 +7,7 @@ use std::collections::BTreeSet;
 use stepboard::card::Mark;
 use stepboard::quantity::Unit;
 use stepboard::rules::term::{RuleKind, Severity, Stage, Term};
-use support::binary::{json, refused, run};
+use support::binary::{answer, json, refused, run};
 
 #[test]
 fn work_lists_every_calculation_with_keys_units_ranges_and_outputs() {
@@ -388,4 +388,24 @@ fn a_number_may_carry_a_unit_of_its_kind() {
     let dew = |air| value(&["work", "dew-point", air, "rh=50"]).as_f64().expect("a number");
     assert!((dew("air_c=68 F") - dew("air_c=20")).abs() < 1e-9);
     refused(&["work", "dew-point", "air_c=20 mm", "rh=50"], "", &["`air_c` is `20 mm`", "-20"]);
+}
+
+/// The example that `grade --help` shows is graded as it stands.
+#[test]
+fn the_example_of_the_help_is_graded() {
+    let help = String::from_utf8(run(&["grade", "--help"], "").stdout).expect("text");
+    let line = help.lines().map(str::trim).find(|line| line.starts_with('{')).expect("an example");
+    let graded = answer(&["grade"], &format!("{line}\n"));
+    assert!(graded["mark"].is_string(), "{graded}");
+}
+
+/// Every unit that a card asks for, and its siblings on the keypad, has a name.
+#[test]
+fn every_unit_on_the_keypad_has_a_name() {
+    let content = support::content();
+    let texts = content.texts("en");
+    for unit in Unit::ALL.into_iter().filter(|unit| !unit.symbol().is_empty()) {
+        let key = format!("app.unit.{}", unit.symbol());
+        assert!(texts.find(&key).is_some(), "{key}");
+    }
 }

@@ -417,3 +417,44 @@ fn what_no_finish_does_without_is_missed_at_hand_over() {
     assert!(lacking(&job("some", true, sanded.clone())).is_empty(), "only some steps are listed");
     assert!(lacking(&job("every", false, sanded)).is_empty(), "the work goes on");
 }
+
+/// A published variant is accepted on every sheet: what only departs from the shop's own order is told beside it. Source:
+/// rows sv-06 and sv-13 of the published table; fill with no washcoat: FPL-GTR-190 ch. 16.
+#[test]
+fn what_only_departs_from_the_shops_order_is_told_and_accepted() {
+    let job = json!({
+        "job": {
+            "parts": [{ "name": "body", "wood": "mahogany" }], "look": "level-gloss",
+            "class": "instrument-gloss", "colour": "stained", "filler": "oil-paste"
+        },
+        "detail": "main", "handed_over": false,
+        "steps": [
+            { "operation": "sand-wood", "grit": 220 },
+            { "operation": "stain-wood" },
+            { "operation": "fill-pores" },
+            { "operation": "wipe-filler" },
+            { "operation": "seal-coat" },
+        ],
+    });
+    let verdict = judged(&job);
+    let found = verdict["findings"].as_array().expect("findings");
+    assert!(found.iter().any(|one| one["rule"] == "shop.washcoat"), "{verdict}");
+    assert!(found.iter().all(|one| one["severity"] == "time"), "{verdict}");
+    assert_eq!(verdict["accepted"], true);
+}
+
+/// Published schedules go to compound from P1500 or from P2000 (two instrument pages): neither is a fault on a sheet that
+/// asks for P2000, P1200 is one on any.
+#[test]
+fn compound_after_p1500_is_no_fault() {
+    let faults = |grit: u32| {
+        let job = json!({
+            "ticket": "bass-body", "detail": "some",
+            "steps": [{ "operation": "level-film", "grit": grit }, { "operation": "buff-gloss" }],
+        });
+        let verdict = judged(&job);
+        let found = verdict["findings"].as_array().expect("findings").clone();
+        found.iter().any(|one| one["rule"] == "se-26")
+    };
+    assert!(faults(1200) && !faults(1500) && !faults(2000));
+}

@@ -195,14 +195,13 @@ fn misconception(
     given: &Answer,
 ) -> (Option<&'static str>, Option<&'static str>) {
     let Some(question) = families::find(&card.family) else { return (None, None) };
-    if solution.right == Answer::NotEnough {
-        return (Some("judged-without-knowing"), None);
-    }
-    if *given == Answer::NotEnough {
+    let unknown = solution.right == Answer::NotEnough;
+    if !unknown && *given == Answer::NotEnough {
         return (Some("enough-was-told"), Some(ASKED));
     }
     let tempts: Vec<Tempt> = match question.ask {
         Ask::One { tempt, .. } | Ask::Number { tempt, .. } => tempt(&card.facts, world),
+        Ask::All { .. } | Ask::Order { .. } if unknown => Vec::new(),
         Ask::All { items, .. } => return astray(card, items, world, solution, given),
         Ask::Order { .. } => return (None, None),
     };
@@ -210,7 +209,9 @@ fn misconception(
         (Answer::Number(a), Answer::Number(b)) => tolerance::agree(*b, *a),
         (a, b) => a == b,
     };
-    tempts.iter().find(near).map_or((None, None), |tempt| (Some(tempt.slip), Some(tempt.after)))
+    let picked = tempts.iter().find(near);
+    let after = picked.map(|tempt| tempt.after);
+    if unknown { (Some("judged-without-knowing"), after) } else { (picked.map(|tempt| tempt.slip), after) }
 }
 
 /// The first item picked wrongly or left out: the misconception behind it and what follows.

@@ -53,7 +53,7 @@ pub struct Excused {
 /// The verdict.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Judgement {
-    /// Whether the work is accepted; `None`: it cannot be judged.
+    /// Whether the work is accepted, whatever it cost in time; `None`: it cannot be judged.
     pub accepted: Option<bool>,
     /// What was found, in the order of the steps.
     pub found: Vec<Found>,
@@ -86,7 +86,9 @@ pub fn judge(account: &Account, content: &Content) -> Judgement {
     let found = sorted(found, |a, b| a.index.cmp(&b.index));
     let mut missing = sorted([checked.missing, unsure].concat(), Ord::cmp);
     missing.dedup();
-    let accepted = if found.is_empty() && !missing.is_empty() { None } else { Some(found.is_empty()) };
+    // What only departs from this shop's own order harms no work: it is told and does not refuse it.
+    let sound = found.iter().all(|one| one.severity == Severity::Time);
+    let accepted = if sound && !missing.is_empty() { None } else { Some(sound) };
     let coming = coming(account, &worked, &plan, &duties);
     let excused = checked.excused.iter().map(|(variant, error, index)| Excused {
         index: *index,

@@ -25,9 +25,10 @@ pub(in crate::app) fn card_ticket(shop: &Shop, card: &Card) -> Html {
     }
 }
 
-/// Parts `12.5 °C` into figure and unit; words stay whole.
+/// Parts `12.5 °C` into figure and unit; words stay whole, whatever they begin with.
 fn figure_and_unit(value: &str) -> (String, Option<String>) {
-    let number = value.starts_with(|first: char| first.is_ascii_digit() || matches!(first, '-' | 'P'));
+    let bare = value.strip_prefix(['-', 'P']).unwrap_or(value);
+    let number = bare.starts_with(|first: char| first.is_ascii_digit());
     match value.split_once(' ') {
         Some((figure, unit)) if number => (figure.to_owned(), Some(format!(" {unit}"))),
         None if number => (value.to_owned(), Some(String::new())),

@@ -53,7 +53,7 @@ const GRADE: &str = "\
 stepboard grade [FILE] [units=metric|us]
 
 Grades answers, one JSON object a line, from a file or standard input:
-  {\"family\":\"wants-filler\",\"version\":1,\"seed\":7,\"sheet\":\"nitrocellulose\",\"answer\":{\"picks\":[\"A\",\"C\"]}}
+  {\"family\":\"wants-filler\",\"version\":2,\"seed\":7,\"sheet\":\"nitrocellulose\",\"answer\":{\"picks\":[\"A\",\"C\"]}}
 `answer` is one of {\"pick\":\"B\"}, {\"picks\":[\"A\",\"C\"]}, {\"order\":[\"B\",\"A\",\"C\"]},
 {\"value\":12.5,\"unit\":\"h\"}, \"not-enough\". Letters are those of `deal`.
 `certainty` may be ask-first, test-board or on-the-job; `sheet_hash`, where given, must be that of

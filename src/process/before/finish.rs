@@ -72,7 +72,8 @@ fn buffing(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
         made.push(now.error(OrderError::LevelledTooSoon));
     }
     if let Some(levelled) = part.levelled {
-        let last = now.sheet.get(Setting::CompoundGrit);
+        let asked = now.sheet.held(Setting::CompoundGrit);
+        let last = asked.value.min(asked.floor);
         if levelled.skipped || levelled.grit.is_some_and(|grit| f64::from(grit) < last) {
             made.push(now.error(OrderError::CoarseBeforeCompound));
         }

@@ -84,9 +84,11 @@ fn film_too_thin(view: &View<'_>) -> Shape {
     Ok(found)
 }
 
-/// Compound after a paper coarser than the sheet's last, or after a ladder with a gap.
+/// Compound after a paper coarser than any published schedule ends with (the floor of the sheet's value), or after a
+/// ladder with a gap.
 fn paper_too_coarse(view: &View<'_>) -> Shape {
-    let last = view.sheet.get(Setting::CompoundGrit);
+    let asked = view.sheet.held(Setting::CompoundGrit);
+    let last = asked.value.min(asked.floor);
     let mut found = Vec::new();
     for buff in view.all(&[Operation::Buff]) {
         let Some(level) = view.before(buff.at, &[Operation::Level]) else { continue };

@@ -117,12 +117,21 @@ pub struct Wood {
 /// answer of each wood and its source stand in `content/woods.toml`.
 #[must_use]
 pub fn filler(wood: &Wood, look: Look) -> Ruling<FillerNeed> {
-    match look {
-        Look::OpenPore => Ruling::by("wood.open-pore-look", FillerNeed::No),
+    let ruling = match look {
+        Look::OpenPore => return Ruling::by("wood.open-pore-look", FillerNeed::No),
         Look::LevelGloss if wood.filler == FillerNeed::No => {
             Ruling::by("wood.close-grain-no-filler", FillerNeed::No)
         }
         Look::LevelGloss => Ruling::by("wood.open-grain-filler", wood.filler),
+    };
+    with_vessels(ruling, wood)
+}
+
+/// Adds the mean width of a wood's vessels, where one is published.
+fn with_vessels<T>(ruling: Ruling<T>, wood: &Wood) -> Ruling<T> {
+    match wood.vessel_um {
+        Some(mean) => ruling.step("vessel", "published mean", Measure::new(mean, Unit::Micrometre, 0)),
+        None => ruling,
     }
 }
 
@@ -144,9 +153,5 @@ pub fn pore_class(wood: &Wood) -> Judged<PoreClass> {
         (Porosity::SemiRing, PoreSize::Small) => PoreClass::SemiRingSmall,
         (Porosity::Diffuse, PoreSize::Small) => PoreClass::DiffuseSmall,
     };
-    let ruling = Ruling::by("wood.pores", class);
-    Ok(match wood.vessel_um {
-        Some(mean) => ruling.step("vessel", "published mean", Measure::new(mean, Unit::Micrometre, 0)),
-        None => ruling,
-    })
+    Ok(with_vessels(Ruling::by("wood.pores", class), wood))
 }
