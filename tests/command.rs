@@ -99,7 +99,7 @@ fn one_coat_and_the_whole_clear_are_told_apart() {
     assert_eq!(between("coat_um=50")["value"], 2.0, "twice the reference of 25, floor of half an hour");
     assert_eq!(between("sheet=nitrocellulose")["missing"], serde_json::json!(["coat_um"]));
     let levelled = ["work", "earliest", "wait=buff", "class=satin", "air_c=21"];
-    assert_eq!(json(&levelled)["missing"], serde_json::json!(["build_um"]));
+    assert_eq!(json(&levelled)["verdict"], "range-by-film", "the film of one coat does not tell");
 }
 
 /// Film, coverage and abrasives as scripts ask for them. Values: wet and dry film formulae of a gauge maker; spreading-rate

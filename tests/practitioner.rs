@@ -376,6 +376,15 @@ fn case_9_how_long_before_buffing_lacquer() {
     // Smell, nail and powder stand above the calendar.
     let tests = wait("turned", "40")["tests"].to_string();
     assert!(["smell", "nail", "powder"].iter().all(|test| tests.contains(test)), "{tests}");
+    // The thickness is not given: a range by film, and by gloss.
+    let range = |class: &str| {
+        let found = work(&["earliest", "wait=buff", &format!("class={class}"), "air_c=21"]);
+        assert_eq!(found["verdict"], "range-by-film");
+        ["from", "to"].map(|key| found[key]["value"].as_f64().expect("hours"))
+    };
+    let ([from, to], [gloss_from, gloss_to]) = (range("turned"), range("instrument-gloss"));
+    assert!(from < to && gloss_from < gloss_to && from < gloss_from && to < gloss_to);
+    assert!(gloss_from >= 14.0 * 24.0 && gloss_to <= 28.0 * 24.0, "{gloss_from} to {gloss_to} h");
     let unknown = work(&["earliest", "wait=buff", "air_c=21", "build_um=40"]);
     assert_eq!(unknown["verdict"], "cannot-be-judged", "the class of work decides");
     let buffed = |hours: f64, remarks: &[&str]| {

@@ -2,11 +2,12 @@
 
 use super::{Calculation, Facts, Gives, Needs, Outcome};
 use crate::content::{Binding, ColourPlan, Ticket, World};
-use crate::quantity::{Biot, Celsius, Fourier, HOURS_A_DAY, Hours, Measure, Unit};
+use crate::quantity::{Biot, Celsius, Fourier, HOURS_A_DAY, Hours, Measure, Micrometres, Unit};
 use crate::rules::drying::job::{self, JobOutline, JobTime};
 use crate::rules::drying::waits::{self, Earliest, StainKind, Told, Wait};
-use crate::rules::drying::{Modelled, recoat, release};
+use crate::rules::drying::{BUILD, Modelled, recoat, release};
 use crate::rules::film;
+use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::term::{Look, Term};
 use crate::rules::verdict::{CannotJudge, Judged};
 use crate::rules::wood::{self, FillerNeed};
@@ -28,7 +29,9 @@ const EARLIEST: Calculation = Calculation {
     ],
     gives: &[
         Gives::Number { key: "value", unit: Unit::Hour },
-        VERDICT,
+        Gives::Term { key: "verdict", among: &["estimate", "outside-model", RANGE] },
+        Gives::Number { key: "from", unit: Unit::Hour },
+        Gives::Number { key: "to", unit: Unit::Hour },
         Gives::Number { key: "sheet_wait", unit: Unit::Hour },
         Gives::Number { key: "floor", unit: Unit::Hour },
         Gives::Number { key: "cold_factor", unit: Unit::Ratio },
@@ -93,12 +96,39 @@ pub(crate) fn told(facts: &Facts) -> Result<Told, CannotJudge> {
     })
 }
 
+/// The verdict where the film is not told: from the thinnest to the heaviest build that a shop lays.
+const RANGE: &str = "range-by-film";
+
 fn earliest(facts: &Facts, world: &World<'_>) -> Judged<Outcome> {
-    let ruling = waits::earliest(facts.term::<Wait>("wait")?, &told(facts)?, world.sheet)?;
+    let (wait, told) = (facts.term::<Wait>("wait")?, told(facts)?);
+    let ruling = match waits::earliest(wait, &told, world.sheet) {
+        Err(cannot) if wait == Wait::Buff && cannot.missing == [BUILD] => {
+            return range(&told, world.sheet);
+        }
+        judged => judged?,
+    };
     Ok(ruling.map(|answer| {
         let outcome = Outcome::default().term("verdict", answer.verdict().slug());
         answer.estimate().map_or(outcome.clone(), |found| wait_outcome(outcome, &found))
     }))
+}
+
+/// The wait before levelling by the film, which is not told: for no more than the reference build, and for the heaviest
+/// build that a sheet may name as one.
+fn range(told: &Told, sheet: &Sheet) -> Judged<Outcome> {
+    let build = sheet.held(Setting::BuildReference);
+    let over = |film: f64| {
+        waits::earliest(Wait::Buff, &Told { film: Some(Micrometres::saturating(film)), ..*told }, sheet)
+    };
+    let (least, most) = (over(build.value)?, over(build.ceiling)?);
+    let (Modelled::Estimate(from), Modelled::Estimate(to)) = (least.answer, most.answer) else {
+        return Ok(least.map(|answer| Outcome::default().term("verdict", answer.verdict().slug())));
+    };
+    let outcome = Outcome::default()
+        .term("verdict", RANGE)
+        .number("from", hours(from.hours))
+        .number("to", hours(to.hours));
+    Ok(most.map(|_| outcome.term("tests", "smell-nail-powder")))
 }
 
 fn wait_outcome(outcome: Outcome, found: &Earliest) -> Outcome {

@@ -21,7 +21,7 @@ const AIR: &str = "air_c";
 /// Key of the fact: dry film of one clear coat, which decides the wait to the next.
 const COAT: &str = "coat_um";
 /// Key of the fact: dry film of the whole clear, which decides the wait before levelling.
-const BUILD: &str = "build_um";
+pub const BUILD: &str = "build_um";
 
 terms! {
     /// Whether a time can be estimated at all.
