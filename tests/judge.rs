@@ -184,6 +184,62 @@ fn rags_of_oil_stain_oil_filler_and_oil_varnish_are_a_task_of_their_own() {
     assert_eq!((&unsure["verdict"], &unsure["missing"]), (&json!("cannot-be-judged"), &json!(["wait"])));
 }
 
+/// 29 CFR 1910.107(g)(3), immediately after use: no wait that is left untold, no hours between coats and no later coat
+/// make rags that lay for days put away at once.
+#[test]
+fn rags_that_lay_for_days_were_not_put_away_at_once() {
+    let away = || json!({ "operation": "rags-away", "after_h": 0 });
+    let step = |slug: &str| json!({ "operation": slug });
+    let done = |wood: &str, steps: Vec<Value>| {
+        let mut all: Vec<Value> = ["pre-fit", "sand-wood", "glue-check", "clean-off"].map(step).to_vec();
+        all.extend(steps);
+        let job = json!({ "parts": [{ "name": "body", "wood": wood }], "look": "level-gloss",
+            "class": "instrument-gloss", "colour": "natural", "filler": "oil-paste" });
+        judged(&json!({ "job": job, "steps": all }))
+    };
+    let coat = |more: Value| {
+        let mut coat = json!({ "operation": "clear-coats", "how": ["oil-cured-coat"] });
+        let more = more.as_object().expect("an object").clone();
+        coat.as_object_mut().expect("an object").extend(more);
+        coat
+    };
+    let oil = || coat(json!({}));
+    let day = || coat(json!({ "coats": 1, "after_h": 24 }));
+    let coats = || coat(json!({ "coats": 5, "between_h": 24 }));
+    let finish = || [step("level-film"), step("buff-gloss")];
+    let seal = || step("seal-coat");
+    let (fill, wipe, sand) = (step("fill-pores"), step("wipe-filler"), step("sand-filler"));
+    let [level, buff] = finish();
+    let lay: [(&str, Vec<Value>); 5] = [
+        ("hard-maple", vec![seal(), oil(), level.clone(), buff.clone(), away()]),
+        ("hard-maple", vec![seal(), oil(), level.clone(), buff.clone(), step("rags-away")]),
+        ("mahogany", vec![fill.clone(), wipe.clone(), sand.clone(), away(), seal()]),
+        ("hard-maple", vec![seal(), coats(), away()]),
+        ("hard-maple", vec![seal(), day(), day(), day(), away()]),
+    ];
+    for (wood, steps) in lay {
+        let told = json!(steps).to_string();
+        let verdict = done(wood, steps);
+        let findings = verdict["findings"].as_array().expect("findings");
+        assert_eq!(verdict["accepted"], false, "{told}");
+        assert!(findings.iter().any(|one| one["rule"] == "waste.rags"), "{told}: {findings:?}");
+        assert_eq!(verdict["tasks"][0]["done"], false, "{told}");
+    }
+    let paid: [(&str, Vec<Value>); 4] = [
+        ("hard-maple", vec![seal(), oil(), away(), level.clone(), buff.clone()]),
+        ("hard-maple", vec![seal(), oil(), step("rags-away"), level, buff]),
+        ("mahogany", vec![fill, wipe, away(), sand, seal()]),
+        ("hard-maple", vec![seal(), day(), away(), day(), away(), day(), away()]),
+    ];
+    for (wood, steps) in paid {
+        let told = json!(steps).to_string();
+        let verdict = done(wood, steps);
+        assert_eq!(verdict["accepted"], true, "{told}: {}", verdict["findings"]);
+        let tasks = verdict["tasks"].as_array().expect("tasks");
+        assert!(!tasks.is_empty() && tasks.iter().all(|task| task["done"] == true), "{told}");
+    }
+}
+
 #[test]
 fn the_schema_lists_every_term_wood_ticket_sheet_and_setting_and_says_what_steps_and_remarks_mean() {
     use stepboard::rules::sequence::manner::Manner;

@@ -87,6 +87,103 @@ fn each_oily_step_has_its_own_disposal_and_time_counts_from_the_last_rag() {
     assert_eq!(of(&late(0.3), Duty::Rags), [(Op::WipeFiller, Some(false))]);
 }
 
+/// Waits that are not told are those of the sheet: rags that lie while a film or filler dries were not put away at once.
+#[test]
+fn rags_that_lie_through_the_waits_of_the_sheet_are_not_put_away_at_once() {
+    let away = || Step::of(Op::RagsAway).after(h(0.0));
+    let rags = |work: &Work| of(work, Duty::Rags);
+    let varnish = || Work::of(job(&["hard-maple"])).with(Op::Clear, |clear| clear.how(Manner::OilCured));
+    for op in [Op::Level, Op::Buff] {
+        assert_eq!(rags(&varnish().then(op, away())), [(Op::Clear, Some(false))], "{op:?}");
+    }
+    let slow =
+        [Op::Scuff, Op::Scrape, Op::Inspect, Op::Unmask, Op::Rework, Op::Pack, Op::Polish, Op::FitParts];
+    for op in slow {
+        let work = varnish().then(Op::Clear, Step::of(op)).then(op, away());
+        assert_eq!(rags(&work), [(Op::Clear, Some(false))], "{op:?}");
+        let told = varnish().then(Op::Clear, away()).then(Op::Clear, Step::of(op).after(h(0.0)));
+        assert_eq!(rags(&told), [(Op::Clear, Some(true))], "{op:?} at once");
+    }
+    for op in [Op::CleanOff, Op::Mask, Op::PlugHoles] {
+        let mut work = varnish();
+        let place = work.plan.steps.iter().position(|step| step.operation == Op::Clear).expect("clear") + 1;
+        work.plan.steps.splice(place..place, [Step::of(op), away()]);
+        assert_eq!(rags(&work), [(Op::Clear, Some(true))], "nothing dries before {op:?}");
+    }
+    let filler = filled(Filler::OilPaste).then(Op::SandFiller, away());
+    assert_eq!(rags(&filler), [(Op::WipeFiller, Some(false))]);
+    let stained = Work::of(coloured(&["hard-maple"], ColourPlan::Stained))
+        .with(Op::Stain, |stain| stain.how(Manner::OilStain))
+        .then(Op::Stain, Step::of(Op::SandBack));
+    assert_eq!(rags(&stained.clone().then(Op::Stain, away())), [(Op::Stain, Some(true))]);
+    assert_eq!(rags(&stained.then(Op::SandBack, away())), [(Op::Stain, Some(false))]);
+}
+
+/// The rags of the first coat lie while the next ones follow.
+#[test]
+fn rags_lie_from_coat_to_coat() {
+    let coats = |change: fn(Step) -> Step| {
+        let work =
+            Work::of(job(&["hard-maple"])).with(Op::Clear, |clear| change(clear.how(Manner::OilCured)));
+        let work = work.then(Op::Clear, Step::of(Op::RagsAway).after(h(0.0)));
+        let (due, missing) = duties(&work.job, &work.plan, &work.sheet);
+        let rags: Vec<_> = due.iter().filter(|due| due.duty == Duty::Rags).map(|due| due.done).collect();
+        assert_eq!(rags.len(), 1);
+        (rags[0], missing)
+    };
+    assert_eq!(coats(|clear| clear.coats(5).between(h(24.0))), (Some(false), vec![]));
+    assert_eq!(coats(|clear| clear.coats(2).between(h(0.5))).0, Some(true));
+    assert_eq!(coats(|clear| clear.coats(2).between(h(0.51))).0, Some(false));
+    assert_eq!(coats(|clear| clear.coats(3).between(h(0.26))).0, Some(false));
+    assert_eq!(coats(|clear| clear.coats(2)).0, Some(false), "the sheet's wait lies between");
+    assert_eq!(coats(|clear| clear.between(h(24.0))).0, Some(false), "two coats at least");
+    assert_eq!(coats(|clear| clear.coats(1).between(h(24.0))).0, Some(true));
+    assert_eq!(coats(|clear| clear).0, Some(true));
+    let uncounted = coats(|clear| Step { coats: Told::Untold, ..clear });
+    assert_eq!(uncounted, (None, vec!["clear_coats".to_owned()]));
+    let unsure = coats(|clear| Step { between: Told::Untold, ..clear.coats(2) });
+    assert_eq!(unsure, (None, vec!["wait".to_owned()]));
+}
+
+/// A later oily step does not set the clock of the earlier rags back.
+#[test]
+fn a_later_oily_step_pays_nothing_for_the_rags_before_it() {
+    let three = |hours: f64| {
+        let mut work = Work::of(job(&["hard-maple"]));
+        let place = work.plan.steps.iter().position(|step| step.operation == Op::Clear).expect("clear");
+        let coat = || Step::of(Op::Clear).how(Manner::OilCured).coats(1).after(h(hours));
+        let away = Step::of(Op::RagsAway).after(h(0.0));
+        work.plan.steps.splice(place..=place, [coat(), coat(), coat(), away]);
+        of(&work, Duty::Rags).into_iter().map(|(_, done)| done).collect::<Vec<_>>()
+    };
+    assert_eq!(three(24.0), [Some(false), Some(false), Some(true)]);
+    assert_eq!(three(0.3), [Some(false), Some(true), Some(true)]);
+    assert_eq!(three(0.2), [Some(true), Some(true), Some(true)]);
+    let untold_waits = |part: Option<usize>| {
+        let mut work = Work::of(job(&["hard-maple", "hard-maple"]));
+        let place = work.plan.steps.iter().position(|step| step.operation == Op::Clear).expect("clear");
+        let coat = |part| Step { part, ..Step::of(Op::Clear).how(Manner::OilCured) };
+        let away = Step::of(Op::RagsAway).after(h(0.0));
+        work.plan.steps.splice(place..=place, [coat(Some(0)), coat(part), away]);
+        of(&work, Duty::Rags).into_iter().map(|(_, done)| done).collect::<Vec<_>>()
+    };
+    assert_eq!(untold_waits(Some(0)), [Some(false), Some(true)]);
+    assert_eq!(untold_waits(None), [Some(false), Some(true)]);
+    assert_eq!(untold_waits(Some(1))[1], Some(true));
+    // Filler on several parts, wiped one after the other: minutes each.
+    let body = Work::of(job(&["mahogany", "mahogany", "mahogany"]));
+    let last = body.plan.steps.iter().rposition(|step| step.operation == Op::WipeFiller).expect("wiped");
+    let mut wiped = body;
+    wiped.plan.steps.insert(last + 1, Step::of(Op::RagsAway).after(h(0.0)));
+    assert_eq!(of(&wiped, Duty::Rags), [(Op::WipeFiller, Some(true)); 3]);
+    // What is late stays late, whatever else is not told.
+    let late = filled(Filler::OilPaste)
+        .then(Op::WipeFiller, Step { after: Told::Untold, ..Step::of(Op::RagsAway) })
+        .then(Op::WipeFiller, Step::of(Op::CleanOff).after(h(3.0)));
+    let (due, missing) = duties(&late.job, &late.plan, &late.sheet);
+    assert_eq!((due[0].done, missing), (Some(false), vec![]));
+}
+
 #[test]
 fn rags_that_a_short_schedule_does_not_list_are_to_be_seen_to() {
     for detail in [Detail::Main, Detail::Some] {

@@ -6,18 +6,15 @@
 use super::error::Mend;
 use super::job::Job;
 use super::manner::Manner;
-use super::operation::{ABRADES, COATS, LAID, Operation};
-use super::plan::{Plan, Step, Told};
-use super::view::{Placed, View};
+use super::operation::{ABRADES, COATS, Operation};
+use super::plan::Plan;
+use super::rags::rags;
+use super::view::View;
 use crate::rules::sheet::{Setting, Sheet};
-use crate::rules::term::{Filler, Severity, Stage, Term};
+use crate::rules::term::{Severity, Stage, Term};
 use crate::rules::verdict::{CannotJudge, RuleId};
 use crate::rules::wood::WoodTrouble;
 use crate::terms;
-
-/// Longest time that still counts as "immediately after use" (29 CFR 1910.107(g)(3)), hours. The figure is common
-/// practice, no source.
-const AT_ONCE_H: f64 = 0.5;
 
 terms! {
     /// A duty. Its slug is the id of its rule; text `rule.<slug>`.
@@ -84,7 +81,7 @@ pub struct Due {
     pub duty: Duty,
     /// Place of the step that brings it, from 0.
     pub step: usize,
-    /// Whether it was done; `None`: the plan does not list such steps, so it is to be seen to.
+    /// Whether it was done; `None`: the plan does not list such steps, or not their hours, so it is to be seen to.
     pub done: Option<bool>,
 }
 
@@ -100,7 +97,7 @@ impl Due {
 #[must_use]
 pub fn duties(job: &Job, plan: &Plan, sheet: &Sheet) -> (Vec<Due>, Vec<String>) {
     let (mut due, mut missing) = (Vec::new(), Vec::new());
-    rags(job, plan, &mut due, &mut missing);
+    rags(job, plan, sheet, &mut due, &mut missing);
     for (place, part) in job.parts.iter().enumerate() {
         let view = View::new(job, place, part, plan, sheet);
         for one in [colour(&view, &mut due), unlike(&view, &mut due), dry_tests(&view, &mut due)] {
@@ -114,59 +111,6 @@ pub fn duties(job: &Job, plan: &Plan, sheet: &Sheet) -> (Vec<Due>, Vec<String>) 
     let mut missing = crate::rules::sorted::sorted(missing, Ord::cmp);
     missing.dedup();
     (due, missing)
-}
-
-/// Whether a step leaves rags that heat up by themselves: oil stain, oil-based filler, oil varnish.
-fn leaves_oily_rags(job: &Job, step: &Step) -> Result<bool, CannotJudge> {
-    let placed = Placed { at: 0, step };
-    match step.operation {
-        Operation::Stain => placed.is(Manner::OilStain),
-        Operation::Fill | Operation::WipeFiller => Ok(job.filler == Filler::OilPaste),
-        op if COATS.contains(&op) => placed.is(Manner::OilCured),
-        _ => Ok(false),
-    }
-}
-
-/// Each step that leaves oily rags wants them put away at once: before anything else is laid, and with no wait before.
-/// Filling and wiping off on several parts are one task.
-fn rags(job: &Job, plan: &Plan, due: &mut Vec<Due>, missing: &mut Vec<String>) {
-    let mut open: Option<(usize, f64, bool)> = None;
-    for (at, step) in plan.steps.iter().enumerate() {
-        let oily = leaves_oily_rags(job, step).unwrap_or_else(|cannot| {
-            missing.extend(cannot.missing);
-            false
-        });
-        if let Some((since, waited, untold)) = &mut open {
-            match step.after {
-                Told::Is(hours) => *waited += hours.get(),
-                Told::Untold => *untold = true,
-                Told::Kept => {}
-            }
-            if step.operation == Operation::RagsAway {
-                if *untold {
-                    missing.push("wait".to_owned());
-                }
-                due.push(Due { duty: Duty::Rags, step: *since, done: Some(*waited <= AT_ONCE_H) });
-                open = None;
-            } else if !oily && LAID.contains(&step.operation) {
-                due.push(Due { duty: Duty::Rags, step: *since, done: undone(plan) });
-                open = None;
-            }
-        }
-        // The wiping brings the most rags, and time runs from the last of them.
-        if oily {
-            open = Some((at, 0.0, false));
-        }
-    }
-    if let Some((since, ..)) = open {
-        due.push(Due { duty: Duty::Rags, step: since, done: undone(plan) });
-    }
-}
-
-/// What a plan says of rags that it does not list.
-fn undone(plan: &Plan) -> Option<bool> {
-    let listed = plan.steps.iter().any(|step| step.operation == Operation::RagsAway);
-    (listed || plan.tells(Operation::RagsAway)).then_some(false)
 }
 
 /// Figured wood: sprayed colour goes on bare, wiped colour on a washcoat, either after a sample board. Advice differs,

@@ -25,6 +25,7 @@ mod filling;
 mod finishing;
 mod order;
 mod preparation;
+mod rags;
 mod sealing;
 mod trim;
 mod variant_holds;
