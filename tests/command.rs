@@ -342,6 +342,10 @@ fn hazards_are_answered_with_what_defers_to_code_and_data_sheet() {
     }
     let open = json(&["work", "exposure-sum", "pgmea=3"]);
     assert_eq!((&open["verdict"], &open["missing"][0]), (&"cannot-be-judged".into(), &"pgmea".into()));
+    let spirits = json(&["work", "exposure-sum", "toluene=10", "stoddard-solvent=10", "vmp-naphtha=5"]);
+    assert_eq!(spirits["verdict"], "cannot-be-judged");
+    assert_eq!(spirits["missing"], serde_json::json!(["vmp-naphtha", "stoddard-solvent"]));
+    assert_eq!(spirits["rel_in_mg"], spirits["missing"]);
     assert_eq!(json(&["work", "exposure-sum"])["missing"][0], "solvent");
     refused(&["work", "booth-air", "width_m=20"], "", &["`width_m` is `20`", "0.1 to 10 m"]);
     refused(&["work", "dilution-air", "solvent=water"], "", &["`solvent` is `water`", "toluene"]);

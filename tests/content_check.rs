@@ -217,9 +217,10 @@ fn a_competency_that_a_family_cannot_give_evidence_for_is_refused() {
 }
 
 #[test]
-fn a_solvent_without_a_limit_or_with_a_wrong_figure_is_refused() {
+fn a_solvent_with_a_wrong_figure_is_refused() {
     refused("solvents.toml", "gravity = 0.791", "gravity = 79.1", &["79.1", "0.5 to 2"]);
     refused("solvents.toml", "pel = 1000.0, rel = 250.0", "pel = 0.0, rel = 250.0", &["a limit is over 0"]);
+    refused("solvents.toml", "limits = { rel_mg = 350.0", "limits = { rel_mg = 0.0", &["a limit is over 0"]);
     refused("solvents.toml", "slug = \"acetone\"", "slug = \"litres\"", &["`litres` is a fact"]);
     refused("solvents.toml", "slug = \"toluene\"", "slug = \"acetone\"", &["`acetone` stands twice"]);
 }

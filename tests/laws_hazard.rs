@@ -141,6 +141,7 @@ proptest! {
     fn a_passing_average_never_passes_a_ceiling(solvent in solvent(), average in ppm(), peak in proptest::option::of(ppm())) {
         let found = ceiling(&Reading { solvent, average, peak }).answer;
         match (solvent.lowest_ceiling(), peak) {
+            (None, _) if solvent.limits.rel_ceiling_mg.is_some() => prop_assert_eq!(found, Ceilings::NotShown),
             (None, _) => prop_assert_eq!(found, Ceilings::None),
             (Some(limit), peak) => {
                 let highest = peak.map_or(average.get(), |peak| peak.get().max(average.get()));
@@ -177,6 +178,24 @@ proptest! {
         let unlimited = a.limits.pel.is_none() || b.limits.pel.is_none();
         let over = matches!(high.verdict, None | Some(Exposure::OverRecommended | Exposure::OverLimit));
         prop_assert!(!unlimited || over, "no limit is no permission");
+    }
+
+    /// A recommended limit that stands only in mg/m³ is never taken as kept, whatever else is in the air and whatever was
+    /// read, nothing included: the verdict is none, or over another limit.
+    #[test]
+    fn a_limit_in_milligrams_is_never_taken_as_kept(
+        a in solvent(), b in solvent(), x in ppm(), y in ppm(), peak in proptest::option::of(ppm()), clean in any::<bool>(),
+    ) {
+        let x = if clean { PartsPerMillion::saturating(0.0) } else { x };
+        let readings = [Reading { solvent: a, average: x, peak }, Reading { solvent: b, average: y, peak }];
+        for readings in [&readings[..1], &readings] {
+            let found = exposure_sum(readings).expect("readings").answer;
+            let weighed: Vec<_> = readings.iter().filter(|one| one.solvent.limits.in_mg()).collect();
+            let kept = matches!(found.verdict, Some(Exposure::WithinLimits | Exposure::WithinAverages));
+            prop_assert!(weighed.is_empty() || !kept);
+            prop_assert!(weighed.iter().all(|one| found.in_mg.contains(&one.solvent.slug)));
+            prop_assert_eq!(weighed.len(), found.in_mg.len());
+        }
     }
 
     /// The average of a shift lies between nothing and the highest reading; longer in it never lowers it.

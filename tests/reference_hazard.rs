@@ -12,12 +12,14 @@ use stepboard::rules::hazard::Solvent;
 use stepboard::rules::hazard::booth_air::{
     FaceMove, ReadingPlace, face_flow, face_speed, governing_flow, least_flow,
 };
+use stepboard::rules::hazard::booth_trouble::{Trouble, TroubleMove, trouble_move};
 use stepboard::rules::hazard::clearing::{FanMove, LeftIn, WorkState, fan_stop, well_mixed_decay};
 use stepboard::rules::hazard::data_sheet::QUARTER;
 use stepboard::rules::hazard::dilution::{
     air_a_gallon, air_for_vapour, dilution_air, flow_over, mixed_average, mixed_lel, vapour_a_gallon,
     vapour_allowed, vapour_at, vapour_of,
 };
+use stepboard::rules::hazard::dust::{DustMove, DustOn, dust_move};
 use stepboard::rules::hazard::exposure::{
     Exposure, Reading, by_mass, by_volume, exposure_sum, mixture, share_of, shift_average,
 };
@@ -308,6 +310,12 @@ fn published(row: &Row, column: &str) -> Option<f64> {
     if text.contains("mg/m3") { figure(row.text("mw")).map(|mass| limit * 24.45 / mass) } else { Some(limit) }
 }
 
+/// A published limit that stands only in mg/m3: the row gives no one molar mass to turn it by.
+fn published_mg(row: &Row, column: &str) -> Option<f64> {
+    let limit = row.text(column).split_once(" mg/m3")?.0.parse().expect("a number");
+    published(row, column).is_none().then_some(limit)
+}
+
 /// exposure.csv: 29 CFR 1910.1000, NIOSH. Rows of dusts and hardeners are no solvents and are left out by name.
 #[test]
 fn limits_are_those_published() {
@@ -317,8 +325,7 @@ fn limits_are_those_published() {
         let what = row.text("substance");
         let Some(solvent) = by_cas(&content, &row) else {
             assert!(
-                ["wood dust", "hexamethylene diisocyanate (HDI)", "Stoddard solvent (mineral spirits)"]
-                    .contains(&what),
+                ["wood dust", "hexamethylene diisocyanate (HDI)"].contains(&what),
                 "{what} is not in content/solvents.toml"
             );
             row.left_out("hazard");
@@ -347,6 +354,16 @@ fn limits_are_those_published() {
                 limits += 1;
             }
         }
+        for (column, found) in
+            [("niosh_rel_twa_ppm", held.rel_mg), ("niosh_rel_ceiling_ppm", held.rel_ceiling_mg)]
+        {
+            let wanted = published_mg(&row, column);
+            assert_eq!(found.is_some(), wanted.is_some(), "{what}: {column}");
+            if let (Some(found), Some(wanted)) = (found, wanted) {
+                near(found.get(), wanted, EXACT, &format!("{what}: {column}"));
+                limits += 1;
+            }
+        }
         assert_eq!(solvent.skin, row.text("skin").starts_with("yes"), "{what}: skin");
         if let (Some(mass), Some(factor)) =
             (solvent.molar_mass, row.maybe_number("mgm3_per_ppm_25C_computed"))
@@ -369,7 +386,7 @@ fn limits_are_those_published() {
         row.checked("hazard");
         met += 1;
     }
-    assert_eq!((met, limits), (15, 50), "rows and limits read in a source");
+    assert_eq!((met, limits), (16, 55), "rows and limits read in a source");
     // Table Z-2: ceiling of toluene.
     let toluene = content.solvent("toluene").expect("listed");
     same!(toluene.limits.pel_ceiling.map(PartsPerMillion::get), Some(300.0));
@@ -381,8 +398,22 @@ fn yes(flag: bool) -> f64 {
     f64::from(u8::from(flag))
 }
 
+/// Rows of ventilation.csv of which no rule speaks, and why. They bind whoever builds, buys or runs the booth.
+const NOT_OF_THE_WORK: [(&str, &str); 10] = [
+    ("mua_1", "make-up air is a matter of the building"),
+    ("mua_2", "the fan's pressure is a matter of design"),
+    ("v107_3", "the rules read the indicator; whether a booth has one is a matter of buying it"),
+    ("v107_5", "no water-wash booth in any shop here, and no figure to hold"),
+    ("f107_7", "grounding of the booth itself is a matter of installing it"),
+    ("f107_10", "the fan's metal is a matter of buying it"),
+    ("f107_16", "signs are a matter of the shop; no rule asks whether they hang"),
+    ("f107_19", "no rule asks where clothes hang"),
+    ("f107_20", "no card heats a booth; rooms are taken at their own temperature"),
+    ("o_6", "the aim of the standard in general words; each part has its own row"),
+];
+
 /// ventilation.csv: the federal texts by their reprints, the codes that adopt or tighten them. Figures become limits of
-/// the sheet or of a rule; sentences become a verdict.
+/// the sheet or of a rule; sentences become a verdict; rows from memory are no check.
 #[test]
 fn the_figures_of_the_regulations_are_kept() {
     let sheet = base();
@@ -393,16 +424,35 @@ fn the_figures_of_the_regulations_are_kept() {
     };
     let face_at = |read| over_face(&[speed(read), speed(read)]);
     assert_eq!(over_face(&[speed(1_000.0)]), FaceMove::ReadAgain, "one reading is no average");
-    let mut met = 0;
+    let (mut met, mut left_out, mut remembered) = (0, 0, 0);
     for row in table("ventilation.csv") {
         let id = row.text("id");
         let value = || row.number("value");
+        if row.text("provenance") == "memory" {
+            remembered += 1;
+            continue;
+        }
+        if NOT_OF_THE_WORK.iter().any(|(named, _)| *named == id) {
+            row.left_out("hazard");
+            left_out += 1;
+            continue;
+        }
         match id {
             "g10_span" => near(face.ceiling, speed(250.0).get(), 0.005 * face.ceiling, id),
             "v107_1" | "o_2" | "o_3" => {
                 near(face.floor, speed(value()).get(), 0.005 * face.floor, id);
                 same!(face_at(value() + 0.1), FaceMove::Meets);
                 same!(face_at(value() - 0.1), FaceMove::TooSlow);
+            }
+            // Less is enough where the charge carries the spray; the sheet asks for more everywhere and cannot be set to it.
+            "v107_2" => {
+                let electrostatic = speed(value());
+                same!(sheet.with(Setting::FaceSpeed, electrostatic.get()).is_err(), true);
+                same!(face.floor >= electrostatic.get(), true);
+            }
+            "mua_3" => {
+                same!(trouble_move(Trouble::PastMark).answer, TroubleMove::NewFilters);
+                same!(trouble_move(Trouble::Nothing).answer, TroubleMove::GoOn);
             }
             "dil_25" | "o_1" => near(share_of_limit.ceiling, value(), EXACT, id),
             "o_4" | "o_5" => {
@@ -455,6 +505,10 @@ fn the_figures_of_the_regulations_are_kept() {
                 };
                 same!((goes(value() - 0.1), goes(value())), (true, false));
             }
+            "f107_5" => {
+                let hot = has_to_go(SparkSource::HotSurface, SparkPlace::Inside, None, None);
+                same!(hot.expect("known").answer, true);
+            }
             "f107_6" => same!(
                 has_to_go(SparkSource::PortableLamp, SparkPlace::Inside, None, Some(SprayPhase::Spraying))
                     .expect("known")
@@ -485,6 +539,7 @@ fn the_figures_of_the_regulations_are_kept() {
                 same!(poured(Bonding::BondOnly), PourMove::GroundFirst);
                 same!(poured(Bonding::None), PourMove::BondAndGround);
             }
+            "f107_14" => same!(dust_move(DustOn::Overspray).answer, DustMove::ScrapeDamp),
             "f107_15" => same!(place_for(Residue::OilStain).answer, Place::MetalCan),
             "f107_17" => {
                 let flash = |degrees: f64| {
@@ -508,7 +563,7 @@ fn the_figures_of_the_regulations_are_kept() {
         row.checked("hazard");
         met += 1;
     }
-    assert_eq!(met, 23, "every row");
+    assert_eq!((met, left_out, remembered), (27, 10, 11), "every row");
 }
 
 /// OSHA STD 01-05-010: the velocity rule does not cover what is breathed; at no speed does it drop the respirator.

@@ -59,6 +59,7 @@ const EXPOSURE_SUM: Calculation = Calculation {
         Gives::List { key: "has_ceiling" },
         Gives::List { key: "missing" },
         Gives::List { key: "without_rel" },
+        Gives::List { key: "rel_in_mg" },
         Gives::List { key: "unconfirmed" },
     ],
     run: exposure_sum,
@@ -136,10 +137,17 @@ fn exposure_sum(facts: &Facts, world: &World<'_>) -> Judged<Outcome> {
     let named = |holds: fn(&Reading<'_>) -> bool| -> Vec<String> {
         readings.iter().filter(|one| holds(one)).map(|one| one.solvent.slug.clone()).collect()
     };
-    let has_ceiling = named(|one| one.solvent.lowest_ceiling().is_some());
+    let has_ceiling =
+        named(|one| one.solvent.lowest_ceiling().is_some() || one.solvent.limits.rel_ceiling_mg.is_some());
     let unconfirmed = named(|one| one.solvent.limits_provenance == Provenance::Memory);
     let found = exposure::exposure_sum(&readings)?;
     Ok(found.map(|summed| {
+        let mut missing = summed.without_pel;
+        for slug in &summed.in_mg {
+            if !missing.contains(slug) {
+                missing.push(slug.clone());
+            }
+        }
         let ratio = |value| Measure::new(value, Unit::Ratio, 3);
         Outcome::default()
             .number("sum_pel", ratio(summed.sum_pel))
@@ -149,8 +157,9 @@ fn exposure_sum(facts: &Facts, world: &World<'_>) -> Judged<Outcome> {
             .list("over", summed.over_pel)
             .list("over_ceiling", summed.over_ceiling)
             .list("has_ceiling", has_ceiling)
-            .list("missing", summed.without_pel)
+            .list("missing", missing)
             .list("without_rel", summed.without_rel)
+            .list("rel_in_mg", summed.in_mg)
             .list("unconfirmed", unconfirmed)
     }))
 }

@@ -4,7 +4,7 @@ use crate::support::content;
 use stepboard::quantity::{Celsius, ExplosiveLimit, Fraction, PartsPerMillion};
 use stepboard::rules::hazard::data_sheet::{SheetHazard, sheet_hazard};
 use stepboard::rules::hazard::exposure::{
-    Breathed, Exposure, Reading, average_over, ceiling_over, exposure_sum, fire_meter, mixture_over,
+    Breathed, Ceilings, Exposure, Reading, average_over, ceiling_over, exposure_sum, fire_meter, mixture_over,
 };
 
 fn ppm(value: f64) -> PartsPerMillion {
@@ -54,6 +54,15 @@ fn verdicts_keep_averages_and_ceilings_apart() {
     assert_eq!(told("acetone", 200.0, None).verdict, Some(Exposure::WithinLimits), "no ceiling is published");
     let none = told("pgmea", 1.0, None);
     assert_eq!((none.verdict, none.without_pel), (None, vec!["pgmea".to_owned()]));
+    // NIOSH: 350 and 1,800 mg/m3 alone; no reading in parts per million shows that they were kept.
+    let spirits = told("stoddard-solvent", 10.0, Some(10.0));
+    assert_eq!((spirits.verdict, spirits.ceilings), (None, Ceilings::NotShown));
+    assert_eq!(spirits.in_mg, ["stoddard-solvent"]);
+    assert!(spirits.without_pel.is_empty());
+    assert_eq!(told("stoddard-solvent", 500.0, None).verdict, None);
+    assert_eq!(told("stoddard-solvent", 501.0, None).verdict, Some(Exposure::OverLimit));
+    assert_eq!(told("vmp-naphtha", 1.0, None).in_mg, ["vmp-naphtha"]);
+    assert!(told("toluene", 50.0, None).in_mg.is_empty());
     assert_eq!(exposure_sum(&[]).expect_err("no reading").missing, ["solvent"]);
 }
 

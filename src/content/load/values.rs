@@ -68,10 +68,6 @@ fn woods(content: &Content, reader: &mut Reader) {
 
 fn solvents(content: &Content, reader: &mut Reader) {
     for (index, solvent) in content.solvents.iter().enumerate() {
-        if solvent.lel.is_empty() {
-            let message = format!("solvent `{}` needs at least one lower explosive limit", solvent.slug);
-            reader.at("solvent", index, "lel", message);
-        }
         if let Some(gravity) = solvent.gravity
             && !GRAVITY.contains(&gravity)
         {
@@ -82,7 +78,10 @@ fn solvents(content: &Content, reader: &mut Reader) {
         let limits = solvent.limits;
         let all =
             [limits.pel, limits.pel_ceiling, limits.rel, limits.rel_short, limits.rel_ceiling, limits.idlh];
-        if all.into_iter().flatten().any(|limit| limit.get() <= 0.0) {
+        let by_mass = [limits.rel_mg, limits.rel_ceiling_mg];
+        let least = all.into_iter().flatten().map(|limit| limit.get());
+        let least = least.chain(by_mass.into_iter().flatten().map(|limit| limit.get())).reduce(f64::min);
+        if least.is_some_and(|least| least <= 0.0) {
             reader.at(
                 "solvent",
                 index,

@@ -73,6 +73,8 @@ pub struct Summed {
     pub without_pel: Vec<String>,
     /// Slugs of solvents that have no recommended average in parts per million.
     pub without_rel: Vec<String>,
+    /// Slugs of solvents with a recommended limit or ceiling that stands only in mg/m³.
+    pub in_mg: Vec<String>,
     /// Slugs of solvents whose own average is over their permissible limit.
     pub over_pel: Vec<String>,
     /// Slugs of solvents over a ceiling or short-term limit.
@@ -192,13 +194,15 @@ fn passes(reading: &Reading<'_>, ceiling: Option<PartsPerMillion>) -> bool {
     ceiling.is_some_and(|limit| over(highest(reading).get(), limit.get()))
 }
 
-/// Whether ceilings and short-term limits of one solvent are kept, apart from any average.
+/// Whether ceilings and short-term limits of one solvent are kept, apart from any average. No reading in parts per million
+/// shows that a ceiling in mg/m³ was kept.
 #[must_use]
 pub fn ceiling(reading: &Reading<'_>) -> Ruling<Ceilings> {
     let lowest = reading.solvent.lowest_ceiling();
     let answer = match (lowest, reading.peak) {
-        (None, _) => Ceilings::None,
         (Some(_), _) if passes(reading, lowest) => Ceilings::Passed,
+        _ if reading.solvent.limits.rel_ceiling_mg.is_some() => Ceilings::NotShown,
+        (None, _) => Ceilings::None,
         (Some(_), None) => Ceilings::NotShown,
         (Some(_), Some(_)) => Ceilings::Kept,
     };
@@ -206,7 +210,8 @@ pub fn ceiling(reading: &Reading<'_>) -> Ruling<Ceilings> {
 }
 
 /// What the readings of a shift say: each average, the sum of the mixture on permissible and on recommended limits, and
-/// ceilings apart. A solvent without a limit is not safe for that: unless another limit is passed, it cannot be judged.
+/// ceilings apart. A solvent without a permissible limit, or with a recommended one that stands only in mg/m³, is not safe
+/// for that: unless another limit is passed, it cannot be judged.
 ///
 /// # Errors
 /// [`CannotJudge`] when there is no reading.
@@ -229,11 +234,12 @@ pub fn exposure_sum(readings: &[Reading<'_>]) -> Judged<Summed> {
         named(&|one| one.solvent.limits.pel.is_some_and(|limit| over(one.average.get(), limit.get())));
     let legal_ceiling = readings.iter().any(|one| passes(one, one.solvent.limits.pel_ceiling));
     let without_pel = named(&|one| one.solvent.limits.pel.is_none());
+    let in_mg = named(&|one| one.solvent.limits.in_mg());
     let verdict = if over(sum_pel, 1.0) || legal_ceiling {
         Some(Exposure::OverLimit)
     } else if over(sum_rel, 1.0) || ceilings == Ceilings::Passed {
         Some(Exposure::OverRecommended)
-    } else if !without_pel.is_empty() {
+    } else if !without_pel.is_empty() || !in_mg.is_empty() {
         None
     } else if ceilings == Ceilings::NotShown {
         Some(Exposure::WithinAverages)
@@ -247,6 +253,7 @@ pub fn exposure_sum(readings: &[Reading<'_>]) -> Judged<Summed> {
         verdict,
         without_pel,
         without_rel: named(&|one| one.solvent.limits.rel.is_none()),
+        in_mg,
         over_pel,
         over_ceiling: named(&|one| passes(one, one.solvent.lowest_ceiling())),
     };

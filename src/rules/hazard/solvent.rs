@@ -2,7 +2,7 @@
 //!
 //! The figures stand in `content/solvents.toml`; a rule takes a [`Solvent`] and never looks one up.
 
-use crate::quantity::{Celsius, ExplosiveLimit, MolarMass, PartsPerMillion};
+use crate::quantity::{Celsius, ExplosiveLimit, MilligramsPerCubicMetre, MolarMass, PartsPerMillion};
 use crate::rules::term::Provenance;
 use serde::{Deserialize, Serialize};
 
@@ -29,6 +29,8 @@ pub struct TableRow {
 }
 
 /// Limits of what may be breathed, parts per million. Absent: none published in parts per million, which is no permission.
+/// A recommended limit that is published in milligrams alone, for a mixture without a molar mass, cannot be turned into
+/// parts per million: it stands in its own field, and with it a reading in parts per million cannot be judged.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 #[serde(default, deny_unknown_fields)]
 pub struct Limits {
@@ -42,8 +44,20 @@ pub struct Limits {
     pub rel_short: Option<PartsPerMillion>,
     /// NIOSH recommended ceiling.
     pub rel_ceiling: Option<PartsPerMillion>,
+    /// NIOSH recommended limit, average of the shift, that stands only in mg/m³.
+    pub rel_mg: Option<MilligramsPerCubicMetre>,
+    /// NIOSH recommended ceiling that stands only in mg/m³.
+    pub rel_ceiling_mg: Option<MilligramsPerCubicMetre>,
     /// Immediately dangerous to life or health (NIOSH, 1994).
     pub idlh: Option<PartsPerMillion>,
+}
+
+impl Limits {
+    /// Whether a recommended limit or ceiling stands only in mg/m³, so that parts per million cannot be held against it.
+    #[must_use]
+    pub const fn in_mg(&self) -> bool {
+        self.rel_mg.is_some() || self.rel_ceiling_mg.is_some()
+    }
 }
 
 /// A solvent. Text: `solvent.<slug>`.
@@ -66,7 +80,7 @@ pub struct Solvent {
     /// Whether it goes through the skin (a skin notation by OSHA or NIOSH).
     #[serde(default)]
     pub skin: bool,
-    /// Lower explosive limits as published.
+    /// Lower explosive limits as published; empty where none was read, and then no dilution air can be told.
     pub lel: Vec<PublishedLimit>,
     /// Its row of Table G-11.
     #[serde(default)]
