@@ -387,7 +387,12 @@ fn limits_are_those_published() {
         met += 1;
     }
     assert_eq!((met, limits), (16, 55), "rows and limits read in a source");
-    // Table Z-2: ceiling of toluene.
+}
+
+/// 29 CFR 1910.1000, Table Z-2: the ceiling of toluene; T10, its limit in mg/m3.
+#[test]
+fn toluene_has_its_ceiling() {
+    let content = content();
     let toluene = content.solvent("toluene").expect("listed");
     same!(toluene.limits.pel_ceiling.map(PartsPerMillion::get), Some(300.0));
     near(by_mass(ppm(200.0), toluene.molar_mass.expect("a mass")).get(), 753.4, 0.5, "T10");
