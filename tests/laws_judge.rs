@@ -233,3 +233,39 @@ fn leaving_a_value_untold_never_makes_a_job_accepted_that_was_not() {
     });
     assert!(cases.get() > 0);
 }
+
+/// The job of a ticket as its sheet asks, every wait kept, in one room: the air of the gun apart, it is accepted where the
+/// sheet gives an estimate of waits and cannot be judged where it gives none; it is never told to wait longer.
+#[test]
+fn a_job_as_the_sheet_asks_is_never_told_to_wait_longer() {
+    use stepboard::content::World;
+    use stepboard::rules::sequence::error::{Mend, OrderError};
+    use stepboard::rules::sequence::route;
+    use stepboard::rules::sheet::Setting::{WaitModelFrom, WaitModelTo};
+    let content = content();
+    let tickets = proptest::sample::select(content.tickets.clone());
+    let (inside, outside) = (Cell::new(0), Cell::new(0));
+    each(&(tickets, 10.0..40.0), |(ticket, air_c)| {
+        let air = json!([{ "from_h": 0, "air_c": air_c, "rh": 45, "work_c": air_c }]);
+        let job = json!({ "ticket": ticket.slug, "air": air, "steps": [], "handed_over": true });
+        let mut account = read(&job, &content).expect("a description");
+        let world = World { content: &content, sheet: &account.sheet };
+        account.plan = route::plan(&world.job(ticket).expect("a job"), &account.sheet);
+        account.passes = vec![Default::default(); account.plan.steps.len()];
+        let verdict = judge(&account, &content);
+        let of_the_gun = [OrderError::AirOutsideWindow.slug(), OrderError::ColdWork.slug()];
+        let waits = verdict.found.iter().filter(|one| one.mend == Mend::Wait);
+        let waits: Vec<&str> =
+            waits.map(|one| one.rule.0).filter(|rule| !of_the_gun.contains(rule)).collect();
+        assert!(waits.is_empty(), "{} at {air_c} °C: {waits:?}", ticket.slug);
+        let model = account.sheet.get(WaitModelFrom)..=account.sheet.get(WaitModelTo);
+        let unsure = verdict.missing.iter().any(|one| one == "drying.outside-model");
+        assert_eq!(unsure, !model.contains(air_c), "{} at {air_c} °C", ticket.slug);
+        if unsure {
+            assert_ne!(verdict.accepted, Some(true));
+        }
+        let counter = if unsure { &outside } else { &inside };
+        counter.set(counter.get() + 1);
+    });
+    assert!(inside.get() > 0 && outside.get() > 0, "{} inside, {} outside", inside.get(), outside.get());
+}

@@ -5,7 +5,7 @@ mod support;
 use stepboard::bench::{Facts, calculations};
 use stepboard::content::{Content, Ticket, World};
 use stepboard::process::act::Act;
-use stepboard::process::air::{AirLog, Reading};
+use stepboard::process::air::{AirLog, Outside, Reading};
 use stepboard::process::defect::Cause;
 use stepboard::process::next::next;
 use stepboard::process::run::{Run, Saved};
@@ -293,11 +293,23 @@ fn the_air_is_a_timeline_and_each_hour_counts_by_its_own_cold() {
     let at = |from: f64, celsius: f64| Reading { from: h(from), ..reading(celsius) };
     let log = AirLog::new(vec![at(10.0, 11.0), at(0.0, 21.0), at(20.0, 21.0)]);
     // 24 stated hours: 10 at 21 °C; at 11 °C, outside the model, none; 14 more at 21 °C.
-    assert_eq!(log.over(0.0, 24.0, &sheet), Some(34.0));
-    support::near(log.passed(0.0, 34.0, &sheet), 24.0, 1e-9, "passed");
+    assert_eq!(log.over(0.0, 24.0, &sheet, Outside::Nothing), Some(34.0));
+    support::near(log.passed(0.0, 34.0, &sheet, Outside::Nothing), 24.0, 1e-9, "passed");
     let cold = AirLog::new(vec![at(0.0, 21.0), at(4.0, 15.0)]);
-    support::near(cold.over(0.0, 8.0, &sheet).expect("ends"), 4.0 + 4.0 * 1.516, 1e-2, "half of it cold");
-    assert_eq!(AirLog::new(vec![at(0.0, 5.0)]).over(0.0, 1.0, &sheet), None, "never ends");
+    support::near(
+        cold.over(0.0, 8.0, &sheet, Outside::Nothing).expect("ends"),
+        4.0 + 4.0 * 1.516,
+        1e-2,
+        "half of it cold",
+    );
+    let icy = AirLog::new(vec![at(0.0, 5.0), at(2.0, 21.0)]);
+    assert_eq!(AirLog::new(vec![at(0.0, 5.0)]).over(0.0, 1.0, &sheet, Outside::Nothing), None, "never ends");
+    // No estimate at 5 °C: its two hours are worth nothing for certain, and two at the most.
+    assert_eq!(icy.passed(0.0, 5.0, &sheet, Outside::Nothing), 3.0);
+    assert_eq!(icy.passed(0.0, 5.0, &sheet, Outside::AsStated), 5.0);
+    assert_eq!(icy.over(0.0, 4.0, &sheet, Outside::Nothing), Some(6.0));
+    assert_eq!(icy.over(0.0, 4.0, &sheet, Outside::AsStated), Some(4.0));
+    assert!(icy.leaves_model(&sheet) && !cold.leaves_model(&sheet));
 }
 
 #[test]

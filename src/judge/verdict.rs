@@ -16,6 +16,9 @@ use crate::rules::sorted::sorted;
 use crate::rules::term::{Severity, Stage, Term};
 use crate::rules::verdict::RuleId;
 
+/// The rule by which waits kept in too cold or too warm a room are not judged.
+pub const OUTSIDE_MODEL: RuleId = RuleId("drying.outside-model");
+
 /// Something that was found.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Found {
@@ -61,7 +64,7 @@ pub struct Judgement {
     pub excused: Vec<Excused>,
     /// What must be seen to beside the order of work.
     pub duties: Vec<Due>,
-    /// What would have to be told to judge the rest.
+    /// What would have to be told to judge the rest; the id of [`OUTSIDE_MODEL`] where the air gave no wait to judge by.
     pub missing: Vec<String>,
     /// Hours since the job began, where every step was told.
     pub now: Option<f64>,
@@ -84,7 +87,9 @@ pub fn judge(account: &Account, content: &Content) -> Judgement {
     shown(account, &worked, &mut found, cost);
     found.extend(left_out(account).map(|operation| lacking(operation, plan.steps.len(), cost)));
     let found = sorted(found, |a, b| a.index.cmp(&b.index));
-    let mut missing = sorted([checked.missing, unsure].concat(), Ord::cmp);
+    let outside = worked.waits_outside_model(account).then(|| OUTSIDE_MODEL.0.to_owned());
+    let mut missing =
+        sorted([checked.missing, unsure].concat().into_iter().chain(outside).collect(), Ord::cmp);
     missing.dedup();
     // What only departs from this shop's own order harms no work: it is told and does not refuse it.
     let sound = found.iter().all(|one| one.severity == Severity::Time);

@@ -6,7 +6,7 @@ use crate::process::air::AirLog;
 use crate::process::defect::{Cause, Defect};
 use crate::process::run::Run;
 use crate::rules::sequence::operation::COATS;
-use crate::rules::sequence::plan::{Plan, Told};
+use crate::rules::sequence::plan::{Detail, Plan, Told};
 
 /// The job as far as it could be worked.
 #[derive(Debug, Clone)]
@@ -54,6 +54,14 @@ impl Worked {
             defects.extend(pass.fumbles(step.operation, &account.sheet).into_iter().map(defect));
         }
         defects
+    }
+
+    /// Whether a wait may have been kept in air in which the sheet gives no estimate: no wait helps there, the room is to be
+    /// changed. Where the run stopped before its end, such air over the job is enough. Where small steps are not listed,
+    /// waits are judged without the air.
+    pub(super) fn waits_outside_model(&self, account: &Account) -> bool {
+        let stopped = !self.whole && self.run.saved().air.leaves_model(&account.sheet);
+        account.plan.detail == Detail::Every && (stopped || !self.run.unsure().is_empty())
     }
 
     /// The plan with the air of the room at each coat that tells none of its own, as far as it is known.

@@ -16,6 +16,15 @@ pub struct Reading {
     pub climate: Climate,
 }
 
+/// How an hour counts in which the sheet gives no estimate, the room being too cold or too warm.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Outside {
+    /// Not at all: what is over then is over for certain.
+    Nothing,
+    /// As a stated hour, and no more: what is short then is short for certain.
+    AsStated,
+}
+
 /// Readings in the order of time; each holds until the next. Without any, the room is kept as the sheet asks.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 pub struct AirLog {
@@ -37,13 +46,12 @@ impl AirLog {
         held.or_else(|| self.readings.first()).map(|reading| reading.climate)
     }
 
-    /// When a wait that began at a moment is over: each hour counts by the cold of the room, and an hour in which the
-    /// sheet gives no estimate does not count at all. `None` when it never is.
+    /// When a wait that began at a moment is over: each hour counts by the cold of the room. `None` when it never is.
     #[must_use]
-    pub fn over(&self, from: f64, wait: f64, sheet: &Sheet) -> Option<f64> {
+    pub fn over(&self, from: f64, wait: f64, sheet: &Sheet, outside: Outside) -> Option<f64> {
         let (mut moment, mut left) = (from, wait);
         for ends in self.changes(from).chain([f64::INFINITY]) {
-            let rate = self.rate(moment, sheet);
+            let rate = self.rate(moment, sheet, outside);
             let needed = if rate > 0.0 { left / rate } else { f64::INFINITY };
             if left <= 0.0 || moment + needed <= ends {
                 let over = if left <= 0.0 { moment } else { moment + needed };
@@ -61,29 +69,45 @@ impl AirLog {
         self.changes(moment).next().is_some()
     }
 
+    /// Whether some reading lies where the sheet gives no estimate.
+    #[must_use]
+    pub fn leaves_model(&self, sheet: &Sheet) -> bool {
+        let unknown = |reading: &Reading| factor(reading.climate, sheet).is_none();
+        self.readings.iter().any(unknown)
+    }
+
     /// Moments after `from` at which another reading begins.
     fn changes(&self, from: f64) -> impl Iterator<Item = f64> {
         self.readings.iter().map(|reading| reading.from.get()).filter(move |at| *at > from)
     }
 
     /// Stated hours that pass in one hour of the room.
-    fn rate(&self, moment: f64, sheet: &Sheet) -> f64 {
+    fn rate(&self, moment: f64, sheet: &Sheet, outside: Outside) -> f64 {
         let Some(climate) = self.at(moment) else { return 1.0 };
-        match cold_factor(climate.air, sheet).answer {
-            Modelled::Estimate(factor) => 1.0 / factor,
-            Modelled::OutsideModel => 0.0,
+        match (factor(climate, sheet), outside) {
+            (Some(factor), _) => 1.0 / factor,
+            (None, Outside::AsStated) => 1.0,
+            (None, Outside::Nothing) => 0.0,
         }
     }
 
     /// Stated hours that passed between two moments.
     #[must_use]
-    pub fn passed(&self, from: f64, to: f64, sheet: &Sheet) -> f64 {
+    pub fn passed(&self, from: f64, to: f64, sheet: &Sheet, outside: Outside) -> f64 {
         let (mut moment, mut passed) = (from, 0.0);
         for ends in self.changes(from).chain([f64::INFINITY]) {
             let end = ends.min(to);
-            passed += (end - moment).max(0.0) * self.rate(moment, sheet);
+            passed += (end - moment).max(0.0) * self.rate(moment, sheet, outside);
             moment = moment.max(end);
         }
         passed
+    }
+}
+
+/// Cold factor of a room, where the sheet gives one.
+fn factor(climate: Climate, sheet: &Sheet) -> Option<f64> {
+    match cold_factor(climate.air, sheet).answer {
+        Modelled::Estimate(factor) => Some(factor),
+        Modelled::OutsideModel => None,
     }
 }

@@ -13,7 +13,7 @@ use crate::rules::sheet::Setting;
 /// A wait: from when on it counts, how long it is, and the value of the sheet that states it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Waiting {
-    /// Hours since the job began at which it is over; infinite when the room is too cold for it to end.
+    /// Hours since the job began at which it is over; infinite when the room is too cold or too warm for it to end.
     pub over: f64,
     /// The value of the sheet that states it.
     pub setting: Setting,
@@ -26,7 +26,7 @@ pub(super) fn waiting(part: &PartState, now: &Now<'_>) -> Option<Waiting> {
 }
 
 fn until(now: &Now<'_>, since: f64, setting: Setting, hours: f64) -> Waiting {
-    Waiting { over: now.air.over(since, hours, now.sheet).unwrap_or(f64::INFINITY), setting }
+    Waiting { over: now.air.over(since, hours, now.sheet, now.outside).unwrap_or(f64::INFINITY), setting }
 }
 
 fn stated(now: &Now<'_>, since: f64, setting: Setting) -> Waiting {

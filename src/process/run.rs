@@ -1,7 +1,7 @@
 //! A run: a job worked operation by operation, saved, replayed, handed over.
 
 use super::act::Act;
-use super::air::AirLog;
+use super::air::{AirLog, Outside};
 use super::before::{self, Made, Now, Wrong, recoat};
 use super::defect::{Cause, Defect};
 use super::effect;
@@ -58,6 +58,7 @@ pub struct Run {
     now: f64,
     parts: Vec<PartState>,
     defects: Vec<Defect>,
+    unsure: Vec<usize>,
 }
 
 /// A part after an operation: its state, what was hidden and showed, what was found and left.
@@ -76,13 +77,22 @@ fn work(part: usize, mut state: PartState, now: &Now<'_>) -> Worked {
     Worked { part, state, met, made }
 }
 
+/// Whether something is found on a part that another reckoning of the same operation does not find there.
+fn finds_more(strict: &[Worked], worked: &[Worked]) -> bool {
+    let mut pairs = strict.iter().zip(worked);
+    pairs.any(|(strict, worked)| {
+        strict.met.iter().any(|one| !worked.met.contains(one))
+            || strict.made.iter().any(|one| !worked.made.contains(one))
+    })
+}
+
 impl Run {
     /// A job not begun. Its clock stands at 0.
     #[must_use]
     pub fn start(job: Job, sheet: Sheet, air: AirLog) -> Self {
         let parts = job.parts.iter().cloned().map(PartState::new).collect();
         let saved = Saved { job, sheet, air, acts: Vec::new(), handed_over: false };
-        Self { saved, now: 0.0, parts, defects: Vec::new() }
+        Self { saved, now: 0.0, parts, defects: Vec::new(), unsure: Vec::new() }
     }
 
     /// Works a saved run again.
@@ -131,6 +141,13 @@ impl Run {
         &self.defects
     }
 
+    /// Operations, by place in the run, of which nobody can say whether their wait was over: some of it fell in air in
+    /// which the sheet gives no estimate.
+    #[must_use]
+    pub fn unsure(&self) -> &[usize] {
+        &self.unsure
+    }
+
     /// Operations done, in order.
     #[must_use]
     pub fn operations(&self) -> Vec<Operation> {
@@ -160,10 +177,13 @@ impl Run {
     pub fn act(&mut self, act: Act) -> Result<&[Defect], CannotJudge> {
         act.told()?;
         let (place, shown) = (self.saved.acts.len(), self.defects.len());
-        let now = self.moment(&act, self.begin(&act));
+        let now = self.moment(&act, self.begin(&act), Outside::AsStated);
         let (begun, ended) = (now.begun, now.ended);
-        let worked: Vec<Worked> =
-            self.touched(&act).map(|(part, state)| work(part, state.clone(), &now)).collect();
+        let worked = self.worked(&now);
+        let strict = Now { outside: Outside::Nothing, ..now };
+        if self.saved.air.leaves_model(&self.saved.sheet) && finds_more(&self.worked(&strict), &worked) {
+            self.unsure.push(place);
+        }
         let fumbles = act.pass.fumbles(act.step.operation, &self.saved.sheet);
         for one in worked {
             let part = one.part;
@@ -206,9 +226,18 @@ impl Run {
         self.parts.iter().enumerate().filter(move |(place, _)| on.is_none_or(|on| on == *place))
     }
 
+    /// The parts that an operation is done to, as it leaves them.
+    fn worked(&self, now: &Now<'_>) -> Vec<Worked> {
+        self.touched(now.act).map(|(part, state)| work(part, state.clone(), now)).collect()
+    }
+
     /// The longest wait that bears on an operation, over the parts that it touches.
     pub(super) fn waiting(&self, act: &Act) -> Option<Waiting> {
-        let now = self.moment(act, self.now);
+        self.waiting_by(act, Outside::Nothing)
+    }
+
+    fn waiting_by(&self, act: &Act, outside: Outside) -> Option<Waiting> {
+        let now = self.moment(act, self.now, outside);
         let waits = self.touched(act).filter_map(|(_, part)| waiting(part, &now));
         waits.max_by(|a, b| a.over.total_cmp(&b.over))
     }
@@ -219,19 +248,21 @@ impl Run {
         Hours::saturating(self.begin(act))
     }
 
-    /// When an operation begins: as many hours after the one before as were told, or when every wait is over.
+    /// When an operation begins: as many hours after the one before as were told, or when every wait is over; where the
+    /// sheet gives no estimate, when it is over as stated.
     fn begin(&self, act: &Act) -> f64 {
         match act.step.after {
             Told::Is(hours) => self.now + hours.get(),
             Told::Kept | Told::Untold => {
-                let ready = self.waiting(act).map(|waiting| waiting.over).filter(|over| over.is_finite());
-                ready.map_or(self.now, |over| over.max(self.now))
+                let over = |outside| self.waiting_by(act, outside).map(|waiting| waiting.over);
+                let known = over(Outside::Nothing).filter(|over| over.is_finite());
+                known.or_else(|| over(Outside::AsStated)).map_or(self.now, |over| over.max(self.now))
             }
         }
     }
 
     /// An operation that comes next in the run, begun at a moment.
-    fn moment<'a>(&'a self, act: &'a Act, begun: f64) -> Now<'a> {
+    fn moment<'a>(&'a self, act: &'a Act, begun: f64, outside: Outside) -> Now<'a> {
         let place = self.saved.acts.len();
         let sheet = &self.saved.sheet;
         let coats = act.coats(ordered_coats(sheet));
@@ -246,7 +277,7 @@ impl Run {
             Told::Kept | Told::Untold => self.saved.air.at(begun),
         };
         let (job, air) = (&self.saved.job, &self.saved.air);
-        Now { job, sheet, air, act, place, begun, ended: begun + within, coats, between, climate }
+        Now { job, sheet, air, outside, act, place, begun, ended: begun + within, coats, between, climate }
     }
 
     fn write(&mut self, worked: Worked, place: usize, at: f64) {

@@ -11,7 +11,7 @@ mod trim;
 mod wood;
 
 use super::act::Act;
-use super::air::AirLog;
+use super::air::{AirLog, Outside};
 use super::defect::earlier;
 use super::hidden::What;
 use super::part::PartState;
@@ -30,6 +30,8 @@ pub(super) struct Now<'a> {
     pub(super) job: &'a Job,
     pub(super) sheet: &'a Sheet,
     pub(super) air: &'a AirLog,
+    /// How the hours count in which no wait can be estimated.
+    pub(super) outside: Outside,
     pub(super) act: &'a Act,
     /// Place in the run.
     pub(super) place: usize,
@@ -98,9 +100,14 @@ impl Now<'_> {
         self.wait(filler_setting(self.job.filler))
     }
 
+    /// Stated hours that passed between two moments.
+    pub(super) fn passed(&self, from: f64, to: f64) -> f64 {
+        self.air.passed(from, to, self.sheet, self.outside)
+    }
+
     /// Whether a wait that began at a moment is not over when the operation begins.
     pub(super) fn too_soon(&self, since: f64, wait: f64) -> bool {
-        earlier(self.air.passed(since, self.begun, self.sheet), wait)
+        earlier(self.passed(since, self.begun), wait)
     }
 
     /// Whether the film had the whole wait before levelling.

@@ -57,14 +57,14 @@ pub(super) fn check(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
 fn gaps(part: &PartState, now: &Now<'_>) -> Vec<Gap> {
     let under = part.film().map(|below| Gap {
         hours: now.begun - below.ended,
-        dried: now.air.passed(below.ended, now.begun, now.sheet),
+        dried: now.passed(below.ended, now.begun),
         wait: now.wait(wait_after(below.operation)),
         mist: below.is(Manner::Mist),
         scuffed: below.abraded,
     });
     let within = now.between.filter(|_| now.coats > 1).map(|hours| Gap {
         hours,
-        dried: now.air.passed(now.begun, now.begun + hours, now.sheet),
+        dried: now.passed(now.begun, now.begun + hours),
         wait: now.wait(wait_after(now.operation())),
         mist: now.is(Manner::Mist),
         scuffed: now.is(Manner::ScuffedBetween),
