@@ -25,7 +25,7 @@ pub(in crate::app) fn Calculation(props: &CalculationProps) -> Html {
     let typed = use_state(Typed::new);
     let Some(calculation) = bench::calculations().into_iter().find(|one| one.name == props.name) else {
         return html! {
-            <Frame class="sheet" title={shop.say("bench.title")} back={Some(Route::Bench)} cautions={shop.cautions_for(&[])}>{ &props.name }</Frame>
+            <Frame class="sheet" title={shop.say("bench.title")} back={Some(Route::Bench)} cautions={shop.cautions_for(&[])}><p class="kraft">{ shop.say("bench.no-such") }</p></Frame>
         };
     };
     let on_typed = {
@@ -148,7 +148,12 @@ fn outcome(
     let Some(sheet) = shop.sheet() else { return html! { <p></p> } };
     match (calculation.run)(&facts, &World { content: shop.content(), sheet }) {
         Err(cannot) => {
-            let names: Vec<&str> = cannot.missing.iter().map(|key| shop.voice().fact_name(key)).collect();
+            // What no person can tell has no name: a figure that no source gives.
+            let name = |key: &String| match shop.voice().fact_name(key) {
+                "" => shop.say("bench.no-figure").to_string(),
+                name => name.to_owned(),
+            };
+            let names: Vec<String> = cannot.missing.iter().map(name).collect();
             let text = if cannot.contradicting { "bench.clash" } else { "bench.unknown" };
             html! { <p class="kraft">{ shop.say_with(text, &[("facts", names.join(", "))]) }</p> }
         }

@@ -3,6 +3,7 @@
 use super::{rules, working};
 use crate::app::state::Shop;
 use crate::bench::{Calculation, Gives, Needs, Outcome, PERCENT_A_WHOLE, Row};
+use crate::content::Args;
 use crate::quantity::{Dimension, Measure, Unit};
 use crate::rules::verdict::Ruling;
 use yew::prelude::*;
@@ -78,18 +79,29 @@ fn rows(shop: &Shop, rows: &[Row]) -> Html {
         |row: &&Row| row.numbers.iter().all(|(key, number)| !SHARES.contains(key) || number.value >= NOTHING);
     let row = |row: &Row| {
         let terms = row.terms.iter().map(|(_, slug)| shop.voice().term("", slug));
-        let numbers = row.numbers.iter().map(|(key, number)| number_of(shop, key, *number));
+        let numbers = row.numbers.iter().map(|(key, number)| said(shop, key, number_of(shop, key, *number)));
         html! { <li>{ terms.chain(numbers).collect::<Vec<_>>().join(" · ") }</li> }
     };
     html! { <ol>{ for rows.iter().filter(counts).take(SHOWN).map(row) }</ol> }
 }
 
-/// A number as a shop reads it.
-fn number_of(shop: &Shop, key: &str, measure: Measure) -> String {
-    if SHARES.contains(&key) {
-        return shop.voice().measure(Measure::new(measure.value * PERCENT_A_WHOLE, Unit::Percent, 0));
+/// A number of a row in words where it needs them to be understood.
+fn said(shop: &Shop, key: &str, number: String) -> String {
+    let words = format!("row.{key}");
+    match shop.voice().texts.find(&words) {
+        Some(_) => shop.voice().texts.fill(&words, &Args::from([("number".to_owned(), number)])),
+        None => number,
     }
-    shop.voice().measure(readable(measure))
+}
+
+/// A number as a shop reads it, in one piece with its unit.
+fn number_of(shop: &Shop, key: &str, measure: Measure) -> String {
+    let shown = if SHARES.contains(&key) {
+        Measure::new(measure.value * PERCENT_A_WHOLE, Unit::Percent, 0)
+    } else {
+        readable(measure)
+    };
+    shop.voice().measure(shown).replace(' ', "\u{a0}")
 }
 
 /// A temperature to one decimal, since no thermometer of a shop reads finer.
