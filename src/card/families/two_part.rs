@@ -8,10 +8,8 @@ use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::quantity::{MINUTES_AN_HOUR, Measure, Unit};
 use crate::rules::drying::factors::uncapped;
-use crate::rules::mixing::{
-    Hardener, HardenerDose, HardenerGuard, grams, guards, hardener_dose, hardener_for, pot_life_in, volume,
-    weight,
-};
+use crate::rules::hazard::isocyanate::{Hardener, HardenerGuard, guards};
+use crate::rules::mixing::{HardenerDose, grams, hardener_dose, hardener_for, pot_life_in, volume, weight};
 use crate::rules::sheet::Setting;
 use crate::rules::term::Term;
 use crate::rules::verdict::{CannotJudge, Judged};

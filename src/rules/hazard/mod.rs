@@ -13,6 +13,7 @@ pub mod data_sheet;
 pub mod dilution;
 pub mod dust;
 pub mod exposure;
+pub mod isocyanate;
 pub mod mask_care;
 pub mod mask_fit;
 pub mod mask_kind;

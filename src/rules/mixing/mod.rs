@@ -28,7 +28,7 @@ pub use pot_life::{MixUse, PotKind, mix_use, pot_life_in};
 pub use retarder::{RetarderDose, retarder_dose, retarder_most};
 pub use strainer::{Strained, StrainerMove, strainer};
 pub use thinning::{Thinning, clear_thinning, thinned_solids, thinner_for};
-pub use two_part::{Hardener, HardenerDose, HardenerGuard, guards, hardener_dose, hardener_for};
+pub use two_part::{HardenerDose, hardener_dose, hardener_for};
 pub use viscosity::{
     Reading, at_temperature, cup_for, reading, steepness, stop_watch, thickness_of, time_for,
 };
