@@ -43,7 +43,8 @@ impl Coming {
 
 /// What could come next on work that is told whole; rags first. Of a schedule that lists its main steps only those are
 /// named; where only some are listed, nothing is.
-pub(super) fn coming(account: &Account, worked: &Worked, plan: &Plan, duties: &[Due]) -> Vec<Coming> {
+pub(super) fn coming(account: &Account, worked: &Worked, duties: &[Due]) -> Vec<Coming> {
+    let plan = &worked.plan;
     if !worked.whole || account.handed_over || plan.detail == Detail::Some {
         return Vec::new();
     }

@@ -9,6 +9,7 @@ pub mod told;
 pub mod verdict;
 
 mod document;
+mod guess;
 mod step;
 mod worked;
 

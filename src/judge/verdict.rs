@@ -77,24 +77,25 @@ pub struct Judgement {
 pub fn judge(account: &Account, content: &Content) -> Judgement {
     let Account { job, sheet, .. } = account;
     let worked = worked::work(account);
-    let plan = worked.in_its_air(account);
-    let checked = check_here(job, &plan, sheet);
-    let (duties, unsure) = duties(job, &plan, sheet);
+    let plan = &worked.plan;
+    let checked = check_here(job, plan, sheet);
+    let (duties, unsure) = duties(job, plan, sheet);
     let cost = |faults: &[&str], made, shows| cost::of(faults, made, shows, job, sheet, content);
-    let open = |one: &&Finding| account.handed_over || !unfinished(one, &plan);
+    let open = |one: &&Finding| account.handed_over || !unfinished(one, plan);
     let mut found: Vec<Found> = checked.findings.iter().filter(open).map(|one| order(one, cost)).collect();
-    found.extend(duties.iter().filter(|due| due.done == Some(false)).map(|due| neglect(due, &plan, cost)));
+    found.extend(duties.iter().filter(|due| due.done == Some(false)).map(|due| neglect(due, plan, cost)));
     shown(account, &worked, &mut found, cost);
     found.extend(left_out(account).map(|operation| lacking(operation, plan.steps.len(), cost)));
     let found = sorted(found, |a, b| a.index.cmp(&b.index));
     let outside = worked.waits_outside_model(account).then(|| OUTSIDE_MODEL.0.to_owned());
-    let mut missing =
-        sorted([checked.missing, unsure].concat().into_iter().chain(outside).collect(), Ord::cmp);
+    let untold = if account.plan.detail == Detail::Every { worked.missing.clone() } else { Vec::new() };
+    let missing = [checked.missing, unsure, untold].concat();
+    let mut missing = sorted(missing.into_iter().chain(outside).collect(), Ord::cmp);
     missing.dedup();
     // What only departs from this shop's own order harms no work: it is told and does not refuse it.
     let sound = found.iter().all(|one| one.severity == Severity::Time);
     let accepted = if sound && !missing.is_empty() { None } else { Some(sound) };
-    let coming = coming(account, &worked, &plan, &duties);
+    let coming = coming(account, &worked, &duties);
     let excused = checked.excused.iter().map(|(variant, error, index)| Excused {
         index: *index,
         variant: *variant,
@@ -156,7 +157,7 @@ fn shown(
 ) {
     let operations: Vec<Operation> = account.plan.steps.iter().map(|step| step.operation).collect();
     let every = account.plan.detail == Detail::Every;
-    for defect in worked.defects(account) {
+    for defect in &worked.defects {
         let rule = defect.rule();
         let known = found.iter().any(|one| one.index == defect.made && one.rule == rule);
         let mend = match defect.cause {

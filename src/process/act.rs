@@ -3,7 +3,7 @@
 use super::technique::Pass;
 use crate::quantity::Hours;
 use crate::rules::sequence::operation::{CLEARS, Operation};
-use crate::rules::sequence::plan::{Step, Told};
+use crate::rules::sequence::plan::{COATS, Step, Told, WAIT};
 use crate::rules::term::Term;
 use crate::rules::verdict::CannotJudge;
 use serde::{Deserialize, Serialize};
@@ -40,8 +40,8 @@ impl Act {
         let mut missing: Vec<String> =
             step.unknown.iter().map(|manner| Term::slug(*manner).to_owned()).collect();
         let values = [
-            (step.after == Told::Untold || step.between == Told::Untold, "wait"),
-            (step.coats == Told::Untold, "clear_coats"),
+            (step.after == Told::Untold || step.between == Told::Untold, WAIT),
+            (step.coats == Told::Untold, COATS),
             (step.grit == Told::Untold, "last_grit"),
             (step.climate == Told::Untold, "climate"),
             (step.mix_age == Told::Untold, "mix_age"),

@@ -69,6 +69,33 @@ impl AirLog {
         self.changes(moment).next().is_some()
     }
 
+    /// The same air up to a moment, and from then on that of its readings in which a wait takes longest.
+    #[must_use]
+    pub fn then_slowest(&self, moment: f64, sheet: &Sheet) -> Self {
+        self.then(moment, |a, b| factor(*a, sheet) > factor(*b, sheet))
+    }
+
+    /// The same air up to a moment, and from then on that of its readings in which a wait takes least.
+    #[must_use]
+    pub fn then_fastest(&self, moment: f64, sheet: &Sheet) -> Self {
+        self.then(moment, |a, b| factor(*a, sheet) < factor(*b, sheet))
+    }
+
+    /// The same air up to a moment, and from then on the one that is picked of all that could follow.
+    fn then(&self, moment: f64, sooner: impl Fn(&Climate, &Climate) -> bool) -> Self {
+        let Some(from) = Hours::new(moment).ok().filter(|_| self.changes_after(moment)) else {
+            return self.clone();
+        };
+        let coming =
+            self.readings.iter().filter(|reading| reading.from > from).map(|reading| reading.climate);
+        let candidates = self.at(moment).into_iter().chain(coming);
+        let picked = candidates.reduce(|best, one| if sooner(&one, &best) { one } else { best });
+        let mut readings: Vec<Reading> =
+            self.readings.iter().filter(|one| one.from <= from).copied().collect();
+        readings.extend(picked.map(|climate| Reading { from, climate }));
+        Self { readings }
+    }
+
     /// Whether some reading lies where the sheet gives no estimate.
     #[must_use]
     pub fn leaves_model(&self, sheet: &Sheet) -> bool {

@@ -57,8 +57,8 @@ fn old_mix(view: &View<'_>) -> Shape {
     for coat in view.all(COATS) {
         let old = match coat.step.mix_age {
             Told::Is(age) => mix_use(kind, Some(age), Some(life), view.sheet)?.answer == MixUse::Discard,
-            Told::Kept => false,
-            Told::Untold => return Err(CannotJudge::without("mix_age")),
+            Told::Untold if kind == PotKind::TwoPart => return Err(CannotJudge::without("mix_age")),
+            Told::Kept | Told::Untold => false,
         };
         if old || coat.is(Manner::Boosted)? {
             found.push(coat.at);

@@ -4,7 +4,7 @@ use super::check::{Rule, Shape};
 use super::error::OrderError;
 use super::manner::Manner;
 use super::operation::{CLEARS, COATS, Operation};
-use super::plan::Told;
+use super::plan::{self, Told};
 use super::view::View;
 use crate::quantity::Micrometres;
 use crate::rules::drying::factors::thickness_factor;
@@ -29,9 +29,11 @@ fn cut_too_early(view: &View<'_>) -> Shape {
     let mut found = Vec::new();
     for cut in view.all(&[Operation::Level, Operation::Buff, Operation::Rework]) {
         let Some(coat) = view.before(cut.at, COATS) else { continue };
-        let wait =
-            if cut.op() == Operation::Rework { view.wait(Setting::RunWait) } else { buff_wait(view, cut.at) };
-        let early = view.elapsed(coat.at, cut.at).short_of(wait)?;
+        let early = if cut.op() == Operation::Rework {
+            view.elapsed(coat.at, cut.at).short_of(view.wait(Setting::RunWait))?
+        } else {
+            !is_hard(view, coat.at, cut.at)?
+        };
         let unfinished = cut.op() == Operation::Level && view.after(cut.at, CLEARS).is_some();
         if early || unfinished {
             found.push(cut.at);
@@ -40,9 +42,27 @@ fn cut_too_early(view: &View<'_>) -> Shape {
     Ok(found)
 }
 
+/// Whether the last coat had the class's wait before a step. Of coats that nobody counted the wait may be any.
+pub(super) fn is_hard(view: &View<'_>, coat: usize, at: usize) -> Result<bool, CannotJudge> {
+    let passed = view.elapsed(coat, at);
+    if passed.short_of(buff_wait(view, at))? {
+        return Ok(false);
+    }
+    if passed.short_of(f64::INFINITY)? {
+        counted(view, at)?;
+    }
+    Ok(true)
+}
+
+/// Whether the clear coats before a step are told.
+fn counted(view: &View<'_>, at: usize) -> Result<(), CannotJudge> {
+    let untold = view.all(CLEARS).any(|clear| clear.at < at && clear.step.coats == Told::Untold);
+    if untold { Err(CannotJudge::without(plan::COATS)) } else { Ok(()) }
+}
+
 /// The class's wait before levelling, buffing or packing; its floor grows with the square of the clear where the coats
 /// are counted (Crank 1975, p. 48).
-pub(super) fn buff_wait(view: &View<'_>, at: usize) -> f64 {
+fn buff_wait(view: &View<'_>, at: usize) -> f64 {
     let held = view.sheet.held(buff_setting(view.job.class));
     let reference = view.sheet.micrometres(Setting::BuildReference);
     let film = clear_film(view, at).map(Micrometres::saturating);
@@ -51,7 +71,7 @@ pub(super) fn buff_wait(view: &View<'_>, at: usize) -> f64 {
 }
 
 /// Clear film over the colour before a step, less what earlier levelling took; `None` where the coats are not counted.
-pub(super) fn clear_film(view: &View<'_>, at: usize) -> Option<f64> {
+fn clear_film(view: &View<'_>, at: usize) -> Option<f64> {
     let coat = sheet_coat(view.sheet).answer.get();
     let mut film = 0.0;
     for step in
@@ -67,17 +87,18 @@ pub(super) fn clear_film(view: &View<'_>, at: usize) -> Option<f64> {
     Some(film)
 }
 
-/// Less clear than levelling takes off and the sheet keeps in reserve. Coats kept as ordered are enough.
-fn film_too_thin(view: &View<'_>) -> Shape {
+/// Whether there is the clear that levelling takes off and the sheet keeps in reserve. Coats kept as ordered are enough.
+pub(super) fn is_thick_enough(view: &View<'_>, level: usize) -> Result<bool, CannotJudge> {
+    counted(view, level)?;
     let need = view.sheet.get(Setting::LevelTakeOff) + view.sheet.get(Setting::FilmReserve);
+    Ok(clear_film(view, level).is_none_or(|film| film >= need))
+}
+
+fn film_too_thin(view: &View<'_>) -> Shape {
     let mut found = Vec::new();
     let unlisted = view.taken(Operation::Clear);
     for level in view.all(&[Operation::Level]).filter(|_| !unlisted) {
-        let untold = view.all(CLEARS).any(|clear| clear.at < level.at && clear.step.coats == Told::Untold);
-        if untold {
-            return Err(CannotJudge::without("clear_coats"));
-        }
-        if clear_film(view, level.at).is_some_and(|film| film < need) {
+        if !is_thick_enough(view, level.at)? {
             found.push(level.at);
         }
     }
@@ -124,7 +145,7 @@ fn packed_early(view: &View<'_>) -> Shape {
     let mut found = Vec::new();
     for pack in view.all(&[Operation::Pack]) {
         if let Some(coat) = view.before(pack.at, COATS)
-            && view.elapsed(coat.at, pack.at).short_of(buff_wait(view, pack.at))?
+            && !is_hard(view, coat.at, pack.at)?
         {
             found.push(pack.at);
         }

@@ -5,6 +5,11 @@ use super::operation::Operation;
 use crate::quantity::{Celsius, Hours, RelativeHumidity};
 use serde::{Deserialize, Serialize};
 
+/// Key of a wait, where it is not told.
+pub const WAIT: &str = "wait";
+/// Key of the coats of a step, where they are not told.
+pub const COATS: &str = "clear_coats";
+
 /// A value of which something is told, nothing is told, or which was kept as the sheet asks.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]

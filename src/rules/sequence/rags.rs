@@ -4,7 +4,7 @@ use super::duty::{Due, Duty};
 use super::job::Job;
 use super::manner::Manner;
 use super::operation::{CLEARS, COATS, LAID, Operation};
-use super::plan::{Plan, Step, Told};
+use super::plan::{self, Plan, Step, Told, WAIT};
 use super::view::Placed;
 use crate::quantity::{DUST, Hours, MINUTES_AN_HOUR};
 use crate::rules::drying::waits::{StainKind, buff_setting, filler_setting, stain_setting};
@@ -15,10 +15,6 @@ use crate::rules::verdict::CannotJudge;
 /// Longest time that still counts as "immediately after use" (29 CFR 1910.107(g)(3)), hours. The figure is common
 /// practice, no source.
 const AT_ONCE_H: f64 = 0.5;
-/// Key of a wait that is not told.
-const WAIT: &str = "wait";
-/// Key of coats that are not counted.
-const COATS_TOLD: &str = "clear_coats";
 
 /// Rags that lie open since a step.
 struct Lying {
@@ -110,7 +106,7 @@ fn within(step: &Step, sheet: &Sheet) -> Result<f64, &'static str> {
         Told::Is(coats) => f64::from(coats.saturating_sub(1)),
         Told::Kept if step.between == Told::Kept => 0.0,
         Told::Kept => 1.0,
-        Told::Untold => return Err(COATS_TOLD),
+        Told::Untold => return Err(plan::COATS),
     };
     if gaps > 0.0 { Ok(gaps * passed(step.between, || sheet.wait(after(step)))?) } else { Ok(0.0) }
 }

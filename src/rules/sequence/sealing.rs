@@ -4,11 +4,12 @@ use super::check::{Rule, Shape};
 use super::error::OrderError;
 use super::manner::Manner;
 use super::operation::{LAID, Operation};
-use super::plan::Told;
+use super::plan::{self, Told};
 use super::trim::wait_after;
 use super::variant_holds::thin_day;
 use super::view::View;
 use crate::rules::sheet::Setting;
+use crate::rules::verdict::CannotJudge;
 
 pub(super) const RULES: &[Rule] = &[
     (OrderError::SealerTooThick, thick_sealer),
@@ -19,7 +20,7 @@ pub(super) const RULES: &[Rule] = &[
 
 /// Stearated sealer goes on thin, and no oftener than the sheet allows.
 fn thick_sealer(view: &View<'_>) -> Shape {
-    let (mut found, mut coats) = (Vec::new(), 0);
+    let (mut found, mut coats, mut counted) = (Vec::new(), 0, true);
     let most = view.sheet.get(Setting::SealerCoats);
     for seal in view.all(&[Operation::Seal]) {
         if !seal.is(Manner::Stearated)? {
@@ -29,8 +30,11 @@ fn thick_sealer(view: &View<'_>) -> Shape {
             Told::Is(coats) => coats,
             Told::Kept | Told::Untold => 1,
         };
+        counted = counted && seal.step.coats != Told::Untold;
         if f64::from(coats) > most || seal.is(Manner::Heavy)? {
             found.push(seal.at);
+        } else if !counted {
+            return Err(CannotJudge::without(plan::COATS));
         }
     }
     Ok(found)

@@ -4,6 +4,7 @@ use super::check::{Rule, Shape};
 use super::error::OrderError;
 use super::manner::Manner;
 use super::operation::{CLEARS, COATS, FILM_COLOUR, Operation};
+use super::plan::{self, Told};
 use super::view::{Placed, View};
 use crate::rules::drying::waits::{self, Wait};
 use crate::rules::sheet::Setting;
@@ -86,10 +87,13 @@ pub(super) fn wait_after(op: Operation) -> Result<Setting, CannotJudge> {
 
 /// Whether a single thin protective coat is all the clear that lies before a step.
 pub(super) fn only_protected(view: &View<'_>, at: usize) -> Result<bool, CannotJudge> {
-    use super::plan::Told;
     let mut coats = 0;
     for clear in view.all(CLEARS).filter(|clear| clear.at < at) {
-        let single = matches!(clear.step.coats, Told::Kept | Told::Is(1));
+        let single = match clear.step.coats {
+            Told::Kept => true,
+            Told::Is(coats) => coats == 1,
+            Told::Untold => return Err(CannotJudge::without(plan::COATS)),
+        };
         if clear.op() != Operation::Protect || !single || clear.is(Manner::Heavy)? {
             return Ok(false);
         }

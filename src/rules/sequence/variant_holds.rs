@@ -1,10 +1,10 @@
 //! When a variant holds: its condition, asked at the step where an error has its shape.
 
 use super::filling::undried;
-use super::finishing::{buff_wait, clear_film};
+use super::finishing::{is_hard, is_thick_enough};
 use super::manner::Manner;
 use super::operation::{ABRADES, CLEARS, COATS, FILM_COLOUR, LAID, Operation};
-use super::plan::Told;
+use super::plan::{self, Told};
 use super::trim::{only_protected, wait_after};
 use super::variant::Variant;
 use super::view::{Elapsed, Placed, View};
@@ -142,7 +142,7 @@ pub(super) fn thin_day(view: &View<'_>, at: usize) -> Held {
 fn thin_coats(view: &View<'_>, at: usize) -> Held {
     let rest = view.wait(Setting::ScuffWait);
     let most = view.sheet.get(Setting::CoatsADay);
-    let (mut day, mut heavy) = (0.0, false);
+    let (mut day, mut heavy, mut counted) = (0.0, false, true);
     for coat in view.all(COATS).filter(|coat| coat.at <= at) {
         let below = view.before(coat.at, COATS);
         let same_day = match below {
@@ -150,7 +150,7 @@ fn thin_coats(view: &View<'_>, at: usize) -> Held {
             None => false,
         };
         if !same_day {
-            (day, heavy) = (0.0, false);
+            (day, heavy, counted) = (0.0, false, true);
         }
         heavy = heavy || coat.is(Manner::Heavy)?;
         let clear = CLEARS.contains(&coat.op());
@@ -158,16 +158,19 @@ fn thin_coats(view: &View<'_>, at: usize) -> Held {
             Told::Is(coats) => coats,
             Told::Kept | Told::Untold => 1,
         };
+        let untold = coat.step.coats == Told::Untold;
         // With a night between them, only the first falls on this day and only the last on the next.
-        let spread = coats > 1 && !Elapsed::of(coat.step.between).short_of(rest)?;
+        let spread = (coats > 1 || untold) && !Elapsed::of(coat.step.between).short_of(rest)?;
+        counted = counted && !(untold && clear && !spread);
         if clear {
             day += if spread { 1.0 } else { f64::from(coats) };
         }
         if spread && coat.at < at {
-            (day, heavy) = (f64::from(u32::from(clear)), coat.is(Manner::Heavy)?);
+            (day, heavy, counted) = (f64::from(u32::from(clear)), coat.is(Manner::Heavy)?, true);
         }
     }
-    Ok(!heavy && day <= most)
+    let thin = !heavy && day <= most;
+    if thin && !counted { Err(CannotJudge::without(plan::COATS)) } else { Ok(thin) }
 }
 
 /// A glue seat or a part that stays bare, scored all round before lifting.
@@ -187,10 +190,8 @@ fn early_level(view: &View<'_>, level: Placed<'_>) -> Held {
     let hard = level.op() == Operation::Level
         && !view.elapsed(coat.at, level.at).short_of(floor)?
         && view.after(level.at, COATS).is_none();
-    let need = view.sheet.get(Setting::LevelTakeOff) + view.sheet.get(Setting::FilmReserve);
-    let enough = clear_film(view, level.at).is_none_or(|film| film >= need);
-    let waited = !view.elapsed(coat.at, buff.at).short_of(buff_wait(view, buff.at))?;
-    Ok(hard && enough && waited && level.is(Manner::Powder)?)
+    let cut = hard && is_hard(view, coat.at, buff.at)? && is_thick_enough(view, level.at)?;
+    Ok(cut && level.is(Manner::Powder)?)
 }
 
 /// Stain and filler cannot dissolve each other, and the filler is neutral or its tone is approved.

@@ -3,13 +3,10 @@
 use super::job::{Job, Part};
 use super::manner::Manner;
 use super::operation::{COATS, Operation};
-use super::plan::{Plan, Step, Told};
+use super::plan::{Plan, Step, Told, WAIT};
 use crate::quantity::{DUST, Hours};
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::verdict::CannotJudge;
-
-/// Key of a wait that is not told.
-const WAIT: &str = "wait";
 
 /// A step and its place in the plan.
 #[derive(Debug, Clone, Copy)]
@@ -52,6 +49,18 @@ impl Elapsed {
         }
     }
 
+    /// The hours from the first coat of a step to its last, where they are told apart.
+    fn add_within(&mut self, step: &Step) {
+        match (step.coats, step.between) {
+            (Told::Is(coats), Told::Is(hours)) => {
+                self.told += hours.get() * f64::from(coats.saturating_sub(1));
+            }
+            (Told::Is(coats), Told::Untold) => self.untold = self.untold || coats > 1,
+            (Told::Untold, _) => self.untold = true,
+            _ => {}
+        }
+    }
+
     pub(super) fn of(hours: Told<Hours>) -> Self {
         let mut elapsed = Self::NONE;
         elapsed.add(hours);
@@ -69,12 +78,10 @@ impl Elapsed {
         }
     }
 
-    /// Whether it is more than a limit.
+    /// Whether it is more than a limit: a wait that is kept never makes it so, one that is untold may.
     pub(super) fn over(self, limit: f64) -> Result<bool, CannotJudge> {
         if self.told > limit + DUST {
             Ok(true)
-        } else if self.kept {
-            Ok(false)
         } else if self.untold {
             Err(CannotJudge::without(WAIT))
         } else {
@@ -175,12 +182,8 @@ impl<'a> View<'a> {
             if at > from && at <= to {
                 elapsed.add(step.after);
             }
-            if let Told::Is(coats) = step.coats
-                && at > from
-                && at < to
-                && let Told::Is(hours) = step.between
-            {
-                elapsed.told += hours.get() * f64::from(coats.saturating_sub(1));
+            if at > from && at < to {
+                elapsed.add_within(step);
             }
         }
         elapsed
