@@ -18,6 +18,8 @@ mod rules;
 
 use std::path::Path;
 
+use stepboard_picture as picture;
+
 fn main() {
     println!("cargo::rerun-if-changed=content");
     println!("cargo::rerun-if-changed=src/content");

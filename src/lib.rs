@@ -16,11 +16,12 @@ pub mod content;
 mod embedded;
 pub mod judge;
 pub mod learn;
-pub mod picture;
 pub mod process;
 pub mod quantity;
 pub mod record;
 pub mod rules;
+
+pub use stepboard_picture as picture;
 
 #[cfg(feature = "web")]
 pub mod app;

@@ -8,6 +8,7 @@ mod band;
 mod competency;
 mod family;
 mod info;
+mod look;
 mod text;
 mod ticket;
 mod units;
@@ -22,6 +23,7 @@ pub use family::{Draw, FactInfo, FamilyInfo, PROBES, Topic};
 pub use info::{
     Caution, CautionStage, Consequence, RuleInfo, ScenarioSet, SettingGroup, SettingInfo, SheetSource,
 };
+pub use look::Look;
 pub use text::{Args, Texts};
 pub use ticket::{Part, Ticket};
 pub use units::Units;
@@ -46,6 +48,8 @@ pub struct Content {
     pub sheets: Vec<Sheet>,
     /// The woods.
     pub woods: Vec<Wood>,
+    /// What woods look like.
+    pub looks: Vec<Look>,
     /// The solvents.
     pub solvents: Vec<Solvent>,
     /// The scenario sets that ship.
@@ -79,6 +83,12 @@ impl Content {
     #[must_use]
     pub fn wood(&self, slug: &str) -> Option<&Wood> {
         self.woods.iter().find(|wood| wood.slug == slug)
+    }
+
+    /// The look with that slug.
+    #[must_use]
+    pub fn look(&self, slug: &str) -> Option<&Look> {
+        self.looks.iter().find(|look| look.slug == slug)
     }
 
     /// The solvent with that slug.

@@ -1,7 +1,7 @@
 //! Help pages, each with an example.
 
 /// The sub-commands.
-pub(crate) const COMMANDS: [&str; 5] = ["work", "judge", "deal", "grade", "check"];
+pub(crate) const COMMANDS: [&str; 6] = ["work", "judge", "deal", "grade", "check", "picture"];
 
 /// What the command is.
 pub(crate) const GENERAL: &str = "\
@@ -12,6 +12,7 @@ stepboard: the finishing model on the command line. JSON out; errors on standard
   deal   cards from a family or a set       stepboard deal --help
   grade  answers, one JSON line each        stepboard grade --help
   check  content, set and sheet files       stepboard check --help
+  picture  a computed panel, as PNG         stepboard picture --help
 
 Training, not approval: local code, the data sheet and licensed practice overrule it.";
 
@@ -72,11 +73,32 @@ content inside this program when no path is given. Each problem with file, line 
   stepboard check content
   stepboard check content/sets/filling.toml";
 
+const PICTURE: &str = "\
+stepboard picture wood=LOOK [key=value ...] out=FILE.png
+stepboard picture --list
+
+Draws a panel, 120 by 90 mm, grain along it: a wood, a finish, a fault. --list gives the looks of
+woods, the faults, and what each key allows. The same words give the same picture.
+  seed       a piece of wood, and where its fault lies (0 to 4294967295)
+  finish     bare, sealed, coloured, cleared, buffed
+  fault, severity     the fault and how much of it: slight, plain, severe
+  filler     none, or the screen colour of pore filler as six hexadecimal digits
+  stain, amber        builds of honey stain and of amber film colour, 0 to 2
+  opaque     screen colour of an opaque film, six hexadecimal digits
+  shaded     yes or no
+  probe      none, wiped, wetted, aged
+  lamp       tubes, point, raking; lamp_x, lamp_y in mm: where it is mirrored; lamp_turn in degrees
+  scale      mm a pixel, 0.05 to 1 (0.25 unless told)
+  mask       yes: the mask of the fault in the place of the picture
+
+  stepboard picture wood=white-ash finish=buffed fault=fish-eye severity=plain seed=3 out=panel.png";
+
 /// The page of a sub-command.
 pub(crate) fn page(command: &str) -> Option<&'static str> {
     match command {
         "work" => Some(WORK),
         "judge" => Some(JUDGE),
+        "picture" => Some(PICTURE),
         "deal" => Some(DEAL),
         "grade" => Some(GRADE),
         "check" => Some(CHECK),

@@ -9,6 +9,7 @@ mod deal;
 mod grade;
 mod help;
 mod judge;
+mod picture;
 mod show;
 mod wire;
 mod work;
@@ -64,6 +65,7 @@ fn run(words: Vec<String>) -> Output {
         "deal" => deal::run(&content, args),
         "grade" => grade::run(&content, args),
         "judge" => judge::run(&content, args),
+        "picture" => picture::run(&content, args),
         _ => check::run(&content, args),
     }
 }

@@ -13,6 +13,7 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
     values::check(content, reader);
     faults::check(content, reader);
     consequences(content, reader);
+    looks(content, reader);
     tickets(content, reader);
     families(content, reader);
     for (index, one) in content.sets.iter().enumerate() {
@@ -31,6 +32,7 @@ fn names(content: &Content, reader: &mut Reader) {
     each(reader, "sheet", "slug", IN_SLUG, content.sheets.iter().map(|sheet| sheet.slug.as_str()));
     each(reader, "set", "slug", IN_SLUG, content.sets.iter().map(|set| set.slug.as_str()));
     each(reader, "fault", "id", IN_SLUG, content.faults.iter().map(|fault| fault.id.as_str()));
+    each(reader, "look", "slug", IN_SLUG, content.looks.iter().map(|look| look.slug.as_str()));
     each(reader, "cup", "slug", IN_SLUG, content.cups.iter().map(|cup| cup.slug.as_str()));
     each(reader, "pair", "id", IN_SLUG, content.pairs.iter().map(|pair| pair.id.as_str()));
     each(reader, "ticket", "slug", IN_SLUG, content.tickets.iter().map(|ticket| ticket.slug.as_str()));
@@ -129,6 +131,16 @@ fn consequences(content: &Content, reader: &mut Reader) {
             let names = nearest(&one.fault, content.faults.iter().map(|fault| fault.id.as_str()));
             let message = format!("`{}` is no fault of content/faults.toml; allowed: {names}", one.fault);
             reader.at("consequence", index, "fault", message);
+        }
+    }
+}
+
+fn looks(content: &Content, reader: &mut Reader) {
+    for (index, look) in content.looks.iter().enumerate() {
+        if reader.knows("wood") && content.wood(&look.wood).is_none() {
+            let names = nearest(&look.wood, content.woods.iter().map(|wood| wood.slug.as_str()));
+            let message = format!("`{}` is no wood of content/woods.toml; allowed: {names}", look.wood);
+            reader.at("look", index, "wood", message);
         }
     }
 }

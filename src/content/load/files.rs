@@ -19,10 +19,11 @@ pub(super) enum Holds {
 }
 
 /// The lists that stand in one file each, and their names.
-pub(super) const LIST_FILES: [(&str, &str); 9] = [
+pub(super) const LIST_FILES: [(&str, &str); 10] = [
     ("settings.toml", "setting"),
     ("woods.toml", "wood"),
     ("solvents.toml", "solvent"),
+    ("looks.toml", "look"),
     ("faults.toml", "fault"),
     ("cups.toml", "cup"),
     ("lookalikes.toml", "pair"),

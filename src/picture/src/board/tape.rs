@@ -1,8 +1,8 @@
 //! Masking tape: where a band's finish stops.
 
-use super::light::{Colour, screen};
-use super::noise::{Noise, hash};
-use super::number::{coordinate, whole};
+use crate::light::{Colour, screen};
+use crate::noise::{Noise, hash};
+use crate::number::{coordinate, whole};
 
 /// Width of the tape, mm on the board.
 const WIDTH: f32 = 5.4;

@@ -1,11 +1,17 @@
 //! The step board: one board, a band for each stage of the work, each finished as far as it is held.
 
-use super::light::{Colour, Light, screen};
-use super::noise::Noise;
-use super::number::{coordinate, mix, smooth};
-use super::surface::{Binding, Coat, Film, Pores, Surface};
-use super::tape::{Cover, Tape, dash};
-use super::wood::{BOARD_WIDTH, Wood};
+mod surface;
+mod tape;
+mod wood;
+
+pub use surface::Surface;
+
+use crate::light::{Colour, Light, screen};
+use crate::noise::Noise;
+use crate::number::{coordinate, mix, smooth};
+use surface::{Binding, Coat, Film, Pores};
+use tape::{Cover, Tape, dash};
+use wood::{BOARD_WIDTH, Wood};
 
 /// One band of the board.
 #[derive(Debug, Clone, Copy, PartialEq)]

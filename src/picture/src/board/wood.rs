@@ -1,7 +1,7 @@
 //! A board of ribbon-striped mahogany, grain running down the picture.
 
-use super::noise::{Chance, Noise};
-use super::number::{coordinate, mix, smooth, whole};
+use crate::noise::{Chance, Noise};
+use crate::number::{coordinate, mix, smooth, whole};
 
 /// Width of the board in millimetres, whatever the size of the picture.
 pub(super) const BOARD_WIDTH: f32 = 110.0;

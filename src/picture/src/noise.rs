@@ -1,6 +1,6 @@
 //! Smooth noise and chance, the same on every machine: whole-number hashing and a table.
 
-use super::number::{coordinate, wrapped};
+use crate::number::{cell, coordinate, wrapped};
 
 /// Entries a side of the table, a power of two.
 const SIDE: usize = 256;
@@ -38,23 +38,61 @@ const GRADIENTS: [[f32; 2]; 16] = [
 ];
 
 /// Mixes two numbers into one that looks random.
-pub(super) fn hash(a: u32, b: u32) -> u32 {
+pub(crate) fn hash(a: u32, b: u32) -> u32 {
     let mut h = a.wrapping_mul(0x9E37_79B1) ^ b.wrapping_mul(0x85EB_CA77);
     h = (h ^ (h >> 15)).wrapping_mul(0x2C1B_3C6D);
     h = (h ^ (h >> 12)).wrapping_mul(0x297A_2D39);
     h ^ (h >> 15)
 }
 
+/// Brings gradient noise to a standard deviation of about 0.85.
+const CLOUD_GAIN: f32 = 4.0;
+
+/// Gradient noise of cells one unit wide, smooth enough to be a height: mean 0, standard deviation about 0.85, nearly all
+/// of it between -1.9 and 1.9.
+pub(crate) fn cloud(seed: u32, u: f32, v: f32) -> f32 {
+    let ((x, fx), (y, fy)) = (cell(u), cell(v));
+    let corner = |dx: u32, dy: u32, fx: f32, fy: f32| {
+        let turn = hash(seed ^ x.wrapping_add(dx).wrapping_mul(0x27D4_EB2F), y.wrapping_add(dy)) >> 28;
+        let [gx, gy] =
+            usize::try_from(turn).ok().and_then(|turn| GRADIENTS.get(turn)).copied().unwrap_or([0.0, 0.0]);
+        gx * fx + gy * fy
+    };
+    let fade = |t: f32| t * t * t * (t * (t * 6.0 - 15.0) + 10.0);
+    let (su, sv) = (fade(fx), fade(fy));
+    let upper = corner(0, 0, fx, fy);
+    let upper = upper + (corner(1, 0, fx - 1.0, fy) - upper) * su;
+    let lower = corner(0, 1, fx, fy - 1.0);
+    let lower = lower + (corner(1, 1, fx - 1.0, fy - 1.0) - lower) * su;
+    (upper + (lower - upper) * sv) * CLOUD_GAIN
+}
+
+/// The same without a direction: three layers of cells `size` wide, each turned against the others, so that no lattice shows
+/// in a straight lamp edge that is mirrored in it.
+pub(crate) fn soft(seed: u32, size: f32, x: f32, y: f32) -> f32 {
+    /// Cosine and sine of 0.5, 2.9 and 5.3 radians.
+    const TURNS: [(f32, f32); 3] = [(0.877_58, 0.479_43), (-0.970_96, 0.239_25), (0.554_37, -0.832_27)];
+    /// One over the root of three.
+    const SHARE: f32 = 0.577_35;
+    let (u, v) = (x / size, y / size);
+    let layer = |(seed, (cosine, sine)): (u32, (f32, f32))| {
+        cloud(seed, u * cosine - v * sine + 17.3 * cosine, u * sine + v * cosine + 11.9 * sine)
+    };
+    let seeds = [seed, seed ^ 0x51ED_270B, seed ^ 0x2545_F491];
+    SHARE * seeds.into_iter().zip(TURNS).map(layer).sum::<f32>()
+}
+
 /// A stream of chance.
-pub(super) struct Chance(u32, u32);
+#[derive(Debug, Clone)]
+pub(crate) struct Chance(u32, u32);
 
 impl Chance {
-    pub(super) const fn new(seed: u32) -> Self {
+    pub(crate) const fn new(seed: u32) -> Self {
         Self(seed, 0)
     }
 
     /// Evenly from 0 to 1.
-    pub(super) fn even(&mut self) -> f32 {
+    pub(crate) fn even(&mut self) -> f32 {
         const STEPS: u16 = u16::MAX;
         self.1 = self.1.wrapping_add(1);
         let high = hash(self.0, self.1) >> 16;
@@ -62,21 +100,31 @@ impl Chance {
     }
 
     /// About a normal deviate, never beyond 3.5: the sum of four even ones.
-    pub(super) fn normal(&mut self) -> f32 {
+    pub(crate) fn normal(&mut self) -> f32 {
         const SUM_MEAN: f32 = 2.0;
         /// One over the standard deviation of the sum, root of 1/3.
         const SCALE: f32 = 1.732;
         (self.even() + self.even() + self.even() + self.even() - SUM_MEAN) * SCALE
     }
+
+    /// Evenly between two values.
+    pub(crate) fn between(&mut self, from: f32, to: f32) -> f32 {
+        from + (to - from) * self.even()
+    }
+
+    /// Log-normal about a median.
+    pub(crate) fn about(&mut self, median: f32, spread: f32) -> f32 {
+        median * libm::expf(spread * self.normal())
+    }
 }
 
 /// Gradient noise, read from a table that repeats.
-pub(super) struct Noise {
+pub(crate) struct Noise {
     table: Vec<f32>,
 }
 
 impl Noise {
-    pub(super) fn new(seed: u32) -> Self {
+    pub(crate) fn new(seed: u32) -> Self {
         let mut table = Vec::with_capacity(SIDE * SIDE);
         for row in 0..SIDE {
             for column in 0..SIDE {
@@ -87,7 +135,7 @@ impl Noise {
     }
 
     /// The noise at a place given in cells along and across the grain; about -1 to 1, mean 0.
-    pub(super) fn at(&self, along: f32, across: f32) -> f32 {
+    pub(crate) fn at(&self, along: f32, across: f32) -> f32 {
         const ENTRIES: f32 = 8.0;
         let (x, fx) = wrapped((along + SHEAR * across) * ENTRIES, SIDE);
         let (y, fy) = wrapped(across * ENTRIES, SIDE);

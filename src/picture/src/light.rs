@@ -1,9 +1,9 @@
 //! Light: linear colour in and out of the screen's coding, dye that swallows it, a strip lamp mirrored in a film.
 
-use super::number::{byte, coordinate, mix, whole};
+use crate::number::{byte, coordinate, mix, whole};
 
 /// Linear red, green and blue; 1 is diffuse white.
-pub(super) type Colour = [f32; 3];
+pub(crate) type Colour = [f32; 3];
 
 /// sRGB decoding and encoding, IEC 61966-2-1.
 const SRGB_KNEE: f32 = 0.04045;
@@ -23,7 +23,7 @@ const DEPTH_END: f32 = 8.0;
 const ERF_END: f32 = 3.0;
 
 /// Linear colour from the three bytes of a screen colour.
-pub(super) fn screen(bytes: [u8; 3]) -> Colour {
+pub(crate) fn screen(bytes: [u8; 3]) -> Colour {
     bytes.map(|value| {
         let share = f32::from(value) / f32::from(u8::MAX);
         if share <= SRGB_KNEE {
@@ -35,14 +35,15 @@ pub(super) fn screen(bytes: [u8; 3]) -> Colour {
 }
 
 /// Tables of the curves that every pixel needs.
-pub(super) struct Light {
+#[derive(Debug, Clone)]
+pub(crate) struct Light {
     code: Vec<u8>,
     pass: Vec<f32>,
     erf: Vec<f32>,
 }
 
 impl Light {
-    pub(super) fn new() -> Self {
+    pub(crate) fn new() -> Self {
         let table = |end: f32| (0..=ENTRIES).map(move |n| coordinate(n) / coordinate(ENTRIES) * end);
         Self {
             // Spaced by the square root, since dark colours need the finer steps.
@@ -53,21 +54,26 @@ impl Light {
     }
 
     /// The byte that shows a brightness.
-    pub(super) fn byte(&self, value: f32) -> u8 {
+    pub(crate) fn byte(&self, value: f32) -> u8 {
         let root = (value.clamp(0.0, CODE_END) / CODE_END).sqrt();
         self.code.get(whole(root * coordinate(ENTRIES) + 0.5)).copied().unwrap_or(u8::MAX)
     }
 
     /// The share of light that comes through an optical depth, Beer and Lambert's law.
-    pub(super) fn pass(&self, depth: f32) -> f32 {
+    pub(crate) fn pass(&self, depth: f32) -> f32 {
         read(&self.pass, depth.max(0.0) / DEPTH_END)
     }
 
     /// How much of a strip of half-width `half` a point at distance `off` from its middle sees, when the mirror blurs by
     /// `blur` (all in one unit): a box convolved with a normal curve.
-    pub(super) fn strip(&self, off: f32, half: f32, blur: f32) -> f32 {
+    pub(crate) fn strip(&self, off: f32, half: f32, blur: f32) -> f32 {
         let scale = core::f32::consts::FRAC_1_SQRT_2 / blur;
         0.5 * (self.erf((off + half) * scale) - self.erf((off - half) * scale))
+    }
+
+    /// How much of a large lamp a point sees that lies `beyond` its edge, when the mirror blurs by `blur`.
+    pub(crate) fn inside(&self, beyond: f32, blur: f32) -> f32 {
+        0.5 * (1.0 - self.erf(beyond * core::f32::consts::FRAC_1_SQRT_2 / blur))
     }
 
     fn erf(&self, value: f32) -> f32 {

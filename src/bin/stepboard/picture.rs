@@ -1,0 +1,161 @@
+//! `picture`: a computed panel as a PNG file.
+
+use crate::Output;
+use crate::args::Args;
+use serde_json::json;
+use std::fs::File;
+use std::io::BufWriter;
+use std::str::FromStr;
+use stepboard::content::Content;
+use stepboard::picture::{Fault, Finish, Grid, Lamp, LampKind, Panel, Probe, Recipe, Severity};
+
+/// The panel, mm.
+const WIDTH: f32 = 120.0;
+const HEIGHT: f32 = 90.0;
+/// Millimetres a pixel unless told, and what is allowed.
+const SCALE: f32 = 0.25;
+const SCALES: (f32, f32) = (0.05, 1.0);
+/// Builds of stain and of film colour.
+const BUILDS: (f32, f32) = (0.0, 2.0);
+
+const FINISHES: [(&str, Finish); 5] = [
+    ("bare", Finish::Bare),
+    ("sealed", Finish::Sealed),
+    ("coloured", Finish::Coloured),
+    ("cleared", Finish::Cleared),
+    ("buffed", Finish::Buffed),
+];
+const SEVERITIES: [(&str, Severity); 3] =
+    [("slight", Severity::Slight), ("plain", Severity::Plain), ("severe", Severity::Severe)];
+const PROBES: [(&str, Probe); 4] =
+    [("none", Probe::None), ("wiped", Probe::Wiped), ("wetted", Probe::Wetted), ("aged", Probe::Aged)];
+const LAMPS: [(&str, LampKind); 3] =
+    [("tubes", LampKind::Tubes), ("point", LampKind::Point), ("raking", LampKind::Raking)];
+const YES_NO: [(&str, bool); 2] = [("no", false), ("yes", true)];
+
+pub(crate) fn run(content: &Content, mut args: Args) -> Output {
+    if args.switches.iter().any(|switch| switch == "list") {
+        return Ok(list(content));
+    }
+    let recipe = recipe(content, &mut args)?;
+    let lamp = Lamp {
+        kind: one_of(&mut args, "lamp", &LAMPS)?.unwrap_or(LampKind::Tubes),
+        x: number(&mut args, "lamp_x", Lamp::OVERHEAD.x, (-WIDTH, 2.0 * WIDTH))?,
+        y: number(&mut args, "lamp_y", Lamp::OVERHEAD.y, (-HEIGHT, 2.0 * HEIGHT))?,
+        turn: number(&mut args, "lamp_turn", Lamp::OVERHEAD.turn, (-180.0, 180.0))?,
+    };
+    let scale = number(&mut args, "scale", SCALE, SCALES)?;
+    let mask = one_of(&mut args, "mask", &YES_NO)?.unwrap_or(false);
+    let out = args.take("out").ok_or_else(|| vec!["`out` is needed: the PNG file to write".to_owned()])?;
+    args.nothing_left(&[
+        "wood",
+        "seed",
+        "finish",
+        "fault",
+        "severity",
+        "filler",
+        "stain",
+        "amber",
+        "opaque",
+        "shaded",
+        "probe",
+        "lamp",
+        "lamp_x",
+        "lamp_y",
+        "lamp_turn",
+        "scale",
+        "mask",
+        "out",
+    ])?;
+    let grid = Grid::covering(WIDTH, HEIGHT, scale);
+    let panel = Panel::draw(recipe, grid);
+    let mut pixels = Vec::new();
+    if mask {
+        pixels.extend(
+            panel.mask().iter().flat_map(|share| [grey(*share), grey(*share), grey(*share), u8::MAX]),
+        );
+    } else {
+        panel.light(lamp, &mut pixels);
+    }
+    write(&out, grid, &pixels).map_err(|error| vec![format!("{out}: {error}")])?;
+    Ok(json!({ "out": out, "width_px": grid.columns, "height_px": grid.rows, "mm_per_px": grid.scale })
+        .to_string())
+}
+
+fn list(content: &Content) -> String {
+    let names = |names: Vec<&str>| json!(names);
+    json!({
+        "wood": content.looks.iter().map(|look| look.slug.as_str()).collect::<Vec<_>>(),
+        "fault": names(Fault::ALL.iter().map(|fault| fault.slug()).collect()),
+        "finish": names(FINISHES.iter().map(|(name, _)| *name).collect()),
+        "severity": names(SEVERITIES.iter().map(|(name, _)| *name).collect()),
+        "probe": names(PROBES.iter().map(|(name, _)| *name).collect()),
+        "lamp": names(LAMPS.iter().map(|(name, _)| *name).collect()),
+    })
+    .to_string()
+}
+
+fn recipe(content: &Content, args: &mut Args) -> Result<Recipe, Vec<String>> {
+    let slugs = || content.looks.iter().map(|look| look.slug.as_str()).collect::<Vec<_>>().join(", ");
+    let wood = args.take("wood").ok_or_else(|| vec![format!("`wood` is needed; allowed: {}", slugs())])?;
+    let look =
+        content.look(&wood).ok_or_else(|| vec![format!("`wood` is `{wood}`; allowed: {}", slugs())])?;
+    let fault = args.take("fault").map(|slug| {
+        let allowed = || Fault::ALL.iter().map(|fault| fault.slug()).collect::<Vec<_>>().join(", ");
+        Fault::from_slug(&slug).ok_or_else(|| vec![format!("`fault` is `{slug}`; allowed: {}", allowed())])
+    });
+    let severity = one_of(args, "severity", &SEVERITIES)?.unwrap_or(Severity::Plain);
+    Ok(Recipe {
+        seed: args.take_count("seed", 0, u32::MAX)?,
+        finish: one_of(args, "finish", &FINISHES)?.unwrap_or(Finish::Bare),
+        filler: colour(args, "filler")?,
+        stain: number(args, "stain", 0.0, BUILDS)?,
+        amber: number(args, "amber", 0.0, BUILDS)?,
+        opaque: colour(args, "opaque")?,
+        shaded: one_of(args, "shaded", &YES_NO)?.unwrap_or(false),
+        fault: fault.transpose()?.map(|fault| (fault, severity)),
+        probe: one_of(args, "probe", &PROBES)?.unwrap_or_default(),
+        ..Recipe::bare(look.species.clone(), 0)
+    })
+}
+
+fn one_of<T: Copy>(args: &mut Args, key: &str, allowed: &[(&str, T)]) -> Result<Option<T>, Vec<String>> {
+    let Some(told) = args.take(key) else { return Ok(None) };
+    let found = allowed.iter().find(|(name, _)| *name == told).map(|(_, value)| *value);
+    let names = || allowed.iter().map(|(name, _)| *name).collect::<Vec<_>>().join(", ");
+    found.map(Some).ok_or_else(|| vec![format!("`{key}` is `{told}`; allowed: {}", names())])
+}
+
+fn number(args: &mut Args, key: &str, usual: f32, (from, to): (f32, f32)) -> Result<f32, Vec<String>> {
+    let Some(told) = args.take(key) else { return Ok(usual) };
+    let value = f32::from_str(&told).ok().filter(|value| (from..=to).contains(value));
+    value.ok_or_else(|| vec![format!("`{key}` is `{told}`; a number from {from} to {to} is allowed")])
+}
+
+/// A screen colour as six hexadecimal digits; `none` and nothing told are no colour.
+fn colour(args: &mut Args, key: &str) -> Result<Option<[u8; 3]>, Vec<String>> {
+    let Some(told) = args.take(key).filter(|told| told != "none") else { return Ok(None) };
+    let part = |at: usize| told.get(at..at + 2).and_then(|digits| u8::from_str_radix(digits, 16).ok());
+    match (told.len(), part(0), part(2), part(4)) {
+        (6, Some(red), Some(green), Some(blue)) => Ok(Some([red, green, blue])),
+        _ => Err(vec![format!("`{key}` is `{told}`; `none` or six hexadecimal digits are allowed")]),
+    }
+}
+
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "held within a byte before the cast"
+)]
+fn grey(share: f32) -> u8 {
+    (share.clamp(0.0, 1.0) * f32::from(u8::MAX)) as u8
+}
+
+fn write(out: &str, grid: Grid, pixels: &[u8]) -> Result<(), Box<dyn std::error::Error>> {
+    let (width, height) = (u32::try_from(grid.columns)?, u32::try_from(grid.rows)?);
+    let mut encoder = png::Encoder::new(BufWriter::new(File::create(out)?), width, height);
+    encoder.set_color(png::ColorType::Rgba);
+    encoder.set_depth(png::BitDepth::Eight);
+    encoder.write_header()?.write_image_data(pixels)?;
+    Ok(())
+}

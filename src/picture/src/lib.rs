@@ -1,0 +1,22 @@
+//! Pictures that are computed, pixel by pixel, from a fixed seed: no photograph, no texture file, no browser.
+//!
+//! Lengths are in millimetres on the work, heights in micrometres, light is linear, and a picture of another size shows the
+//! same board. Colours, densities and amplitudes were tuned by eye (common practice, no source) where no other source is
+//! named: they serve the picture and are measured on nothing.
+
+mod board;
+mod fault;
+mod light;
+mod map;
+mod noise;
+mod number;
+mod panel;
+mod scene;
+mod wood;
+
+pub use board::{Band, Surface, draw};
+pub use fault::Fault;
+pub use map::Grid;
+pub use panel::{Finish, Panel, Probe, Recipe, Severity, Work};
+pub use scene::{Lamp, LampKind};
+pub use wood::{Clouds, Flecks, Growth, Pores, Rays, Screen, Species};

@@ -1,0 +1,84 @@
+//! The colour of a pixel by itself, before anything is mirrored: wood, pores, stain, film colour.
+
+use super::Layers;
+use super::recipe::{Finish, Recipe};
+use crate::light::{Colour, Light, screen};
+use crate::wood::blend;
+
+/// Absorbance for each unit of build, red, green, blue (decadic, one way through; by eye).
+const HONEY: Colour = [0.06, 0.22, 0.50];
+const AMBER: Colour = [0.03, 0.13, 0.42];
+const BLACK_BROWN: Colour = [0.62, 0.80, 0.95];
+const RED_BROWN: Colour = [0.035, 0.26, 0.36];
+/// Through the film and back, decadic to natural.
+const TWICE: f32 = 2.0 * core::f32::consts::LN_10;
+
+/// Wet wood: light is turned back inside the film and passes the wood again (Saunderson's form; the share by eye).
+const INNER: f32 = 0.36;
+const WET_GAIN: f32 = 1.13;
+/// Open pores in bare wood look paler than under a film: no light is lost at a wet wall.
+const DRY_PORE: f32 = 1.25;
+/// A warm grey: beside red wood a neutral one looks blue.
+const GREY: Colour = [0.52, 0.45, 0.37];
+
+/// What a recipe's colours are in linear light.
+#[derive(Debug, Clone)]
+pub(crate) struct Paints {
+    pore: Colour,
+    filler: Option<Colour>,
+    opaque: Option<Colour>,
+    finish: Finish,
+    stain: f32,
+    amber: f32,
+}
+
+impl Paints {
+    pub(crate) fn of(recipe: &Recipe) -> Self {
+        Self {
+            pore: screen(recipe.species.pore),
+            filler: recipe.filler.map(screen),
+            opaque: recipe.opaque.map(screen),
+            finish: recipe.finish,
+            stain: recipe.stain,
+            amber: recipe.amber,
+        }
+    }
+
+    /// Whether the pores are level with the wood.
+    pub(crate) const fn is_level(&self) -> bool {
+        self.filler.is_some()
+    }
+
+    /// Light that the body of a pixel sends back, of the light that falls on it.
+    pub(crate) fn body(&self, layers: &Layers, light: &Light, place: usize) -> Colour {
+        let (wood, film) = (&layers.wood, &layers.film);
+        let at = |map: &crate::map::Map| map.values.get(place).copied().unwrap_or(0.0);
+        let pass = |dye: Colour, build: f32| dye.map(|part| light.pass(TWICE * part * build));
+        let there = if self.finish.has_film() { at(&film.there) } else { 0.0 };
+        let [red, green, blue] = &wood.colour;
+        let raw = [at(red), at(green), at(blue)];
+        let stained = times(raw, pass(HONEY, self.stain * at(&wood.takes)));
+        let pore = self
+            .filler
+            .unwrap_or_else(|| self.pore.map(|part| part * if there > 0.5 { 1.0 } else { DRY_PORE }));
+        let pore = blend(pore, GREY, at(&film.grey));
+        let flat = blend(stained, pore, at(&wood.pore));
+        let wet = flat.map(|part| WET_GAIN * (1.0 - INNER) * part / (1.0 - INNER * part));
+        let seen = blend(flat, wet, there);
+        let seen = seen.map(|part| part * at(&film.body));
+        let tint = at(&film.tint).max(0.0);
+        let colours = times(
+            times(pass(AMBER, self.amber * tint), pass(BLACK_BROWN, at(&film.shade) * tint)),
+            pass(RED_BROWN, at(&film.bled)),
+        );
+        match self.opaque {
+            // Opaque colour hides by its thickness: all of it where it is as meant.
+            Some(paint) => blend(seen, paint, there * (1.0 - light.pass(4.0 * tint))),
+            None => blend(seen, times(seen, colours), there),
+        }
+    }
+}
+
+fn times(a: Colour, b: Colour) -> Colour {
+    [a[0] * b[0], a[1] * b[1], a[2] * b[2]]
+}

@@ -1,0 +1,171 @@
+//! What lies on the wood: heights, roughness, colour, cloud, and what covers it.
+
+use super::recipe::{Finish, Recipe};
+use crate::light::Colour;
+use crate::map::{Grid, Map};
+use crate::noise::soft;
+use crate::number::coordinate;
+use crate::wood::layer;
+
+/// Root mean square slope of the fine roughness, radians (by eye).
+const ROUGH_SEALED: f32 = 0.036;
+const ROUGH_COLOURED: f32 = 0.009;
+const ROUGH_CLEARED: f32 = 0.0022;
+const ROUGH_BUFFED: f32 = 0.0010;
+
+/// A scratch that shows where it is square to a lamp.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Arc {
+    /// A point of it, mm.
+    pub(crate) x: f32,
+    pub(crate) y: f32,
+    /// Its direction there, a unit vector.
+    pub(crate) along: (f32, f32),
+    /// Width and strength, in shares of a pixel.
+    pub(crate) weight: f32,
+    /// Length of the whole scratch, mm.
+    pub(crate) length: f32,
+}
+
+/// A layer that lies on top and hides what is below.
+#[derive(Debug, Clone)]
+pub(crate) struct Cover {
+    pub(crate) colour: [Map; 3],
+    pub(crate) share: Map,
+}
+
+impl Cover {
+    /// Lays a colour over a pixel.
+    pub(crate) fn lay(&mut self, column: usize, row: usize, colour: Colour, share: f32) {
+        let place = row * self.share.grid.columns + column;
+        if column >= self.share.grid.columns {
+            return;
+        }
+        let share = share.clamp(0.0, 1.0);
+        for (map, part) in self.colour.iter_mut().zip(colour) {
+            if let Some(value) = map.values.get_mut(place) {
+                *value += (part - *value) * share;
+            }
+        }
+        if let Some(value) = self.share.values.get_mut(place) {
+            *value += (1.0 - *value) * share;
+        }
+    }
+}
+
+/// The film of a panel.
+#[derive(Debug, Clone)]
+pub(crate) struct Film {
+    /// Height of the surface, micrometres.
+    pub(crate) height: Map,
+    /// Root mean square slope of what is finer than a pixel, radians.
+    pub(crate) rough: Map,
+    /// Share of the light that a cloud in or on the film sends back, 0 to 1, and its colour.
+    pub(crate) haze: Map,
+    pub(crate) haze_colour: Colour,
+    /// Share of what is mirrored that is scattered wide, 0 to 1.
+    pub(crate) veil: Map,
+    /// Gain of what is mirrored.
+    pub(crate) mirror: Map,
+    /// Build of the film's colour against what was meant: 1 on the mean.
+    pub(crate) tint: Map,
+    /// Build of the dark shade.
+    pub(crate) shade: Map,
+    /// Gain of the wood below.
+    pub(crate) body: Map,
+    /// Share of the film that is there, 0 to 1.
+    pub(crate) there: Map,
+    /// Share of each pore that is grey, 0 to 1: air in it, or filler that turned white.
+    pub(crate) grey: Map,
+    /// Colour that ran or bled into the film, build of red-brown.
+    pub(crate) bled: Map,
+    /// What lies on top.
+    pub(crate) cover: Cover,
+    /// Fine scratches that follow a lamp.
+    pub(crate) arcs: Vec<Arc>,
+}
+
+impl Film {
+    pub(crate) fn blank(grid: Grid) -> Self {
+        let map = |value| Map::of(grid, value);
+        Self {
+            height: map(0.0),
+            rough: map(0.0),
+            haze: map(0.0),
+            haze_colour: [1.0, 1.0, 1.0],
+            veil: map(0.0),
+            mirror: map(1.0),
+            tint: map(1.0),
+            shade: map(0.0),
+            body: map(1.0),
+            there: map(1.0),
+            grey: map(0.0),
+            bled: map(0.0),
+            cover: Cover { colour: [map(0.0), map(0.0), map(0.0)], share: map(0.0) },
+            arcs: Vec::new(),
+        }
+    }
+
+    /// Lays one row of film as a good finisher leaves it: never quite flat.
+    pub(crate) fn lay(&mut self, recipe: &Recipe, row: usize) {
+        let grid = self.height.grid;
+        let seed = |number: u32| layer(recipe.seed, 200 + number);
+        for column in 0..grid.columns {
+            let (x, y) = grid.middle(column, row);
+            let (height, rough) = match recipe.finish {
+                Finish::Bare => (0.0, 0.3),
+                Finish::Sealed => {
+                    (0.8 * soft(seed(0), 2.0, x, y) + 0.35 * soft(seed(1), 0.5, x, y), ROUGH_SEALED)
+                }
+                Finish::Coloured => {
+                    (0.25 * soft(seed(0), 1.6, x, y) + 1.2 * soft(seed(2), 6.0, x, y), ROUGH_COLOURED)
+                }
+                Finish::Cleared => {
+                    let waves = 0.32 * soft(seed(0), 2.2, x, y) + 1.5 * soft(seed(2), 6.0, x, y);
+                    (waves + 5.0 * soft(seed(3), 25.0, x, y), ROUGH_CLEARED)
+                }
+                Finish::Buffed => {
+                    (0.10 * soft(seed(0), 3.0, x, y) + 3.0 * soft(seed(3), 40.0, x, y), ROUGH_BUFFED)
+                }
+            };
+            let place = row * grid.columns + column;
+            let put = |map: &mut Map, value: f32| {
+                if let Some(slot) = map.values.get_mut(place) {
+                    *slot = value;
+                }
+            };
+            put(&mut self.height, height);
+            put(&mut self.rough, rough);
+            if recipe.shaded {
+                put(&mut self.shade, shade(recipe.seed, grid, x, y));
+            }
+        }
+    }
+
+    /// Lets the pores show in the height, as deep as the finish leaves them.
+    pub(crate) fn sink(&mut self, recipe: &Recipe, pores: &Map) {
+        if !recipe.species.telegraphs || recipe.filler.is_some() {
+            return;
+        }
+        let (depth, blur) = match recipe.finish {
+            Finish::Sealed | Finish::Coloured => (6.0, 0.22),
+            Finish::Cleared => (0.8, 0.55),
+            Finish::Bare | Finish::Buffed => return,
+        };
+        for (height, pore) in self.height.values.iter_mut().zip(&pores.blurred(blur).values) {
+            *height -= depth * pore;
+        }
+    }
+}
+
+/// Build of the shade at a place: five passes, each held further from the middle than the one before.
+fn shade(seed: u32, grid: Grid, x: f32, y: f32) -> f32 {
+    /// Where the passes end, mm from the edge, and the build of all together.
+    const PASSES: [f32; 5] = [8.0, 12.0, 16.0, 20.0, 24.0];
+    const BUILD: f32 = 1.0;
+    const FEATHER: f32 = 3.6;
+    let edge = x.min(y).min(grid.width() - x).min(grid.height() - y);
+    let edge = edge + 0.7 * soft(layer(seed, 210), 10.0, x, y);
+    let pass = |end: &f32| 0.5 * (1.0 - libm::erff((edge - end + 2.2) / (1.1 * FEATHER)));
+    BUILD * PASSES.iter().map(pass).sum::<f32>() / coordinate(PASSES.len())
+}

@@ -1,0 +1,110 @@
+//! What a panel is, before it is drawn.
+
+use crate::fault::Fault;
+use crate::wood::{Screen, Species};
+
+/// How far the finish has come.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Finish {
+    /// Sanded wood.
+    Bare,
+    /// A first film, dull and thin.
+    Sealed,
+    /// Coloured film, not yet under clear.
+    Coloured,
+    /// Clear coats as they left the gun.
+    Cleared,
+    /// Levelled and buffed.
+    Buffed,
+}
+
+impl Finish {
+    /// Whether there is a film.
+    pub(crate) const fn has_film(self) -> bool {
+        !matches!(self, Self::Bare)
+    }
+}
+
+/// How much there is of a fault.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Severity {
+    /// Seen when one looks for it.
+    Slight,
+    /// Seen at once.
+    Plain,
+    /// The panel is spoiled.
+    Severe,
+}
+
+impl Severity {
+    /// From slight to severe.
+    pub const ALL: [Self; 3] = [Self::Slight, Self::Plain, Self::Severe];
+
+    /// One of three values.
+    pub(crate) const fn of<T: Copy>(self, values: [T; 3]) -> T {
+        let [slight, plain, severe] = values;
+        match self {
+            Self::Slight => slight,
+            Self::Plain => plain,
+            Self::Severe => severe,
+        }
+    }
+}
+
+/// What was done to see better.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+pub enum Probe {
+    /// Looked at as it lies.
+    #[default]
+    None,
+    /// A band wiped with a soft damp cloth.
+    Wiped,
+    /// Wet with naphtha.
+    Wetted,
+    /// Looked at as it was before, or will be when it has aged.
+    Aged,
+}
+
+/// A panel to be drawn. The same recipe gives the same picture.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Recipe {
+    /// The wood.
+    pub species: Species,
+    /// Chance: which piece of wood, and where a fault lies.
+    pub seed: u32,
+    /// How far the finish has come.
+    pub finish: Finish,
+    /// Colour of pore filler; `None` where the pores are open.
+    pub filler: Option<Screen>,
+    /// Build of a honey-coloured stain, 0 to 2.
+    pub stain: f32,
+    /// Build of amber colour in the film, 0 to 1.
+    pub amber: f32,
+    /// Opaque colour of the film; the wood is not seen through it.
+    pub opaque: Option<Screen>,
+    /// Whether the edges are shaded dark.
+    pub shaded: bool,
+    /// The fault, and how much of it.
+    pub fault: Option<(Fault, Severity)>,
+    /// What was done to see it.
+    pub probe: Probe,
+}
+
+impl Recipe {
+    /// A wood, sanded and nothing else.
+    #[must_use]
+    pub const fn bare(species: Species, seed: u32) -> Self {
+        Self {
+            species,
+            seed,
+            finish: Finish::Bare,
+            filler: None,
+            stain: 0.0,
+            amber: 0.0,
+            opaque: None,
+            shaded: false,
+            fault: None,
+            probe: Probe::None,
+        }
+    }
+}

@@ -1,0 +1,335 @@
+//! The room and its lamps, mirrored in a panel that lies on a bench.
+//!
+//! Places are in mm: the panel at height 0, its upper left corner at the origin, x along the grain, y toward the one who
+//! looks; the camera above and before the near edge; lamps and window in the plane of the ceiling. The picture is the panel
+//! seen straight from above, while what is mirrored is seen from the camera, as it is when one stands at a bench.
+
+use crate::light::{Colour, Light};
+use crate::map::{Grid, Map};
+use crate::number::smooth;
+use crate::panel::{Arc, Layers, Paints, Recipe};
+
+/// Camera: before the near edge, and up.
+const CAMERA_BEFORE: f32 = 200.0;
+const CAMERA_UP: f32 = 400.0;
+/// Height of the ceiling.
+const CEILING: f32 = 1_300.0;
+/// From the panel to the ceiling along the mirrored ray, about: slope turns into a length there.
+const REACH: f32 = 1_450.0;
+/// A lamp is never sharper than this.
+const SHARPEST: f32 = 4.0;
+/// Index of refraction of a lacquer film.
+const INDEX: f32 = 1.5;
+
+/// Two tubes in a tray.
+const TUBE_HALF: f32 = 13.0;
+const TUBE_LONG: f32 = 620.0;
+const TUBES_APART: f32 = 38.0;
+const TUBE_LIGHT: f32 = 26.0;
+const TRAY_HALF: f32 = 75.0;
+const TRAY_LIGHT: f32 = 1.1;
+/// The window, with bars between its panes.
+const WINDOW: (f32, f32) = (95.0, 150.0);
+const WINDOW_LIGHT: f32 = 5.2;
+const WINDOW_TINT: Colour = [0.86, 0.95, 1.06];
+const BAR: f32 = 4.8;
+/// A bare bulb.
+const BULB: f32 = 22.0;
+const BULB_LIGHT: f32 = 80.0;
+/// The room without lamps.
+const ROOM: f32 = 0.35;
+/// How wide a milky film scatters.
+const VEIL: f32 = 190.0;
+/// What a cloud sends back.
+const CLOUD: f32 = 0.62;
+/// Tilted fibre turns light with the lamp: on bare wood, and more under film.
+const SHEEN: f32 = 0.11;
+const SHEEN_FILM: f32 = 0.13;
+/// Elevation of a raking lamp over the bench: its tangent and its light.
+const RAKE: f32 = 0.14;
+const RAKE_LIGHT: f32 = 0.9;
+
+/// What stands over the panel.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum LampKind {
+    /// Two tubes and a window, as over an inspection bench.
+    Tubes,
+    /// One small bright lamp, as a phone's.
+    Point,
+    /// Low from the left: every unevenness throws light and shade.
+    Raking,
+}
+
+/// A lamp, and where it is mirrored in a flat panel.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Lamp {
+    /// Kind of lamp.
+    pub kind: LampKind,
+    /// Middle of its mirror image, mm from the left.
+    pub x: f32,
+    /// The same from the top.
+    pub y: f32,
+    /// Turn of the tubes against the grain, degrees.
+    pub turn: f32,
+}
+
+impl Lamp {
+    /// The tubes across the middle of a panel 120 by 90 mm.
+    pub const OVERHEAD: Self = Self { kind: LampKind::Tubes, x: 66.0, y: 45.0, turn: 62.0 };
+}
+
+/// All of a panel that does not change with the lamp.
+#[derive(Debug, Clone)]
+pub(crate) struct Lit {
+    grid: Grid,
+    light: Light,
+    pixels: Vec<Pixel>,
+    arcs: Vec<Arc>,
+    film: bool,
+}
+
+/// A pixel that is ready to be lit.
+#[derive(Debug, Clone, Copy, Default)]
+struct Pixel {
+    /// What it sends back of the light that falls on it.
+    body: Colour,
+    /// What it shows whatever the lamp.
+    still: Colour,
+    /// Where on the ceiling it looks.
+    ceiling: (f32, f32),
+    /// Blur of a lamp there.
+    blur: f32,
+    /// Share that is mirrored.
+    mirror: f32,
+    /// Share of it that is scattered wide.
+    veil: f32,
+    /// Tilt of the fibre.
+    tilt: f32,
+    /// Slope along x: what a raking lamp sees.
+    slope: f32,
+}
+
+impl Lit {
+    pub(crate) fn blank(grid: Grid) -> Self {
+        Self {
+            grid,
+            light: Light::new(),
+            pixels: vec![Pixel::default(); grid.len()],
+            arcs: Vec::new(),
+            film: false,
+        }
+    }
+
+    /// Makes one row ready.
+    pub(crate) fn row(&mut self, layers: &Layers, recipe: &Recipe, row: usize) {
+        let grid = self.grid;
+        let paints = Paints::of(recipe);
+        self.film = recipe.finish.has_film();
+        if row == 0 {
+            self.arcs.clone_from(&layers.film.arcs);
+        }
+        for column in 0..grid.columns {
+            let place = row * grid.columns + column;
+            let pixel = self.pixel(layers, &paints, (column, row), place);
+            if let Some(slot) = self.pixels.get_mut(place) {
+                *slot = pixel;
+            }
+        }
+    }
+
+    fn pixel(&self, layers: &Layers, paints: &Paints, (column, row): (usize, usize), place: usize) -> Pixel {
+        let (grid, film) = (self.grid, &layers.film);
+        let at = |map: &Map| map.values.get(place).copied().unwrap_or(0.0);
+        let body = paints.body(layers, &self.light, place);
+        let (x, y) = grid.middle(column, row);
+        let slope = slopes(&film.height, column, row);
+        let there = if self.film { at(&film.there) } else { 0.0 };
+        let ceiling = ceiling(grid, x, y, slope);
+        let rough = at(&film.rough);
+        let blur = libm::sqrtf(SHARPEST * SHARPEST + (2.0 * rough * REACH) * (2.0 * rough * REACH));
+        let mirror = there * at(&film.mirror).max(0.0) * fresnel(grid, x, y);
+        let veil = at(&film.veil).clamp(0.0, 1.0);
+        let haze = at(&film.haze).clamp(0.0, 1.0);
+        let cover = at(&film.cover.share);
+        let window = self.window(ceiling, blur, veil) + ROOM * (1.0 - 0.2 * smooth(-300.0, 500.0, ceiling.0));
+        let clear = (1.0 - mirror) * (1.0 - haze) * (1.0 - cover);
+        let groove = if there > 0.0 { 1.0 } else { grooves(layers, paints, column, row) };
+        let still = |part: usize| {
+            let of = |colour: Colour| colour.get(part).copied().unwrap_or(0.0);
+            let laid = film.cover.colour.get(part).map_or(0.0, at);
+            haze * CLOUD * of(film.haze_colour) * (1.0 - cover)
+                + cover * laid
+                + mirror * window * of(WINDOW_TINT)
+        };
+        Pixel {
+            body: body.map(|part| part * clear * groove),
+            still: [still(0), still(1), still(2)],
+            ceiling,
+            blur,
+            mirror,
+            veil,
+            tilt: at(&layers.wood.tilt) * if self.film { SHEEN + SHEEN_FILM } else { SHEEN },
+            slope: slope.0,
+        }
+    }
+
+    /// Light of the window at a place of the ceiling.
+    fn window(&self, (x, y): (f32, f32), blur: f32, veil: f32) -> f32 {
+        let centre = (-140.0 + 0.5 * self.grid.width(), -690.0 + 0.5 * self.grid.height());
+        let (u, v) = (x - centre.0, y - centre.1);
+        let seen = |blur: f32| {
+            let pane = self.light.strip(u, WINDOW.0, blur) * self.light.strip(v, WINDOW.1, blur);
+            let bar_up = self.light.strip(u, BAR, blur) * self.light.strip(v, WINDOW.1, blur);
+            let bars_across = [-0.333, 0.333].map(|share: f32| {
+                self.light.strip(v - share * WINDOW.1, BAR, blur) * self.light.strip(u, WINDOW.0, blur)
+            });
+            let sky = 1.0 - 0.25 * smooth(-WINDOW.1, WINDOW.1, v);
+            WINDOW_LIGHT * sky * (pane - bar_up - bars_across[0] - bars_across[1]).max(0.0)
+        };
+        if veil > 0.0 { seen(blur) * (1.0 - veil) + seen(blur + VEIL) * veil } else { seen(blur) }
+    }
+
+    /// The panel under a lamp.
+    pub(crate) fn under(&self, lamp: Lamp, pixels: &mut Vec<u8>) {
+        pixels.clear();
+        pixels.reserve(4 * self.grid.len());
+        let aim = ceiling(self.grid, lamp.x, lamp.y, (0.0, 0.0));
+        let turn = lamp.turn.to_radians();
+        let (sine, cosine) = (libm::sinf(turn), libm::cosf(turn));
+        let lean = 1.1 * (lamp.x - 0.5 * self.grid.width()) / 60.0;
+        let arcs = self.lit_arcs(lamp, aim);
+        for (place, pixel) in self.pixels.iter().enumerate() {
+            let (u, v) = (pixel.ceiling.0 - aim.0, pixel.ceiling.1 - aim.1);
+            let (lamps, falls) = match lamp.kind {
+                LampKind::Tubes => {
+                    let (along, across) = (u * cosine + v * sine, v * cosine - u * sine);
+                    (self.tubes(along, across, pixel), 0.92 + 0.10 * glow(u, v))
+                }
+                LampKind::Point => (self.bulb(libm::hypotf(u, v), pixel), 0.80 + 0.22 * glow(u, v)),
+                LampKind::Raking => (0.0, RAKE_LIGHT * (1.0 - pixel.slope / RAKE).clamp(0.05, 3.0)),
+            };
+            let sheen = 1.0 + pixel.tilt * (lean + 0.8);
+            let mirrored = pixel.mirror * lamps + arcs.get(place).copied().unwrap_or(0.0);
+            for (body, still) in pixel.body.into_iter().zip(pixel.still) {
+                pixels.push(self.light.byte(body * falls * sheen + still + mirrored));
+            }
+            pixels.push(u8::MAX);
+        }
+    }
+
+    fn tubes(&self, along: f32, across: f32, pixel: &Pixel) -> f32 {
+        let seen = |blur: f32| {
+            /// Beyond this many blurs nothing is seen.
+            const FAR: f32 = 3.2;
+            if across.abs() > TRAY_HALF + FAR * blur {
+                return 0.0;
+            }
+            let end = self.light.strip(along, TUBE_LONG, blur);
+            let tube = |side: f32| self.light.strip(across + side * TUBES_APART, TUBE_HALF, blur);
+            end * (TUBE_LIGHT * (tube(1.0) + tube(-1.0))
+                + TRAY_LIGHT * self.light.strip(across, TRAY_HALF, blur))
+        };
+        let sharp = seen(pixel.blur);
+        if pixel.veil > 0.0 {
+            sharp * (1.0 - pixel.veil) + seen(pixel.blur + VEIL) * pixel.veil
+        } else {
+            sharp
+        }
+    }
+
+    fn bulb(&self, distance: f32, pixel: &Pixel) -> f32 {
+        let seen = |blur: f32| {
+            let spread = blur / BULB;
+            BULB_LIGHT / (1.0 + 2.0 * spread * spread) * self.light.inside(distance - BULB, blur)
+        };
+        let sharp = seen(pixel.blur);
+        if pixel.veil > 0.0 {
+            sharp * (1.0 - pixel.veil) + seen(pixel.blur + VEIL) * pixel.veil
+        } else {
+            sharp
+        }
+    }
+
+    /// Light of fine scratches: each shows where it lies square to the way from it to the lamp, so that rings round the
+    /// lamp's image appear by themselves and go with it.
+    fn lit_arcs(&self, lamp: Lamp, aim: (f32, f32)) -> Vec<f32> {
+        if self.arcs.is_empty() || lamp.kind == LampKind::Raking {
+            return Vec::new();
+        }
+        let strength = if lamp.kind == LampKind::Point { BULB_LIGHT } else { 0.25 * TUBE_LIGHT };
+        let mut map = Map::of(self.grid, 0.0);
+        for arc in &self.arcs {
+            let seen = ceiling(self.grid, arc.x, arc.y, (0.0, 0.0));
+            let (dx, dy) = (aim.0 - seen.0, aim.1 - seen.1);
+            let along = dx * arc.along.0 + dy * arc.along.1;
+            let across = dy * arc.along.0 - dx * arc.along.1;
+            let width = 9.0 + 9.0 * arc.length * libm::hypotf(dx, dy) / 250.0 / 12.0;
+            let square = libm::expf(-0.5 * (along / width) * (along / width));
+            if square > 0.01 {
+                let fade = 1.0 / (1.0 + (across / 95.0) * (across / 95.0));
+                map.splat(arc.x, arc.y, arc.weight * strength * 0.04 * square * fade);
+            }
+        }
+        map.values
+    }
+}
+
+/// Light under a lamp falls off softly from below it.
+fn glow(u: f32, v: f32) -> f32 {
+    const WIDE: f32 = 300.0;
+    let share = (u * u + v * v) / (WIDE * WIDE);
+    1.0 / (1.0 + share)
+}
+
+/// Slope of the surface at a pixel, from its neighbours: micrometres over millimetres.
+fn slopes(height: &Map, column: usize, row: usize) -> (f32, f32) {
+    const MICRO: f32 = 1.0e-3;
+    let scale = height.grid.scale;
+    let (left, up) = (column.saturating_sub(1), row.saturating_sub(1));
+    let right = (column + 1).min(height.grid.columns.saturating_sub(1));
+    let down = (row + 1).min(height.grid.rows.saturating_sub(1));
+    let run = |from: usize, to: usize| crate::number::coordinate((to - from).max(1)) * scale;
+    let dx = (height.at(right, row) - height.at(left, row)) / run(left, right);
+    let dy = (height.at(column, down) - height.at(column, up)) / run(up, down);
+    (dx * MICRO, dy * MICRO)
+}
+
+/// Light and shade of open grooves in bare wood.
+fn grooves(layers: &Layers, paints: &Paints, column: usize, row: usize) -> f32 {
+    if paints.is_level() {
+        return 1.0;
+    }
+    let pore = &layers.wood.pore;
+    let (dx, dy) = (
+        pore.at(column + 1, row) - pore.at(column.saturating_sub(1), row),
+        pore.at(column, row + 1) - pore.at(column, row.saturating_sub(1)),
+    );
+    (1.0 + 0.05 * dx + 0.12 * dy).clamp(0.6, 1.4)
+}
+
+/// Where a place of the panel with a slope looks on the ceiling.
+fn ceiling(grid: Grid, x: f32, y: f32, (slope_x, slope_y): (f32, f32)) -> (f32, f32) {
+    let (vx, vy) = (0.5 * grid.width() - x, grid.height() + CAMERA_BEFORE - y);
+    let far = libm::sqrtf(vx * vx + vy * vy + CAMERA_UP * CAMERA_UP);
+    let (vx, vy, vz) = (vx / far, vy / far, CAMERA_UP / far);
+    let long = libm::sqrtf(slope_x * slope_x + slope_y * slope_y + 1.0);
+    let (nx, ny, nz) = (-slope_x / long, -slope_y / long, 1.0 / long);
+    let twice = 2.0 * (nx * vx + ny * vy + nz * vz);
+    let (mx, my, mz) = (twice * nx - vx, twice * ny - vy, (twice * nz - vz).max(0.05));
+    (x + mx * CEILING / mz, y + my * CEILING / mz)
+}
+
+/// Share of unpolarised light that a film mirrors at a place, by Fresnel's equations.
+fn fresnel(grid: Grid, x: f32, y: f32) -> f32 {
+    let (vx, vy) = (0.5 * grid.width() - x, grid.height() + CAMERA_BEFORE - y);
+    let cosine = CAMERA_UP / libm::sqrtf(vx * vx + vy * vy + CAMERA_UP * CAMERA_UP);
+    mirrored_share(cosine)
+}
+
+/// Fresnel's share for light that falls on a film at an angle of that cosine.
+fn mirrored_share(cosine: f32) -> f32 {
+    let inner = libm::sqrtf(1.0 - (1.0 - cosine * cosine) / (INDEX * INDEX));
+    let across = (cosine - INDEX * inner) / (cosine + INDEX * inner);
+    let along = (INDEX * cosine - inner) / (INDEX * cosine + inner);
+    0.5 * (across * across + along * along)
+}
