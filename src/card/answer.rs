@@ -3,6 +3,16 @@
 use crate::quantity::Measure;
 use serde::{Deserialize, Serialize};
 
+/// A place on a panel, mm from its left and its top edge.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Place {
+    /// From the left.
+    pub x_mm: f32,
+    /// From the top.
+    pub y_mm: f32,
+}
+
 /// An answer to a card.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -17,6 +27,10 @@ pub enum Answer {
     Terms(Vec<String>),
     /// Terms in order.
     Order(Vec<String>),
+    /// A place on a panel, mm from its left and its top edge.
+    Place(Place),
+    /// Any place on the fault that a panel shows.
+    OnTheFault,
 }
 
 impl Answer {

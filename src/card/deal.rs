@@ -166,7 +166,7 @@ fn options(question: &Question, facts: &Facts, world: &World<'_>, dice: &mut Dic
         }
         Ask::All { items, .. } => placed(items(facts, world, dice), OPTIONS_LEAST, dice),
         Ask::Order { items, .. } => placed(items(facts, world, dice), 3, dice),
-        Ask::Number { .. } => Some(Vec::new()),
+        Ask::Number { .. } | Ask::Point { .. } => Some(Vec::new()),
     }
 }
 

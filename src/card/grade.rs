@@ -1,7 +1,7 @@
 //! Grades an answer: the model is asked anew, and the answer is judged alone.
 
 use super::question::{Ask, Item, Tempt};
-use super::{Answer, Card, Dice, families, tolerance};
+use super::{Answer, Card, Dice, families, scene, tolerance};
 use crate::content::World;
 use crate::rules::sorted::sorted;
 use crate::rules::verdict::{RuleId, Ruling, Step};
@@ -51,6 +51,8 @@ pub struct Graded {
 }
 
 /// Share of guessed numbers that come out right: a convention of the assessment design, not a measured value.
+/// Chance of a blind tap: a quarter of the face lies near a fault, at most.
+const POINT_GUESS: f64 = 0.25;
 const NUMBER_GUESS: f64 = 0.05;
 
 /// What follows from asking for what was told: an hour passes and the work stays as it was.
@@ -72,6 +74,9 @@ pub fn solve(card: &Card, world: &World<'_>) -> Option<Solution> {
             let slugs = slugs();
             let guess = 1.0 / (libm::exp2(options_and_not_enough(card) - 1.0) - 1.0);
             all_that_hold(&slugs, |item| holds(&card.facts, world, item)).map(|ruling| (ruling, guess))
+        }
+        Ask::Point { there } => {
+            there(&card.facts, world).map(|ruling| (ruling.map(|()| Answer::OnTheFault), POINT_GUESS))
         }
         Ask::Order { accepts, .. } => orders(slugs(), |order| accepts(&card.facts, world, order)),
     };
@@ -103,6 +108,10 @@ pub fn grade(card: &Card, world: &World<'_>, given: &Answer) -> Option<Graded> {
             let same_items = order.len() == card.options.len()
                 && card.options.iter().filter_map(slug).all(|slug| order.iter().any(|item| item == slug));
             same_items && accepts(&card.facts, world, order).is_ok_and(|ruling| ruling.answer)
+        }
+        (Ask::Point { .. }, Answer::Place(place)) => {
+            let panels = scene::panels(card, world);
+            panels.first().is_some_and(|panel| scene::points_at(panel, (place.x_mm, place.y_mm)))
         }
         _ => given.agrees(&solution.right),
     };
@@ -201,6 +210,7 @@ fn misconception(
     }
     let tempts: Vec<Tempt> = match question.ask {
         Ask::One { tempt, .. } | Ask::Number { tempt, .. } => tempt(&card.facts, world),
+        Ask::Point { .. } => return (Some("place-beside-the-fault"), None),
         Ask::All { .. } | Ask::Order { .. } if unknown => Vec::new(),
         Ask::All { items, .. } => return astray(card, items, world, solution, given),
         Ask::Order { .. } => return (None, None),

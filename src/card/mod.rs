@@ -8,11 +8,12 @@ mod dice;
 pub mod families;
 pub mod grade;
 pub mod question;
+pub mod scene;
 mod slate;
 pub mod speak;
 pub mod tolerance;
 
-pub use answer::Answer;
+pub use answer::{Answer, Place};
 pub use deal::{Card, DealError, deal};
 pub use dice::Dice;
 pub use grade::{Graded, Mark, Solution, grade, solve};

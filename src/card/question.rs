@@ -19,6 +19,8 @@ pub enum Kind {
     Order,
     /// A number with a unit.
     Number,
+    /// Point at a place of a panel.
+    Point,
 }
 
 /// A tempting wrong answer.
@@ -98,6 +100,11 @@ pub enum Ask {
         /// Whether an order is accepted. Several may be.
         accepts: fn(&Facts, &World<'_>, &[String]) -> Judged<bool>,
     },
+    /// Point at the fault of a panel.
+    Point {
+        /// Whether there is one to point at.
+        there: fn(&Facts, &World<'_>) -> Judged<()>,
+    },
     /// A number with a unit.
     Number {
         /// The right number.
@@ -174,6 +181,7 @@ impl Question {
             Ask::All { .. } => Kind::ChooseAll,
             Ask::Order { .. } => Kind::Order,
             Ask::Number { .. } => Kind::Number,
+            Ask::Point { .. } => Kind::Point,
         }
     }
 }

@@ -1,6 +1,6 @@
 //! The answer to a card while it is being made: what is picked, the order so far, the figure typed.
 
-use super::{Answer, Card, Kind};
+use super::{Answer, Card, Kind, Place};
 use crate::quantity::{Measure, Unit};
 use serde::{Deserialize, Serialize};
 
@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize};
 const FIGURE_MOST: usize = 8;
 
 /// An answer in the making. Options are meant by their place on the card.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, Default)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Default)]
 pub struct Slate {
     /// Options picked, or all options in the order so far.
     pub marks: Vec<usize>,
@@ -16,6 +16,9 @@ pub struct Slate {
     pub figure: String,
     /// Unit of the figure.
     pub unit: Option<Unit>,
+    /// Place pointed at.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub place: Option<Place>,
     /// Whether "not enough is told" is the answer.
     pub not_enough: bool,
 }
@@ -25,7 +28,7 @@ impl Slate {
     #[must_use]
     pub fn for_card(card: &Card) -> Self {
         let marks = if card.kind == Kind::Order { (0..card.options.len()).collect() } else { Vec::new() };
-        Self { marks, figure: String::new(), unit: card.unit, not_enough: false }
+        Self { marks, unit: card.unit, ..Self::default() }
     }
 
     /// An option picked; on cards that ask for several, picking it again takes it back.
@@ -40,8 +43,16 @@ impl Slate {
                 }
                 None => self.marks.push(option),
             },
-            Kind::Order | Kind::Number => {}
+            Kind::Order | Kind::Number | Kind::Point => {}
         }
+        self
+    }
+
+    /// A place pointed at.
+    #[must_use]
+    pub fn pointed(mut self, place: Place) -> Self {
+        self.not_enough = false;
+        self.place = Some(place);
         self
     }
 
@@ -113,6 +124,7 @@ impl Slate {
             Kind::ChooseOne => self.marks.first().and_then(option),
             Kind::ChooseAll => Some(Answer::Terms(slugs())).filter(|_| !self.marks.is_empty()),
             Kind::Order => Some(Answer::Order(slugs())),
+            Kind::Point => self.place.map(Answer::Place),
             Kind::Number => {
                 let value = self.figure.parse().ok()?;
                 let decimals = self.figure.split('.').nth(1).map_or(0, str::len);

@@ -3,7 +3,7 @@
 use super::{Answer, Card};
 use crate::bench::FactValue;
 use crate::content::{Args, Content, Texts, Ticket, Units};
-use crate::quantity::Measure;
+use crate::quantity::{Measure, Unit};
 use crate::rules::term::Term;
 use crate::rules::verdict::Step;
 
@@ -90,6 +90,12 @@ impl<'a> Voice<'a> {
             Answer::Number(measure) => self.measure(*measure),
             Answer::Terms(slugs) => list(slugs, "; "),
             Answer::Order(slugs) => list(slugs, " → "),
+            Answer::OnTheFault => self.texts.get("answer.on-the-fault").to_owned(),
+            Answer::Place(place) => {
+                let mm = |value: f32| self.measure(Measure::new(f64::from(value), Unit::Millimetre, 0));
+                let named = [("x".to_owned(), mm(place.x_mm)), ("y".to_owned(), mm(place.y_mm))];
+                self.texts.fill("answer.place", &Args::from(named))
+            }
         }
     }
 
@@ -111,7 +117,7 @@ impl<'a> Voice<'a> {
     #[must_use]
     pub fn facts(&self, card: &Card) -> Vec<(&'a str, String)> {
         let Some(info) = self.content.family(&card.family) else { return Vec::new() };
-        let shown = info.facts.iter().filter(|draw| !draw.in_story);
+        let shown = info.facts.iter().filter(|draw| !draw.in_story && !draw.on_panel);
         shown
             .flat_map(|draw| self.content.drawn(draw))
             .filter_map(|key| {

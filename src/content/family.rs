@@ -60,6 +60,8 @@ terms! {
         Masking = "masking",
         /// What stands on the job ticket.
         JobTicket = "job-ticket",
+        /// What is seen on a panel.
+        Panel = "panel",
     }
 }
 
@@ -135,6 +137,9 @@ pub struct Draw {
     /// Whether the fact may be left untold.
     #[serde(default)]
     pub may_hide: bool,
+    /// Whether the fact is seen on the panel that the card shows and told nowhere else.
+    #[serde(default)]
+    pub on_panel: bool,
     /// Whether the fact is drawn but not shown as a figure (the story tells it, or an item list does).
     #[serde(default)]
     pub in_story: bool,

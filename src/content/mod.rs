@@ -9,6 +9,7 @@ mod competency;
 mod family;
 mod info;
 mod look;
+mod panel;
 mod text;
 mod ticket;
 mod units;
@@ -24,6 +25,7 @@ pub use info::{
     Caution, CautionStage, Consequence, RuleInfo, ScenarioSet, SettingGroup, SettingInfo, SheetSource,
 };
 pub use look::Look;
+pub use panel::{Dress, Panel};
 pub use text::{Args, Texts};
 pub use ticket::{Part, Ticket};
 pub use units::Units;
@@ -50,6 +52,10 @@ pub struct Content {
     pub woods: Vec<Wood>,
     /// What woods look like.
     pub looks: Vec<Look>,
+    /// Colours of panels.
+    pub dresses: Vec<Dress>,
+    /// How faults are shown.
+    pub panels: Vec<Panel>,
     /// The solvents.
     pub solvents: Vec<Solvent>,
     /// The scenario sets that ship.
@@ -83,6 +89,18 @@ impl Content {
     #[must_use]
     pub fn wood(&self, slug: &str) -> Option<&Wood> {
         self.woods.iter().find(|wood| wood.slug == slug)
+    }
+
+    /// How a fault is shown, where it can be drawn.
+    #[must_use]
+    pub fn panel(&self, fault: &str) -> Option<&Panel> {
+        self.panels.iter().find(|panel| panel.fault == fault)
+    }
+
+    /// The colours with that slug.
+    #[must_use]
+    pub fn dress(&self, slug: &str) -> Option<&Dress> {
+        self.dresses.iter().find(|dress| dress.slug == slug)
     }
 
     /// The look with that slug.
@@ -185,6 +203,8 @@ impl Content {
             "@woods" => self.woods.iter().map(|wood| wood.slug.as_str()).collect(),
             "@solvents" => self.solvents.iter().map(|solvent| solvent.slug.as_str()).collect(),
             "@faults" => self.faults.iter().map(|fault| fault.id.as_str()).collect(),
+            "@looks" => self.looks.iter().map(|look| look.slug.as_str()).collect(),
+            "@dresses" => self.dresses.iter().map(|dress| dress.slug.as_str()).collect(),
             "@cups" => self.cups.iter().map(|cup| cup.slug.as_str()).collect(),
             "@tickets" => self.tickets.iter().map(|ticket| ticket.slug.as_str()).collect(),
             slug => vec![slug],

@@ -3,7 +3,7 @@
 use crate::show;
 use serde::Deserialize;
 use serde_json::{Value, json};
-use stepboard::card::{Answer, Card, Kind, Solution, Voice};
+use stepboard::card::{Answer, Card, Kind, Place, Solution, Voice};
 use stepboard::content::{CautionStage, Units};
 use stepboard::quantity::{Measure, Unit};
 
@@ -72,6 +72,8 @@ pub(crate) enum Sent {
     Order(Order),
     /// `{"value":12.5,"unit":"h"}`
     Number(Number),
+    /// `{"x_mm":40,"y_mm":25}`
+    Place(Place),
 }
 
 #[derive(Debug, Clone, Deserialize)]
@@ -103,7 +105,7 @@ pub(crate) struct Number {
 pub(crate) fn sent(value: Value) -> Result<Sent, String> {
     serde_json::from_value(value.clone()).map_err(|_| {
         let forms: Vec<&str> =
-            [Kind::ChooseOne, Kind::ChooseAll, Kind::Order, Kind::Number].map(form).to_vec();
+            [Kind::ChooseOne, Kind::ChooseAll, Kind::Order, Kind::Number, Kind::Point].map(form).to_vec();
         format!("`answer` is {value}; allowed: {}, \"not-enough\"", forms.join(", "))
     })
 }
@@ -144,6 +146,7 @@ pub(crate) fn answer(card: &Card, sent: &Sent) -> Result<Answer, String> {
             })?;
             Ok(Answer::Number(Measure::new(number.value, unit, 2)))
         }
+        (Kind::Point, Sent::Place(place)) => Ok(Answer::Place(*place)),
         (kind, _) => Err(format!("a {kind:?} card takes {}, or \"not-enough\"", form(kind))),
     }
 }
@@ -154,6 +157,7 @@ const fn form(kind: Kind) -> &'static str {
         Kind::ChooseAll => "{\"picks\":[\"A\"]}",
         Kind::Order => "{\"order\":[\"A\",\"B\",\"C\"]}",
         Kind::Number => "{\"value\":1.5,\"unit\":\"h\"}",
+        Kind::Point => "{\"x_mm\":40,\"y_mm\":25}",
     }
 }
 
@@ -174,6 +178,7 @@ pub(crate) fn solution(voice: &Voice<'_>, card: &Card, solution: &Solution) -> V
     let letters = |slugs: &[String]| slugs.iter().map(|slug| letter(slug)).collect::<Vec<_>>();
     let right = match &solution.right {
         Answer::NotEnough => json!("not-enough"),
+        Answer::OnTheFault => json!("on-the-fault"),
         Answer::Terms(slugs) => json!({ "picks": letters(slugs) }),
         Answer::Order(slugs) => json!({ "order": letters(slugs) }),
         Answer::Number(measure) if card.kind == Kind::Number => {

@@ -28,6 +28,7 @@ mod masking;
 mod material;
 mod mix;
 mod order;
+mod panel;
 mod pass;
 mod read_wood;
 mod rub;
@@ -76,6 +77,7 @@ const TOPICS: &[&[&Question]] = &[
     masking::ALL,
     fault::ALL,
     fault_mend::ALL,
+    panel::ALL,
     two_part::ALL,
     cup::ALL,
     job_ticket::ALL,

@@ -14,6 +14,7 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
     faults::check(content, reader);
     consequences(content, reader);
     looks(content, reader);
+    panels(content, reader);
     tickets(content, reader);
     families(content, reader);
     for (index, one) in content.sets.iter().enumerate() {
@@ -32,6 +33,8 @@ fn names(content: &Content, reader: &mut Reader) {
     each(reader, "sheet", "slug", IN_SLUG, content.sheets.iter().map(|sheet| sheet.slug.as_str()));
     each(reader, "set", "slug", IN_SLUG, content.sets.iter().map(|set| set.slug.as_str()));
     each(reader, "fault", "id", IN_SLUG, content.faults.iter().map(|fault| fault.id.as_str()));
+    each(reader, "dress", "slug", IN_SLUG, content.dresses.iter().map(|dress| dress.slug.as_str()));
+    each(reader, "panel", "fault", IN_SLUG, content.panels.iter().map(|panel| panel.fault.as_str()));
     each(reader, "look", "slug", IN_SLUG, content.looks.iter().map(|look| look.slug.as_str()));
     each(reader, "cup", "slug", IN_SLUG, content.cups.iter().map(|cup| cup.slug.as_str()));
     each(reader, "pair", "id", IN_SLUG, content.pairs.iter().map(|pair| pair.id.as_str()));
@@ -141,6 +144,35 @@ fn looks(content: &Content, reader: &mut Reader) {
             let names = nearest(&look.wood, content.woods.iter().map(|wood| wood.slug.as_str()));
             let message = format!("`{}` is no wood of content/woods.toml; allowed: {names}", look.wood);
             reader.at("look", index, "wood", message);
+        }
+    }
+}
+
+/// Reports faults that cannot be drawn, and looks, colours and twins that are not there.
+fn panels(content: &Content, reader: &mut Reader) {
+    use crate::picture::Fault;
+    let looks: Vec<&str> = content.looks.iter().map(|look| look.slug.as_str()).collect();
+    let dresses: Vec<&str> = content.dresses.iter().map(|dress| dress.slug.as_str()).collect();
+    let drawn: Vec<&str> = Fault::ALL.iter().map(|fault| fault.slug()).collect();
+    for (index, panel) in content.panels.iter().enumerate() {
+        let fault = std::slice::from_ref(&panel.fault);
+        let lists: [(&str, &[String], &[&str]); 5] = [
+            ("fault", fault, &drawn),
+            ("looks", &panel.looks, &looks),
+            ("slight", &panel.slight, &looks),
+            ("dresses", &panel.dresses, &dresses),
+            ("twins", &panel.twins, &drawn),
+        ];
+        for (key, named, allowed) in lists {
+            for name in named.iter().filter(|name| !allowed.contains(&name.as_str())) {
+                let names = nearest(name, allowed.iter().copied());
+                reader.at("panel", index, key, format!("`{name}` is not known here; allowed: {names}"));
+            }
+        }
+        for (key, empty) in [("looks", panel.looks.is_empty()), ("dresses", panel.dresses.is_empty())] {
+            if empty {
+                reader.at("panel", index, key, format!("`{key}` needs one entry at least"));
+            }
         }
     }
 }
@@ -278,6 +310,12 @@ fn terms<'a>(content: &'a Content, fact: &'a FactInfo, reader: &Reader) -> Optio
             "@cups" if reader.knows("cup") => all.extend(content.cups.iter().map(|cup| cup.slug.as_str())),
             "@faults" if reader.knows("fault") => {
                 all.extend(content.faults.iter().map(|fault| fault.id.as_str()))
+            }
+            "@looks" if reader.knows("look") => {
+                all.extend(content.looks.iter().map(|look| look.slug.as_str()));
+            }
+            "@dresses" if reader.knows("dress") => {
+                all.extend(content.dresses.iter().map(|dress| dress.slug.as_str()));
             }
             "@tickets" if reader.knows("ticket") => {
                 all.extend(content.tickets.iter().map(|ticket| ticket.slug.as_str()));

@@ -19,11 +19,13 @@ pub(super) enum Holds {
 }
 
 /// The lists that stand in one file each, and their names.
-pub(super) const LIST_FILES: [(&str, &str); 10] = [
+pub(super) const LIST_FILES: [(&str, &str); 12] = [
     ("settings.toml", "setting"),
     ("woods.toml", "wood"),
     ("solvents.toml", "solvent"),
     ("looks.toml", "look"),
+    ("dresses.toml", "dress"),
+    ("panels.toml", "panel"),
     ("faults.toml", "fault"),
     ("cups.toml", "cup"),
     ("lookalikes.toml", "pair"),

@@ -15,7 +15,8 @@ pub use kind::{FileKind, file};
 
 use super::{Caution, Consequence};
 use super::{
-    Competency, Content, FactInfo, FamilyInfo, Look, RuleInfo, ScenarioSet, SettingInfo, SheetSource, Ticket,
+    Competency, Content, Dress, FactInfo, FamilyInfo, Look, Panel, RuleInfo, ScenarioSet, SettingInfo,
+    SheetSource, Ticket,
 };
 use crate::rules::fault::{Fault, Pair};
 use crate::rules::hazard::Solvent;
@@ -66,6 +67,8 @@ list_file!(SolventFile, solvent, Solvent);
 list_file!(FaultFile, fault, Fault);
 list_file!(CupFile, cup, Cup);
 list_file!(LookFile, look, Look);
+list_file!(DressFile, dress, Dress);
+list_file!(PanelFile, panel, Panel);
 list_file!(PairFile, pair, Pair);
 list_file!(TicketFile, ticket, Ticket);
 list_file!(FactFile, fact, FactInfo);
@@ -116,6 +119,8 @@ fn entries(list: &'static str, source: &Source, content: &mut Content, reader: &
         "wood" => reader.take::<WoodFile, _>(source, &mut content.woods, |f| f.wood, list),
         "solvent" => reader.take::<SolventFile, _>(source, &mut content.solvents, |f| f.solvent, list),
         "fault" => reader.take::<FaultFile, _>(source, &mut content.faults, |f| f.fault, list),
+        "dress" => reader.take::<DressFile, _>(source, &mut content.dresses, |f| f.dress, list),
+        "panel" => reader.take::<PanelFile, _>(source, &mut content.panels, |f| f.panel, list),
         "look" => reader.take::<LookFile, _>(source, &mut content.looks, |f| f.look, list),
         "cup" => reader.take::<CupFile, _>(source, &mut content.cups, |f| f.cup, list),
         "pair" => reader.take::<PairFile, _>(source, &mut content.pairs, |f| f.pair, list),

@@ -2,9 +2,11 @@
 
 use crate::fault::Fault;
 use crate::wood::{Screen, Species};
+use serde::{Deserialize, Serialize};
 
 /// How far the finish has come.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Finish {
     /// Sanded wood.
     Bare,

@@ -1,0 +1,312 @@
+//! What is seen on a panel: which fault, where, whether two panels have the same one, what is done about it, which wood,
+//! which stage.
+//!
+//! Faults, woods and colours are drawn from `content/panels.toml`: a fault that is listed there is asked about at once.
+
+use crate::bench::Facts;
+use crate::card::question::{After, Ask, Question, Tempt};
+use crate::card::scene::{Amount, LEFT, PanelStage, RIGHT};
+use crate::card::{Answer, Dice};
+use crate::content::{Panel, World};
+use crate::rules::fault::{Fault, Rework, remedy};
+use crate::rules::term::Term;
+use crate::rules::verdict::{CannotJudge, Judged, Ruling};
+
+pub(super) const ALL: &[&Question] =
+    &[&PANEL_FAULT, &PANEL_POINT, &PANEL_PAIR, &PANEL_CALL, &PANEL_WOOD, &PANEL_STAGE];
+
+/// Which fault is on the panel? Misconceptions: its look-alike; another that shows at that stage.
+const PANEL_FAULT: Question = Question {
+    id: "panel-fault",
+    settle: a_spoiled_panel,
+    ask: Ask::One { answer: fault_seen, tempt: fault_tempts },
+    after: After::is("rework-wrong-size"),
+};
+
+/// Where is it? Graded by the mask.
+const PANEL_POINT: Question = Question {
+    id: "panel-point",
+    settle: a_panel_to_point_at,
+    ask: Ask::Point { there: points },
+    after: After::is("fault-missed"),
+};
+
+/// Do two panels have the same fault?
+const PANEL_PAIR: Question = Question {
+    id: "panel-pair",
+    settle: two_panels,
+    ask: Ask::One { answer: pair_seen, tempt: pair_tempts },
+    after: After::is("rework-wrong-size"),
+};
+
+/// What is done about it? Misconceptions: more than cures it, less than cures it.
+const PANEL_CALL: Question = Question {
+    id: "panel-call",
+    settle: a_panel_to_judge,
+    ask: Ask::One { answer: call, tempt: call_tempts },
+    after: After::is("rework-wrong-size"),
+};
+
+/// Which wood is it? Misconception: another wood.
+const PANEL_WOOD: Question = Question {
+    id: "panel-wood",
+    settle: a_wood,
+    ask: Ask::One { answer: wood_seen, tempt: wood_tempts },
+    after: After::is("wrong-wood-taken"),
+};
+
+/// Which stage of the work is it? Misconceptions: the one before, the one after.
+const PANEL_STAGE: Question = Question {
+    id: "panel-stage",
+    settle: a_stage,
+    ask: Ask::One { answer: stage_seen, tempt: stage_tempts },
+    after: After::is("time-lost"),
+};
+
+// Panels
+
+/// Wood, colour, amount and chance of a panel that shows a fault.
+fn show(facts: &mut Facts, panel: &Panel, dice: &mut Dice) {
+    let Some(look) = dice.pick(&panel.looks) else { return };
+    let wanted = dice.pick(Amount::ALL).copied().unwrap_or(Amount::Plain);
+    let shown = panel.seen(look, wanted.severity());
+    let amount = if shown == wanted.severity() { wanted } else { Amount::Plain };
+    facts.set_term("panel_look", look);
+    facts.set_term("panel_amount", amount.slug());
+    facts.set_term("panel_stage", PanelStage::of(panel.finish).slug());
+    if let Some(dress) = dice.pick(&panel.dresses) {
+        facts.set_term("panel_dress", dress);
+    }
+}
+
+fn a_spoiled_panel(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
+    let Some(panel) = dice.pick(&world.content.panels) else { return };
+    facts.set_term("fault", &panel.fault);
+    show(facts, panel, dice);
+    // What looks the same until it is wiped is wiped half of the time.
+    if !panel.twins.is_empty() {
+        facts.set_term("panel_wiped", if dice.one_in(2) { "yes" } else { "no" });
+    }
+}
+
+fn a_panel_to_point_at(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
+    let local: Vec<&Panel> = world.content.panels.iter().filter(|panel| panel.points).collect();
+    let Some(panel) = dice.pick(&local) else { return };
+    facts.set_term("fault", &panel.fault);
+    show(facts, panel, dice);
+}
+
+/// One panel in so many is clean.
+const CLEAN_ONE_IN: u32 = 5;
+
+fn a_panel_to_judge(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
+    let plain: Vec<&Panel> = world.content.panels.iter().filter(|panel| panel.twins.is_empty()).collect();
+    let Some(panel) = dice.pick(&plain) else { return };
+    show(facts, panel, dice);
+    if !dice.one_in(CLEAN_ONE_IN) {
+        facts.set_term("fault", &panel.fault);
+    }
+}
+
+/// Two panels of one wood and colour: a fault and its look-alike, the same fault twice, or one of them clean.
+fn two_panels(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
+    let content = world.content;
+    let drawn = |id: &str| content.panel(id);
+    let pairs: Vec<(&Panel, &Panel)> = content
+        .pairs
+        .iter()
+        .filter_map(|pair| Some((drawn(&pair.a)?, drawn(&pair.b)?)))
+        .filter(|(a, b)| !a.twins.contains(&b.fault) && share_a_panel(a, b))
+        .collect();
+    let Some((a, b)) = dice.pick(&pairs).copied() else { return };
+    let (left, right) = if dice.one_in(2) { (a, b) } else { (b, a) };
+    let both = Panel {
+        looks: left.looks.iter().filter(|look| right.looks.contains(look)).cloned().collect(),
+        dresses: left.dresses.iter().filter(|dress| right.dresses.contains(dress)).cloned().collect(),
+        slight: left.slight.iter().filter(|look| right.slight.contains(look)).cloned().collect(),
+        ..left.clone()
+    };
+    show(facts, &both, dice);
+    let (one, other) = match dice.below(4) {
+        0 => (Some(left), Some(left)),
+        1 => (Some(left), None),
+        2 => (None, Some(right)),
+        _ => (Some(left), Some(right)),
+    };
+    for (key, panel) in [(LEFT, one), (RIGHT, other)] {
+        match panel {
+            Some(panel) => facts.set_term(key, &panel.fault),
+            None => drop(facts.0.remove(key)),
+        }
+    }
+}
+
+/// Whether two faults can be shown on one and the same panel, so that nothing but the fault differs.
+fn share_a_panel(a: &Panel, b: &Panel) -> bool {
+    a.finish == b.finish
+        && a.looks.iter().any(|look| b.looks.contains(look))
+        && a.dresses.iter().any(|dress| b.dresses.contains(dress))
+}
+
+fn a_wood(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
+    if let Some(look) = dice.pick(&world.content.looks) {
+        facts.set_term("panel_look", &look.slug);
+    }
+    facts.set_term("panel_dress", "natural");
+    facts.set_term("panel_stage", PanelStage::Bare.slug());
+}
+
+fn a_stage(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
+    let open: Vec<&str> = world
+        .content
+        .looks
+        .iter()
+        .filter(|look| look.species.telegraphs)
+        .map(|look| look.slug.as_str())
+        .collect();
+    if let Some(look) = dice.pick(&open) {
+        facts.set_term("panel_look", look);
+    }
+    facts.set_term("panel_dress", STAGED);
+    if let Some(stage) = dice.pick(PanelStage::ALL) {
+        facts.set_term("panel_stage", stage.slug());
+    }
+}
+
+/// Stained, filled, coloured: the colours in which each stage differs from the one before.
+const STAGED: &str = "staged";
+
+// Which fault
+
+fn fault<'a>(facts: &Facts, world: &World<'a>) -> Result<&'a Fault, CannotJudge> {
+    world.fault(facts.slug("fault")?)
+}
+
+/// The probe that tells twins apart.
+const WIPE: &str = "damp_wipe";
+
+fn fault_seen(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
+    let fault = fault(facts, world)?;
+    let twins = world.content.panel(&fault.id).is_some_and(|panel| !panel.twins.is_empty());
+    if twins && !facts.yes("panel_wiped")? {
+        return Err(CannotJudge::without(WIPE));
+    }
+    Ok(Ruling::by("panel.named-by-what-is-seen", Answer::term(&fault.id)))
+}
+
+/// Look-alikes first, then others that can be drawn; twins only where they have been wiped.
+fn fault_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
+    let Ok(right) = fault(facts, world) else { return Vec::new() };
+    let alike = super::fault::partners(right, world);
+    let others = world.content.panels.iter().filter(|panel| panel.fault != right.id);
+    let mut others: Vec<&str> = others.map(|panel| panel.fault.as_str()).collect();
+    others.sort_by_key(|id| !alike.contains(id));
+    let slip = |id: &str| {
+        if alike.contains(&id) { "look-alike-not-told-apart" } else { "does-not-fit-what-is-seen" }
+    };
+    others.into_iter().take(OFFERED).map(|id| Tempt::term(id, slip(id), "")).collect()
+}
+
+/// Wrong answers that a card has room for.
+const OFFERED: usize = 5;
+
+// Where
+
+fn points(facts: &Facts, world: &World<'_>) -> Judged<()> {
+    fault(facts, world).map(|_| Ruling::by("panel.named-by-what-is-seen", ()))
+}
+
+// Two panels
+
+const SAME: &str = "same-fault";
+const DIFFERENT: &str = "different-faults";
+const LEFT_ONLY: &str = "left-only";
+const RIGHT_ONLY: &str = "right-only";
+
+fn pair_seen(facts: &Facts, _: &World<'_>) -> Judged<Answer> {
+    let answer = match (facts.maybe_slug(LEFT), facts.maybe_slug(RIGHT)) {
+        (Some(left), Some(right)) if left == right => SAME,
+        (Some(_), Some(_)) => DIFFERENT,
+        (Some(_), None) => LEFT_ONLY,
+        (None, Some(_)) => RIGHT_ONLY,
+        (None, None) => return Err(CannotJudge::without("fault")),
+    };
+    Ok(Ruling::by("panel.named-by-what-is-seen", Answer::term(answer)))
+}
+
+fn pair_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
+    vec![
+        Tempt::term(SAME, "look-alike-not-told-apart", ""),
+        Tempt::term(DIFFERENT, "seed-taken-for-fault", ""),
+        Tempt::term(LEFT_ONLY, "fault-overlooked", ""),
+        Tempt::term(RIGHT_ONLY, "fault-overlooked", ""),
+    ]
+}
+
+// What is done
+
+const ACCEPT: &str = "accept-as-is";
+
+fn answer_of(rework: Rework) -> &'static str {
+    match rework {
+        Rework::Rub => "rub-or-polish",
+        Rework::Local => "level-and-recoat",
+        Rework::Face => "recoat-the-face",
+        Rework::Strip => "strip-it",
+    }
+}
+
+fn call(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
+    let Some(id) = facts.maybe_slug("fault") else {
+        return Ok(Ruling::by("panel.clean-is-accepted", Answer::term(ACCEPT)));
+    };
+    Ok(remedy(world.fault(id)?).map(|remedy| Answer::term(answer_of(remedy.rework))))
+}
+
+fn call_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
+    let wanted = facts.maybe_slug("fault").and_then(|id| world.fault(id).ok()).map(|fault| fault.severity);
+    let slip = |rework: Rework| match wanted {
+        Some(wanted) if rework < wanted => "too-little-to-cure",
+        Some(_) => "more-than-it-needs",
+        None => "clean-panel-reworked",
+    };
+    let reworks = [Rework::Rub, Rework::Local, Rework::Face, Rework::Strip];
+    let reworks = reworks.into_iter().map(|rework| Tempt::term(answer_of(rework), slip(rework), ""));
+    std::iter::once(Tempt::term(ACCEPT, "fault-overlooked", "fault-missed")).chain(reworks).collect()
+}
+
+// Which wood
+
+fn wood_of<'a>(facts: &Facts, world: &World<'a>) -> Result<&'a str, CannotJudge> {
+    let look = world.content.look(facts.slug("panel_look")?).ok_or_else(|| CannotJudge::without("panel_look"))?;
+    Ok(look.wood.as_str())
+}
+
+fn wood_seen(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
+    Ok(Ruling::by("panel.wood-by-its-anatomy", Answer::term(wood_of(facts, world)?)))
+}
+
+/// Woods of another look, those of the same kind of growth first.
+fn wood_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
+    let Some(look) = facts.maybe_slug("panel_look").and_then(|slug| world.content.look(slug)) else {
+        return Vec::new();
+    };
+    let mut others: Vec<_> = world.content.looks.iter().filter(|other| other.wood != look.wood).collect();
+    others.sort_by_key(|other| other.species.growth != look.species.growth);
+    let slip = |like: bool| if like { "growth-alone-looked-at" } else { "pores-not-looked-at" };
+    let tempt = |growth: bool, wood: &str| Tempt::term(wood, slip(growth), "");
+    others.iter().map(|other| tempt(other.species.growth == look.species.growth, &other.wood)).collect()
+}
+
+// Which stage
+
+fn stage_seen(facts: &Facts, _: &World<'_>) -> Judged<Answer> {
+    let stage: PanelStage = facts.term("panel_stage")?;
+    Ok(Ruling::by("panel.stage-by-its-surface", Answer::term(stage.slug())))
+}
+
+fn stage_tempts(facts: &Facts, _: &World<'_>) -> Vec<Tempt> {
+    let Ok(right) = facts.term::<PanelStage>("panel_stage") else { return Vec::new() };
+    let slip = |stage: PanelStage| if stage < right { "stage-before" } else { "stage-after" };
+    PanelStage::ALL.iter().map(|stage| Tempt::term(stage.slug(), slip(*stage), "")).collect()
+}

@@ -1,0 +1,140 @@
+//! The panels that a card shows, from the facts that are seen on them.
+
+use super::Card;
+use crate::bench::Facts;
+use crate::content::World;
+use crate::picture::{Fault, Finish, Grid, Panel, Probe, Recipe, Severity};
+use crate::terms;
+
+/// Width and height of a panel, mm.
+pub const PANEL_MM: (f32, f32) = (120.0, 90.0);
+/// A tap so far from a thin fault still points at it, mm.
+pub const REACH_MM: f32 = 3.0;
+/// Millimetres a pixel of the panel that a place is judged on: nobody looks at it.
+const JUDGED_AT: f32 = 0.5;
+
+terms! {
+    /// How far a panel has come.
+    PanelStage {
+        /// Sanded.
+        Bare = "bare-wood",
+        /// Stained.
+        Stained = "stained-wood",
+        /// Filled.
+        Filled = "filled-wood",
+        /// Sealed.
+        Sealed = "sealed-film",
+        /// Under transparent colour.
+        Coloured = "coloured-film",
+        /// Clear coats as sprayed.
+        Cleared = "cleared-film",
+        /// Levelled and buffed.
+        Buffed = "buffed-film",
+    }
+}
+
+terms! {
+    /// How much of a fault there is.
+    Amount {
+        /// Seen when one looks for it.
+        Slight = "slight",
+        /// Seen at once.
+        Plain = "plain",
+        /// The panel is spoiled.
+        Severe = "severe",
+    }
+}
+
+impl Amount {
+    /// As pictures name it.
+    #[must_use]
+    pub const fn severity(self) -> Severity {
+        match self {
+            Self::Slight => Severity::Slight,
+            Self::Plain => Severity::Plain,
+            Self::Severe => Severity::Severe,
+        }
+    }
+}
+
+/// The panels that a card shows, from left to right; none on a card that is read.
+#[must_use]
+pub fn panels(card: &Card, world: &World<'_>) -> Vec<Recipe> {
+    let draws = world.content.family(&card.family).map(|info| info.facts.as_slice()).unwrap_or_default();
+    let seen = |key: &str| draws.iter().any(|draw| draw.on_panel && draw.fact == key);
+    let faults: &[&str] = match (seen(RIGHT), seen("panel_look")) {
+        (true, _) => &[LEFT, RIGHT],
+        (_, true) => &["fault"],
+        _ => &[],
+    };
+    faults.iter().filter_map(|key| recipe(&card.facts, world, card.facts.maybe_slug(key))).collect()
+}
+
+/// Faults of two panels side by side; one that is not told is not there.
+pub(super) const LEFT: &str = "one_fault";
+pub(super) const RIGHT: &str = "other_fault";
+
+/// The panel that facts describe, with a fault or with none.
+pub(super) fn recipe(facts: &Facts, world: &World<'_>, fault: Option<&str>) -> Option<Recipe> {
+    let look = world.content.look(facts.maybe_slug("panel_look")?)?;
+    let dress = world.content.dress(facts.maybe_slug("panel_dress")?)?;
+    let stage = facts.term::<PanelStage>("panel_stage").ok()?;
+    let amount = facts.term::<Amount>("panel_amount").map_or(Severity::Plain, Amount::severity);
+    let mut recipe = dress.on(&look.species, stage.finish(), seed(facts)?);
+    stage.undo(&mut recipe);
+    recipe.fault = fault.and_then(Fault::from_slug).map(|fault| (fault, amount));
+    if facts.yes("panel_wiped").unwrap_or(false) {
+        recipe.probe = Probe::Wiped;
+    }
+    Some(recipe)
+}
+
+/// The chance that facts name: a whole number of few digits.
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "facts keep it within six digits")]
+fn seed(facts: &Facts) -> Option<u32> {
+    facts.maybe_number("panel_seed").map(|seed| seed as u32)
+}
+
+/// Whether a place, mm from the left and the top, points at the fault of a panel.
+#[must_use]
+pub fn points_at(recipe: &Recipe, (x, y): (f32, f32)) -> bool {
+    let grid = Grid::covering(PANEL_MM.0, PANEL_MM.1, JUDGED_AT);
+    Panel::draw(recipe.clone(), grid).is_on_fault(x, y, REACH_MM)
+}
+
+impl PanelStage {
+    const fn finish(self) -> Finish {
+        match self {
+            Self::Bare | Self::Stained | Self::Filled => Finish::Bare,
+            Self::Sealed => Finish::Sealed,
+            Self::Coloured => Finish::Coloured,
+            Self::Cleared => Finish::Cleared,
+            Self::Buffed => Finish::Buffed,
+        }
+    }
+
+    /// The stage at which a finish stands, colour and all.
+    #[must_use]
+    pub const fn of(finish: Finish) -> Self {
+        match finish {
+            Finish::Bare => Self::Filled,
+            Finish::Sealed => Self::Sealed,
+            Finish::Coloured => Self::Coloured,
+            Finish::Cleared => Self::Cleared,
+            Finish::Buffed => Self::Buffed,
+        }
+    }
+
+    /// Takes away what has not been done at that stage: stain comes before filler, filler before colour.
+    fn undo(self, recipe: &mut Recipe) {
+        if self == Self::Bare {
+            recipe.stain = 0.0;
+        }
+        if self < Self::Filled {
+            recipe.filler = None;
+        }
+        if self < Self::Coloured {
+            (recipe.amber, recipe.opaque, recipe.shaded) = (0.0, None, false);
+        }
+    }
+}
