@@ -1,7 +1,7 @@
 # Everything is reached from here; `make help` lists it.
 
 .DEFAULT_GOAL := help
-.PHONY: help run test dist long mutants bench coverage setup check unit content browser pictures size clean
+.PHONY: help run test dist long mutants bench coverage setup visible sheet check unit content browser pictures size clean
 
 help: ## list what can be made
 	@awk -F ':.*## ' '/^[a-z]+:.*## / { printf "  make %-9s %s\n", $$1, $$2 }' $(MAKEFILE_LIST)
@@ -35,6 +35,12 @@ bench: ## how long the model takes, and the same figures beside general-purpose 
 
 coverage: ## write the table of what is checked against the outside into DEVELOPERS.md
 	@node tools/coverage.mjs
+
+visible: ## measure on which woods a slight fault can be seen, into content/panels.toml
+	@node tools/visible.mjs
+
+sheet: ## one page with all faults and woods, three seeds each, for people to look at
+	@node tools/sheet.mjs
 
 setup: ## fetch what the build and the tests need
 	@tools/setup.sh test

@@ -100,6 +100,7 @@ fn law(world: &World<'_>, voice: &Voice<'_>, family: &str, seed: u32) {
                 assert!(solution.guess < 1.0, "{at}: every order is accepted");
             }
         }
+        Kind::Point => assert!(card.options.is_empty() && enough, "{at}"),
         Kind::Number => {
             if let Answer::Number(right) = solution.right {
                 let shown =

@@ -67,9 +67,15 @@ pub fn panels(card: &Card, world: &World<'_>) -> Vec<Recipe> {
         (_, true) => &["fault"],
         _ => &[],
     };
-    faults.iter().filter_map(|key| recipe(&card.facts, world, card.facts.maybe_slug(key))).collect()
+    let panel = |(piece, key): (u32, &&str)| {
+        let recipe = recipe(&card.facts, world, card.facts.maybe_slug(key))?;
+        Some(Recipe { seed: recipe.seed.wrapping_add(piece * PIECES), ..recipe })
+    };
+    (0..).zip(faults).filter_map(panel).collect()
 }
 
+/// Panels side by side are never one piece of wood: so far apart are their seeds.
+const PIECES: u32 = 1_000_000;
 /// Faults of two panels side by side; one that is not told is not there.
 pub(super) const LEFT: &str = "one_fault";
 pub(super) const RIGHT: &str = "other_fault";

@@ -19,7 +19,7 @@ pub(crate) struct Args {
 }
 
 /// Words that stand alone after two dashes.
-const SWITCHES: [&str; 4] = ["list", "key", "schema", "example"];
+const SWITCHES: [&str; 5] = ["list", "key", "schema", "example", "visible"];
 
 impl Args {
     pub(crate) fn read(words: &[String]) -> Result<Self, Vec<String>> {

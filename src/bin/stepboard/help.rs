@@ -76,9 +76,11 @@ content inside this program when no path is given. Each problem with file, line 
 const PICTURE: &str = "\
 stepboard picture wood=LOOK [key=value ...] out=FILE.png
 stepboard picture --list
+stepboard picture --visible
 
 Draws a panel, 120 by 90 mm, grain along it: a wood, a finish, a fault. --list gives the looks of
-woods, the faults, and what each key allows. The same words give the same picture.
+woods, the faults, and what each key allows; --visible measures on which woods a slight fault of
+content/panels.toml can be seen (`make visible` writes that down). The same words give the same picture.
   seed       a piece of wood, and where its fault lies (0 to 4294967295)
   finish     bare, sealed, coloured, cleared, buffed
   fault, severity     the fault and how much of it: slight, plain, severe

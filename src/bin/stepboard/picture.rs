@@ -6,7 +6,7 @@ use serde_json::json;
 use std::fs::File;
 use std::io::BufWriter;
 use std::str::FromStr;
-use stepboard::content::Content;
+use stepboard::content::{Content, Dress};
 use stepboard::picture::{Fault, Finish, Grid, Lamp, LampKind, Panel, Probe, Recipe, Severity};
 
 /// The panel, mm.
@@ -36,6 +36,9 @@ const YES_NO: [(&str, bool); 2] = [("no", false), ("yes", true)];
 pub(crate) fn run(content: &Content, mut args: Args) -> Output {
     if args.switches.iter().any(|switch| switch == "list") {
         return Ok(list(content));
+    }
+    if args.switches.iter().any(|switch| switch == "visible") {
+        return Ok(visible(content));
     }
     let recipe = recipe(content, &mut args)?;
     let lamp = Lamp {
@@ -84,9 +87,14 @@ pub(crate) fn run(content: &Content, mut args: Args) -> Output {
 
 fn list(content: &Content) -> String {
     let names = |names: Vec<&str>| json!(names);
+    let shown = content.panels.iter().map(|panel| {
+        let dress = panel.dresses.first().and_then(|slug| content.dress(slug));
+        json!({ "fault": panel.fault, "looks": panel.looks, "words": words(panel.finish, dress) })
+    });
     json!({
         "wood": content.looks.iter().map(|look| look.slug.as_str()).collect::<Vec<_>>(),
         "fault": names(Fault::ALL.iter().map(|fault| fault.slug()).collect()),
+        "shown": shown.collect::<Vec<_>>(),
         "finish": names(FINISHES.iter().map(|(name, _)| *name).collect()),
         "severity": names(SEVERITIES.iter().map(|(name, _)| *name).collect()),
         "probe": names(PROBES.iter().map(|(name, _)| *name).collect()),
@@ -94,6 +102,70 @@ fn list(content: &Content) -> String {
     })
     .to_string()
 }
+
+/// The words that draw a finish in colours.
+fn words(finish: Finish, dress: Option<&Dress>) -> Vec<String> {
+    let finish = FINISHES.iter().find(|(_, one)| *one == finish).map_or("bare", |(name, _)| *name);
+    let mut words = vec![format!("finish={finish}")];
+    let Some(dress) = dress else { return words };
+    let hex = |[red, green, blue]: [u8; 3]| format!("{red:02x}{green:02x}{blue:02x}");
+    words.extend(dress.filler.map(|filler| format!("filler={}", hex(filler))));
+    words.extend(dress.opaque.map(|opaque| format!("opaque={}", hex(opaque))));
+    words.extend([format!("stain={}", dress.stain), format!("amber={}", dress.amber)]);
+    words
+}
+
+/// For each fault that is shown, the looks of woods on which a slight one can be seen whatever the piece.
+fn visible(content: &Content) -> String {
+    let shown = content.panels.iter().map(|panel| {
+        let seen = |look: &&String| {
+            let dresses = panel.dresses.iter().filter_map(|slug| content.dress(slug));
+            let look = content.look(look);
+            dresses.zip(look.into_iter().cycle()).all(|(dress, look)| {
+                (0..PIECES).all(|seed| {
+                    let clean = dress.on(&look.species, panel.finish, seed);
+                    let fault = Fault::from_slug(&panel.fault).map(|fault| (fault, Severity::Slight));
+                    changed(&clean, &Recipe { fault, ..clean.clone() }) >= SEEN_SHARE
+                })
+            })
+        };
+        let looks: Vec<&String> = panel.looks.iter().filter(seen).collect();
+        (panel.fault.clone(), json!(looks))
+    });
+    serde_json::Value::Object(shown.collect()).to_string()
+}
+
+/// Share of the face that a fault changes by more than the eye needs, under the lamp that shows it best.
+fn changed(clean: &Recipe, spoiled: &Recipe) -> f64 {
+    /// Steps of a byte that an eye sees beside each other.
+    const STEP: u8 = 6;
+    let grid = Grid::covering(WIDTH, HEIGHT, SEEN_AT);
+    let (clean, spoiled) = (Panel::draw(clean.clone(), grid), Panel::draw(spoiled.clone(), grid));
+    let (mut before, mut after) = (Vec::new(), Vec::new());
+    let mut most = 0.0_f64;
+    for x in [0.25, 0.5, 0.75] {
+        for kind in [LampKind::Tubes, LampKind::Point] {
+            let lamp = Lamp { kind, x: x * WIDTH, ..Lamp::OVERHEAD };
+            clean.light(lamp, &mut before);
+            spoiled.light(lamp, &mut after);
+            let differ = before
+                .chunks(4)
+                .zip(after.chunks(4))
+                .filter(|(before, after)| before.iter().zip(*after).any(|(a, b)| a.abs_diff(*b) > STEP));
+            let count = u32::try_from(differ.count()).unwrap_or(u32::MAX);
+            let all = u32::try_from(grid.columns * grid.rows).unwrap_or(u32::MAX);
+            most = most.max(f64::from(count) / f64::from(all));
+        }
+    }
+    most
+}
+
+/// Pieces of wood that are tried.
+const PIECES: u32 = 6;
+/// Share of the face that must change for a fault to be seen (by eye: about 500 pixels of 480 by 360).
+const SEEN_SHARE: f64 = 0.003;
+/// Millimetres a pixel at which that is measured.
+const SEEN_AT: f32 = 0.5;
 
 fn recipe(content: &Content, args: &mut Args) -> Result<Recipe, Vec<String>> {
     let slugs = || content.looks.iter().map(|look| look.slug.as_str()).collect::<Vec<_>>().join(", ");

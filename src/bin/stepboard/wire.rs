@@ -3,6 +3,7 @@
 use crate::show;
 use serde::Deserialize;
 use serde_json::{Value, json};
+use stepboard::card::scene::PANEL_MM;
 use stepboard::card::{Answer, Card, Kind, Place, Solution, Voice};
 use stepboard::content::{CautionStage, Units};
 use stepboard::quantity::{Measure, Unit};
@@ -22,10 +23,13 @@ pub(crate) fn units(name: Option<&str>) -> Result<Units, Vec<String>> {
 /// A card without its answer.
 pub(crate) fn card(voice: &Voice<'_>, sheet: &str, card: &Card) -> Value {
     let info = voice.content.family(&card.family);
+    let draws = info.map(|info| info.facts.as_slice()).unwrap_or_default();
+    let told = |key: &str| !draws.iter().any(|draw| draw.on_panel && draw.fact == key);
     let facts: Vec<Value> = card
         .facts
         .0
         .iter()
+        .filter(|(key, _)| told(key))
         .map(|(key, value)| {
             json!({
                 "key": key, "label": voice.fact_name(key), "value": value,
@@ -146,9 +150,20 @@ pub(crate) fn answer(card: &Card, sent: &Sent) -> Result<Answer, String> {
             })?;
             Ok(Answer::Number(Measure::new(number.value, unit, 2)))
         }
-        (Kind::Point, Sent::Place(place)) => Ok(Answer::Place(*place)),
+        (Kind::Point, Sent::Place(place)) if on_panel(*place) => Ok(Answer::Place(*place)),
+        (Kind::Point, Sent::Place(_)) => {
+            let (width, height) = PANEL_MM;
+            Err(format!(
+                "a place lies from 0 to {width} mm from the left and from 0 to {height} mm from the top"
+            ))
+        }
         (kind, _) => Err(format!("a {kind:?} card takes {}, or \"not-enough\"", form(kind))),
     }
+}
+
+/// Whether a place lies on a panel.
+fn on_panel(place: Place) -> bool {
+    (0.0..=PANEL_MM.0).contains(&place.x_mm) && (0.0..=PANEL_MM.1).contains(&place.y_mm)
 }
 
 const fn form(kind: Kind) -> &'static str {

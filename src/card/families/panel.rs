@@ -103,7 +103,9 @@ fn a_panel_to_judge(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
     let plain: Vec<&Panel> = world.content.panels.iter().filter(|panel| panel.twins.is_empty()).collect();
     let Some(panel) = dice.pick(&plain) else { return };
     show(facts, panel, dice);
-    if !dice.one_in(CLEAN_ONE_IN) {
+    if dice.one_in(CLEAN_ONE_IN) {
+        facts.0.remove("fault");
+    } else {
         facts.set_term("fault", &panel.fault);
     }
 }
@@ -278,7 +280,8 @@ fn call_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
 // Which wood
 
 fn wood_of<'a>(facts: &Facts, world: &World<'a>) -> Result<&'a str, CannotJudge> {
-    let look = world.content.look(facts.slug("panel_look")?).ok_or_else(|| CannotJudge::without("panel_look"))?;
+    let look =
+        world.content.look(facts.slug("panel_look")?).ok_or_else(|| CannotJudge::without("panel_look"))?;
     Ok(look.wood.as_str())
 }
 
