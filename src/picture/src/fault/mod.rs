@@ -2,7 +2,13 @@
 //!
 //! Heights and strengths serve the picture (by eye, common practice, no source) where no other source is named.
 
+mod chatter_mark;
 mod fish_eye;
+mod grain_sink;
+mod lap_stripe;
+mod sanding_scratch;
+mod stain_blotch;
+mod uptake;
 
 use crate::panel::{Layers, Recipe, Severity};
 
@@ -35,6 +41,16 @@ macro_rules! faults {
 faults! {
     /// Bowls that opened in the wet coat.
     FishEye = "fish-eye" in fish_eye,
+    /// Lines and curls that a coarse grit left.
+    SandingScratch = "sanding-scratch" in sanding_scratch,
+    /// Even bars across the face, in the wood.
+    ChatterMark = "chatter-mark" in chatter_mark,
+    /// Bands of colour as far apart as the fan is wide.
+    LapStripe = "lap-stripe" in lap_stripe,
+    /// Closed dips over the pores, weeks after buffing.
+    GrainSink = "grain-sink" in grain_sink,
+    /// Stain that went in unevenly.
+    StainBlotch = "stain-blotch" in stain_blotch,
 }
 
 impl Fault {
