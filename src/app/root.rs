@@ -90,6 +90,7 @@ fn screen(route: Route) -> Html {
         Route::Calculation { name } => {
             html! { <pages::Calculation key={format!("bench-{name}")} name={name.clone()} /> }
         }
+        Route::Panel => html! { <pages::Panel key="panel" /> },
         Route::Record => html! { <pages::Record key="record" /> },
         Route::Entry { sequence } => html! { <pages::Entry key={format!("entry-{sequence}")} {sequence} /> },
         Route::Sheet => html! { <pages::ShopSheet key="sheet" from_card=false /> },

@@ -15,16 +15,42 @@ pub fn paint(canvas: &HtmlCanvasElement, draw: impl FnOnce(u32, u32) -> Vec<u8>)
     if width == 0 || height == 0 {
         return;
     }
-    let pixels = draw(width, height);
-    canvas.set_width(width);
-    canvas.set_height(height);
-    let image = ImageData::new_with_u8_clamped_array_and_sh(Clamped(&pixels), width, height);
-    let context = canvas.get_context("2d").ok().flatten();
-    if let (Ok(image), Some(context)) = (image, context) {
-        let context: CanvasRenderingContext2d = context.unchecked_into();
-        // The picture says nothing that the words beside it do not.
-        let _ = context.put_image_data(&image, 0.0, 0.0);
+    show(canvas, width, height, &draw(width, height));
+}
+
+/// Shows a picture of that many pixels on a canvas, whatever its place on the page.
+pub fn show(canvas: &HtmlCanvasElement, width: u32, height: u32, pixels: &[u8]) {
+    // Setting a size clears the canvas: it is left alone where it fits.
+    if (canvas.width(), canvas.height()) != (width, height) {
+        canvas.set_width(width);
+        canvas.set_height(height);
     }
+    put(canvas, (0.0, 0.0), width, pixels);
+}
+
+/// Shows a piece of a picture on a canvas that is clear otherwise, its upper left corner at a place.
+pub fn show_piece(canvas: &HtmlCanvasElement, corner: (f64, f64), width: u32, pixels: &[u8]) {
+    clear(canvas);
+    put(canvas, corner, width, pixels);
+}
+
+/// Clears a canvas.
+pub fn clear(canvas: &HtmlCanvasElement) {
+    if let Some(context) = context(canvas) {
+        context.clear_rect(0.0, 0.0, f64::from(canvas.width()), f64::from(canvas.height()));
+    }
+}
+
+fn put(canvas: &HtmlCanvasElement, (x, y): (f64, f64), width: u32, pixels: &[u8]) {
+    let image = ImageData::new_with_u8_clamped_array(Clamped(pixels), width);
+    if let (Ok(image), Some(context)) = (image, context(canvas)) {
+        // The picture says nothing that the words beside it do not.
+        let _ = context.put_image_data(&image, x, y);
+    }
+}
+
+fn context(canvas: &HtmlCanvasElement) -> Option<CanvasRenderingContext2d> {
+    canvas.get_context("2d").ok().flatten().map(JsCast::unchecked_into)
 }
 
 #[allow(

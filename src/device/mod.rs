@@ -3,7 +3,9 @@
 pub mod canvas;
 pub mod clock;
 pub mod files;
+mod frames;
 pub mod page;
 mod store;
 
+pub use frames::NextFrame;
 pub use store::{Loaded, Store, StoreError};

@@ -1,4 +1,4 @@
-//! Bench: every calculation of the model, by name.
+//! Bench: a panel to be looked at, and every calculation of the model, by name.
 
 use crate::app::hooks::use_settings;
 use crate::app::parts::{Frame, Picture, icon, sheet_setting, unit_settings};
@@ -33,6 +33,12 @@ pub(in crate::app) fn Bench() -> Html {
     html! {
         <Frame class="sheet" title={shop.say("bench.title")} back={Some(Route::Home)} {cautions}>
             <p key="lead" class="lead">{ shop.say("bench.lead") }</p>
+            <section key="panel">
+                <h2>{ shop.say("bench.group.panel") }</h2>
+                <ul class="rows links"><li>
+                    <a href={Route::Panel.address()} class="row-link"><span class="words">{ shop.say("panel.title") }</span>{ icon(Picture::Go) }</a>
+                </li></ul>
+            </section>
             { for bench::GROUPS.iter().map(group) }
             <details key="settings" class="seen">
                 <summary>{ shop.say("bench.settings") }</summary>

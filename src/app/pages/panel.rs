@@ -1,0 +1,184 @@
+//! A panel to be looked at: a wood, how far its finish has come, a fault, and how much of it.
+
+use crate::app::parts::{Frame, Panel as Face, Place, Seen};
+use crate::app::route::Route;
+use crate::app::state::{Shop, use_shop};
+use crate::content::Look;
+use crate::picture::{Fault, Finish, Recipe, Severity};
+use wasm_bindgen::JsCast;
+use web_sys::HtmlSelectElement;
+use yew::prelude::*;
+
+const FINISHES: [(Finish, &str); 5] = [
+    (Finish::Bare, "bare"),
+    (Finish::Sealed, "sealed"),
+    (Finish::Coloured, "coloured"),
+    (Finish::Cleared, "cleared"),
+    (Finish::Buffed, "buffed"),
+];
+const SEVERITIES: [(Severity, &str); 3] =
+    [(Severity::Slight, "slight"), (Severity::Plain, "plain"), (Severity::Severe, "severe")];
+/// Amber of a coloured film (by eye).
+const AMBER: f32 = 0.35;
+/// Dark filler, as it is packed into open pores (by eye).
+const FILLER: [u8; 3] = [74, 50, 32];
+/// Less of a cell than this is nothing that would be told.
+const LEAST: f32 = 0.002;
+
+/// What is looked at.
+#[derive(Debug, Clone, PartialEq)]
+struct Chosen {
+    look: String,
+    finish: Finish,
+    filled: bool,
+    fault: Option<Fault>,
+    severity: Severity,
+    piece: u32,
+}
+
+impl Chosen {
+    fn recipe(&self, look: &Look) -> Recipe {
+        let bare = Recipe::bare(look.species.clone(), self.piece);
+        let filler = (self.filled && self.finish != Finish::Bare).then_some(FILLER);
+        let amber = if self.finish >= Finish::Coloured { AMBER } else { 0.0 };
+        let fault = self.fault.map(|fault| (fault, self.severity));
+        Recipe { finish: self.finish, filler, amber, fault, ..bare }
+    }
+}
+
+#[component]
+pub(in crate::app) fn Panel() -> Html {
+    let shop = use_shop();
+    let chosen = use_state_eq(|| Chosen {
+        look: shop.content().looks.first().map(|look| look.slug.clone()).unwrap_or_default(),
+        finish: Finish::Cleared,
+        filled: false,
+        fault: Fault::ALL.first().copied(),
+        severity: Severity::Plain,
+        piece: 1,
+    });
+    let place = use_state_eq(|| None::<Place>);
+    let on_place = use_callback((), {
+        let set = place.setter();
+        move |place, ()| set.set(Some(place))
+    });
+    let words = use_callback((shop.clone(), chosen.fault), |seen, (shop, fault)| told(shop, *fault, seen));
+    let choose = {
+        let (set, place) = (chosen.setter(), place.setter());
+        Callback::from(move |next| {
+            set.set(next);
+            place.set(None);
+        })
+    };
+    let cautions = shop.cautions_for(&[]);
+    let Some(look) = shop.content().look(&chosen.look) else {
+        return html! { <Frame class="sheet" title={shop.say("panel.title")} back={Some(Route::Bench)} {cautions}><p></p></Frame> };
+    };
+    let note = shop.say_with("panel.piece", &[("n", chosen.piece.to_string())]);
+    let at = match *place {
+        None => shop.say("panel.no-place"),
+        Some(Place { x, y }) => {
+            shop.say_with("panel.at", &[("x", x.round().to_string()), ("y", y.round().to_string())])
+        }
+    };
+    html! {
+        <Frame class="panel-page" title={shop.say("panel.title")} {note} back={Some(Route::Bench)} {cautions}>
+            <Face key="face" recipe={chosen.recipe(look)} alt={alt(&shop, &chosen)} {words} place={*place} {on_place} />
+            <section key="choice" class="ticket form">
+                <span class="hole" aria-hidden="true"></span>
+                { choices(&shop, &chosen, &choose) }
+                <p key="at" class="note" role="status">{ at }</p>
+            </section>
+        </Frame>
+    }
+}
+
+/// The fields of the ticket.
+fn choices(shop: &Shop, chosen: &Chosen, choose: &Callback<Chosen>) -> Html {
+    let say = |word: &str| shop.say(&format!("panel.{word}"));
+    let now = || chosen.clone();
+    let woods = shop.content().looks.iter().map(|look| {
+        (look_name(shop, &look.slug), look.slug == chosen.look, Chosen { look: look.slug.clone(), ..now() })
+    });
+    let finishes =
+        FINISHES.map(|(finish, word)| (say(word), finish == chosen.finish, Chosen { finish, ..now() }));
+    let pores = [("open", false), ("filled", true)]
+        .map(|(word, filled)| (say(word), filled == chosen.filled, Chosen { filled, ..now() }));
+    let none = (say("no-fault"), chosen.fault.is_none(), Chosen { fault: None, ..now() });
+    let faults = Fault::ALL.iter().map(|fault| {
+        let name = shop.voice().term("", fault.slug()).into();
+        (name, chosen.fault == Some(*fault), Chosen { fault: Some(*fault), ..now() })
+    });
+    let severities = SEVERITIES
+        .map(|(severity, word)| (say(word), severity == chosen.severity, Chosen { severity, ..now() }));
+    let next = Chosen { piece: chosen.piece % PIECES + 1, ..now() };
+    let another = choose.reform(move |_: MouseEvent| next.clone());
+    html! {
+        <>
+            { field(say("wood"), "panel-wood", woods.collect(), choose) }
+            { field(say("finish"), "panel-finish", finishes.to_vec(), choose) }
+            { field(say("pores"), "panel-pores", pores.to_vec(), choose) }
+            { field(say("fault"), "panel-fault", std::iter::once(none).chain(faults).collect(), choose) }
+            { field(say("severity"), "panel-severity", severities.to_vec(), choose) }
+            <button key="another" type="button" class="control" onclick={another}>{ say("another") }</button>
+        </>
+    }
+}
+
+/// Pieces that are offered, one after the other.
+const PIECES: u32 = 99;
+
+/// One thing to choose by its name, whether it is chosen, and what it leads to.
+type Choice = (AttrValue, bool, Chosen);
+
+fn field(label: AttrValue, id: &'static str, choices: Vec<Choice>, choose: &Callback<Chosen>) -> Html {
+    let option = |(number, (name, selected, _)): (usize, &Choice)| {
+        html! { <option key={number} value={number.to_string()} selected={*selected}>{ name }</option> }
+    };
+    let options: Vec<Html> = choices.iter().enumerate().map(option).collect();
+    let choose = choose.clone();
+    let onchange = Callback::from(move |event: Event| {
+        let select = event.target().and_then(|target| target.dyn_into::<HtmlSelectElement>().ok());
+        let number = select.and_then(|select| usize::try_from(select.selected_index()).ok());
+        if let Some((_, _, next)) = number.and_then(|number| choices.get(number)) {
+            choose.emit(next.clone());
+        }
+    });
+    html! {
+        <p key={id} class="field"><label for={id}>{ label }</label><select {id} {onchange}>{ for options }</select></p>
+    }
+}
+
+/// A look by name: its own where the wood has several, else the wood's.
+fn look_name(shop: &Shop, slug: &str) -> AttrValue {
+    let own = format!("app.panel.look.{slug}");
+    let wood = shop.content().look(slug).map(|look| shop.voice().term("", &look.wood)).unwrap_or_default();
+    match shop.texts().find(&own) {
+        Some(name) => name.to_owned().into(),
+        None => wood.into(),
+    }
+}
+
+/// The whole picture in a sentence.
+fn alt(shop: &Shop, chosen: &Chosen) -> AttrValue {
+    let finish =
+        FINISHES.iter().find(|(finish, _)| *finish == chosen.finish).map_or("bare", |(_, word)| word);
+    let seen = match chosen.fault {
+        Some(fault) => shop.text(&format!("fault.{}.looks", fault.slug())),
+        None => shop.say("panel.sound"),
+    };
+    let named = [
+        ("wood", look_name(shop, &chosen.look).to_string()),
+        ("finish", shop.say(&format!("panel.{finish}")).to_lowercase()),
+        ("seen", seen.to_string()),
+    ];
+    shop.say_with("panel.alt", &named)
+}
+
+/// A cell in words, without the fault's name.
+fn told(shop: &Shop, fault: Option<Fault>, seen: Seen) -> AttrValue {
+    match fault.filter(|_| seen.share > LEAST) {
+        Some(fault) => shop.text(&format!("fault.{}.looks", fault.slug())),
+        None => shop.say("panel.nothing"),
+    }
+}

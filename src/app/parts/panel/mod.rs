@@ -1,0 +1,173 @@
+//! A panel of finished wood that is looked at: under a lamp that one moves, closer, and in words.
+//!
+//! ```text
+//! <Panel recipe={recipe} alt={"Maple, cleared"} words={told} on_place={picked} place={Some(place)} />
+//! ```
+//! The picture is drawn from the recipe and nothing else. `words` tells a cell in words and never names the fault;
+//! `on_place` gets the place, in mm, that was tapped or chosen by keys, and `place` is what is marked.
+
+mod easel;
+mod lamp;
+mod place;
+mod rail;
+mod words;
+
+pub(in crate::app) use place::{Cell, HEIGHT, Place, WIDTH};
+
+use super::{Picture, icon};
+use crate::app::state::use_shop;
+use crate::picture::{LampKind, Recipe};
+use easel::{Easel, Shares};
+use lamp::{LampAt, lamp_choice, steps};
+use rail::{Rail, Way};
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// A cell of the panel, as it is to be told in words.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(in crate::app) struct Seen {
+    pub(in crate::app) cell: Cell,
+    /// Share of it that the fault takes, 0 to 1.
+    pub(in crate::app) share: f32,
+}
+
+#[derive(Properties, PartialEq)]
+pub(in crate::app) struct PanelProps {
+    /// What is drawn; another recipe is drawn anew.
+    pub(in crate::app) recipe: Recipe,
+    /// What the picture shows, for those who do not see it.
+    pub(in crate::app) alt: AttrValue,
+    /// Tells a cell in words.
+    pub(in crate::app) words: Callback<Seen, AttrValue>,
+    /// The place that is marked.
+    #[prop_or_default]
+    pub(in crate::app) place: Option<Place>,
+    /// Gets the place that was pointed at.
+    pub(in crate::app) on_place: Callback<Place>,
+}
+
+#[component]
+pub(in crate::app) fn Panel(props: &PanelProps) -> Html {
+    let shop = use_shop();
+    let lamp = use_state_eq(LampAt::default);
+    let cell = use_state_eq(|| None::<Cell>);
+    let in_words = use_state_eq(|| false);
+    let shares = use_state(|| Shares::default());
+    let tracks = [use_node_ref(), use_node_ref()];
+    let held = use_mut_ref(Held::default);
+    let picture = use_node_ref();
+    let easel = use_memo((), {
+        let (picture, set) = (picture.clone(), shares.setter());
+        let lamp = lamp.shone();
+        move |()| Easel::new(picture, lamp, Callback::from(move |shares| set.set(shares)))
+    });
+    use_effect_with(props.recipe.clone(), {
+        let easel = Rc::clone(&easel);
+        move |recipe| easel.draw(recipe.clone())
+    });
+    use_effect_with(*lamp, {
+        let easel = Rc::clone(&easel);
+        move |lamp| easel.light(lamp.shone())
+    });
+    use_effect_with((), {
+        let easel = Rc::clone(&easel);
+        move |()| move || easel.stop()
+    });
+    let on_lamp = {
+        let set = lamp.setter();
+        Callback::from(move |to: LampAt| set.set(to))
+    };
+    let [along, across] = tracks;
+    let held = held.borrow();
+    let rail = |way: Way| {
+        let at = *lamp;
+        let (value, end, track, held) = match way {
+            Way::Along => (at.x, WIDTH, &along, &held.along),
+            Way::Across => (at.y, HEIGHT, &across, &held.across),
+        };
+        let rail = Rail {
+            way,
+            label: shop.say(if way == Way::Along { "panel.lamp" } else { "panel.lamp-far" }),
+            said: at.said(&shop, way),
+            kind: at.kind,
+            value,
+            end,
+            still: at.kind == LampKind::Raking,
+            track: track.clone(),
+            held: Rc::clone(held),
+            on_value: on_lamp.reform(move |value| at.moved(way, value)),
+        };
+        rail.draw()
+    };
+    let tell = {
+        let (words, shares) = (props.words.clone(), Rc::clone(&shares));
+        move |cell: Cell| {
+            let share = shares.get(cell.number()).copied().unwrap_or(0.0);
+            words.emit(Seen { cell, share })
+        }
+    };
+    let on_cell = {
+        let (set, in_words) = (cell.setter(), in_words.setter());
+        Callback::from(move |(cell, by_key): (Cell, bool)| {
+            set.set(Some(cell));
+            if by_key {
+                in_words.set(true);
+            }
+        })
+    };
+    let toggle_words = {
+        let (set, now) = (in_words.setter(), *in_words);
+        Callback::from(move |_: MouseEvent| set.set(!now))
+    };
+    let told = match *cell {
+        Some(cell) => words::told(&shop, cell, &tell(cell)),
+        None => shop.say("panel.words-how"),
+    };
+    html! {
+        <div class="panel">
+            <div class="panel-bench">
+                { rail(Way::Along) }
+                <div key="face" class="panel-face">
+                    <canvas class="panel-picture" ref={picture} role="img" aria-label={props.alt.clone()}></canvas>
+                    { words::cells(&shop, (*cell).unwrap_or_default(), *in_words, &tell, &on_cell, &props.on_place) }
+                    { mark(props.place) }
+                </div>
+                { rail(Way::Across) }
+            </div>
+            <div class="panel-tools">
+                { steps(&shop, *lamp, &on_lamp) }
+                { lamp_choice(&shop, *lamp, &on_lamp) }
+                <button key="words" type="button" class={classes!("control", in_words.then_some("picked"))} aria-pressed={in_words.to_string()} onclick={toggle_words}>
+                    { icon(Picture::Words) }{ shop.say("panel.words") }
+                </button>
+            </div>
+            <p class="panel-told kraft" aria-live="polite" hidden={!*in_words}>{ told }</p>
+        </div>
+    }
+}
+
+/// What a finger holds of each rail.
+#[derive(Debug, Default)]
+struct Held {
+    along: rail::Hold,
+    across: rail::Hold,
+}
+
+/// The mark on the place that was pointed at.
+fn mark(place: Option<Place>) -> Html {
+    let hidden = place.is_none();
+    let Place { x, y } = place.unwrap_or(Place::MIDDLE);
+    html! {
+        <svg key="mark" class="panel-mark" aria-hidden="true" focusable="false" {hidden}>
+            <svg x={percent(x, WIDTH)} y={percent(y, HEIGHT)} class="at">
+                <circle class="under" r="16" /><circle class="over" r="16" />
+                <path class="under" d="M-24 0h14M10 0h14M0-24v14M0 10v14" /><path class="over" d="M-24 0h14M10 0h14M0-24v14M0 10v14" />
+            </svg>
+        </svg>
+    }
+}
+
+/// A length on the panel as a share of it.
+fn percent(at: f32, of: f32) -> String {
+    format!("{}%", 100.0 * at / of)
+}

@@ -1,0 +1,94 @@
+//! Places on a panel, and the cells that it is told in.
+
+use crate::picture::Grid;
+
+/// The panel, mm along the grain and across it.
+pub(in crate::app) const WIDTH: f32 = 120.0;
+pub(in crate::app) const HEIGHT: f32 = 90.0;
+/// Cells along and across: on a phone each is still as large as a fingertip.
+pub(in crate::app) const COLUMNS: u8 = 6;
+pub(in crate::app) const ROWS: u8 = 4;
+
+/// A place on the panel, mm from its left and from its top.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(in crate::app) struct Place {
+    pub(in crate::app) x: f32,
+    pub(in crate::app) y: f32,
+}
+
+impl Place {
+    pub(super) const MIDDLE: Self = Self { x: 0.5 * WIDTH, y: 0.5 * HEIGHT };
+
+    /// The same place, or the nearest one on the panel.
+    pub(super) fn held(self) -> Self {
+        Self { x: self.x.clamp(0.0, WIDTH), y: self.y.clamp(0.0, HEIGHT) }
+    }
+}
+
+/// A part of the panel that is told in words.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub(in crate::app) struct Cell {
+    pub(in crate::app) column: u8,
+    pub(in crate::app) row: u8,
+}
+
+impl Cell {
+    /// Every cell, row by row.
+    pub(super) fn all() -> impl Iterator<Item = Self> {
+        (0..ROWS).flat_map(|row| (0..COLUMNS).map(move |column| Self { column, row }))
+    }
+
+    /// Its place among all.
+    pub(super) const fn number(self) -> usize {
+        self.row as usize * COLUMNS as usize + self.column as usize
+    }
+
+    pub(super) fn middle(self) -> Place {
+        let along = |n: u8, count: u8, length: f32| (f32::from(n) + 0.5) / f32::from(count) * length;
+        Place { x: along(self.column, COLUMNS, WIDTH), y: along(self.row, ROWS, HEIGHT) }
+    }
+
+    /// The cell that a place lies in.
+    pub(super) fn of(place: Place) -> Self {
+        let nearest = Self::all().min_by(|a, b| far(a.middle(), place).total_cmp(&far(b.middle(), place)));
+        nearest.unwrap_or_default()
+    }
+
+    /// The cell that a key leads to; `None` where the key is not for us.
+    pub(super) fn walked(self, key: &str) -> Option<Self> {
+        let (last_column, last_row) = (COLUMNS - 1, ROWS - 1);
+        Some(match key {
+            "ArrowLeft" => Self { column: self.column.saturating_sub(1), ..self },
+            "ArrowRight" => Self { column: (self.column + 1).min(last_column), ..self },
+            "ArrowUp" => Self { row: self.row.saturating_sub(1), ..self },
+            "ArrowDown" => Self { row: (self.row + 1).min(last_row), ..self },
+            "Home" => Self { column: 0, ..self },
+            "End" => Self { column: last_column, ..self },
+            "PageUp" => Self { row: 0, ..self },
+            "PageDown" => Self { row: last_row, ..self },
+            _ => return None,
+        })
+    }
+}
+
+/// How far apart two places are in cells, squared: all cells are alike in size.
+fn far(a: Place, b: Place) -> f32 {
+    let across = (a.y - b.y) / HEIGHT * f32::from(ROWS);
+    let along = (a.x - b.x) / WIDTH * f32::from(COLUMNS);
+    along.abs().max(across.abs())
+}
+
+/// Share of each cell that the fault takes, from its share of each pixel.
+pub(super) fn shares(grid: Grid, mask: &[f32]) -> Vec<f32> {
+    let mut sums = vec![(0.0_f32, 0.0_f32); usize::from(COLUMNS) * usize::from(ROWS)];
+    for (place, share) in mask.iter().enumerate() {
+        let (column, row) = (place % grid.columns, place / grid.columns);
+        let cell = row * usize::from(ROWS) / grid.rows * usize::from(COLUMNS)
+            + column * usize::from(COLUMNS) / grid.columns;
+        if let Some((sum, count)) = sums.get_mut(cell) {
+            *sum += share;
+            *count += 1.0;
+        }
+    }
+    sums.into_iter().map(|(sum, count)| sum / count.max(1.0)).collect()
+}

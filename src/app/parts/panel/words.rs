@@ -1,0 +1,84 @@
+//! The panel in words: cells that are walked by keys or found by pointing, each told without the fault's name.
+
+use super::place::{COLUMNS, Cell, HEIGHT, Place, ROWS, WIDTH};
+use crate::app::state::Shop;
+use crate::device::page;
+use wasm_bindgen::JsCast;
+use web_sys::Element;
+use yew::prelude::*;
+
+/// The element of a cell.
+fn id(cell: Cell) -> String {
+    format!("panel-cell-{}", cell.number())
+}
+
+/// What is said of a cell.
+pub(super) fn told(shop: &Shop, cell: Cell, words: &str) -> AttrValue {
+    let named = [
+        ("row", (cell.row + 1).to_string()),
+        ("column", (cell.column + 1).to_string()),
+        ("words", words.to_owned()),
+    ];
+    shop.say_with("panel.cell", &named)
+}
+
+/// The cells over the picture. A tap points at its very place, a key at the middle of the cell that has the focus.
+pub(super) fn cells(
+    shop: &Shop,
+    now: Cell,
+    shown: bool,
+    tell: &impl Fn(Cell) -> AttrValue,
+    on_cell: &Callback<(Cell, bool)>,
+    on_place: &Callback<Place>,
+) -> Html {
+    let onkeydown = {
+        let (on_cell, on_place) = (on_cell.clone(), on_place.clone());
+        Callback::from(move |event: KeyboardEvent| {
+            let key = event.key();
+            if matches!(key.as_str(), "Enter" | " ") {
+                on_place.emit(now.middle());
+                on_cell.emit((now, true));
+            } else if let Some(next) = now.walked(&key) {
+                on_cell.emit((next, true));
+                page::focus(&id(next));
+            } else {
+                return;
+            }
+            event.prevent_default();
+        })
+    };
+    let onclick = {
+        let (on_cell, on_place) = (on_cell.clone(), on_place.clone());
+        Callback::from(move |event: MouseEvent| {
+            let target = event.target().and_then(|target| target.dyn_into::<Element>().ok());
+            let Some(grid) = target.and_then(|target| target.closest("[role=grid]").ok().flatten()) else {
+                return;
+            };
+            let place = pointed(&grid, &event);
+            on_cell.emit((Cell::of(place), false));
+            on_place.emit(place);
+        })
+    };
+    let one = |cell: Cell| {
+        let tabindex = if cell == now { "0" } else { "-1" };
+        html! { <span key={cell.number()} id={id(cell)} role="gridcell" {tabindex} aria-label={told(shop, cell, &tell(cell))}></span> }
+    };
+    let row = |row: u8| {
+        html! { <div key={row} role="row">{ for (0..COLUMNS).map(|column| one(Cell { column, row })) }</div> }
+    };
+    html! {
+        <div key="cells" class={classes!("panel-cells", shown.then_some("shown"))} role="grid" aria-label={shop.say("panel.places")} {onclick} {onkeydown}>
+            { for (0..ROWS).map(row) }
+        </div>
+    }
+}
+
+/// The place of the panel that lies under a pointer.
+#[allow(clippy::cast_possible_truncation, reason = "a place on a panel of some millimetres")]
+fn pointed(grid: &Element, event: &MouseEvent) -> Place {
+    let place = grid.get_bounding_client_rect();
+    let share = |at: i32, from: f64, long: f64| ((f64::from(at) - from) / long.max(1.0)) as f32;
+    let x = share(event.client_x(), place.left(), place.width()) * WIDTH;
+    let y = share(event.client_y(), place.top(), place.height()) * HEIGHT;
+    Place { x, y }.held()
+}
