@@ -3,11 +3,15 @@
 //! Heights and strengths serve the picture (by eye, common practice, no source) where no other source is named.
 
 mod chatter_mark;
+mod cold_check;
+mod crack;
 mod fish_eye;
 mod grain_sink;
 mod lap_stripe;
+mod run_sag;
 mod sanding_scratch;
 mod stain_blotch;
+mod thick;
 mod uptake;
 
 use crate::panel::{Layers, Recipe, Severity};
@@ -51,6 +55,10 @@ faults! {
     GrainSink = "grain-sink" in grain_sink,
     /// Stain that went in unevenly.
     StainBlotch = "stain-blotch" in stain_blotch,
+    /// Hairlines across the grain, or a net of them.
+    ColdCheck = "cold-check" in cold_check,
+    /// Tears and curtains that hang down a face.
+    RunSag = "run-sag" in run_sag,
 }
 
 impl Fault {

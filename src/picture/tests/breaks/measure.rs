@@ -1,0 +1,58 @@
+//! What tests of pictures share: a wood without marks of its own, and how pixels are compared.
+
+use stepboard_picture::{Fault, Finish, Grid, Growth, Lamp, Panel, Recipe, Severity, Species};
+
+/// A pale, even wood: what is seen on it is not the wood.
+pub(crate) fn plain_wood() -> Species {
+    Species {
+        base: [222, 190, 150],
+        early: [222, 190, 150],
+        late: None,
+        pore: [190, 158, 118],
+        growth: Growth::Diffuse,
+        ring: 5.0,
+        depth: 300.0,
+        taper: 0.0,
+        pith: -300.0,
+        early_share: 0.5,
+        contrast: 0.0,
+        streak: 0.02,
+        fine: 0.01,
+        wander: 1.0,
+        pores: Vec::new(),
+        telegraphs: false,
+        flecks: Vec::new(),
+        rays: None,
+        clouds: None,
+        ribbon: 0.0,
+        curl: 0.0,
+    }
+}
+
+/// A panel 120 by 90 mm in amber clear, with a fault or without.
+pub(crate) fn panel(fault: Option<(Fault, Severity)>, seed: u32, scale: f32) -> Panel {
+    let recipe = Recipe { finish: Finish::Cleared, amber: 0.35, fault, ..Recipe::bare(plain_wood(), seed) };
+    Panel::draw(recipe, Grid::covering(120.0, 90.0, scale))
+}
+
+/// The fault of a slug.
+pub(crate) fn named(slug: &str) -> Fault {
+    Fault::from_slug(slug).expect("a fault that is drawn")
+}
+
+/// Brightness of every pixel under a lamp, 0 to 255.
+pub(crate) fn brightness(panel: &Panel, lamp: Lamp) -> Vec<f32> {
+    let mut pixels = Vec::new();
+    panel.light(lamp, &mut pixels);
+    pixels.chunks_exact(4).map(|p| p.iter().take(3).map(|part| f32::from(*part)).sum::<f32>() / 3.0).collect()
+}
+
+/// Share of the face that a fault changes by more than the eye overlooks: 6 of 255 steps in any colour.
+pub(crate) fn changed(with: &Panel, without: &Panel, lamp: Lamp) -> f32 {
+    let (mut a, mut b) = (Vec::new(), Vec::new());
+    with.light(lamp, &mut a);
+    without.light(lamp, &mut b);
+    let pairs = a.chunks_exact(4).zip(b.chunks_exact(4));
+    let seen = pairs.filter(|(a, b)| a.iter().zip(b.iter()).any(|(a, b)| a.abs_diff(*b) > 6)).count();
+    seen as f32 / with.mask().len() as f32
+}
