@@ -2,7 +2,7 @@
 
 use crate::number::{coordinate, pixel, whole};
 
-/// How a panel is cut into pixels.
+/// How a panel, or a window on it, is cut into pixels.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Grid {
     /// Pixels along the grain.
@@ -11,6 +11,10 @@ pub struct Grid {
     pub rows: usize,
     /// Millimetres a pixel.
     pub scale: f32,
+    /// Upper left corner of the window on the panel, mm from the panel's own.
+    corner: (f32, f32),
+    /// Width and height of the whole panel, mm.
+    face: (f32, f32),
 }
 
 impl Grid {
@@ -18,19 +22,33 @@ impl Grid {
     #[must_use]
     pub fn covering(width: f32, height: f32, scale: f32) -> Self {
         let count = |length: f32| whole(length / scale + 0.5).max(1);
-        Self { columns: count(width), rows: count(height), scale }
+        let (columns, rows) = (count(width), count(height));
+        let face = (coordinate(columns) * scale, coordinate(rows) * scale);
+        Self { columns, rows, scale, corner: (0.0, 0.0), face }
     }
 
-    /// Width of the panel, mm.
+    /// A square window on the same panel round a place, mm, cut finer: so many pixels of `scale` mm each way.
     #[must_use]
-    pub fn width(self) -> f32 {
-        coordinate(self.columns) * self.scale
+    pub fn window(self, (x, y): (f32, f32), side: usize, scale: f32) -> Self {
+        let half = 0.5 * coordinate(side) * scale;
+        Self { columns: side, rows: side, scale, corner: (x - half, y - half), face: self.face }
     }
 
-    /// Height of the panel, mm.
+    /// Width of the whole panel, mm.
     #[must_use]
-    pub fn height(self) -> f32 {
-        coordinate(self.rows) * self.scale
+    pub const fn width(self) -> f32 {
+        self.face.0
+    }
+
+    /// Height of the whole panel, mm.
+    #[must_use]
+    pub const fn height(self) -> f32 {
+        self.face.1
+    }
+
+    /// Where a place, mm, lies in the window: pixels from its left and its top.
+    pub(crate) fn inside(self, x: f32, y: f32) -> (f32, f32) {
+        ((x - self.corner.0) / self.scale, (y - self.corner.1) / self.scale)
     }
 
     /// Its face, square centimetres.
@@ -41,7 +59,8 @@ impl Grid {
 
     /// The middle of a pixel, mm from the left and from the top.
     pub(crate) fn middle(self, column: usize, row: usize) -> (f32, f32) {
-        ((coordinate(column) + 0.5) * self.scale, (coordinate(row) + 0.5) * self.scale)
+        let along = |n: usize, from: f32| (coordinate(n) + 0.5) * self.scale + from;
+        (along(column, self.corner.0), along(row, self.corner.1))
     }
 
     /// Pixels in all.
@@ -71,7 +90,8 @@ impl Map {
 
     /// The value at a place, mm, between the pixels round it.
     pub(crate) fn near(&self, x: f32, y: f32) -> f32 {
-        let along = |place: f32| pixel(place / self.grid.scale - 0.5).unwrap_or((0, 0.0));
+        let along = |place: f32| pixel(place - 0.5).unwrap_or((0, 0.0));
+        let (x, y) = self.grid.inside(x, y);
         let ((column, fx), (row, fy)) = (along(x), along(y));
         let upper = self.at(column, row) + (self.at(column + 1, row) - self.at(column, row)) * fx;
         let lower = self.at(column, row + 1) + (self.at(column + 1, row + 1) - self.at(column, row + 1)) * fx;
@@ -80,9 +100,8 @@ impl Map {
 
     /// Adds a weight at a place, mm, shared among the four pixels round it: what is thinner than a pixel is faint.
     pub(crate) fn splat(&mut self, x: f32, y: f32, weight: f32) {
-        let (Some((column, fx)), Some((row, fy))) =
-            (pixel(x / self.grid.scale - 0.5), pixel(y / self.grid.scale - 0.5))
-        else {
+        let (x, y) = self.grid.inside(x, y);
+        let (Some((column, fx)), Some((row, fy))) = (pixel(x - 0.5), pixel(y - 0.5)) else {
             return;
         };
         for (dx, dy, share) in [
@@ -177,13 +196,14 @@ impl Map {
 
 /// The pixels within a reach of a place, each with its offsets from it, mm.
 pub(crate) fn near(grid: Grid, x: f32, y: f32, reach: f32) -> impl Iterator<Item = (usize, usize, f32, f32)> {
+    let (reach_in, (in_x, in_y)) = (reach / grid.scale, grid.inside(x, y));
     let span = move |middle: f32, count: usize| {
-        let from = whole(((middle - reach) / grid.scale).max(0.0));
-        let to = whole(((middle + reach) / grid.scale + 1.0).max(0.0)).min(count);
+        let from = whole((middle - reach_in).max(0.0));
+        let to = whole((middle + reach_in + 1.0).max(0.0)).min(count);
         from..to
     };
-    span(y, grid.rows).flat_map(move |row| {
-        span(x, grid.columns).map(move |column| {
+    span(in_y, grid.rows).flat_map(move |row| {
+        span(in_x, grid.columns).map(move |column| {
             let (px, py) = grid.middle(column, row);
             (column, row, px - x, py - y)
         })

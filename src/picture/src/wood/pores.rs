@@ -4,7 +4,7 @@ use super::{Cut, Species, Wood};
 use crate::light::screen;
 use crate::map::{Map, near};
 use crate::noise::Chance;
-use crate::number::whole;
+use crate::number::{coordinate, whole};
 
 /// Mean of the chord of a circle that is cut at random, in diameters.
 const CHORD: f32 = core::f32::consts::FRAC_PI_4;
@@ -55,19 +55,25 @@ fn stand(
 fn dash(map: &mut Map, (x, y): (f32, f32), length: f32, width: f32, (slope, bend): (f32, f32)) {
     let grid = map.grid;
     let step = grid.scale.min(0.5 * length);
+    let (left, top) = grid.inside(x, y);
+    let long = (0.5 * length + width) / grid.scale;
+    let (last_column, last_row) = (coordinate(grid.columns), coordinate(grid.rows));
+    if left + long < 0.0 || left - long > last_column || top + long < 0.0 || top - long > last_row {
+        return;
+    }
     let mut off = -0.5 * length + 0.5 * step;
     while off < 0.5 * length {
         let end = (2.0 * off / length).abs();
         let wide = width * (1.0 - end * end * end).max(0.0);
-        let middle = y + slope * off + bend * off * off;
-        let (from, to) = ((middle - 0.5 * wide) / grid.scale, (middle + 0.5 * wide) / grid.scale);
-        let along = (x + off) / grid.scale;
+        let middle = top + (slope * off + bend * off * off) / grid.scale;
+        let (from, to) = (middle - 0.5 * wide / grid.scale, middle + 0.5 * wide / grid.scale);
+        let along = left + off / grid.scale;
         let share = step / grid.scale;
         if along >= 0.0 && to >= 0.0 {
             let column = whole(along);
             for row in whole(from.max(0.0))..=whole(to) {
-                let top = crate::number::coordinate(row);
-                let cover = to.min(top + 1.0) - from.max(top);
+                let edge = coordinate(row);
+                let cover = to.min(edge + 1.0) - from.max(edge);
                 map.add(column, row, cover.max(0.0) * share);
             }
         }
