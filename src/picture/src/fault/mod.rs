@@ -8,6 +8,7 @@ mod crack;
 mod fish_eye;
 mod grain_sink;
 mod lap_stripe;
+mod peeling;
 mod run_sag;
 mod sanding_scratch;
 mod stain_blotch;
@@ -57,6 +58,8 @@ faults! {
     StainBlotch = "stain-blotch" in stain_blotch,
     /// Hairlines across the grain, or a net of them.
     ColdCheck = "cold-check" in cold_check,
+    /// Film that comes off in flakes.
+    Peeling = "peeling" in peeling,
     /// Tears and curtains that hang down a face.
     RunSag = "run-sag" in run_sag,
 }
