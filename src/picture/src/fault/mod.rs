@@ -14,6 +14,7 @@ mod sanding_scratch;
 mod stain_blotch;
 mod thick;
 mod uptake;
+mod wrinkle_lift;
 
 use crate::panel::{Layers, Recipe, Severity};
 
@@ -62,6 +63,8 @@ faults! {
     Peeling = "peeling" in peeling,
     /// Tears and curtains that hang down a face.
     RunSag = "run-sag" in run_sag,
+    /// Skin that shrivelled into folds.
+    WrinkleLift = "wrinkle-lift" in wrinkle_lift,
 }
 
 impl Fault {

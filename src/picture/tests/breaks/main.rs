@@ -4,7 +4,7 @@
 mod measure;
 
 use measure::{brightness, changed, named, panel};
-use stepboard_picture::{Lamp, Panel, Severity};
+use stepboard_picture::{Lamp, LampKind, Panel, Severity};
 
 /// Pixels in a row and rows.
 fn shape(panel: &Panel) -> (usize, usize) {
@@ -12,8 +12,8 @@ fn shape(panel: &Panel) -> (usize, usize) {
 }
 
 /// How much a fault raises each pixel, micrometres.
-fn raised(slug: &str, severity: Severity, seed: u32) -> (Panel, Vec<f32>) {
-    let (with, without) = (panel(Some((named(slug), severity)), seed, 0.5), panel(None, seed, 0.5));
+fn raised(slug: &str, severity: Severity, seed: u32, scale: f32) -> (Panel, Vec<f32>) {
+    let (with, without) = (panel(Some((named(slug), severity)), seed, scale), panel(None, seed, scale));
     let rise = with.height().iter().zip(without.height()).map(|(a, b)| a - b).collect();
     (with, rise)
 }
@@ -40,7 +40,7 @@ fn along_against_across(slug: &str, severity: Severity, seed: u32) -> f32 {
 #[test]
 fn a_run_hangs_down_and_is_thickest_at_its_head() {
     for seed in [1, 2, 3] {
-        let (panel, rise) = raised("run-sag", Severity::Slight, seed);
+        let (panel, rise) = raised("run-sag", Severity::Slight, seed, 0.5);
         let (columns, _) = shape(&panel);
         let on: Vec<(usize, usize, f32)> = rise
             .iter()
@@ -105,10 +105,68 @@ fn closed_cells(panel: &Panel) -> usize {
 /// What is slight can be seen, and what is severe is more.
 #[test]
 fn the_slightest_can_be_seen() {
-    for slug in ["run-sag", "cold-check"] {
+    for slug in ["run-sag", "cold-check", "peeling", "wrinkle-lift"] {
         let clean = panel(None, 3, 0.25);
         let seen = |severity| changed(&panel(Some((named(slug), severity)), 3, 0.25), &clean, Lamp::OVERHEAD);
         let (slight, severe) = (seen(Severity::Slight), seen(Severity::Severe));
         assert!(slight > 0.003 && severe > 2.0 * slight, "{slug}: {slight}, {severe}");
     }
+}
+
+/// Peeled film is gone: where it is missing the surface lies deeper by a whole film and mirrors no lamp, and all of that is
+/// marked (appearance of peeling: flakes or sheets, to the wood). Where a check cracked it, the film holds.
+#[test]
+fn peeled_film_is_missing_and_checked_film_is_not() {
+    let missing = |slug: &str| {
+        let (panel, rise) = raised(slug, Severity::Plain, 5, 0.5);
+        let deep: Vec<bool> = rise.iter().map(|rise| *rise < -20.0).collect();
+        let marked = deep.iter().zip(panel.mask()).all(|(deep, mask)| !*deep || *mask > 0.05);
+        (panel, deep, marked)
+    };
+    let (peeled, gone, marked) = missing("peeling");
+    assert!(marked, "what is gone is marked");
+    let share = gone.iter().filter(|gone| **gone).count() as f32 / gone.len() as f32;
+    assert!((0.02..0.3).contains(&share), "{share}");
+    // The lamp laid right over it and taken away: bare wood hardly differs, film does.
+    let over = |panel: &Panel| {
+        let at = |y: f32| brightness(panel, Lamp { kind: LampKind::Tubes, x: 60.0, y, turn: 0.0 });
+        let lit = [10.0, 20.0, 30.0, 40.0, 50.0, 60.0, 70.0, 80.0].map(at);
+        let most = |place: usize| lit.iter().map(|lit| lit[place]).fold(0.0, f32::max);
+        let least = |place: usize| lit.iter().map(|lit| lit[place]).fold(255.0, f32::min);
+        let changes: Vec<f32> = (0..gone.len()).filter(|n| gone[*n]).map(|n| most(n) - least(n)).collect();
+        changes.iter().sum::<f32>() / changes.len() as f32
+    };
+    let (bare, whole) = (over(&peeled), over(&panel(None, 5, 0.5)));
+    assert!(bare < 12.0 && whole > 3.0 * bare, "{bare} {whole}");
+    assert!(missing("cold-check").1.iter().all(|gone| !gone), "cracks first stay stuck");
+}
+
+/// Wrinkles stand many times higher than orange peel, whose peaks are a few micrometres over their valleys, and their sides
+/// are soft: no step from pixel to pixel as at a crack.
+#[test]
+fn wrinkles_are_high_soft_folds() {
+    let (panel, rise) = raised("wrinkle-lift", Severity::Severe, 6, 0.25);
+    let (columns, rows) = shape(&panel);
+    let window = |column: usize, row: usize| {
+        let part = || {
+            (row..row + 24).flat_map(|row| (column..column + 24).map(move |column| row * columns + column))
+        };
+        let ends = part().fold((f32::MAX, f32::MIN), |(a, b), n| (a.min(rise[n]), b.max(rise[n])));
+        ends.1 - ends.0
+    };
+    let mut heights: Vec<f32> = (0..rows / 24)
+        .flat_map(|row| (0..columns / 24).map(move |column| window(24 * column, 24 * row)))
+        .collect();
+    heights.sort_by(f32::total_cmp);
+    let middle = heights[heights.len() / 2];
+    assert!((25.0..70.0).contains(&middle), "peak to valley {middle}");
+    let mut steps: Vec<f32> = rise
+        .windows(2)
+        .enumerate()
+        .filter(|(n, _)| (n + 1) % columns != 0)
+        .map(|(_, w)| (w[0] - w[1]).abs())
+        .collect();
+    steps.sort_by(f32::total_cmp);
+    let steep = steps[steps.len() * 98 / 100];
+    assert!(steep < 0.4 * middle, "soft sides: {steep} of {middle}");
 }
