@@ -2,18 +2,26 @@
 //!
 //! Heights and strengths serve the picture (by eye, common practice, no source) where no other source is named.
 
+mod bloom_haze;
+mod blush;
 mod chatter_mark;
 mod cold_check;
 mod crack;
+mod field;
+mod fish_eye;
 mod fish_eye;
 mod grain_sink;
+mod grain_sink;
 mod lap_stripe;
+mod lap_stripe;
+mod milk;
 mod peeling;
 mod run_sag;
 mod sanding_scratch;
 mod stain_blotch;
 mod thick;
 mod uptake;
+mod wipe;
 mod wrinkle_lift;
 
 use crate::panel::{Layers, Recipe, Severity};
@@ -65,6 +73,10 @@ faults! {
     RunSag = "run-sag" in run_sag,
     /// Skin that shrivelled into folds.
     WrinkleLift = "wrinkle-lift" in wrinkle_lift,
+    /// A milky cloud in the film.
+    Blush = "blush" in blush,
+    /// A veil on the film that wipes off.
+    BloomHaze = "bloom-haze" in bloom_haze,
 }
 
 impl Fault {

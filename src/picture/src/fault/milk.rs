@@ -1,0 +1,76 @@
+//! A milky cloud: soft patches, worst where the film is thick, at sags and fat edges, with the gloss gone dull in them. Blush
+//! and bloom are the same to look at; what differs is whether it lies in the film or on it.
+
+use super::field::{edge, join, slow};
+use crate::map::Map;
+use crate::noise::soft;
+use crate::number::smooth;
+use crate::panel::{Finish, Layers, Recipe, Severity};
+use crate::wood::layer;
+
+/// Strength of the cloud where it is thickest, and how much of the face it takes.
+const STRENGTH: [f32; 3] = [0.22, 0.36, 0.50];
+const SPREAD: [f32; 3] = [-0.35, 0.05, 0.50];
+/// Patches within patches: their size, and the share of each.
+const PATCHES: [(f32, f32); 3] = [(36.0, 0.75), (17.0, 0.40), (7.0, 0.14)];
+/// From no cloud to all of it.
+const EDGE: (f32, f32) = (-1.1, 2.9);
+/// Sags: how thick, micrometres, and how wide.
+const SAG: f32 = 16.0;
+const SAG_SIZE: f32 = 30.0;
+const SAG_EDGE: (f32, f32) = (0.1, 1.7);
+/// The fat edge of a wet coat: how thick, micrometres, how far from the edge.
+const FAT: f32 = 11.0;
+const FAT_WIDE: f32 = 4.5;
+/// Film so much thicker, micrometres, holds a step more of cloud.
+const THICKER: f32 = 13.0;
+/// The film's own waves count where they are wider than this.
+const WAVES: f32 = 3.0;
+/// What rounds the sags.
+const ROUND: f32 = 1.2;
+/// Grey-white, neither warm nor blue.
+const COLOUR: [f32; 3] = [0.97, 0.97, 0.97];
+/// What a full cloud does to the gloss: roughness, radians, and the share scattered wide.
+const ROUGHENS: f32 = 0.030;
+const VEILS: f32 = 0.9;
+/// Share of a cloud from which it counts as the fault.
+const MARKED: (f32, f32) = (0.045, 0.090);
+
+/// How thick the cloud lies, 0 to 1; the sags that it follows are laid on the film.
+pub(super) fn gather(layers: &mut Layers, recipe: &Recipe, severity: Severity) -> Map {
+    let grid = layers.grid();
+    let seed = |number: u32| layer(recipe.seed, 1_200 + number);
+    let sags = slow(grid, |x, y| {
+        let fat = FAT * libm::expf(-edge(grid, x, y).max(0.0) / FAT_WIDE);
+        fat + SAG * smooth(SAG_EDGE.0, SAG_EDGE.1, soft(seed(3), SAG_SIZE, x, y))
+    })
+    .blurred(ROUND);
+    if recipe.finish != Finish::Buffed {
+        for (height, sag) in layers.film.height.values.iter_mut().zip(&sags.values) {
+            *height += sag;
+        }
+    }
+    let waves = layers.film.height.blurred(WAVES);
+    let mut cloud = slow(grid, |x, y| {
+        let patches = (0..).zip(PATCHES).map(|(n, (size, share))| share * soft(seed(n), size, x, y));
+        patches.sum::<f32>() + waves.near(x, y) / THICKER
+    });
+    for share in &mut cloud.values {
+        let full = smooth(EDGE.0, EDGE.1, *share + severity.of(SPREAD));
+        *share = severity.of(STRENGTH) * full * libm::sqrtf(full);
+    }
+    cloud
+}
+
+/// Lays the cloud.
+pub(super) fn lay(layers: &mut Layers, cloud: &Map) {
+    let film = &mut layers.film;
+    film.haze_colour = COLOUR;
+    let maps = film.haze.values.iter_mut().zip(&mut film.rough.values).zip(&mut film.veil.values);
+    for ((((haze, rough), veil), mask), share) in maps.zip(&mut layers.mask.values).zip(&cloud.values) {
+        join(haze, *share);
+        *rough += ROUGHENS * share;
+        join(veil, VEILS * share);
+        *mask = mask.max(smooth(MARKED.0, MARKED.1, *share));
+    }
+}
