@@ -8,12 +8,12 @@ use crate::panel::{Layers, Probe, Recipe, Severity};
 const LEFT: f32 = 0.03;
 
 pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
-    let mut cloud = milk::gather(layers, recipe, severity);
+    let mut milk = milk::gather(layers, recipe, severity);
     if recipe.probe == Probe::Wiped {
-        let wiped = wipe::band(&cloud, recipe.seed);
-        for (share, wiped) in cloud.values.iter_mut().zip(&wiped.values) {
+        let wiped = wipe::band(layers.grid(), &milk.patches, recipe.seed);
+        for (share, wiped) in milk.cloud.values.iter_mut().zip(&wiped.values) {
             *share *= 1.0 - (1.0 - LEFT) * wiped;
         }
     }
-    milk::lay(layers, &cloud);
+    milk::lay(layers, &milk.cloud);
 }

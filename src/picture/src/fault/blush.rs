@@ -5,6 +5,6 @@ use super::milk;
 use crate::panel::{Layers, Recipe, Severity};
 
 pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
-    let cloud = milk::gather(layers, recipe, severity);
-    milk::lay(layers, &cloud);
+    let milk = milk::gather(layers, recipe, severity);
+    milk::lay(layers, &milk.cloud);
 }

@@ -5,11 +5,15 @@ use crate::map::{Grid, Map};
 /// Distance of the places that are worked out: a field must not change within a few of them.
 const APART: f32 = 1.0;
 
-/// A field whose features are several millimetres wide.
-pub(super) fn slow(grid: Grid, mut value: impl FnMut(f32, f32) -> f32) -> Map {
-    let apart = APART.max(grid.scale);
-    let mut coarse = Map::of(Grid::covering(grid.width() + apart, grid.height() + apart, apart), 0.0);
-    coarse.fill(|x, y, _| value(x, y));
+/// A field whose features are several millimetres wide, over the whole face, whatever window is drawn.
+pub(super) fn coarse(grid: Grid, mut value: impl FnMut(f32, f32) -> f32) -> Map {
+    let mut field = Map::of(Grid::covering(grid.width() + APART, grid.height() + APART, APART), 0.0);
+    field.fill(|x, y, _| value(x, y));
+    field
+}
+
+/// The same as fine as the window is drawn.
+pub(super) fn spread(coarse: &Map, grid: Grid) -> Map {
     let mut field = Map::of(grid, 0.0);
     field.fill(|x, y, _| coarse.near(x, y));
     field

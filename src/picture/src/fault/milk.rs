@@ -1,7 +1,7 @@
 //! A milky cloud: soft patches, worst where the film is thick, at sags and fat edges, with the gloss gone dull in them. Blush
 //! and bloom are the same to look at; what differs is whether it lies in the film or on it.
 
-use super::field::{edge, join, slow};
+use super::field::{coarse, edge, join, spread};
 use crate::map::Map;
 use crate::noise::soft;
 use crate::number::smooth;
@@ -36,30 +36,40 @@ const VEILS: f32 = 0.9;
 /// Share of a cloud from which it counts as the fault.
 const MARKED: (f32, f32) = (0.045, 0.090);
 
-/// How thick the cloud lies, 0 to 1; the sags that it follows are laid on the film.
-pub(super) fn gather(layers: &mut Layers, recipe: &Recipe, severity: Severity) -> Map {
+/// A cloud that is to be laid.
+pub(super) struct Milk {
+    /// How thick it lies, 0 to 1.
+    pub(super) cloud: Map,
+    /// Its patches over the whole face.
+    pub(super) patches: Map,
+}
+
+/// Gathers the cloud; the sags that it follows are laid on the film.
+pub(super) fn gather(layers: &mut Layers, recipe: &Recipe, severity: Severity) -> Milk {
     let grid = layers.grid();
     let seed = |number: u32| layer(recipe.seed, 1_200 + number);
-    let sags = slow(grid, |x, y| {
+    let thick = coarse(grid, |x, y| {
         let fat = FAT * libm::expf(-edge(grid, x, y).max(0.0) / FAT_WIDE);
         fat + SAG * smooth(SAG_EDGE.0, SAG_EDGE.1, soft(seed(3), SAG_SIZE, x, y))
     })
     .blurred(ROUND);
+    let mut cloud = layers.film.height.blurred(WAVES);
     if recipe.finish != Finish::Buffed {
+        let sags = spread(&thick, grid).blurred(ROUND);
         for (height, sag) in layers.film.height.values.iter_mut().zip(&sags.values) {
             *height += sag;
         }
     }
-    let waves = layers.film.height.blurred(WAVES);
-    let mut cloud = slow(grid, |x, y| {
-        let patches = (0..).zip(PATCHES).map(|(n, (size, share))| share * soft(seed(n), size, x, y));
-        patches.sum::<f32>() + waves.near(x, y) / THICKER
+    let patches = coarse(grid, |x, y| {
+        let patch = (0..).zip(PATCHES).map(|(n, (size, share))| share * soft(seed(n), size, x, y));
+        patch.sum::<f32>() + thick.near(x, y) / THICKER
     });
-    for share in &mut cloud.values {
-        let full = smooth(EDGE.0, EDGE.1, *share + severity.of(SPREAD));
-        *share = severity.of(STRENGTH) * full * libm::sqrtf(full);
-    }
-    cloud
+    cloud.fill(|x, y, height| {
+        let lies = patches.near(x, y) + height / THICKER;
+        let full = smooth(EDGE.0, EDGE.1, lies + severity.of(SPREAD));
+        severity.of(STRENGTH) * full * libm::sqrtf(full)
+    });
+    Milk { cloud, patches }
 }
 
 /// Lays the cloud.

@@ -1,6 +1,6 @@
 //! A band that was wiped with a soft damp cloth, over the place where it tells most.
 
-use crate::map::Map;
+use crate::map::{Grid, Map};
 use crate::noise::{Chance, cloud};
 use crate::number::smooth;
 use crate::wood::layer;
@@ -18,22 +18,18 @@ const RAGGED: f32 = 0.8;
 const SWING: f32 = 2.0;
 const SWING_LENGTH: f32 = 60.0;
 
-/// Where a band was wiped clean, 0 to 1: along the grain, through the thickest of what lies there.
-pub(super) fn band(lies: &Map, seed: u32) -> Map {
-    let grid = lies.grid;
+/// Where a band was wiped clean, 0 to 1: along the grain, through the thickest of what lies on the whole face.
+pub(super) fn band(grid: Grid, lies: &Map, seed: u32) -> Map {
     let seed = |number: u32| layer(seed, 1_290 + number);
     let mut chance = Chance::new(seed(0));
     let begins = chance.between(BEGINS.0, BEGINS.1) * grid.width();
     let from_left = chance.even() < 0.5;
     let soft = lies.blurred(0.5 * HALF);
-    let row_sum =
-        |row: usize| (0..grid.columns).map(|column| soft.at(column, row)).sum::<f32>() / grid.width();
-    let inside = |row: &usize| {
-        let (_, y) = grid.middle(0, *row);
-        y > HALF && y < grid.height() - HALF
-    };
-    let thickest = (0..grid.rows).filter(inside).max_by(|a, b| row_sum(*a).total_cmp(&row_sum(*b)));
-    let middle = thickest.map_or(0.5 * grid.height(), |row| grid.middle(0, row).1);
+    let row_sum = |row: usize| (0..lies.grid.columns).map(|column| soft.at(column, row)).sum::<f32>();
+    let height = |row: usize| lies.grid.middle(0, row).1;
+    let inside = |row: &usize| height(*row) > HALF && height(*row) < grid.height() - HALF;
+    let thickest = (0..lies.grid.rows).filter(inside).max_by(|a, b| row_sum(*a).total_cmp(&row_sum(*b)));
+    let middle = thickest.map_or(0.5 * grid.height(), height);
     let mut wiped = Map::of(grid, 0.0);
     wiped.fill(|x, y, _| {
         let off = y - middle;
