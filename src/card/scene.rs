@@ -127,7 +127,7 @@ impl PanelStage {
             Finish::Sealed => Self::Sealed,
             Finish::Coloured => Self::Coloured,
             Finish::Cleared => Self::Cleared,
-            Finish::Buffed => Self::Buffed,
+            Finish::Rubbed | Finish::Buffed => Self::Buffed,
         }
     }
 

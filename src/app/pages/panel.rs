@@ -9,11 +9,12 @@ use wasm_bindgen::JsCast;
 use web_sys::HtmlSelectElement;
 use yew::prelude::*;
 
-const FINISHES: [(Finish, &str); 5] = [
+const FINISHES: [(Finish, &str); 6] = [
     (Finish::Bare, "bare"),
     (Finish::Sealed, "sealed"),
     (Finish::Coloured, "coloured"),
     (Finish::Cleared, "cleared"),
+    (Finish::Rubbed, "rubbed"),
     (Finish::Buffed, "buffed"),
 ];
 const SEVERITIES: [(Severity, &str); 3] =

@@ -18,11 +18,12 @@ const SCALES: (f32, f32) = (0.05, 1.0);
 /// Builds of stain and of film colour.
 const BUILDS: (f32, f32) = (0.0, 2.0);
 
-const FINISHES: [(&str, Finish); 5] = [
+const FINISHES: [(&str, Finish); 6] = [
     ("bare", Finish::Bare),
     ("sealed", Finish::Sealed),
     ("coloured", Finish::Coloured),
     ("cleared", Finish::Cleared),
+    ("rubbed", Finish::Rubbed),
     ("buffed", Finish::Buffed),
 ];
 const SEVERITIES: [(&str, Severity); 3] =

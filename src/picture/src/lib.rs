@@ -19,4 +19,4 @@ pub use fault::Fault;
 pub use map::Grid;
 pub use panel::{Finish, Panel, Probe, Recipe, Severity, Work};
 pub use scene::{Lamp, LampKind};
-pub use wood::{Clouds, Flecks, Growth, Pores, Rays, Screen, Species};
+pub use wood::{Bands, Face, Growth, Gum, Pores, Rays, Screen, Species};

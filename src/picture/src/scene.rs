@@ -97,8 +97,8 @@ struct Pixel {
     still: Colour,
     /// Where on the ceiling it looks.
     ceiling: (f32, f32),
-    /// Blur of a lamp there.
-    blur: f32,
+    /// Blur of a lamp there, along the grain and across it.
+    blur: (f32, f32),
     /// Share that is mirrored.
     mirror: f32,
     /// Share of it that is scattered wide.
@@ -146,7 +146,9 @@ impl Lit {
         let there = if self.film { at(&film.there) } else { 0.0 };
         let ceiling = ceiling(grid, x, y, slope);
         let rough = at(&film.rough);
-        let blur = libm::sqrtf(SHARPEST * SHARPEST + (2.0 * rough * REACH) * (2.0 * rough * REACH));
+        let blurred = |rough: f32| libm::hypotf(SHARPEST, 2.0 * rough * REACH);
+        let blur =
+            (blurred(rough), if film.rubbed > 0.0 { blurred(rough + film.rubbed) } else { blurred(rough) });
         let mirror = there * at(&film.mirror).max(0.0) * fresnel(grid, x, y);
         let veil = at(&film.veil).clamp(0.0, 1.0);
         let haze = at(&film.haze).clamp(0.0, 1.0);
@@ -174,19 +176,23 @@ impl Lit {
     }
 
     /// Light of the window at a place of the ceiling.
-    fn window(&self, (x, y): (f32, f32), blur: f32, veil: f32) -> f32 {
+    fn window(&self, (x, y): (f32, f32), blur: (f32, f32), veil: f32) -> f32 {
         let centre = (-140.0 + 0.5 * self.grid.width(), -690.0 + 0.5 * self.grid.height());
         let (u, v) = (x - centre.0, y - centre.1);
-        let seen = |blur: f32| {
-            let pane = self.light.strip(u, WINDOW.0, blur) * self.light.strip(v, WINDOW.1, blur);
-            let bar_up = self.light.strip(u, BAR, blur) * self.light.strip(v, WINDOW.1, blur);
+        let seen = |(along, across): (f32, f32)| {
+            let pane = self.light.strip(u, WINDOW.0, along) * self.light.strip(v, WINDOW.1, across);
+            let bar_up = self.light.strip(u, BAR, along) * self.light.strip(v, WINDOW.1, across);
             let bars_across = [-0.333, 0.333].map(|share: f32| {
-                self.light.strip(v - share * WINDOW.1, BAR, blur) * self.light.strip(u, WINDOW.0, blur)
+                self.light.strip(v - share * WINDOW.1, BAR, across) * self.light.strip(u, WINDOW.0, along)
             });
             let sky = 1.0 - 0.25 * smooth(-WINDOW.1, WINDOW.1, v);
             WINDOW_LIGHT * sky * (pane - bar_up - bars_across[0] - bars_across[1]).max(0.0)
         };
-        if veil > 0.0 { seen(blur) * (1.0 - veil) + seen(blur + VEIL) * veil } else { seen(blur) }
+        if veil > 0.0 {
+            seen(blur) * (1.0 - veil) + seen((blur.0 + VEIL, blur.1 + VEIL)) * veil
+        } else {
+            seen(blur)
+        }
     }
 
     /// The panel under a lamp.
@@ -203,9 +209,15 @@ impl Lit {
             let (lamps, falls) = match lamp.kind {
                 LampKind::Tubes => {
                     let (along, across) = (u * cosine + v * sine, v * cosine - u * sine);
-                    (self.tubes(along, across, pixel), 0.92 + 0.10 * glow(u, v))
+                    // What one tube is blurred by is the blur square to it.
+                    let blur = if pixel.blur.0 < pixel.blur.1 {
+                        libm::hypotf(pixel.blur.0 * sine, pixel.blur.1 * cosine)
+                    } else {
+                        pixel.blur.0
+                    };
+                    (self.tubes(along, across, blur, pixel.veil), 0.92 + 0.10 * glow(u, v))
                 }
-                LampKind::Point => (self.bulb(libm::hypotf(u, v), pixel), 0.80 + 0.22 * glow(u, v)),
+                LampKind::Point => (self.bulb(u, v, pixel), 0.80 + 0.22 * glow(u, v)),
                 LampKind::Raking => (0.0, RAKE_LIGHT * (1.0 - pixel.slope / RAKE).clamp(0.05, 3.0)),
             };
             let sheen = 1.0 + pixel.tilt * (lean + 0.8);
@@ -217,7 +229,7 @@ impl Lit {
         }
     }
 
-    fn tubes(&self, along: f32, across: f32, pixel: &Pixel) -> f32 {
+    fn tubes(&self, along: f32, across: f32, blur: f32, veil: f32) -> f32 {
         let seen = |blur: f32| {
             /// Beyond this many blurs nothing is seen.
             const FAR: f32 = 3.2;
@@ -229,22 +241,19 @@ impl Lit {
             end * (TUBE_LIGHT * (tube(1.0) + tube(-1.0))
                 + TRAY_LIGHT * self.light.strip(across, TRAY_HALF, blur))
         };
-        let sharp = seen(pixel.blur);
-        if pixel.veil > 0.0 {
-            sharp * (1.0 - pixel.veil) + seen(pixel.blur + VEIL) * pixel.veil
-        } else {
-            sharp
-        }
+        let sharp = seen(blur);
+        if veil > 0.0 { sharp * (1.0 - veil) + seen(blur + VEIL) * veil } else { sharp }
     }
 
-    fn bulb(&self, distance: f32, pixel: &Pixel) -> f32 {
-        let seen = |blur: f32| {
-            let spread = blur / BULB;
-            BULB_LIGHT / (1.0 + 2.0 * spread * spread) * self.light.inside(distance - BULB, blur)
+    fn bulb(&self, u: f32, v: f32, pixel: &Pixel) -> f32 {
+        let seen = |(along, across): (f32, f32)| {
+            let spread = along * across / (BULB * BULB);
+            let distance = libm::hypotf(u, v * (along + BULB) / (across + BULB));
+            BULB_LIGHT / (1.0 + 2.0 * spread) * self.light.inside(distance - BULB, along)
         };
         let sharp = seen(pixel.blur);
         if pixel.veil > 0.0 {
-            sharp * (1.0 - pixel.veil) + seen(pixel.blur + VEIL) * pixel.veil
+            sharp * (1.0 - pixel.veil) + seen((pixel.blur.0 + VEIL, pixel.blur.1 + VEIL)) * pixel.veil
         } else {
             sharp
         }

@@ -28,25 +28,14 @@ fn wood() -> Species {
     Species {
         base: [170, 110, 79],
         early: [146, 88, 60],
-        late: None,
         pore: [70, 33, 20],
-        growth: Growth::Diffuse,
-        ring: 7.0,
-        depth: 400.0,
-        taper: 0.0,
-        pith: -330.0,
-        early_share: 0.35,
         contrast: 0.35,
         streak: 0.08,
         fine: 0.07,
-        wander: 1.0,
         pores: vec![pores],
         telegraphs: true,
-        flecks: Vec::new(),
-        rays: None,
-        clouds: None,
         ribbon: 0.45,
-        curl: 0.0,
+        ..Species::plain()
     }
 }
 

@@ -79,6 +79,6 @@ const fn shown(finish: Finish) -> f32 {
         Finish::Sealed => SEALED,
         Finish::Coloured => COLOURED,
         Finish::Cleared => CLEARED,
-        Finish::Buffed => BUFFED,
+        Finish::Rubbed | Finish::Buffed => BUFFED,
     }
 }

@@ -3,7 +3,7 @@
 use super::recipe::{Finish, Recipe};
 use crate::light::Colour;
 use crate::map::{Grid, Map};
-use crate::noise::soft;
+use crate::noise::{cloud, soft};
 use crate::number::coordinate;
 use crate::wood::layer;
 
@@ -11,7 +11,10 @@ use crate::wood::layer;
 const ROUGH_SEALED: f32 = 0.036;
 const ROUGH_COLOURED: f32 = 0.009;
 const ROUGH_CLEARED: f32 = 0.0022;
+const ROUGH_RUBBED: f32 = 0.010;
 const ROUGH_BUFFED: f32 = 0.0010;
+/// The same across the rub: scratches of the last abrasive lie along the grain and scatter to its sides.
+const ROUGH_ACROSS: f32 = 0.055;
 
 /// A scratch that shows where it is square to a lamp.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -60,6 +63,8 @@ pub(crate) struct Film {
     pub(crate) height: Map,
     /// Root mean square slope of what is finer than a pixel, radians.
     pub(crate) rough: Map,
+    /// What is rougher still across the rub of a satin face, radians; 0 where nothing was rubbed.
+    pub(crate) rubbed: f32,
     /// Share of the light that a cloud in or on the film sends back, 0 to 1, and its colour.
     pub(crate) haze: Map,
     pub(crate) haze_colour: Colour,
@@ -91,6 +96,7 @@ impl Film {
         Self {
             height: map(0.0),
             rough: map(0.0),
+            rubbed: 0.0,
             haze: map(0.0),
             haze_colour: [1.0, 1.0, 1.0],
             veil: map(0.0),
@@ -110,6 +116,7 @@ impl Film {
     pub(crate) fn lay(&mut self, recipe: &Recipe, row: usize) {
         let grid = self.height.grid;
         let seed = |number: u32| layer(recipe.seed, 200 + number);
+        self.rubbed = if recipe.finish == Finish::Rubbed { ROUGH_ACROSS } else { 0.0 };
         for column in 0..grid.columns {
             let (x, y) = grid.middle(column, row);
             let (height, rough) = match recipe.finish {
@@ -123,6 +130,10 @@ impl Film {
                 Finish::Cleared => {
                     let waves = 0.32 * soft(seed(0), 2.2, x, y) + 1.5 * soft(seed(2), 6.0, x, y);
                     (waves + 5.0 * soft(seed(3), 25.0, x, y), ROUGH_CLEARED)
+                }
+                Finish::Rubbed => {
+                    let scratches = 0.05 * cloud(seed(4), x / 30.0, y / 0.5);
+                    (scratches + 3.0 * soft(seed(3), 40.0, x, y), ROUGH_RUBBED)
                 }
                 Finish::Buffed => {
                     (0.10 * soft(seed(0), 3.0, x, y) + 3.0 * soft(seed(3), 40.0, x, y), ROUGH_BUFFED)
@@ -150,7 +161,7 @@ impl Film {
         let (depth, blur) = match recipe.finish {
             Finish::Sealed | Finish::Coloured => (6.0, 0.22),
             Finish::Cleared => (0.8, 0.55),
-            Finish::Bare | Finish::Buffed => return,
+            Finish::Bare | Finish::Rubbed | Finish::Buffed => return,
         };
         for (height, pore) in self.height.values.iter_mut().zip(&pores.blurred(blur).values) {
             *height -= depth * pore;

@@ -10,7 +10,7 @@ pub use recipe::{Finish, Probe, Recipe, Severity};
 
 use crate::map::{Grid, Map};
 use crate::scene::{Lamp, Lit};
-use crate::wood::{Wood, log};
+use crate::wood::{Cut, Wood};
 
 /// All maps of a panel: what a fault may change.
 #[derive(Debug, Clone)]
@@ -32,7 +32,7 @@ impl Layers {
 pub struct Work {
     recipe: Recipe,
     layers: Layers,
-    cut: crate::wood::Cut,
+    cut: Cut,
     stage: Stage,
     row: usize,
     lit: Lit,
@@ -53,7 +53,7 @@ impl Work {
     /// Begins a panel.
     #[must_use]
     pub fn begin(recipe: Recipe, grid: Grid) -> Self {
-        let cut = log(&recipe.species, recipe.seed);
+        let cut = Cut::new(&recipe.species, recipe.face, recipe.seed, grid.height());
         let layers = Layers { wood: Wood::blank(grid), film: Film::blank(grid), mask: Map::of(grid, 0.0) };
         Self { recipe, layers, cut, stage: Stage::Grow, row: 0, lit: Lit::blank(grid) }
     }

@@ -1,7 +1,7 @@
 //! What a panel is, before it is drawn.
 
 use crate::fault::Fault;
-use crate::wood::{Screen, Species};
+use crate::wood::{Face, Screen, Species};
 use serde::{Deserialize, Serialize};
 
 /// How far the finish has come.
@@ -16,6 +16,8 @@ pub enum Finish {
     Coloured,
     /// Clear coats as they left the gun.
     Cleared,
+    /// Levelled, and rubbed along the grain to an even satin.
+    Rubbed,
     /// Levelled and buffed.
     Buffed,
 }
@@ -72,6 +74,8 @@ pub enum Probe {
 pub struct Recipe {
     /// The wood.
     pub species: Species,
+    /// How the face lies in the log.
+    pub face: Face,
     /// Chance: which piece of wood, and where a fault lies.
     pub seed: u32,
     /// How far the finish has come.
@@ -93,10 +97,11 @@ pub struct Recipe {
 }
 
 impl Recipe {
-    /// A wood, sanded and nothing else.
+    /// A wood as boards of it usually lie, sanded and nothing else.
     #[must_use]
     pub const fn bare(species: Species, seed: u32) -> Self {
         Self {
+            face: species.face,
             species,
             seed,
             finish: Finish::Bare,

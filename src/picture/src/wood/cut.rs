@@ -1,55 +1,88 @@
-//! A panel as a plane through a log: where the rings, streaks and figure run.
+//! A panel as a plane through a log: where it lies, and how the fibre runs there.
 
-use super::{Clouds, Fibre, Growth, Ring, Species, earlywood, layer};
+use super::{Face, Fibre, Species, layer};
 use crate::noise::{cloud, hash};
 use crate::number::smooth;
 
-/// Length of the noise that makes fat and lean years, in rings.
-const YEARS: f32 = 2.7;
+/// Distance of a quartered or rift-sawn board from the middle of its log, and of an end's corner, mm.
+const FAR: f32 = 260.0;
+const FAR_END: f32 = 120.0;
+/// How far a quartered face is from the plane through the middle of the log, and how it leans away along it.
+const OFF_QUARTER: f32 = 6.0;
+const LEAN_QUARTER: f32 = 0.02;
+/// Boards of one wood differ in depth by this share, and in where the arches stand by this share of the panel.
+const DEPTH_SPREAD: f32 = 0.35;
+const ARCH: (f32, f32) = (0.2, 0.8);
+/// The middle of the log never comes to the face: it stays this share of the depth away.
+const LEAST_DEPTH: f32 = 0.4;
+/// A panel is this long, about: its depth is as given in its middle.
+const MIDDLE: f32 = 60.0;
+/// How a log is not straight, mm.
+const BEND: f32 = 1.6;
+const BEND_SHORT: f32 = 0.35;
+const LIFT: f32 = 2.0;
+/// Fat and lean years, in years: over many, and from one to the next.
+const SLOW_YEARS: f32 = 7.0;
+const SLOW: f32 = 1.2;
+const NEXT_YEARS: f32 = 1.9;
+const NEXT: f32 = 0.35;
+/// Single fibres end a little before or behind the ring, years.
+const FRAYED: f32 = 0.012;
+/// A quartered face shows silk and flakes only where it is this near to the rays (cosine).
+const SILK_FROM: f32 = 0.9;
 
 /// A panel's place in its log.
 #[derive(Debug, Clone)]
 pub(crate) struct Cut {
     seed: u32,
-    growth: Growth,
-    ring: f32,
-    depth: f32,
-    taper: f32,
-    pith: f32,
-    early_share: f32,
-    contrast: f32,
-    wander: f32,
-    ribbon: f32,
-    curl: f32,
-    /// Where along the log and across it the panel was sawn.
+    face: Face,
+    species: Species,
+    /// Of the panel's corner: along the log, along the ring, and out from its middle.
     along: f32,
-    across: f32,
+    side: f32,
+    depth: f32,
+    /// How the depth changes along the panel.
+    taper: f32,
+}
+
+/// A place in the log.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Place {
+    /// Along the log, mm.
+    pub(crate) along: f32,
+    /// From the middle, mm.
+    pub(crate) radius: f32,
+    /// Along the ring, mm.
+    pub(crate) round: f32,
+    /// Years from the middle.
+    pub(crate) years: f32,
+    /// How squarely the face cuts the rings, 0 where it only touches them, 1 where it stands on them.
+    pub(crate) crossing: f32,
+    /// How many years, and how many mm along the ring, one mm on the face is.
+    pub(crate) pace: f32,
+    pub(crate) pace_round: f32,
 }
 
 impl Cut {
-    pub(crate) fn new(species: &Species, seed: u32) -> Self {
-        /// How far panels of one wood differ: the line nearest to the pith by so many rings, the depth by a share.
-        const RINGS: f32 = 3.0;
-        const DEPTH: f32 = 0.35;
+    pub(crate) fn new(species: &Species, face: Face, seed: u32, tall: f32) -> Self {
         let share = |number: u32| {
             let high = u16::try_from(hash(layer(seed, 100), number) >> 16).unwrap_or(0);
             f32::from(high) / f32::from(u16::MAX)
         };
-        Self {
-            seed,
-            growth: species.growth,
-            ring: species.ring,
-            depth: species.depth * (1.0 + DEPTH * (share(1) - 0.5)),
-            taper: species.taper * if share(2) < 0.5 { 1.0 } else { -1.0 },
-            pith: species.pith + RINGS * species.ring * (share(3) - 0.5),
-            early_share: species.early_share,
-            contrast: species.contrast,
-            wander: species.wander,
-            ribbon: species.ribbon,
-            curl: species.curl,
-            along: 4_000.0 * share(4),
-            across: 400.0 * share(5),
-        }
+        let way = if share(2) < 0.5 { 1.0 } else { -1.0 };
+        let spread = 1.0 + DEPTH_SPREAD * (share(1) - 0.5);
+        let half = core::f32::consts::FRAC_1_SQRT_2;
+        let far = FAR * spread;
+        let (side, depth, taper) = match face {
+            Face::Flat => {
+                let arch = ARCH.0 + (ARCH.1 - ARCH.0) * share(3);
+                (-arch * tall, species.depth * spread, way * species.taper)
+            }
+            Face::Rift => (far * half, far * half, 0.0),
+            Face::Quartered => (far, way * OFF_QUARTER * spread, LEAN_QUARTER * way),
+            Face::End => (-MIDDLE * (0.5 + share(3)), FAR_END * spread, 0.0),
+        };
+        Self { seed, face, species: species.clone(), along: 4_000.0 * share(4), side, depth, taper }
     }
 
     /// The seed of one of its layers.
@@ -57,59 +90,65 @@ impl Cut {
         layer(self.seed, number)
     }
 
-    /// Where a place lies in the log.
-    pub(crate) fn ring(&self, x: f32, y: f32) -> Ring {
-        let (years, crossing) = self.years(x, y);
-        let floor = libm::floorf(years);
-        let own = cloud(self.seed(3), floor * 1.37 + 0.5, 0.5) * 0.3 + 0.5;
-        Ring { year: years, phase: years - floor, own: own.clamp(0.0, 1.0), crossing }
+    pub(crate) const fn is_end(&self) -> bool {
+        matches!(self.face, Face::End)
     }
 
-    fn years(&self, x: f32, y: f32) -> (f32, f32) {
-        let along = x + self.along;
-        let bend = 1.6 * cloud(self.seed(1), along / 70.0, (y + self.across) / 45.0)
-            + 0.35 * cloud(self.seed(2), along / 23.0, (y + self.across) / 14.0);
-        let lift = 2.0 * cloud(self.seed(4), along / 60.0, (y + self.across) / 60.0);
-        let side = y - self.pith + self.wander * bend;
-        // The pith never comes to the face: a board is not sawn there.
-        let depth = (self.depth + self.taper * (x - 60.0) + self.wander * lift).max(0.4 * self.depth);
-        let radius = libm::hypotf(side, depth);
-        let years = radius / self.ring
-            + 0.36 * cloud(self.seed(5), radius / (YEARS * self.ring), 0.5)
-            + 0.012 * cloud(self.seed(6), along / 6.0, y / 1.2);
-        (years, side.abs() / radius)
-    }
-
-    /// Share of earlywood.
-    pub(crate) fn early(&self, ring: Ring) -> f32 {
-        match self.growth {
-            Growth::Conifer => 1.0 - ring.phase,
-            _ => earlywood(ring.phase, self.early_share * (0.75 + 0.5 * ring.own)),
+    /// Where a place of the panel lies in the log.
+    pub(crate) fn place(&self, x: f32, y: f32) -> Place {
+        let species = &self.species;
+        let (along, mut side, mut depth) = if self.is_end() {
+            (self.along, self.side + x, self.depth + y)
+        } else {
+            (x + self.along, self.side + y, self.depth)
+        };
+        // The seat of a bend: on an end it is seen as a dent in the ring.
+        let (u, v) = if self.is_end() { (self.side + x, self.depth + y) } else { (along, y + self.side) };
+        let bend = BEND * cloud(self.seed(1), u / 70.0, v / 45.0)
+            + BEND_SHORT * cloud(self.seed(2), u / 23.0, v / 14.0);
+        let lift = LIFT * cloud(self.seed(4), u / 60.0, v / 60.0);
+        side += species.wander * bend;
+        depth += self.taper * (x - MIDDLE) + species.wander * lift;
+        if self.face == Face::Flat {
+            depth = depth.max(LEAST_DEPTH * self.depth);
+        }
+        let radius = libm::hypotf(side, depth).max(1.0);
+        let rings = radius / species.ring;
+        let years = rings
+            + species.uneven
+                * (SLOW * cloud(self.seed(5), rings / SLOW_YEARS, 0.5)
+                    + NEXT * cloud(self.seed(8), rings / NEXT_YEARS, 0.5))
+            + FRAYED * cloud(self.seed(6), u / 6.0, v / 1.2);
+        let (across, round) = (side.abs() / radius, depth.abs() / radius);
+        let (pace, pace_round) = if self.is_end() {
+            (1.0, 1.0)
+        } else {
+            (libm::hypotf(across, self.taper * round), libm::hypotf(round, self.taper * across))
+        };
+        Place {
+            along,
+            radius,
+            round: libm::atan2f(depth, side) * self.middle_radius(),
+            years,
+            crossing: if self.is_end() { 1.0 } else { across },
+            pace: pace / species.ring,
+            pace_round,
         }
     }
 
-    /// Share of the line at the end of the year.
-    pub(crate) fn late(&self, ring: &Ring) -> f32 {
-        let reach = (1.0 - ring.phase).max(0.0);
-        match self.growth {
-            Growth::Conifer => {
-                let share = 1.0 - self.early_share * (0.85 + 0.3 * ring.own);
-                let slow = smooth(0.25, 1.0, ring.phase) * 0.30;
-                let line = smooth(1.0 - share, 1.0 - 0.25 * share, ring.phase) * 0.70;
-                self.contrast * (slow + line) * (0.75 + 0.5 * ring.own)
-            }
-            // Where the face only touches a ring its line would be a spot.
-            _ => {
-                const LINE: f32 = 0.05;
-                let line = libm::expf(-(reach / LINE) * (reach / LINE));
-                0.8 * line * smooth(0.05, 0.35, ring.crossing)
-            }
-        }
+    /// Distance of the middle of the panel from that of the log, about.
+    fn middle_radius(&self) -> f32 {
+        libm::hypotf(self.side, self.depth)
     }
 
-    /// Streaks along the grain: they follow the rings where these bend.
-    pub(crate) fn fibre(&self, x: f32, y: f32, ring: Ring) -> Fibre {
-        let (along, v) = (x + self.along, y + self.across + 0.25 * self.ring * (ring.own - 0.5));
+    /// Streaks along the grain.
+    pub(crate) fn fibre(&self, x: f32, y: f32) -> Fibre {
+        if self.is_end() {
+            // Cut across, fibres are dots.
+            let fine = cloud(self.seed(14), x / 0.3, y / 0.3);
+            return Fibre { streak: 0.5 * cloud(self.seed(13), x / 12.0, y / 12.0), fine: 0.6 * fine };
+        }
+        let (along, v) = (x + self.along, y + self.side);
         let streak = 0.6 * cloud(self.seed(11), along / 38.0, v / 1.1)
             + 0.55 * cloud(self.seed(12), along / 22.0, v / 0.45)
             + 0.7 * cloud(self.seed(13), along / 90.0, v / 5.0);
@@ -118,34 +157,34 @@ impl Cut {
         Fibre { streak: 0.6 * streak, fine: 0.6 * fine }
     }
 
-    /// Share of dark cloud or line.
-    pub(crate) fn clouded(&self, clouds: Clouds, ring: &Ring, at: (f32, f32)) -> f32 {
-        let along = at.0 + self.along;
-        let field = cloud(self.seed(21), along / 120.0, 0.55 * ring.year)
-            + 0.6 * cloud(self.seed(22), along / 45.0, 1.7 * ring.year);
-        if clouds.lines {
-            const LINE: f32 = 0.10;
-            let gate = smooth(0.0, 0.5, cloud(self.seed(23), along / 80.0, ring.year * 0.8) + clouds.share);
-            return 0.85 * libm::expf(-(field / LINE) * (field / LINE)) * gate;
-        }
-        let from = 1.2 - 2.4 * clouds.share;
-        0.8 * smooth(from, from + 1.2, field)
-    }
-
     /// Tilt of the fibre out of the face.
-    pub(crate) fn tilt(&self, x: f32, y: f32) -> f32 {
-        let along = x + self.along;
-        let mut tilt = 0.0;
-        if self.ribbon > 0.0 {
-            let v = y + self.across;
-            tilt += self.ribbon
-                * (cloud(self.seed(31), along / 160.0, v / 8.5)
-                    + 0.35 * cloud(self.seed(32), along / 60.0, v / 3.5));
+    pub(crate) fn tilt(&self, place: &Place, y: f32) -> f32 {
+        let species = &self.species;
+        if self.is_end() {
+            return 0.0;
         }
-        if self.curl > 0.0 {
-            tilt += self.curl * self.wave(along, y);
+        let mut tilt = 0.0;
+        if species.ribbon > 0.0 {
+            // The lean of the fibre turns from one layer of growth to the next.
+            tilt += species.ribbon
+                * (cloud(self.seed(31), place.along / 160.0, place.radius / 8.5)
+                    + 0.35 * cloud(self.seed(32), place.along / 60.0, place.radius / 3.5));
+        }
+        if species.curl > 0.0 {
+            tilt += species.curl * self.wave(place.along, y);
         }
         tilt
+    }
+
+    /// Cross silk: short bright strokes across the grain, in patches, on a face that lies along the rays.
+    pub(crate) fn silk(&self, place: &Place) -> f32 {
+        if self.species.silk <= 0.0 || place.crossing < SILK_FROM || self.is_end() {
+            return 0.0;
+        }
+        let patch = smooth(-0.2, 1.1, cloud(self.seed(38), place.along / 30.0, place.radius / 22.0));
+        let stroke = cloud(self.seed(39), place.along / 0.9, place.radius / 5.0)
+            + 0.6 * cloud(self.seed(40), place.along / 2.3, place.radius / 9.0);
+        self.species.silk * patch * stroke
     }
 
     /// The waves of curled grain: bands across the face that start and stop.
@@ -162,21 +201,14 @@ impl Cut {
         1.15 * strength * (libm::sinf(phase) + 0.18 * libm::sinf(2.0 * phase))
     }
 
-    /// How thickly pores of a kind stand at a place, 0 to 1.
-    pub(crate) fn crowd(&self, stand: Growth, x: f32, y: f32) -> f32 {
-        let ring = self.ring(x, y);
-        match stand {
-            Growth::Ring => 0.03 + 0.97 * earlywood(ring.phase, self.early_share * (0.75 + 0.5 * ring.own)),
-            Growth::SemiRing => (1.0 - 1.05 * ring.phase).max(0.08),
-            Growth::Diffuse => {
-                0.75 + 0.3 * cloud(self.seed(41), (x + self.along) / 30.0, (y + self.across) / 6.0)
-            }
-            Growth::Conifer => 0.0,
-        }
-    }
-
     /// Slope of the fibre against the panel.
     pub(crate) fn slope(&self, x: f32, y: f32) -> f32 {
-        0.02 * cloud(self.seed(42), (x + self.along) / 70.0, (y + self.across) / 50.0)
+        0.02 * cloud(self.seed(42), (x + self.along) / 70.0, (y + self.side) / 50.0)
+    }
+
+    /// Unevenness of a stand of pores that are spread over the whole year.
+    pub(crate) fn thick(&self, x: f32, y: f32) -> f32 {
+        let (u, v) = if self.is_end() { (x / 6.0, y / 6.0) } else { ((x + self.along) / 30.0, y / 6.0) };
+        0.75 + 0.3 * cloud(self.seed(41), u, v)
     }
 }

@@ -1,21 +1,35 @@
-//! Wood, from the log outward: rings, colour, pores, rays, figure.
+//! Wood, from the log outward: rings, colour, bands, rays, pores, figure.
 
+mod band;
 mod cut;
 mod pores;
+mod ray;
 mod species;
+mod year;
 
-pub use species::{Clouds, Flecks, Growth, Pores, Rays, Screen, Species};
+pub use species::{Bands, Face, Growth, Gum, Pores, Rays, Screen, Species};
 
 use crate::light::{Colour, screen};
 use crate::map::{Grid, Map};
 use crate::noise::{cloud, hash};
-use crate::number::{mix, smooth};
-pub(crate) use cut::Cut;
+use crate::number::mix;
+pub(crate) use cut::{Cut, Place};
+use year::Year;
 
 /// How far the share of stain that wood takes follows its parts (by eye).
 const TAKES_EARLY: f32 = 0.22;
 const TAKES_STREAK: f32 = 0.12;
 const TAKES_FINE: f32 = 0.10;
+/// Open ends of fibres drink more, and send back less light.
+const TAKES_END: f32 = 0.6;
+const END_DARK: f32 = 0.74;
+/// A little warmer here, a little cooler there: in red and blue only, or pale wood turns green.
+const DRIFT: f32 = 0.025;
+/// What silk adds to brightness, and to the tilt that turns with the lamp.
+const SILK_BRIGHT: f32 = 0.03;
+const SILK_TILT: f32 = 0.22;
+/// Tilt of a ray that is cut lengthwise: it flashes.
+const RAY_TILT: f32 = 0.5;
 
 /// The wood of a panel, before anything is done to it.
 #[derive(Debug, Clone)]
@@ -32,6 +46,8 @@ pub(crate) struct Wood {
     pub(crate) pore: Map,
     /// How much stain it takes: 1 on the mean.
     pub(crate) takes: Map,
+    /// Share that is ray, where no pore can be.
+    ray: Map,
 }
 
 impl Wood {
@@ -45,6 +61,7 @@ impl Wood {
             tilt: map(),
             pore: map(),
             takes: Map::of(grid, 1.0),
+            ray: map(),
         }
     }
 
@@ -54,10 +71,12 @@ impl Wood {
         let paint = Paint::of(species);
         for column in 0..grid.columns {
             let (x, y) = grid.middle(column, row);
-            let ring = cut.ring(x, y);
-            let fibre = cut.fibre(x, y, ring);
-            let early = cut.early(ring);
-            let colour = paint.wood(species, cut, &ring, early, fibre, (x, y));
+            let at = cut.place(x, y);
+            let fibre = cut.fibre(x, y);
+            let year = Year::at(species, cut, &at, grid.scale);
+            let ray = species.rays.map_or(0.0, |rays| rays.cover * ray::share(cut, rays, &at, grid.scale));
+            let silk = cut.silk(&at);
+            let colour = paint.wood(species, cut, &Spot { at, year, fibre, ray, silk, x, y }, grid.scale);
             let place = row * grid.columns + column;
             let put = |map: &mut Map, value: f32| {
                 if let Some(slot) = map.values.get_mut(place) {
@@ -67,27 +86,27 @@ impl Wood {
             for (map, value) in self.colour.iter_mut().zip(colour) {
                 put(map, value);
             }
-            put(&mut self.early, early);
+            let flash = RAY_TILT * ray * at.crossing * at.crossing;
+            let open = if cut.is_end() { TAKES_END } else { 0.0 };
+            put(&mut self.early, year.early);
             put(&mut self.fibre, fibre.streak + fibre.fine);
-            put(&mut self.tilt, cut.tilt(x, y));
+            put(&mut self.tilt, cut.tilt(&at, y) + SILK_TILT * silk + flash);
             put(
                 &mut self.takes,
-                1.0 + TAKES_EARLY * early + TAKES_STREAK * fibre.streak + TAKES_FINE * fibre.fine,
+                1.0 + open + TAKES_EARLY * year.early + TAKES_STREAK * fibre.streak + TAKES_FINE * fibre.fine,
             );
+            put(&mut self.ray, ray);
         }
     }
 
-    /// Cuts the pores, the flecks and the rays open.
+    /// Cuts the pores and the gum open.
     pub(crate) fn open(&mut self, species: &Species, cut: &Cut) {
         pores::bore(self, species, cut);
-        pores::fleck(self, species, cut);
-        pores::cross(self, species, cut);
+        for (pore, ray) in self.pore.values.iter_mut().zip(&self.ray.values) {
+            *pore *= 1.0 - ray;
+        }
+        pores::gum(self, species, cut);
     }
-}
-
-/// The log that a panel is cut from.
-pub(crate) fn log(species: &Species, seed: u32) -> Cut {
-    Cut::new(species, seed)
 }
 
 /// Streaks along the grain.
@@ -97,17 +116,15 @@ pub(crate) struct Fibre {
     pub(crate) fine: f32,
 }
 
-/// A place in the log.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct Ring {
-    /// Years from the pith.
-    pub(crate) year: f32,
-    /// Share of the year, 0 to 1.
-    pub(crate) phase: f32,
-    /// A number of this year's own, 0 to 1.
-    pub(crate) own: f32,
-    /// How squarely the face cuts the rings, 0 where it only touches them.
-    pub(crate) crossing: f32,
+/// All that the colour of a pixel comes from.
+struct Spot {
+    at: Place,
+    year: Year,
+    fibre: Fibre,
+    ray: f32,
+    silk: f32,
+    x: f32,
+    y: f32,
 }
 
 /// Linear colours of a wood.
@@ -115,7 +132,8 @@ struct Paint {
     base: Colour,
     early: Colour,
     late: Option<Colour>,
-    clouds: Option<Colour>,
+    bands: Vec<Colour>,
+    rays: Option<(Colour, Colour)>,
 }
 
 impl Paint {
@@ -124,31 +142,30 @@ impl Paint {
             base: screen(species.base),
             early: screen(species.early),
             late: species.late.map(screen),
-            clouds: species.clouds.map(|clouds| screen(clouds.colour)),
+            bands: species.bands.iter().map(|bands| screen(bands.colour)).collect(),
+            rays: species.rays.map(|rays| (screen(rays.colour), screen(rays.ends))),
         }
     }
 
-    fn wood(
-        &self,
-        species: &Species,
-        cut: &Cut,
-        ring: &Ring,
-        early: f32,
-        fibre: Fibre,
-        at: (f32, f32),
-    ) -> Colour {
-        let dark = if species.growth == Growth::Conifer { 0.0 } else { species.contrast * early };
+    fn wood(&self, species: &Species, cut: &Cut, spot: &Spot, scale: f32) -> Colour {
+        let Spot { at, year, fibre, .. } = spot;
+        let dark = if species.growth == Growth::Conifer { 0.0 } else { species.contrast * year.early };
         let mut colour = blend(self.base, self.early, dark);
         if let Some(late) = self.late {
-            colour = blend(colour, late, cut.late(ring));
+            colour = blend(colour, late, year.late);
         }
-        if let (Some(shade), Some(clouds)) = (self.clouds, species.clouds) {
-            colour = blend(colour, shade, cut.clouded(clouds, ring, at));
+        for ((number, bands), shade) in (0_u32..).zip(&species.bands).zip(&self.bands) {
+            colour = blend(colour, *shade, band::share(cut, number, *bands, at, scale));
         }
-        let gain = libm::expf(species.streak * fibre.streak + species.fine * fibre.fine);
-        // A little warmer here, a little cooler there: in red and blue only, or pale wood turns green.
-        const DRIFT: f32 = 0.025;
-        let drift = DRIFT * cloud(cut.seed(7), at.0 / 55.0, at.1 / 9.0);
+        if let Some((lengthwise, ends)) = self.rays {
+            let shown = blend(ends, lengthwise, at.crossing * at.crossing);
+            colour = blend(colour, shown, spot.ray);
+        }
+        let end = if cut.is_end() { END_DARK } else { 1.0 };
+        let gain = end
+            * libm::expf(species.streak * fibre.streak + species.fine * fibre.fine)
+            * (1.0 + SILK_BRIGHT * spot.silk);
+        let drift = DRIFT * cloud(cut.seed(7), spot.x / 55.0, spot.y / 9.0);
         [colour[0] * gain * (1.0 + drift), colour[1] * gain, colour[2] * gain * (1.0 - drift)]
     }
 }
@@ -161,9 +178,4 @@ pub(crate) fn blend(from: Colour, to: Colour, share: f32) -> Colour {
 /// The number of a layer: adding a layer never changes another.
 pub(crate) fn layer(seed: u32, number: u32) -> u32 {
     hash(seed, number.wrapping_mul(0x9E37_79B1))
-}
-
-/// 0 at the start of the year, up at once, held, and down softly.
-fn earlywood(phase: f32, share: f32) -> f32 {
-    smooth(0.0, 0.05, phase) * (1.0 - smooth(0.7 * share, 1.25 * share, phase))
 }

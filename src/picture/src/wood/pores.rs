@@ -1,6 +1,6 @@
-//! What a plane cuts open: pores, ray ends and gum, broad rays.
+//! What a plane cuts open: pores and gum. Along the grain they are dashes, across it holes.
 
-use super::{Cut, Species, Wood};
+use super::{Cut, Pores, Species, Wood, year};
 use crate::light::screen;
 use crate::map::{Map, near};
 use crate::noise::Chance;
@@ -12,25 +12,24 @@ const CHORD: f32 = core::f32::consts::FRAC_PI_4;
 const BEYOND: f32 = 4.0;
 /// Tries for the place of one pore, where most are refused.
 const TRIES: usize = 40;
+/// A vessel is cut at a random depth: the power of chance that its width follows.
+const DEPTH: f32 = 0.3;
+/// The thinnest vessel, in means.
+const THINNEST: f32 = 0.3;
+/// How single pores leave the direction of the fibre, and how they bend.
+const ASTRAY: f32 = 0.02;
+const BEND: f32 = 0.006;
+/// Most gum in the wood below it.
+const GUM: f32 = 0.9;
 
-/// Bores the pores: dashes along the fibre, cut at a random depth, their ends tapered.
+/// Bores the pores.
 pub(super) fn bore(wood: &mut Wood, species: &Species, cut: &Cut) {
-    let grid = wood.pore.grid;
     for (number, kind) in (0_u32..).zip(&species.pores) {
-        let mut chance = Chance::new(cut.seed(50 + number));
-        let face = grid.square_centimetres() * (1.0 + 2.0 * BEYOND / grid.width());
-        for _ in 0..whole(kind.count * face) {
-            let Some((x, y)) =
-                stand(&mut chance, |x, y| cut.crowd(kind.stand, x, y), grid.width(), grid.height())
-            else {
-                continue;
-            };
-            let length = chance.about(kind.length, kind.length_spread);
-            let vessel = (kind.width + kind.width_spread * chance.normal()).max(0.3 * kind.width);
-            let width = vessel * CHORD * libm::powf(chance.even(), 0.3);
-            let slope = cut.slope(x, y) + 0.02 * chance.normal();
-            let bend = 0.006 * chance.normal() / length.max(1.0);
-            dash(&mut wood.pore, (x, y), length, width, (slope, bend));
+        let chance = Chance::new(cut.seed(50 + number));
+        if cut.is_end() {
+            holes(&mut wood.pore, species, cut, kind, chance);
+        } else {
+            dashes(&mut wood.pore, species, cut, kind, chance);
         }
     }
     for share in &mut wood.pore.values {
@@ -38,17 +37,59 @@ pub(super) fn bore(wood: &mut Wood, species: &Species, cut: &Cut) {
     }
 }
 
+fn dashes(map: &mut Map, species: &Species, cut: &Cut, kind: &Pores, mut chance: Chance) {
+    let grid = map.grid;
+    let face = grid.square_centimetres() * (1.0 + 2.0 * BEYOND / grid.width());
+    for _ in 0..whole(kind.count * face) {
+        let Some((x, y)) = stand(&mut chance, |at| year::crowd(species, cut, kind.stand, at), map) else {
+            continue;
+        };
+        let length = chance.about(kind.length, kind.length_spread);
+        let width = vessel(kind, &mut chance) * CHORD * libm::powf(chance.even(), DEPTH);
+        let slope = cut.slope(x, y) + ASTRAY * chance.normal();
+        let bend = BEND * chance.normal() / length.max(1.0);
+        dash(map, (x, y), length, width, (slope, bend));
+    }
+}
+
+/// Across the grain as much of the face is open as along it (a section shows the share of the volume, whatever its
+/// direction), in round holes.
+fn holes(map: &mut Map, species: &Species, cut: &Cut, kind: &Pores, mut chance: Chance) {
+    let grid = map.grid;
+    let face = grid.square_centimetres() * (1.0 + 2.0 * BEYOND / grid.width());
+    let count = kind.count * kind.length / (kind.width * CHORD);
+    for _ in 0..whole(count * face) {
+        let Some(at) = stand(&mut chance, |at| year::crowd(species, cut, kind.stand, at), map) else {
+            continue;
+        };
+        hole(map, at, 0.5 * vessel(kind, &mut chance));
+    }
+}
+
+fn vessel(kind: &Pores, chance: &mut Chance) -> f32 {
+    (kind.width + kind.width_spread * chance.normal()).max(THINNEST * kind.width)
+}
+
 /// A place, the likelier the thicker they stand.
-fn stand(
-    chance: &mut Chance,
-    crowd: impl Fn(f32, f32) -> f32,
-    width: f32,
-    height: f32,
-) -> Option<(f32, f32)> {
+fn stand(chance: &mut Chance, crowd: impl Fn((f32, f32)) -> f32, map: &Map) -> Option<(f32, f32)> {
     (0..TRIES).find_map(|_| {
-        let (x, y) = (chance.between(-BEYOND, width + BEYOND), chance.even() * height);
-        (chance.even() < crowd(x, y)).then_some((x, y))
+        let at = (chance.between(-BEYOND, map.grid.width() + BEYOND), chance.even() * map.grid.height());
+        (chance.even() < crowd(at)).then_some(at)
     })
+}
+
+/// Adds the share of each pixel that a round hole covers.
+fn hole(map: &mut Map, (x, y): (f32, f32), radius: f32) {
+    let grid = map.grid;
+    let area = core::f32::consts::PI * radius * radius / (grid.scale * grid.scale);
+    if radius < grid.scale {
+        map.splat(x, y, area);
+        return;
+    }
+    for (column, row, dx, dy) in near(grid, x, y, radius + grid.scale) {
+        let share = ((radius - libm::hypotf(dx, dy)) / grid.scale + 0.5).clamp(0.0, 1.0);
+        map.add(column, row, share);
+    }
 }
 
 /// Adds the share of each pixel that a tapered dash covers.
@@ -81,63 +122,26 @@ fn dash(map: &mut Map, (x, y): (f32, f32), length: f32, width: f32, (slope, bend
     }
 }
 
-/// Short dashes of another colour: ray ends and gum.
-pub(super) fn fleck(wood: &mut Wood, species: &Species, cut: &Cut) {
+/// Short dark dashes of gum.
+pub(super) fn gum(wood: &mut Wood, species: &Species, cut: &Cut) {
+    let Some(gum) = species.gum else { return };
     let grid = wood.pore.grid;
-    for (number, kind) in (0_u32..).zip(&species.flecks) {
-        let mut chance = Chance::new(cut.seed(60 + number));
-        let mut cover = Map::of(grid, 0.0);
-        for _ in 0..whole(kind.count * grid.square_centimetres()) {
-            let (x, y) = (chance.even() * grid.width(), chance.even() * grid.height());
-            let length = chance.about(kind.length, 0.4);
-            let width = kind.width * chance.between(0.6, 1.2);
-            let slope = cut.slope(x, y) + 0.03 * chance.normal();
+    let mut chance = Chance::new(cut.seed(60));
+    let mut cover = Map::of(grid, 0.0);
+    for _ in 0..whole(gum.count * grid.square_centimetres()) {
+        let (x, y) = (chance.even() * grid.width(), chance.even() * grid.height());
+        let length = chance.about(gum.length, 0.4);
+        let width = gum.width * chance.between(0.6, 1.2);
+        let slope = cut.slope(x, y) + 0.03 * chance.normal();
+        if cut.is_end() {
+            hole(&mut cover, (x, y), width);
+        } else {
             dash(&mut cover, (x, y), length, width, (slope, 0.0));
         }
-        paint(wood, &cover, screen(kind.colour), kind.cover);
     }
-}
-
-/// Broad rays: ribbons that cross the grain, lighter or darker than it, with no pores under them.
-pub(super) fn cross(wood: &mut Wood, species: &Species, cut: &Cut) {
-    /// Angle of the ribbons to the grain, and its drift, radians.
-    const ANGLE: f32 = 1.27;
-    const DRIFT: f32 = 0.12;
-    /// Longest against the median.
-    const LONGEST: f32 = 6.0;
-    let Some(rays) = species.rays else { return };
-    let grid = wood.pore.grid;
-    let mut chance = Chance::new(cut.seed(70));
-    let mut cover = Map::of(grid, 0.0);
-    for _ in 0..whole(rays.count * grid.square_centimetres()) {
-        let (x, y) = (chance.even() * grid.width(), chance.even() * grid.height());
-        let half = 0.5 * chance.about(rays.length, 0.75).min(LONGEST * rays.length);
-        let wide = 0.5 * rays.width * (0.7 + 0.3 * half / rays.length) * chance.between(0.7, 1.3);
-        let angle = ANGLE + DRIFT * crate::noise::cloud(cut.seed(71), x / 40.0, y / 40.0);
-        let (sine, cosine) = (libm::sinf(angle), libm::cosf(angle));
-        for (column, row, dx, dy) in near(grid, x, y, half + wide) {
-            let (along, off) = (dx * cosine + dy * sine, dy * cosine - dx * sine);
-            let warp = 0.25 * wide * crate::noise::cloud(cut.seed(72), (x + dx) / 0.7, (y + dy) / 0.7);
-            let end = along / half;
-            let edge = wide * (1.0 - end * end).max(0.0) + warp - off.abs();
-            let share = (edge / grid.scale + 0.5).clamp(0.0, 1.0);
-            if share > 0.0 && end.abs() < 1.0 {
-                cover.add(column, row, share);
-            }
-        }
-    }
-    paint(wood, &cover, screen(rays.colour), 0.62);
-    for ((pore, tilt), share) in wood.pore.values.iter_mut().zip(&mut wood.tilt.values).zip(&cover.values) {
-        let share = share.min(1.0);
-        *pore *= 1.0 - share;
-        *tilt += 0.55 * share;
-    }
-}
-
-fn paint(wood: &mut Wood, cover: &Map, colour: [f32; 3], most: f32) {
-    for (map, part) in wood.colour.iter_mut().zip(colour) {
+    for (map, part) in wood.colour.iter_mut().zip(screen(gum.colour)) {
         for (value, share) in map.values.iter_mut().zip(&cover.values) {
-            *value += (part - *value) * (most * share.min(1.0));
+            *value += (part - *value) * (GUM * share.min(1.0));
         }
     }
 }

@@ -1,32 +1,10 @@
 //! What tests of pictures share: a wood without marks of its own, and how pixels are compared.
 
-use stepboard_picture::{Fault, Finish, Grid, Growth, Lamp, Panel, Recipe, Severity, Species};
+use stepboard_picture::{Fault, Finish, Grid, Lamp, Panel, Recipe, Severity, Species};
 
 /// A pale, even wood: what is seen on it is not the wood.
 pub(crate) fn plain_wood() -> Species {
-    Species {
-        base: [222, 190, 150],
-        early: [222, 190, 150],
-        late: None,
-        pore: [190, 158, 118],
-        growth: Growth::Diffuse,
-        ring: 5.0,
-        depth: 300.0,
-        taper: 0.0,
-        pith: -300.0,
-        early_share: 0.5,
-        contrast: 0.0,
-        streak: 0.02,
-        fine: 0.01,
-        wander: 1.0,
-        pores: Vec::new(),
-        telegraphs: false,
-        flecks: Vec::new(),
-        rays: None,
-        clouds: None,
-        ribbon: 0.0,
-        curl: 0.0,
-    }
+    Species::plain()
 }
 
 /// A panel 120 by 90 mm in amber clear, with a fault or without.
