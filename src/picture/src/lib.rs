@@ -12,6 +12,7 @@ mod noise;
 mod number;
 mod panel;
 mod scene;
+mod scratch;
 mod wood;
 
 pub use board::{Band, Surface, draw};

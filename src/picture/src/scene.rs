@@ -8,6 +8,7 @@ use crate::light::{Colour, Light};
 use crate::map::{Grid, Map};
 use crate::number::smooth;
 use crate::panel::{Arc, Layers, Paints, Recipe};
+use crate::scratch::{self, Scratch, Shine};
 
 /// Camera: before the near edge, and up.
 const CAMERA_BEFORE: f32 = 200.0;
@@ -84,7 +85,7 @@ pub(crate) struct Lit {
     grid: Grid,
     light: Light,
     pixels: Vec<Pixel>,
-    arcs: Vec<Arc>,
+    scratches: Vec<Scratch>,
     film: bool,
 }
 
@@ -115,7 +116,7 @@ impl Lit {
             grid,
             light: Light::new(),
             pixels: vec![Pixel::default(); grid.len()],
-            arcs: Vec::new(),
+            scratches: Vec::new(),
             film: false,
         }
     }
@@ -126,7 +127,8 @@ impl Lit {
         let paints = Paints::of(recipe);
         self.film = recipe.finish.has_film();
         if row == 0 {
-            self.arcs.clone_from(&layers.film.arcs);
+            let ready = |arc: &Arc| Scratch::new(*arc, ceiling(grid, arc.x, arc.y, (0.0, 0.0)));
+            self.scratches = layers.film.arcs.iter().map(ready).collect();
         }
         for column in 0..grid.columns {
             let place = row * grid.columns + column;
@@ -203,7 +205,11 @@ impl Lit {
         let turn = lamp.turn.to_radians();
         let (sine, cosine) = (libm::sinf(turn), libm::cosf(turn));
         let lean = 1.1 * (lamp.x - 0.5 * self.grid.width()) / 60.0;
-        let arcs = self.lit_arcs(lamp, aim);
+        let scratched = match lamp.kind {
+            LampKind::Tubes => scratch::lit(&self.scratches, self.grid, Shine::Tube(aim, (cosine, sine))),
+            LampKind::Point => scratch::lit(&self.scratches, self.grid, Shine::Bulb(aim)),
+            LampKind::Raking => Vec::new(),
+        };
         for (place, pixel) in self.pixels.iter().enumerate() {
             let (u, v) = (pixel.ceiling.0 - aim.0, pixel.ceiling.1 - aim.1);
             let (lamps, falls) = match lamp.kind {
@@ -221,7 +227,7 @@ impl Lit {
                 LampKind::Raking => (0.0, RAKE_LIGHT * (1.0 - pixel.slope / RAKE).clamp(0.05, 3.0)),
             };
             let sheen = 1.0 + pixel.tilt * (lean + 0.8);
-            let mirrored = pixel.mirror * lamps + arcs.get(place).copied().unwrap_or(0.0);
+            let mirrored = pixel.mirror * lamps + scratched.get(place).copied().unwrap_or(0.0);
             for (body, still) in pixel.body.into_iter().zip(pixel.still) {
                 pixels.push(self.light.byte(body * falls * sheen + still + mirrored));
             }
@@ -257,29 +263,6 @@ impl Lit {
         } else {
             sharp
         }
-    }
-
-    /// Light of fine scratches: each shows where it lies square to the way from it to the lamp, so that rings round the
-    /// lamp's image appear by themselves and go with it.
-    fn lit_arcs(&self, lamp: Lamp, aim: (f32, f32)) -> Vec<f32> {
-        if self.arcs.is_empty() || lamp.kind == LampKind::Raking {
-            return Vec::new();
-        }
-        let strength = if lamp.kind == LampKind::Point { BULB_LIGHT } else { 0.25 * TUBE_LIGHT };
-        let mut map = Map::of(self.grid, 0.0);
-        for arc in &self.arcs {
-            let seen = ceiling(self.grid, arc.x, arc.y, (0.0, 0.0));
-            let (dx, dy) = (aim.0 - seen.0, aim.1 - seen.1);
-            let along = dx * arc.along.0 + dy * arc.along.1;
-            let across = dy * arc.along.0 - dx * arc.along.1;
-            let width = 9.0 + 9.0 * arc.length * libm::hypotf(dx, dy) / 250.0 / 12.0;
-            let square = libm::expf(-0.5 * (along / width) * (along / width));
-            if square > 0.01 {
-                let fade = 1.0 / (1.0 + (across / 95.0) * (across / 95.0));
-                map.splat(arc.x, arc.y, arc.weight * strength * 0.04 * square * fade);
-            }
-        }
-        map.values
     }
 }
 

@@ -4,6 +4,7 @@
 
 mod bloom_haze;
 mod blush;
+mod buff_swirl;
 mod chatter_mark;
 mod cold_check;
 mod crack;
@@ -74,6 +75,8 @@ faults! {
     Blush = "blush" in blush,
     /// A veil on the film that wipes off.
     BloomHaze = "bloom-haze" in bloom_haze,
+    /// A mass of fine arcs that goes with the lamp.
+    BuffSwirl = "buff-swirl" in buff_swirl,
 }
 
 impl Fault {

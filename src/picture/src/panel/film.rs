@@ -24,10 +24,8 @@ pub(crate) struct Arc {
     pub(crate) y: f32,
     /// Its direction there, a unit vector.
     pub(crate) along: (f32, f32),
-    /// Width and strength, in shares of a pixel.
+    /// Share of a pixel that this piece fills.
     pub(crate) weight: f32,
-    /// Length of the whole scratch, mm.
-    pub(crate) length: f32,
 }
 
 /// A layer that lies on top and hides what is below.
