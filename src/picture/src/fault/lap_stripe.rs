@@ -60,6 +60,9 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     }
     // Looked at before colour there is nothing to see.
     if recipe.probe != Probe::Aged {
-        uptake::build(layers, recipe, &builds);
+        let map = uptake::colour(layers, recipe, uptake::Colouring::Film);
+        for (value, build) in map.values.iter_mut().zip(&builds.values) {
+            *value *= build;
+        }
     }
 }

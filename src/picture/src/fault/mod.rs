@@ -8,8 +8,12 @@ mod buff_swirl;
 mod chatter_mark;
 mod cold_check;
 mod crack;
+mod dye_bleed;
+mod extractive_bleed;
 mod field;
 mod fish_eye;
+mod glue_print;
+mod glue_spot;
 mod grain_sink;
 mod lap_stripe;
 mod milk;
@@ -17,6 +21,9 @@ mod peeling;
 mod run_sag;
 mod sanding_scratch;
 mod stain_blotch;
+mod strip;
+mod tape_bleed;
+mod tape_bridge;
 mod thick;
 mod uptake;
 mod wipe;
@@ -77,6 +84,16 @@ faults! {
     BloomHaze = "bloom-haze" in bloom_haze,
     /// A mass of fine arcs that goes with the lamp.
     BuffSwirl = "buff-swirl" in buff_swirl,
+    /// Pale patches with a hard edge, at a joint or as prints.
+    GlueSpot = "glue-spot" in glue_spot,
+    /// Colour that was drawn under the tape.
+    TapeBleed = "tape-bleed" in tape_bleed,
+    /// Film that tore along the tape.
+    TapeBridge = "tape-bridge" in tape_bridge,
+    /// Dye that the first wet coat took up.
+    DyeBleed = "dye-bleed" in dye_bleed,
+    /// Colour of a dark wood on the pale wood beside it.
+    ExtractiveBleed = "extractive-bleed" in extractive_bleed,
 }
 
 impl Fault {

@@ -25,11 +25,24 @@ pub(super) fn gain(layers: &mut Layers, recipe: &Recipe, gains: &Map) {
     }
 }
 
-/// Multiplies the build of whatever colours the panel: film colour and shade where there is some, else the stain.
-pub(super) fn build(layers: &mut Layers, recipe: &Recipe, gains: &Map) {
-    let coloured = recipe.amber > 0.0 || recipe.opaque.is_some() || recipe.shaded;
-    let map = if coloured { &mut layers.film.tint } else { &mut layers.wood.takes };
-    for (value, gain) in map.values.iter_mut().zip(&gains.values) {
-        *value *= gain;
+/// What colours a panel.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Colouring {
+    /// Dye in the wood.
+    Dye,
+    /// Colour in the film.
+    Film,
+}
+
+/// The map that holds the build of a panel's colour: of the kind asked for where the panel has it, else of the other; where
+/// nothing colours it, what bled into the film.
+pub(super) fn colour<'a>(layers: &'a mut Layers, recipe: &Recipe, kind: Colouring) -> &'a mut Map {
+    let film = recipe.amber > 0.0 || recipe.opaque.is_some() || recipe.shaded;
+    let dye = recipe.stain > 0.0 && recipe.opaque.is_none();
+    match kind {
+        Colouring::Dye if dye => &mut layers.wood.takes,
+        Colouring::Film if dye && !film => &mut layers.wood.takes,
+        _ if film => &mut layers.film.tint,
+        _ => &mut layers.film.bled,
     }
 }

@@ -1,7 +1,7 @@
 //! The colour of a pixel by itself, before anything is mirrored: wood, pores, stain, film colour.
 
 use super::Layers;
-use super::recipe::{Finish, Recipe};
+use super::recipe::{Finish, Probe, Recipe};
 use crate::light::{Colour, Light, screen};
 use crate::wood::blend;
 
@@ -28,6 +28,7 @@ pub(crate) struct Paints {
     filler: Option<Colour>,
     opaque: Option<Colour>,
     finish: Finish,
+    wetted: bool,
     stain: f32,
     amber: f32,
 }
@@ -39,6 +40,7 @@ impl Paints {
             filler: recipe.filler.map(screen),
             opaque: recipe.opaque.map(screen),
             finish: recipe.finish,
+            wetted: recipe.probe == Probe::Wetted,
             stain: recipe.stain,
             amber: recipe.amber,
         }
@@ -55,16 +57,18 @@ impl Paints {
         let at = |map: &crate::map::Map| map.values.get(place).copied().unwrap_or(0.0);
         let pass = |dye: Colour, build: f32| dye.map(|part| light.pass(TWICE * part * build));
         let there = if self.finish.has_film() { at(&film.there) } else { 0.0 };
+        // Naphtha on bare wood shows it as a film would.
+        let soaked = if self.wetted && !self.finish.has_film() { at(&film.there) } else { there };
         let [red, green, blue] = &wood.colour;
         let raw = [at(red), at(green), at(blue)];
         let stained = times(raw, pass(HONEY, self.stain * at(&wood.takes)));
         let pore = self
             .filler
-            .unwrap_or_else(|| self.pore.map(|part| part * if there > 0.5 { 1.0 } else { DRY_PORE }));
+            .unwrap_or_else(|| self.pore.map(|part| part * if soaked > 0.5 { 1.0 } else { DRY_PORE }));
         let pore = blend(pore, GREY, at(&film.grey));
         let flat = blend(stained, pore, at(&wood.pore));
         let wet = flat.map(|part| WET_GAIN * (1.0 - INNER) * part / (1.0 - INNER * part));
-        let seen = blend(flat, wet, there);
+        let seen = blend(flat, wet, soaked);
         let seen = seen.map(|part| part * at(&film.body));
         let tint = at(&film.tint).max(0.0);
         let colours = times(

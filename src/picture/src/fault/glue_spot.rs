@@ -1,0 +1,135 @@
+//! Glue: where it was squeezed out of a joint, wiped about or pressed on by a finger the stain did not go in. The patch is
+//! pale with a hard edge, at a joint or as a print, and the wood in it is whole: no scratches round it and no lost gloss, as
+//! a cut-through has; blotch has no edge. Wetting bare work shows it before any colour is on.
+
+use super::{glue_print, strip, uptake};
+use crate::map::{Map, near};
+use crate::noise::{Chance, cloud};
+use crate::number::{smooth, whole};
+use crate::panel::{Layers, Recipe, Severity};
+use crate::wood::layer;
+
+/// Width of the binding that was glued on.
+const BINDING: f32 = 7.0;
+/// Beads that came out of the joint, for each mm of it; half-width and height of one.
+const BEADS: [f32; 3] = [0.04, 0.07, 0.11];
+const BEAD_WIDTH: (f32, f32) = (2.0, 9.0);
+const BEAD_HEIGHT: [(f32, f32); 3] = [(0.6, 2.6), (1.0, 4.8), (1.4, 7.0)];
+/// Beads are wider than high by at least so much.
+const FLAT: f32 = 1.3;
+/// Outline: how far it wavers, and over which length.
+const WAVERS: f32 = 0.16;
+const WAVER_LENGTH: f32 = 1.8;
+/// Half of the width of the edge: glue ends as a film does.
+const EDGE: f32 = 0.1;
+/// Drops away from the joint, and their radius.
+const DROPS: [usize; 3] = [1, 2, 4];
+const DROP: (f32, f32) = (0.8, 1.8);
+/// Prints.
+const PRINTS: [usize; 3] = [0, 1, 3];
+/// Strokes of a cloth that dragged wet glue along: for each bead; length, width, strength.
+const DRAGGED: f32 = 0.5;
+const DRAG: (f32, f32) = (6.0, 22.0);
+const DRAG_HALF: (f32, f32) = (0.6, 1.8);
+const DRAG_KEEPS: f32 = 0.5;
+const DRAG_STREAK: (f32, f32) = (14.0, 0.3);
+/// Share of stain that glue keeps out.
+const KEEPS_OUT: f32 = 0.9;
+/// Share from which a place counts as the fault.
+const MARKED: (f32, f32) = (0.05, 0.35);
+
+pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+    let line = strip::binding(layers, recipe, BINDING);
+    let grid = layers.grid();
+    let mut glue = Map::of(grid, 0.0);
+    squeeze(&mut glue, recipe.seed, severity, line);
+    let mut chance = Chance::new(layer(recipe.seed, 1_362));
+    for _ in 0..severity.of(DROPS) {
+        let (x, y) = (chance.even() * grid.width(), line - chance.between(4.0, 0.5 * line));
+        let radius = chance.between(DROP.0, DROP.1);
+        patch(&mut glue, layer(recipe.seed, 1_363), (x, y), (radius * chance.between(1.0, 1.5), radius));
+    }
+    let mut chance = Chance::new(layer(recipe.seed, 1_364));
+    for number in 0..severity.of(PRINTS) {
+        let place = (chance.between(0.12, 0.88) * grid.width(), chance.between(0.15, 0.8) * line);
+        let seed = layer(recipe.seed, 1_365 + u32::try_from(number).unwrap_or(0));
+        glue_print::press(&mut glue, &mut chance, seed, place);
+    }
+    for (place, share) in glue.values.iter_mut().enumerate() {
+        let (_, y) = grid.middle(place % grid.columns, place / grid.columns);
+        *share *= ((line - y) / grid.scale + 0.5).clamp(0.0, 1.0);
+        if let Some(mask) = layers.mask.values.get_mut(place) {
+            *mask = mask.max(smooth(MARKED.0, MARKED.1, *share));
+        }
+        if !recipe.finish.has_film()
+            && let Some(wet) = layers.film.there.values.get_mut(place)
+        {
+            *wet *= 1.0 - KEEPS_OUT * *share;
+        }
+        *share = 1.0 - KEEPS_OUT * *share;
+    }
+    uptake::gain(layers, recipe, &glue);
+}
+
+/// What came out of the joint, and what a cloth made of it.
+fn squeeze(glue: &mut Map, seed: u32, severity: Severity, line: f32) {
+    let grid = glue.grid;
+    let mut chance = Chance::new(layer(seed, 1_360));
+    let (lowest, highest) = severity.of(BEAD_HEIGHT);
+    for _ in 0..whole(severity.of(BEADS) * grid.width() + 0.5) {
+        let x = chance.even() * grid.width();
+        let high = lowest + (highest - lowest) * chance.even() * chance.even();
+        let wide = chance.between(BEAD_WIDTH.0, BEAD_WIDTH.1).max(FLAT * high);
+        patch(glue, layer(seed, 1_361), (x, line), (wide, high));
+        if chance.even() < DRAGGED {
+            let way = if chance.even() < 0.5 { -1.0 } else { 1.0 };
+            let length = chance.between(DRAG.0, DRAG.1);
+            let half = chance.between(DRAG_HALF.0, DRAG_HALF.1);
+            let start = (x, line - 0.6 * high);
+            drag(glue, layer(seed, 1_366), start, way * length, half);
+        }
+    }
+}
+
+/// An oval patch with a hard edge, of these half-axes.
+fn patch(glue: &mut Map, seed: u32, (x, y): (f32, f32), (wide, high): (f32, f32)) {
+    let edge = EDGE.max(0.5 * glue.grid.scale);
+    let grid = glue.grid;
+    for (column, row, dx, dy) in near(grid, x, y, wide + 1.0) {
+        if dy.abs() > high + 1.0 {
+            continue;
+        }
+        let far = libm::hypotf(dx / wide, dy / high).max(0.001);
+        // The way to the outline along the slope of the oval's own field.
+        let slope = libm::hypotf(dx / (wide * wide), dy / (high * high)) / far;
+        let inside = (1.0 - far) / slope.max(1.0 / wide)
+            + WAVERS * cloud(seed, (x + dx) / WAVER_LENGTH, (y + dy) / WAVER_LENGTH);
+        raise(glue, column, row, smooth(-edge, edge, inside));
+    }
+}
+
+/// A stroke of a cloth: streaked, thinner toward its end, with hard sides.
+fn drag(glue: &mut Map, seed: u32, (x, y): (f32, f32), length: f32, half: f32) {
+    let edge = EDGE.max(0.5 * glue.grid.scale);
+    let grid = glue.grid;
+    let middle = x + 0.5 * length;
+    for (column, row, dx, dy) in near(grid, middle, y, 0.5 * length.abs() + half) {
+        if dy.abs() > half + edge {
+            continue;
+        }
+        let gone = ((middle + dx - x) / length).clamp(0.0, 1.0);
+        let streak = cloud(seed, (middle + dx) / DRAG_STREAK.0, (y + dy) / DRAG_STREAK.1);
+        let sides = smooth(-edge, edge, half * (1.0 - gone * gone) - dy.abs());
+        let left = smooth(-0.25, 0.25, streak + 0.8 - 1.6 * gone);
+        raise(glue, column, row, DRAG_KEEPS * sides * left);
+    }
+}
+
+fn raise(map: &mut Map, column: usize, row: usize, share: f32) {
+    let place = row * map.grid.columns + column;
+    if column < map.grid.columns
+        && let Some(value) = map.values.get_mut(place)
+    {
+        *value = value.max(share);
+    }
+}

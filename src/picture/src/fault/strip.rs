@@ -1,0 +1,91 @@
+//! What lies beside the wood of a panel where a fault needs a neighbour: a binding along the lower edge, cream, or black
+//! beside pale opaque colour; or a strip of dark wood along the left edge. Neither is a fault, so neither is marked.
+
+use crate::light::screen;
+use crate::noise::cloud;
+use crate::panel::{Layers, Recipe};
+use crate::wood::{Screen, blend, layer};
+
+/// Cream binding and its faint grain along the strip: strength, length, width.
+const CREAM: Screen = [236, 224, 190];
+const CREAM_GRAIN: (f32, f32, f32) = (0.018, 30.0, 0.4);
+const BLACK: Screen = [34, 32, 31];
+/// Opaque colours of which green is above this are pale.
+const PALE: u8 = 150;
+/// Dark wood beside the panel, its streaks along the strip and the pores in it.
+const DARK: Screen = [74, 44, 34];
+const DARK_STREAK: (f32, f32, f32) = (0.28, 45.0, 1.1);
+const DARK_PORE: (f32, f32) = (3.0, 0.16);
+const DARK_PORES_FROM: f32 = 0.9;
+const DARK_PORE_GAIN: f32 = 0.5;
+/// The line of the joint: half of its width and its darkness.
+const JOINT: f32 = 0.09;
+const JOINT_DARK: f32 = 0.45;
+
+/// Lays a binding along the lower edge, `width` mm wide, bare of the panel's colour. The height of its upper line.
+pub(super) fn binding(layers: &mut Layers, recipe: &Recipe, width: f32) -> f32 {
+    let line = layers.grid().height() - width;
+    let pale = recipe.opaque.is_some_and(|[_, green, _]| green > PALE);
+    let (plastic, seed) = (screen(if pale { BLACK } else { CREAM }), layer(recipe.seed, 1_390));
+    let (strength, long, wide) = CREAM_GRAIN;
+    lay(
+        layers,
+        |_, y| y - line,
+        |x, y| {
+            let gain = 1.0 + strength * cloud(seed, x / long, y / wide);
+            plastic.map(|part| part * gain)
+        },
+    );
+    line
+}
+
+/// Lays a strip of dark wood along the left edge, `width` mm wide, its own grain along it.
+pub(super) fn dark_wood(layers: &mut Layers, recipe: &Recipe, width: f32) {
+    let (dark, seed) = (screen(DARK), |number: u32| layer(recipe.seed, 1_391 + number));
+    let (strength, long, wide) = DARK_STREAK;
+    lay(
+        layers,
+        |x, _| width - x,
+        |x, y| {
+            let streak = cloud(seed(0), y / long, x / wide);
+            let pore = cloud(seed(1), y / DARK_PORE.0, x / DARK_PORE.1);
+            let gain = if pore > DARK_PORES_FROM { DARK_PORE_GAIN } else { 1.0 };
+            dark.map(|part| part * gain * libm::expf(strength * streak))
+        },
+    );
+}
+
+/// Replaces the wood where `beyond`, mm, is above 0, and draws the joint at 0.
+fn lay(layers: &mut Layers, beyond: impl Fn(f32, f32) -> f32, colour: impl Fn(f32, f32) -> [f32; 3]) {
+    let grid = layers.grid();
+    for place in 0..grid.len() {
+        let (x, y) = grid.middle(place % grid.columns, place / grid.columns);
+        let off = beyond(x, y) / grid.scale;
+        if off < -1.0 - JOINT / grid.scale {
+            continue;
+        }
+        let share = (off + 0.5).clamp(0.0, 1.0);
+        let (wood, film) = (&mut layers.wood, &mut layers.film);
+        for map in [
+            &mut wood.takes,
+            &mut wood.pore,
+            &mut wood.tilt,
+            &mut wood.early,
+            &mut wood.fibre,
+            &mut film.tint,
+        ] {
+            if let Some(value) = map.values.get_mut(place) {
+                *value *= 1.0 - share;
+            }
+        }
+        // The share of the pixel that the joint covers.
+        let joint = ((off + JOINT / grid.scale).min(0.5) - (off - JOINT / grid.scale).max(-0.5)).max(0.0);
+        let [red, green, blue] = &mut wood.colour;
+        if let (Some(red), Some(green), Some(blue)) =
+            (red.values.get_mut(place), green.values.get_mut(place), blue.values.get_mut(place))
+        {
+            let gain = 1.0 - JOINT_DARK * joint.min(1.0);
+            [*red, *green, *blue] = blend([*red, *green, *blue], colour(x, y), share).map(|part| part * gain);
+        }
+    }
+}
