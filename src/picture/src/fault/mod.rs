@@ -8,6 +8,7 @@ mod buff_swirl;
 mod chatter_mark;
 mod cold_check;
 mod crack;
+mod dark_edge;
 mod dye_bleed;
 mod extractive_bleed;
 mod field;
@@ -18,6 +19,7 @@ mod grain_sink;
 mod lap_stripe;
 mod milk;
 mod peeling;
+mod raised_grain;
 mod run_sag;
 mod sanding_scratch;
 mod stain_blotch;
@@ -92,6 +94,10 @@ faults! {
     TapeBridge = "tape-bridge" in tape_bridge,
     /// Dye that the first wet coat took up.
     DyeBleed = "dye-bleed" in dye_bleed,
+    /// Fibres that stand up along the grain.
+    RaisedGrain = "raised-grain" in raised_grain,
+    /// A shaded edge too dark and with a line.
+    DarkEdge = "dark-edge" in dark_edge,
     /// Colour of a dark wood on the pale wood beside it.
     ExtractiveBleed = "extractive-bleed" in extractive_bleed,
 }

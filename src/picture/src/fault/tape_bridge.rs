@@ -12,7 +12,7 @@ use crate::wood::layer;
 /// Width of the binding.
 const BINDING: f32 = 15.0;
 /// Height of the ridge, micrometres, its half-width, and how its height differs along the line.
-const RIDGE: [f32; 3] = [8.0, 13.0, 19.0];
+const RIDGE: [f32; 3] = [6.5, 10.5, 15.0];
 const RIDGE_HALF: f32 = 0.16;
 const RIDGE_NOISE: [(f32, f32); 2] = [(9.0, 0.30), (2.2, 0.22)];
 /// Chips, for each mm of line; median size, spread, largest; how much wider than deep.
@@ -35,7 +35,7 @@ const FLAKE_HEIGHT: f32 = 18.0;
 /// Glue of the tape: how far it reaches on the binding, its cloud and roughness, where it is.
 const GLUE: f32 = 5.0;
 const GLUE_HAZE: [f32; 3] = [0.0, 0.05, 0.09];
-const GLUE_ROUGH: f32 = 0.02;
+const GLUE_ROUGH: f32 = 0.005;
 const GLUE_FROM: (f32, f32) = (0.35, 1.2);
 /// What counts as the fault: share of the ridge's height.
 const MARKED: (f32, f32) = (0.25, 0.5);
