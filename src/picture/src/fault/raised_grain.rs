@@ -97,6 +97,6 @@ const fn shown(finish: Finish) -> f32 {
         Finish::Bare | Finish::Sealed => 1.0,
         Finish::Coloured => COLOURED,
         Finish::Cleared => CLEARED,
-        Finish::Buffed => BUFFED,
+        Finish::Rubbed | Finish::Buffed => BUFFED,
     }
 }

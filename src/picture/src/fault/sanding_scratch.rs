@@ -52,7 +52,7 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     for (mask, share) in layers.mask.values.iter_mut().zip(&scratch.values) {
         *mask = mask.max((MARKED * share).min(1.0));
     }
-    let plain = recipe.stain <= 0.0 && recipe.finish == Finish::Buffed;
+    let plain = recipe.stain <= 0.0 && matches!(recipe.finish, Finish::Rubbed | Finish::Buffed);
     if recipe.opaque.is_some() || plain {
         for ((haze, height), share) in
             layers.film.haze.values.iter_mut().zip(&mut layers.film.height.values).zip(&scratch.values)
