@@ -9,7 +9,9 @@ const FAR: f32 = 260.0;
 const FAR_END: f32 = 120.0;
 /// How far a quartered face is from the plane through the middle of the log, and how it leans away along it.
 const OFF_QUARTER: f32 = 6.0;
-const LEAN_QUARTER: f32 = 0.02;
+const LEAN_QUARTER: f32 = 0.035;
+/// And how it leans away across it: flakes then cross the grain at a slant.
+const SLANT_QUARTER: f32 = 0.012;
 /// Boards of one wood differ in depth by this share, and in where the arches stand by this share of the panel.
 const DEPTH_SPREAD: f32 = 0.35;
 const ARCH: (f32, f32) = (0.2, 0.8);
@@ -21,13 +23,17 @@ const MIDDLE: f32 = 60.0;
 const BEND: f32 = 1.6;
 const BEND_SHORT: f32 = 0.35;
 const LIFT: f32 = 2.0;
+/// Across the log it is rounder than along it straight.
+const END_WANDER: f32 = 0.5;
 /// Fat and lean years, in years: over many, and from one to the next.
 const SLOW_YEARS: f32 = 7.0;
 const SLOW: f32 = 1.2;
 const NEXT_YEARS: f32 = 1.9;
 const NEXT: f32 = 0.35;
 /// Single fibres end a little before or behind the ring, years.
-const FRAYED: f32 = 0.012;
+const FRAYED: f32 = 0.006;
+/// Width of a ribbon, years: the lean of the fibre turns from one layer of growth to the next.
+const RIBBON: f32 = 1.25;
 /// A quartered face shows silk and flakes only where it is this near to the rays (cosine).
 const SILK_FROM: f32 = 0.9;
 
@@ -41,8 +47,9 @@ pub(crate) struct Cut {
     along: f32,
     side: f32,
     depth: f32,
-    /// How the depth changes along the panel.
+    /// How the depth changes along the panel, and across it.
     taper: f32,
+    slant: f32,
 }
 
 /// A place in the log.
@@ -82,7 +89,8 @@ impl Cut {
             Face::Quartered => (far, way * OFF_QUARTER * spread, LEAN_QUARTER * way),
             Face::End => (-MIDDLE * (0.5 + share(3)), FAR_END * spread, 0.0),
         };
-        Self { seed, face, species: species.clone(), along: 4_000.0 * share(4), side, depth, taper }
+        let slant = if share(6) < 0.5 { SLANT_QUARTER } else { -SLANT_QUARTER };
+        Self { seed, face, species: species.clone(), along: 4_000.0 * share(4), side, depth, taper, slant }
     }
 
     /// The seed of one of its layers.
@@ -106,11 +114,17 @@ impl Cut {
         let (u, v) = if self.is_end() { (self.side + x, self.depth + y) } else { (along, y + self.side) };
         let bend = BEND * cloud(self.seed(1), u / 70.0, v / 45.0)
             + BEND_SHORT * cloud(self.seed(2), u / 23.0, v / 14.0);
-        let lift = LIFT * cloud(self.seed(4), u / 60.0, v / 60.0);
-        side += species.wander * bend;
-        depth += self.taper * (x - MIDDLE) + species.wander * lift;
-        if self.face == Face::Flat {
-            depth = depth.max(LEAST_DEPTH * self.depth);
+        // A tree leans and swells along its height more than round it.
+        let lift =
+            LIFT * cloud(self.seed(4), u / 60.0, v / if self.face == Face::Quartered { 150.0 } else { 60.0 });
+        let wander = if self.is_end() { END_WANDER } else { 1.0 } * species.wander;
+        side += wander * bend;
+        let level = depth;
+        depth += self.taper * (x - MIDDLE) + wander * lift;
+        match self.face {
+            Face::Flat => depth = soft_least(depth, LEAST_DEPTH * self.depth),
+            Face::Quartered => depth += self.slant * y,
+            Face::Rift | Face::End => {}
         }
         let radius = libm::hypotf(side, depth).max(1.0);
         let rings = radius / species.ring;
@@ -128,7 +142,9 @@ impl Cut {
         Place {
             along,
             radius,
-            round: libm::atan2f(depth, side) * self.middle_radius(),
+            // The taper of a flat-sawn board is stretched for a small panel; its rays run straight all the same.
+            round: libm::atan2f(if self.face == Face::Flat { level } else { depth }, side)
+                * self.middle_radius(),
             years,
             crossing: if self.is_end() { 1.0 } else { across },
             pace: pace / species.ring,
@@ -165,10 +181,10 @@ impl Cut {
         }
         let mut tilt = 0.0;
         if species.ribbon > 0.0 {
-            // The lean of the fibre turns from one layer of growth to the next.
+            let layers = place.radius / (RIBBON * species.ring);
             tilt += species.ribbon
-                * (cloud(self.seed(31), place.along / 160.0, place.radius / 8.5)
-                    + 0.35 * cloud(self.seed(32), place.along / 60.0, place.radius / 3.5));
+                * (cloud(self.seed(31), place.along / 160.0, layers)
+                    + 0.35 * cloud(self.seed(32), place.along / 60.0, 2.4 * layers));
         }
         if species.curl > 0.0 {
             tilt += species.curl * self.wave(place.along, y);
@@ -211,4 +227,10 @@ impl Cut {
         let (u, v) = if self.is_end() { (x / 6.0, y / 6.0) } else { ((x + self.along) / 30.0, y / 6.0) };
         0.75 + 0.3 * cloud(self.seed(41), u, v)
     }
+}
+
+/// The greater of two lengths, without a kink where they are equal.
+fn soft_least(value: f32, least: f32) -> f32 {
+    let off = value - least;
+    least + 0.5 * (off + libm::sqrtf(off * off + 0.25 * least * least))
 }

@@ -23,8 +23,8 @@ const TAKES_FINE: f32 = 0.10;
 /// Open ends of fibres drink more, and send back less light.
 const TAKES_END: f32 = 0.6;
 const END_DARK: f32 = 0.74;
-/// A little warmer here, a little cooler there: in red and blue only, or pale wood turns green.
-const DRIFT: f32 = 0.025;
+/// A little warmer here, a little cooler there: mostly in blue, or pale wood turns green.
+const DRIFT: [f32; 3] = [0.008, 0.0, -0.022];
 /// What silk adds to brightness, and to the tilt that turns with the lamp.
 const SILK_BRIGHT: f32 = 0.03;
 const SILK_TILT: f32 = 0.22;
@@ -165,8 +165,9 @@ impl Paint {
         let gain = end
             * libm::expf(species.streak * fibre.streak + species.fine * fibre.fine)
             * (1.0 + SILK_BRIGHT * spot.silk);
-        let drift = DRIFT * cloud(cut.seed(7), spot.x / 55.0, spot.y / 9.0);
-        [colour[0] * gain * (1.0 + drift), colour[1] * gain, colour[2] * gain * (1.0 - drift)]
+        let drift = cloud(cut.seed(7), spot.x / 55.0, spot.y / 9.0);
+        let [red, green, blue] = DRIFT.map(|part| gain * (1.0 + part * drift));
+        [colour[0] * red, colour[1] * green, colour[2] * blue]
     }
 }
 

@@ -7,7 +7,9 @@ use crate::number::{cell, smooth};
 
 /// How far a sheet is from flat, against the distance of the sheets, and its ragged edge, in thicknesses.
 const WAVE: f32 = 0.42;
-const RAGGED: f32 = 0.22;
+const RAGGED: f32 = 0.10;
+/// Spread of the thickness of the sheets.
+const SPREAD: f32 = 0.45;
 /// From one sheet to the next above it, in heights.
 const ABOVE: f32 = 1.7;
 
@@ -25,7 +27,7 @@ pub(crate) fn share(cut: &Cut, rays: Rays, place: &Place, scale: f32) -> f32 {
     let end = (above - chance.between(0.4, 0.6)) / tall;
     let out = place.radius / rays.spacing * 0.12;
     let there = smooth(-0.9, 0.1, cloud(own_seed(cut, sheet ^ body), out, 0.5));
-    let half = 0.5 * rays.width * chance.between(0.5, 1.4) * (1.0 - end * end).max(0.0) * there;
+    let half = 0.5 * chance.about(rays.width, SPREAD) * (1.0 - end * end).max(0.0) * there;
     let off = (phase - chance.between(0.3, 0.7)) * rays.spacing;
     // A pixel sees this much of the ring.
     let pixel = (place.pace_round.max(0.1) * scale).max(1.0e-3);
