@@ -6,6 +6,7 @@
 
 mod board;
 mod fault;
+mod frost;
 mod light;
 mod map;
 mod noise;

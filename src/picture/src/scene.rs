@@ -4,6 +4,7 @@
 //! looks; the camera above and before the near edge; lamps and window in the plane of the ceiling. The picture is the panel
 //! seen straight from above, while what is mirrored is seen from the camera, as it is when one stands at a bench.
 
+use crate::frost::{Frosted, RAKING};
 use crate::light::{Colour, Light};
 use crate::map::{Grid, Map};
 use crate::number::smooth;
@@ -21,6 +22,9 @@ const REACH: f32 = 1_450.0;
 const SHARPEST: f32 = 4.0;
 /// Index of refraction of a lacquer film.
 const INDEX: f32 = 1.5;
+
+/// No body is darker than this.
+const DARKEST: f32 = 1.0e-4;
 
 /// Two tubes in a tray.
 const TUBE_HALF: f32 = 13.0;
@@ -86,6 +90,7 @@ pub(crate) struct Lit {
     light: Light,
     pixels: Vec<Pixel>,
     scratches: Vec<Scratch>,
+    frosted: Vec<Frosted>,
     film: bool,
 }
 
@@ -117,6 +122,7 @@ impl Lit {
             light: Light::new(),
             pixels: vec![Pixel::default(); grid.len()],
             scratches: Vec::new(),
+            frosted: Vec::new(),
             film: false,
         }
     }
@@ -129,13 +135,26 @@ impl Lit {
         if row == 0 {
             let ready = |arc: &Arc| Scratch::new(*arc, ceiling(grid, arc.x, arc.y, (0.0, 0.0)));
             self.scratches = layers.film.arcs.iter().map(ready).collect();
+            self.frosted.clear();
         }
+        let reached = |place: usize| layers.film.frost.partition_point(|frost| frost.place < place);
+        let pores = reached(row * grid.columns)..reached((row + 1) * grid.columns);
         for column in 0..grid.columns {
             let place = row * grid.columns + column;
             let pixel = self.pixel(layers, &paints, (column, row), place);
             if let Some(slot) = self.pixels.get_mut(place) {
                 *slot = pixel;
             }
+        }
+        for frost in layers.film.frost.get(pores).unwrap_or_default() {
+            let plain = paints.body(layers, &self.light, frost.place);
+            let silver = paints.with_pore(layers, &self.light, frost.place, frost.share);
+            let shown = self.pixels.get(frost.place).copied().unwrap_or_default().body;
+            let more = |part: usize| {
+                let of = |colour: Colour| colour.get(part).copied().unwrap_or(0.0);
+                of(shown) * (of(silver) / of(plain).max(DARKEST) - 1.0)
+            };
+            self.frosted.push(Frosted { frost: *frost, more: [more(0), more(1), more(2)] });
         }
     }
 
@@ -210,6 +229,7 @@ impl Lit {
             LampKind::Point => scratch::lit(&self.scratches, self.grid, Shine::Bulb(aim)),
             LampKind::Raking => Vec::new(),
         };
+        let mut frosted = self.frosted.iter().peekable();
         for (place, pixel) in self.pixels.iter().enumerate() {
             let (u, v) = (pixel.ceiling.0 - aim.0, pixel.ceiling.1 - aim.1);
             let (lamps, falls) = match lamp.kind {
@@ -228,7 +248,14 @@ impl Lit {
             };
             let sheen = 1.0 + pixel.tilt * (lean + 0.8);
             let mirrored = pixel.mirror * lamps + scratched.get(place).copied().unwrap_or(0.0);
-            for (body, still) in pixel.body.into_iter().zip(pixel.still) {
+            let mut whole = pixel.body;
+            if let Some(pore) = frosted.next_if(|pore| pore.frost.place == place) {
+                let seen = pore.seen(if lamp.kind == LampKind::Raking { RAKING } else { u });
+                for (body, more) in whole.iter_mut().zip(pore.more) {
+                    *body += seen * more;
+                }
+            }
+            for (body, still) in whole.into_iter().zip(pixel.still) {
                 pixels.push(self.light.byte(body * falls * sheen + still + mirrored));
             }
             pixels.push(u8::MAX);

@@ -16,8 +16,10 @@ mod fish_eye;
 mod glue_print;
 mod glue_spot;
 mod grain_sink;
+mod grey_pore;
 mod lap_stripe;
 mod milk;
+mod pale_pore;
 mod peeling;
 mod raised_grain;
 mod run_sag;
@@ -28,6 +30,7 @@ mod tape_bleed;
 mod tape_bridge;
 mod thick;
 mod uptake;
+mod white_filler_pore;
 mod wipe;
 mod wrinkle_lift;
 
@@ -84,6 +87,10 @@ faults! {
     Blush = "blush" in blush,
     /// A veil on the film that wipes off.
     BloomHaze = "bloom-haze" in bloom_haze,
+    /// Air in the pores, silver from one side.
+    GreyPore = "grey-pore" in grey_pore,
+    /// Filler in the pores that is pale from everywhere.
+    WhiteFillerPore = "white-filler-pore" in white_filler_pore,
     /// A mass of fine arcs that goes with the lamp.
     BuffSwirl = "buff-swirl" in buff_swirl,
     /// Pale patches with a hard edge, at a joint or as prints.

@@ -18,8 +18,8 @@ const INNER: f32 = 0.36;
 const WET_GAIN: f32 = 1.13;
 /// Open pores in bare wood look paler than under a film: no light is lost at a wet wall.
 const DRY_PORE: f32 = 1.25;
-/// A warm grey: beside red wood a neutral one looks blue.
-const GREY: Colour = [0.52, 0.45, 0.37];
+/// White filler, and air that mirrors: seen through an amber film neither is cold.
+const GREY: Colour = [0.92, 0.92, 0.92];
 
 /// What a recipe's colours are in linear light.
 #[derive(Debug, Clone)]
@@ -53,6 +53,11 @@ impl Paints {
 
     /// Light that the body of a pixel sends back, of the light that falls on it.
     pub(crate) fn body(&self, layers: &Layers, light: &Light, place: usize) -> Colour {
+        self.with_pore(layers, light, place, layers.film.grey.values.get(place).copied().unwrap_or(0.0))
+    }
+
+    /// The same with a share of the pore turned grey.
+    pub(crate) fn with_pore(&self, layers: &Layers, light: &Light, place: usize, grey: f32) -> Colour {
         let (wood, film) = (&layers.wood, &layers.film);
         let at = |map: &crate::map::Map| map.values.get(place).copied().unwrap_or(0.0);
         let pass = |dye: Colour, build: f32| dye.map(|part| light.pass(TWICE * part * build));
@@ -66,6 +71,8 @@ impl Paints {
             .filler
             .unwrap_or_else(|| self.pore.map(|part| part * if soaked > 0.5 { 1.0 } else { DRY_PORE }));
         let pore = blend(pore, GREY, at(&film.grey));
+            .unwrap_or_else(|| self.pore.map(|part| part * if there > 0.5 { 1.0 } else { DRY_PORE }));
+        let pore = blend(pore, GREY, grey);
         let flat = blend(stained, pore, at(&wood.pore));
         let wet = flat.map(|part| WET_GAIN * (1.0 - INNER) * part / (1.0 - INNER * part));
         let seen = blend(flat, wet, soaked);

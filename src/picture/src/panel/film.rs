@@ -1,6 +1,7 @@
 //! What lies on the wood: heights, roughness, colour, cloud, and what covers it.
 
 use super::recipe::{Finish, Recipe};
+use crate::frost::Frost;
 use crate::light::Colour;
 use crate::map::{Grid, Map};
 use crate::noise::{cloud, soft};
@@ -78,8 +79,10 @@ pub(crate) struct Film {
     pub(crate) body: Map,
     /// Share of the film that is there, 0 to 1.
     pub(crate) there: Map,
-    /// Share of each pore that is grey, 0 to 1: air in it, or filler that turned white.
+    /// Share of each pore that is pale, 0 to 1: filler that is white.
     pub(crate) grey: Map,
+    /// Pores with air in them, row by row.
+    pub(crate) frost: Vec<Frost>,
     /// Colour that ran or bled into the film, build of red-brown.
     pub(crate) bled: Map,
     /// What lies on top.
@@ -104,6 +107,7 @@ impl Film {
             body: map(1.0),
             there: map(1.0),
             grey: map(0.0),
+            frost: Vec::new(),
             bled: map(0.0),
             cover: Cover { colour: [map(0.0), map(0.0), map(0.0)], share: map(0.0) },
             arcs: Vec::new(),
