@@ -70,8 +70,6 @@ impl Paints {
         let pore = self
             .filler
             .unwrap_or_else(|| self.pore.map(|part| part * if soaked > 0.5 { 1.0 } else { DRY_PORE }));
-        let pore = blend(pore, GREY, at(&film.grey));
-            .unwrap_or_else(|| self.pore.map(|part| part * if there > 0.5 { 1.0 } else { DRY_PORE }));
         let pore = blend(pore, GREY, grey);
         let flat = blend(stained, pore, at(&wood.pore));
         let wet = flat.map(|part| WET_GAIN * (1.0 - INNER) * part / (1.0 - INNER * part));
