@@ -20,7 +20,7 @@ pub fn paint(canvas: &HtmlCanvasElement, draw: impl FnOnce(u32, u32) -> Vec<u8>)
 
 /// Shows a picture of that many pixels on a canvas, whatever its place on the page.
 pub fn show(canvas: &HtmlCanvasElement, width: u32, height: u32, pixels: &[u8]) {
-    // Setting a size clears the canvas: it is left alone where it fits.
+    // A canvas that fits is left alone.
     if (canvas.width(), canvas.height()) != (width, height) {
         canvas.set_width(width);
         canvas.set_height(height);
@@ -28,17 +28,21 @@ pub fn show(canvas: &HtmlCanvasElement, width: u32, height: u32, pixels: &[u8]) 
     put(canvas, (0.0, 0.0), width, pixels);
 }
 
-/// Shows a piece of a picture on a canvas that is clear otherwise, its upper left corner at a place.
-pub fn show_piece(canvas: &HtmlCanvasElement, corner: (f64, f64), width: u32, pixels: &[u8]) {
-    clear(canvas);
-    put(canvas, corner, width, pixels);
-}
-
-/// Clears a canvas.
-pub fn clear(canvas: &HtmlCanvasElement) {
-    if let Some(context) = context(canvas) {
-        context.clear_rect(0.0, 0.0, f64::from(canvas.width()), f64::from(canvas.height()));
+/// Shows a piece of a picture on a canvas of a size that is clear otherwise, the piece's upper left corner at a place.
+pub fn show_piece(
+    canvas: &HtmlCanvasElement,
+    (width, height): (u32, u32),
+    corner: (f64, f64),
+    side: u32,
+    pixels: &[u8],
+) {
+    if (canvas.width(), canvas.height()) != (width, height) {
+        canvas.set_width(width);
+        canvas.set_height(height);
+    } else if let Some(context) = context(canvas) {
+        context.clear_rect(0.0, 0.0, f64::from(width), f64::from(height));
     }
+    put(canvas, corner, side, pixels);
 }
 
 fn put(canvas: &HtmlCanvasElement, (x, y): (f64, f64), width: u32, pixels: &[u8]) {

@@ -19,6 +19,7 @@ pub(in crate::app) enum Picture {
     Save,
     Cross,
     Words,
+    Loupe,
 }
 
 impl Picture {
@@ -40,6 +41,7 @@ impl Picture {
             Self::Pencil => "M4 20l1-5L16 4l4 4L9 19zM14 6l4 4",
             Self::Save => "M12 3v12M7 11l5 5 5-5M4 20h16",
             Self::Cross => "M6 6l12 12M18 6 6 18",
+            Self::Loupe => "M10 4a6 6 0 1 0 .1 0zM14.500 14.500 21 21",
             Self::Words => "M4 6h16M4 12h16M4 18h10",
         }
     }

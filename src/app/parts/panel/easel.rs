@@ -1,9 +1,11 @@
 //! Draws a panel some rows at a time and lights it, beside what the page does.
 //!
 //! A turn of drawing lasts some milliseconds, then the browser may answer what was touched. The first picture is coarse and
-//! soon there; the fine one takes its place. The lamp only relights what is drawn, once a frame.
+//! soon there; the fine one takes its place; what lies under the loupe is drawn finer still once the loupe is at rest. The
+//! lamp only relights what is drawn, once a frame.
 
-use super::place::{HEIGHT, WIDTH, shares};
+use super::loupe;
+use super::place::{HEIGHT, Place, WIDTH, shares};
 use crate::device::{NextFrame, canvas, clock};
 use crate::picture::{Grid, Lamp, Panel, Recipe, Work};
 use gloo::timers::callback::Timeout;
@@ -13,10 +15,13 @@ use web_sys::HtmlCanvasElement;
 use yew::prelude::*;
 
 /// Millimetres a pixel: of the first picture, 240 by 180, and of the fine one, 480 by 360.
-const SCALES: [f32; 2] = [0.5, 0.25];
+const COARSE: f32 = 0.5;
+const FINE: f32 = 0.25;
 /// How long a turn lasts, and how much is drawn between two looks at the clock.
 const TURN_MS: f64 = 8.0;
 const ROWS: usize = 2;
+/// A loupe that has not moved for so long is at rest.
+const REST_MS: u32 = 120;
 
 /// Share of each cell that the fault takes.
 pub(super) type Shares = Rc<Vec<f32>>;
@@ -24,44 +29,63 @@ pub(super) type Shares = Rc<Vec<f32>>;
 #[derive(Clone)]
 pub(super) struct Easel(Rc<RefCell<State>>);
 
+/// What is drawn.
+#[derive(Clone, Copy)]
+enum Job {
+    Face(Grid),
+    Loupe(Place),
+}
+
 struct State {
     picture: NodeRef,
+    glass: NodeRef,
     on_drawn: Callback<Shares>,
     lamp: Lamp,
     recipe: Option<Recipe>,
-    /// Scales still to be drawn.
-    scales: Vec<f32>,
-    work: Option<(Work, Grid)>,
+    /// What is still to be drawn, the next one last.
+    jobs: Vec<Job>,
+    work: Option<(Work, Job)>,
     panel: Option<Panel>,
     pixels: Vec<u8>,
+    /// Where the loupe is, and the panel under it, where it is drawn.
+    eye: Option<Place>,
+    near: Option<Panel>,
+    near_pixels: Vec<u8>,
     turn: Option<Timeout>,
+    rest: Option<Timeout>,
     frame: Option<NextFrame>,
 }
 
 impl Easel {
-    pub(super) fn new(picture: NodeRef, lamp: Lamp, on_drawn: Callback<Shares>) -> Self {
+    pub(super) fn new([picture, glass]: [NodeRef; 2], lamp: Lamp, on_drawn: Callback<Shares>) -> Self {
         Self(Rc::new(RefCell::new(State {
             picture,
+            glass,
             on_drawn,
             lamp,
             recipe: None,
-            scales: Vec::new(),
+            jobs: Vec::new(),
             work: None,
             panel: None,
             pixels: Vec::new(),
+            eye: None,
+            near: None,
+            near_pixels: Vec::new(),
             turn: None,
+            rest: None,
             frame: None,
         })))
     }
 
     /// Begins a picture; the one before stays until there is something of it to see.
     pub(super) fn draw(&self, recipe: Recipe) {
-        let mut state = self.0.borrow_mut();
+        let state = &mut *self.0.borrow_mut();
         state.recipe = Some(recipe);
-        state.scales = SCALES.into_iter().rev().collect();
         state.work = None;
-        drop(state);
-        self.wait();
+        state.near = None;
+        let loupe = state.eye.map(Job::Loupe).into_iter();
+        state.jobs = loupe.chain([FINE, COARSE].map(|scale| Job::Face(face(scale)))).collect();
+        state.turn = Some(self.wait());
     }
 
     /// Sets the lamp; the picture follows with the next frame.
@@ -70,52 +94,62 @@ impl Easel {
         self.show();
     }
 
+    /// Lays the loupe over a place, or takes it away. It enlarges at once what is there, and is drawn finer at rest.
+    pub(super) fn look(&self, eye: Option<Place>) {
+        {
+            let state = &mut *self.0.borrow_mut();
+            state.eye = eye;
+            state.near = None;
+            state.jobs.retain(|job| matches!(job, Job::Face(_)));
+            state.work.take_if(|(_, job)| matches!(job, Job::Loupe(_)));
+            let easel = self.clone();
+            state.rest = eye.map(|eye| {
+                Timeout::new(REST_MS, move || {
+                    let state = &mut *easel.0.borrow_mut();
+                    state.jobs.insert(0, Job::Loupe(eye));
+                    state.turn = Some(easel.wait());
+                })
+            });
+        }
+        self.show();
+    }
+
     /// Ends all that goes on.
     pub(super) fn stop(&self) {
-        let mut state = self.0.borrow_mut();
-        state.turn = None;
-        state.frame = None;
+        let state = &mut *self.0.borrow_mut();
+        (state.turn, state.rest, state.frame) = (None, None, None);
     }
 
     /// Goes on with the drawing once the browser has had its turn.
-    fn wait(&self) {
+    fn wait(&self) -> Timeout {
         let easel = self.clone();
-        self.0.borrow_mut().turn = Some(Timeout::new(0, move || easel.turn()));
+        Timeout::new(0, move || easel.turn())
     }
 
     fn turn(&self) {
-        let drawn = {
+        let told = {
             let state = &mut *self.0.borrow_mut();
-            state.turn = None;
-            state.step()
+            let drawn = state.step();
+            state.turn = state.has_more().then(|| self.wait());
+            drawn.map(|(panel, job)| (state.on_drawn.clone(), state.take(panel, job)))
         };
-        if let Some(panel) = drawn {
-            self.drawn(panel);
+        if let Some((on_drawn, shares)) = told {
+            if let Some(shares) = shares {
+                on_drawn.emit(Rc::new(shares));
+            }
+            self.show();
         }
-        if self.0.borrow().has_more() {
-            self.wait();
-        }
-    }
-
-    fn drawn(&self, panel: Panel) {
-        let told = Rc::new(shares(panel.grid(), panel.mask()));
-        let mut state = self.0.borrow_mut();
-        state.panel = Some(panel);
-        let on_drawn = state.on_drawn.clone();
-        drop(state);
-        on_drawn.emit(told);
-        self.show();
     }
 
     /// Lights the panel with the next frame, however often it is asked before.
     fn show(&self) {
-        let mut state = self.0.borrow_mut();
+        let state = &mut *self.0.borrow_mut();
         if state.panel.is_some() && state.frame.is_none() {
             let easel = self.clone();
             state.frame = NextFrame::ask(move || {
                 let state = &mut *easel.0.borrow_mut();
-                state.paint();
                 state.frame = None;
+                state.paint();
             });
         }
     }
@@ -123,35 +157,69 @@ impl Easel {
 
 impl State {
     const fn has_more(&self) -> bool {
-        self.work.is_some() || !self.scales.is_empty()
+        self.work.is_some() || !self.jobs.is_empty()
     }
 
-    /// One turn of drawing; a panel that it finished.
-    fn step(&mut self) -> Option<Panel> {
+    /// One turn of drawing; what it finished.
+    fn step(&mut self) -> Option<(Panel, Job)> {
         let start = clock::ticks();
-        let Some((mut work, grid)) = self.work.take() else {
-            // What is set up for a picture takes a turn of its own.
-            let grid = Grid::covering(WIDTH, HEIGHT, self.scales.pop()?);
-            self.work = Some((Work::begin(self.recipe.clone()?, grid), grid));
+        let Some((mut work, job)) = self.work.take() else {
+            // To set a picture up takes a turn of its own.
+            let job = self.jobs.pop()?;
+            let grid = match job {
+                Job::Face(grid) => grid,
+                Job::Loupe(eye) => loupe::window(face(FINE), eye),
+            };
+            self.work = Some((Work::begin(self.recipe.clone()?, grid), job));
             return None;
         };
         while !work.step(ROWS) {
             if clock::ticks() - start >= TURN_MS {
-                self.work = Some((work, grid));
+                self.work = Some((work, job));
                 return None;
             }
         }
-        Some(work.finish())
+        Some((work.finish(), job))
+    }
+
+    /// Takes what is drawn; of a whole panel, the share of each cell that the fault takes.
+    fn take(&mut self, panel: Panel, job: Job) -> Option<Vec<f32>> {
+        match job {
+            Job::Face(grid) => {
+                let told = shares(grid, panel.mask());
+                self.panel = Some(panel);
+                Some(told)
+            }
+            Job::Loupe(eye) => {
+                let face = self.panel.as_ref();
+                let agrees = |face: &Panel| loupe::agrees(face.grid(), face.mask(), eye, panel.mask());
+                self.near = face.is_some_and(agrees).then_some(panel);
+                None
+            }
+        }
     }
 
     fn paint(&mut self) {
-        let (Some(panel), Some(picture)) = (&self.panel, self.picture.cast::<HtmlCanvasElement>()) else {
-            return;
-        };
+        let (Some(panel), Some(picture)) = (&self.panel, canvas_of(&self.picture)) else { return };
         panel.light(self.lamp, &mut self.pixels);
         let grid = panel.grid();
         if let (Ok(width), Ok(height)) = (u32::try_from(grid.columns), u32::try_from(grid.rows)) {
             canvas::show(&picture, width, height, &self.pixels);
         }
+        let (Some(eye), Some(glass)) = (self.eye, canvas_of(&self.glass)) else { return };
+        match &self.near {
+            Some(near) => near.light(self.lamp, &mut self.near_pixels),
+            None => loupe::enlarge(grid, &self.pixels, eye, &mut self.near_pixels),
+        }
+        loupe::cut_round(eye, &mut self.near_pixels);
+        canvas::show_piece(&glass, loupe::CANVAS, loupe::corner(eye), loupe::side(), &self.near_pixels);
     }
+}
+
+fn face(scale: f32) -> Grid {
+    Grid::covering(WIDTH, HEIGHT, scale)
+}
+
+fn canvas_of(place: &NodeRef) -> Option<HtmlCanvasElement> {
+    place.cast()
 }

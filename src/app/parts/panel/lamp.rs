@@ -58,13 +58,13 @@ impl LampAt {
 }
 
 /// The three lamps.
-pub(super) fn lamp_choice(shop: &Shop, at: LampAt, on_lamp: &Callback<LampAt>) -> Html {
+pub(super) fn lamp_choice(shop: &Shop, panel: u32, at: LampAt, on_lamp: &Callback<LampAt>) -> Html {
     let one = |(kind, word): (LampKind, &str)| {
         let picked = at.kind == kind;
         let onchange = on_lamp.reform(move |_: Event| LampAt { kind, ..at });
         html! {
             <label key={word.to_owned()} class={classes!("unit", picked.then_some("picked"))}>
-                <input type="radio" name="lamp" checked={picked} {onchange} /><span>{ shop.say(&format!("panel.{word}")) }</span>
+                <input type="radio" name={format!("lamp-{panel}")} checked={picked} {onchange} /><span>{ shop.say(&format!("panel.{word}")) }</span>
             </label>
         }
     };

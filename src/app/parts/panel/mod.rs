@@ -8,19 +8,23 @@
 
 mod easel;
 mod lamp;
+mod loupe;
 mod place;
 mod rail;
+mod ring;
 mod words;
 
-pub(in crate::app) use place::{Cell, HEIGHT, Place, WIDTH};
+pub(in crate::app) use place::Place;
 
 use super::{Picture, icon};
 use crate::app::state::use_shop;
 use crate::picture::{LampKind, Recipe};
 use easel::{Easel, Shares};
 use lamp::{LampAt, lamp_choice, steps};
+use place::{Cell, HEIGHT, MIDDLE, WIDTH, percent};
 use rail::{Rail, Way};
 use std::rc::Rc;
+use words::Walked;
 use yew::prelude::*;
 
 /// A cell of the panel, as it is to be told in words.
@@ -49,17 +53,19 @@ pub(in crate::app) struct PanelProps {
 #[component]
 pub(in crate::app) fn Panel(props: &PanelProps) -> Html {
     let shop = use_shop();
+    let number = use_memo((), |()| own_number());
     let lamp = use_state_eq(LampAt::default);
     let cell = use_state_eq(|| None::<Cell>);
     let in_words = use_state_eq(|| false);
     let shares = use_state(|| Shares::default());
     let tracks = [use_node_ref(), use_node_ref()];
     let held = use_mut_ref(Held::default);
-    let picture = use_node_ref();
+    let eye = use_state_eq(|| None::<Place>);
+    let (picture, glass) = (use_node_ref(), use_node_ref());
     let easel = use_memo((), {
-        let (picture, set) = (picture.clone(), shares.setter());
+        let (canvases, set) = ([picture.clone(), glass.clone()], shares.setter());
         let lamp = lamp.shone();
-        move |()| Easel::new(picture, lamp, Callback::from(move |shares| set.set(shares)))
+        move |()| Easel::new(canvases, lamp, Callback::from(move |shares| set.set(shares)))
     });
     use_effect_with(props.recipe.clone(), {
         let easel = Rc::clone(&easel);
@@ -68,6 +74,10 @@ pub(in crate::app) fn Panel(props: &PanelProps) -> Html {
     use_effect_with(*lamp, {
         let easel = Rc::clone(&easel);
         move |lamp| easel.light(lamp.shone())
+    });
+    use_effect_with(*eye, {
+        let easel = Rc::clone(&easel);
+        move |eye| easel.look(*eye)
     });
     use_effect_with((), {
         let easel = Rc::clone(&easel);
@@ -106,11 +116,16 @@ pub(in crate::app) fn Panel(props: &PanelProps) -> Html {
             words.emit(Seen { cell, share })
         }
     };
+    let on_eye = {
+        let (set, looks) = (eye.setter(), eye.is_some());
+        Callback::from(move |to: Place| set.set(looks.then_some(to)))
+    };
     let on_cell = {
-        let (set, in_words) = (cell.setter(), in_words.setter());
-        Callback::from(move |(cell, by_key): (Cell, bool)| {
-            set.set(Some(cell));
-            if by_key {
+        let (set, in_words, on_eye) = (cell.setter(), in_words.setter(), on_eye.clone());
+        Callback::from(move |walked: Walked| {
+            set.set(Some(walked.cell));
+            on_eye.emit(walked.to);
+            if walked.by_key {
                 in_words.set(true);
             }
         })
@@ -118,6 +133,10 @@ pub(in crate::app) fn Panel(props: &PanelProps) -> Html {
     let toggle_words = {
         let (set, now) = (in_words.setter(), *in_words);
         Callback::from(move |_: MouseEvent| set.set(!now))
+    };
+    let toggle_loupe = {
+        let (set, now, first) = (eye.setter(), *eye, props.place.unwrap_or(MIDDLE));
+        Callback::from(move |_: MouseEvent| set.set(if now.is_some() { None } else { Some(first) }))
     };
     let told = match *cell {
         Some(cell) => words::told(&shop, cell, &tell(cell)),
@@ -128,15 +147,20 @@ pub(in crate::app) fn Panel(props: &PanelProps) -> Html {
             <div class="panel-bench">
                 { rail(Way::Along) }
                 <div key="face" class="panel-face">
-                    <canvas class="panel-picture" ref={picture} role="img" aria-label={props.alt.clone()}></canvas>
-                    { words::cells(&shop, (*cell).unwrap_or_default(), *in_words, &tell, &on_cell, &props.on_place) }
-                    { mark(props.place) }
+                    <canvas key="picture" class="panel-picture" ref={picture} role="img" aria-label={props.alt.clone()}></canvas>
+                    { words::cells(&shop, *number, (*cell).unwrap_or_default(), *in_words, &tell, &on_cell, &props.on_place) }
+                    <canvas key="glass" class="panel-glass" ref={glass} aria-hidden="true" hidden={eye.is_none()}></canvas>
+                    { ring::ring(*eye, &held.ring, &on_eye, &props.on_place) }
+                    { mark(props.place.and_then(|place| loupe::seen_at(place, *eye))) }
                 </div>
                 { rail(Way::Across) }
             </div>
             <div class="panel-tools">
                 { steps(&shop, *lamp, &on_lamp) }
-                { lamp_choice(&shop, *lamp, &on_lamp) }
+                { lamp_choice(&shop, *number, *lamp, &on_lamp) }
+                <button key="closer" type="button" class={classes!("control", eye.is_some().then_some("picked"))} aria-pressed={eye.is_some().to_string()} onclick={toggle_loupe}>
+                    { icon(Picture::Loupe) }{ shop.say("panel.closer") }
+                </button>
                 <button key="words" type="button" class={classes!("control", in_words.then_some("picked"))} aria-pressed={in_words.to_string()} onclick={toggle_words}>
                     { icon(Picture::Words) }{ shop.say("panel.words") }
                 </button>
@@ -146,17 +170,27 @@ pub(in crate::app) fn Panel(props: &PanelProps) -> Html {
     }
 }
 
-/// What a finger holds of each rail.
+/// A number for each panel: several may lie on one page.
+fn own_number() -> u32 {
+    thread_local!(static LAST: std::cell::Cell<u32> = const { std::cell::Cell::new(0) });
+    LAST.with(|last| {
+        last.set(last.get() + 1);
+        last.get()
+    })
+}
+
+/// What a finger holds of each rail and of the loupe.
 #[derive(Debug, Default)]
 struct Held {
     along: rail::Hold,
     across: rail::Hold,
+    ring: ring::Hold,
 }
 
 /// The mark on the place that was pointed at.
 fn mark(place: Option<Place>) -> Html {
     let hidden = place.is_none();
-    let Place { x, y } = place.unwrap_or(Place::MIDDLE);
+    let Place { x, y } = place.unwrap_or(MIDDLE);
     html! {
         <svg key="mark" class="panel-mark" aria-hidden="true" focusable="false" {hidden}>
             <svg x={percent(x, WIDTH)} y={percent(y, HEIGHT)} class="at">
@@ -165,9 +199,4 @@ fn mark(place: Option<Place>) -> Html {
             </svg>
         </svg>
     }
-}
-
-/// A length on the panel as a share of it.
-fn percent(at: f32, of: f32) -> String {
-    format!("{}%", 100.0 * at / of)
 }

@@ -1,10 +1,11 @@
 //! Places on a panel, and the cells that it is told in.
 
+use crate::card::scene::PANEL_MM;
 use crate::picture::Grid;
 
 /// The panel, mm along the grain and across it.
-pub(in crate::app) const WIDTH: f32 = 120.0;
-pub(in crate::app) const HEIGHT: f32 = 90.0;
+pub(super) const WIDTH: f32 = PANEL_MM.0;
+pub(super) const HEIGHT: f32 = PANEL_MM.1;
 /// Cells along and across: on a phone each is still as large as a fingertip.
 pub(in crate::app) const COLUMNS: u8 = 6;
 pub(in crate::app) const ROWS: u8 = 4;
@@ -16,13 +17,16 @@ pub(in crate::app) struct Place {
     pub(in crate::app) y: f32,
 }
 
-impl Place {
-    pub(super) const MIDDLE: Self = Self { x: 0.5 * WIDTH, y: 0.5 * HEIGHT };
+pub(super) const MIDDLE: Place = Place { x: 0.5 * WIDTH, y: 0.5 * HEIGHT };
 
-    /// The same place, or the nearest one on the panel.
-    pub(super) fn held(self) -> Self {
-        Self { x: self.x.clamp(0.0, WIDTH), y: self.y.clamp(0.0, HEIGHT) }
-    }
+/// The same place, or the nearest one on the panel.
+pub(super) const fn held(place: Place) -> Place {
+    Place { x: place.x.clamp(0.0, WIDTH), y: place.y.clamp(0.0, HEIGHT) }
+}
+
+/// A length on the panel as a share of it, as drawings take it.
+pub(super) fn percent(at: f32, of: f32) -> String {
+    format!("{}%", 100.0 * at / of)
 }
 
 /// A part of the panel that is told in words.

@@ -1,6 +1,6 @@
 //! A rail that the lamp runs on: dragged by finger, pen or mouse, or walked by the arrow keys.
 
-use super::percent;
+use super::place::percent;
 use crate::picture::LampKind;
 use std::cell::Cell;
 use std::rc::Rc;
@@ -12,7 +12,7 @@ pub(super) const STEP: f32 = 5.0;
 const FINE_STEP: f32 = 1.0;
 const LONG_STEP: f32 = 20.0;
 /// Contacts wider than this are a palm, CSS pixels.
-const PALM: i32 = 40;
+pub(super) const PALM: i32 = 40;
 
 /// Which way a rail runs.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

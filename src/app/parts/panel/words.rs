@@ -1,15 +1,23 @@
 //! The panel in words: cells that are walked by keys or found by pointing, each told without the fault's name.
 
-use super::place::{COLUMNS, Cell, HEIGHT, Place, ROWS, WIDTH};
+use super::place::{COLUMNS, Cell, HEIGHT, Place, ROWS, WIDTH, held};
 use crate::app::state::Shop;
 use crate::device::page;
 use wasm_bindgen::JsCast;
 use web_sys::Element;
 use yew::prelude::*;
 
-/// The element of a cell.
-fn id(cell: Cell) -> String {
-    format!("panel-cell-{}", cell.number())
+/// A cell that was come to, and the place in it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Walked {
+    pub(super) cell: Cell,
+    pub(super) to: Place,
+    pub(super) by_key: bool,
+}
+
+/// The element of a cell of one of the panels on the page.
+fn id(panel: u32, cell: Cell) -> String {
+    format!("panel-{panel}-cell-{}", cell.number())
 }
 
 /// What is said of a cell.
@@ -25,10 +33,11 @@ pub(super) fn told(shop: &Shop, cell: Cell, words: &str) -> AttrValue {
 /// The cells over the picture. A tap points at its very place, a key at the middle of the cell that has the focus.
 pub(super) fn cells(
     shop: &Shop,
+    panel: u32,
     now: Cell,
     shown: bool,
     tell: &impl Fn(Cell) -> AttrValue,
-    on_cell: &Callback<(Cell, bool)>,
+    on_cell: &Callback<Walked>,
     on_place: &Callback<Place>,
 ) -> Html {
     let onkeydown = {
@@ -37,10 +46,10 @@ pub(super) fn cells(
             let key = event.key();
             if matches!(key.as_str(), "Enter" | " ") {
                 on_place.emit(now.middle());
-                on_cell.emit((now, true));
+                on_cell.emit(Walked { cell: now, to: now.middle(), by_key: true });
             } else if let Some(next) = now.walked(&key) {
-                on_cell.emit((next, true));
-                page::focus(&id(next));
+                on_cell.emit(Walked { cell: next, to: next.middle(), by_key: true });
+                page::focus(&id(panel, next));
             } else {
                 return;
             }
@@ -55,13 +64,13 @@ pub(super) fn cells(
                 return;
             };
             let place = pointed(&grid, &event);
-            on_cell.emit((Cell::of(place), false));
+            on_cell.emit(Walked { cell: Cell::of(place), to: place, by_key: false });
             on_place.emit(place);
         })
     };
     let one = |cell: Cell| {
         let tabindex = if cell == now { "0" } else { "-1" };
-        html! { <span key={cell.number()} id={id(cell)} role="gridcell" {tabindex} aria-label={told(shop, cell, &tell(cell))}></span> }
+        html! { <span key={cell.number()} id={id(panel, cell)} role="gridcell" {tabindex} aria-label={told(shop, cell, &tell(cell))}></span> }
     };
     let row = |row: u8| {
         html! { <div key={row} role="row">{ for (0..COLUMNS).map(|column| one(Cell { column, row })) }</div> }
@@ -73,12 +82,12 @@ pub(super) fn cells(
     }
 }
 
-/// The place of the panel that lies under a pointer.
+/// The place of the panel that lies under a pointer over an element that covers it.
 #[allow(clippy::cast_possible_truncation, reason = "a place on a panel of some millimetres")]
-fn pointed(grid: &Element, event: &MouseEvent) -> Place {
-    let place = grid.get_bounding_client_rect();
+pub(super) fn pointed(face: &Element, event: &MouseEvent) -> Place {
+    let place = face.get_bounding_client_rect();
     let share = |at: i32, from: f64, long: f64| ((f64::from(at) - from) / long.max(1.0)) as f32;
     let x = share(event.client_x(), place.left(), place.width()) * WIDTH;
     let y = share(event.client_y(), place.top(), place.height()) * HEIGHT;
-    Place { x, y }.held()
+    held(Place { x, y })
 }
