@@ -8,17 +8,17 @@ use crate::number::whole;
 use crate::panel::{Layers, Probe, Recipe};
 
 /// Length of a step of a walk, and of the squares in which cracks meet.
-const STEP: f32 = 0.25;
+pub(super) const STEP: f32 = 0.25;
 const SQUARE: f32 = 0.4;
 /// A branch may touch the crack that it leaves for so many steps.
 const LEAVES: usize = 6;
-/// A free end thins over this length.
+/// A free end thins over this length, at most over all of it.
 const THINS: f32 = 5.0;
 
 /// The light that falls into a crack and does not come back, at full cover.
-const SWALLOWED: f32 = 0.62;
+const SWALLOWED: f32 = 0.75;
 /// A broken edge catches light: its colour, how much of it shows and at most, and how far beside the crack.
-const EDGE_LIGHT: Colour = [0.62, 0.58, 0.51];
+const EDGE_LIGHT: Colour = [0.70, 0.60, 0.44];
 const EDGE_SHARE: f32 = 0.95;
 const EDGE_MOST: f32 = 0.6;
 const EDGE_ASIDE: f32 = 0.15;
@@ -94,6 +94,13 @@ impl Family {
         }
     }
 
+    /// Makes the last cracks meet at the point that they began from: there they do not thin.
+    pub(super) fn point(&mut self, count: usize) {
+        for crack in self.cracks.iter_mut().rev().take(count) {
+            crack.held.0 = true;
+        }
+    }
+
     fn is_outside(&self, (x, y): (f32, f32)) -> bool {
         let grid = self.squares.grid;
         x < 0.0 || y < 0.0 || x >= grid.width() || y >= grid.height()
@@ -105,13 +112,13 @@ impl Family {
     }
 
     /// Share of each pixel that is cracked, moved aside by some mm.
-    fn drawn(&self, grid: Grid, aside: (f32, f32)) -> Map {
+    pub(super) fn drawn(&self, grid: Grid, aside: (f32, f32)) -> Map {
         let mut map = Map::of(grid, 0.0);
         for crack in &self.cracks {
             let last = crack.points.len();
             let thin = |number: usize, held: bool| {
                 let off = STEP * crate::number::coordinate(number);
-                if held { 1.0 } else { (off / THINS).min(1.0) }
+                if held { 1.0 } else { (off / THINS.min(STEP * crate::number::coordinate(last))).min(1.0) }
             };
             for ((number, from), to) in crack.points.iter().enumerate().zip(crack.points.iter().skip(1)) {
                 let width = crack.width * thin(number, crack.held.0) * thin(last - number, crack.held.1);

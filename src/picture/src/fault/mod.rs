@@ -8,6 +8,7 @@ mod buff_swirl;
 mod chatter_mark;
 mod cold_check;
 mod crack;
+mod crows_foot;
 mod dark_edge;
 mod dye_bleed;
 mod extractive_bleed;
@@ -26,6 +27,7 @@ mod run_sag;
 mod sanding_scratch;
 mod stain_blotch;
 mod strip;
+mod substrate_crack;
 mod tape_bleed;
 mod tape_bridge;
 mod thick;
@@ -79,8 +81,12 @@ faults! {
     ColdCheck = "cold-check" in cold_check,
     /// Film that comes off in flakes.
     Peeling = "peeling" in peeling,
+    /// Small stars of three cracks.
+    CrowsFoot = "crows-foot" in crows_foot,
     /// Tears and curtains that hang down a face.
     RunSag = "run-sag" in run_sag,
+    /// Splits that run with the grain or a joint.
+    SubstrateCrack = "substrate-crack" in substrate_crack,
     /// Skin that shrivelled into folds.
     WrinkleLift = "wrinkle-lift" in wrinkle_lift,
     /// A milky cloud in the film.

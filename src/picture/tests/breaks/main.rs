@@ -59,13 +59,83 @@ fn a_run_hangs_down_and_is_thickest_at_its_head() {
     }
 }
 
-/// Cold checks cross the grain (T3).
+/// Cold checks cross the grain (T3); cracks of the wood run with it (G2 11.4.2.6); stars have no direction (T1).
 #[test]
-fn a_cold_check_crosses_the_grain() {
+fn cracks_run_across_the_grain_along_it_or_every_way() {
     for seed in [1, 2] {
-        let ratio = along_against_across("cold-check", Severity::Slight, seed);
-        assert!(ratio > 3.0, "{ratio}");
+        let ratio = |slug, severity| along_against_across(slug, severity, seed);
+        let (check, split) =
+            (ratio("cold-check", Severity::Slight), ratio("substrate-crack", Severity::Plain));
+        assert!(check > 3.0, "{check}");
+        assert!(split < 0.33, "{split}");
+        let star = ratio("crows-foot", Severity::Severe);
+        assert!((0.6..1.7).contains(&star), "{star}");
     }
+}
+
+/// A crow's foot is three short cracks from one point (T1); a check is a line that is longer than any star.
+#[test]
+fn a_crows_foot_is_a_star_of_three() {
+    let marks = |slug| panel(Some((named(slug), Severity::Slight)), 4, 0.25);
+    let stars = marks("crows-foot");
+    let found = pieces(&stars);
+    let threes = found.iter().filter(|piece| arms(&stars, piece) == 3).count();
+    assert!(found.len() >= 6 && threes * 10 >= found.len() * 8, "{threes} of {}", found.len());
+    let wide = |piece: &Vec<usize>, columns: usize| {
+        let span = |part: fn(usize, usize) -> usize| {
+            let ends = || piece.iter().map(|n| part(*n, columns));
+            (ends().max().unwrap() - ends().min().unwrap()) as f32 * 0.25
+        };
+        span(|n, columns| n % columns).max(span(|n, columns| n / columns))
+    };
+    assert!(found.iter().all(|piece| (2.0..11.0).contains(&wide(piece, stars.grid().columns))));
+    let checks = marks("cold-check");
+    let lines = pieces(&checks);
+    assert!(lines.iter().filter(|piece| wide(piece, checks.grid().columns) > 20.0).count() >= 3);
+}
+
+/// Marked pixels that hang together, each group a list of places; specks are left out.
+fn pieces(panel: &Panel) -> Vec<Vec<usize>> {
+    let (columns, rows) = shape(panel);
+    let mut free: Vec<bool> = panel.mask().iter().map(|mask| *mask > 0.05).collect();
+    let mut pieces = Vec::new();
+    for start in 0..free.len() {
+        let (mut open, mut piece) = (vec![start], Vec::new());
+        while let Some(place) = open.pop() {
+            if !std::mem::replace(&mut free[place], false) {
+                continue;
+            }
+            piece.push(place);
+            let (column, row) = (place % columns, place / columns);
+            for (c, r) in (row.saturating_sub(1)..(row + 2).min(rows))
+                .flat_map(|r| (column.saturating_sub(1)..(column + 2).min(columns)).map(move |c| (c, r)))
+            {
+                open.push(r * columns + c);
+            }
+        }
+        if piece.len() > 10 {
+            pieces.push(piece);
+        }
+    }
+    pieces
+}
+
+/// Arms that cross a circle of 1.3 mm round the thickest point of a piece.
+fn arms(panel: &Panel, piece: &[usize]) -> usize {
+    let columns = panel.grid().columns;
+    let at = |place: usize| ((place % columns) as f32, (place / columns) as f32);
+    let near = |(column, row): (f32, f32), reach: f32| {
+        let within = |n: &&usize| (at(**n).0 - column).hypot(at(**n).1 - row) <= reach;
+        piece.iter().filter(within).map(|n| panel.mask()[*n]).sum::<f32>()
+    };
+    let middle = piece.iter().max_by(|a, b| near(at(**a), 3.0).total_cmp(&near(at(**b), 3.0)));
+    let (column, row) = at(*middle.unwrap());
+    let radius = 1.3 / panel.grid().scale;
+    let round: Vec<bool> = (0..60)
+        .map(|step| step as f32 / 60.0 * std::f32::consts::TAU)
+        .map(|angle| near((column + radius * angle.cos(), row + radius * angle.sin()), 0.9) > 0.1)
+        .collect();
+    (0..60).filter(|n| round[*n] && !round[(n + 1) % 60]).count()
 }
 
 /// Severe checks close into cells: ground that is cut off on every side, as in crazing. A few cracks cut nothing off.
@@ -105,7 +175,7 @@ fn closed_cells(panel: &Panel) -> usize {
 /// What is slight can be seen, and what is severe is more.
 #[test]
 fn the_slightest_can_be_seen() {
-    for slug in ["run-sag", "cold-check", "peeling", "wrinkle-lift"] {
+    for slug in ["run-sag", "cold-check", "peeling", "wrinkle-lift", "substrate-crack", "crows-foot"] {
         let clean = panel(None, 3, 0.25);
         let seen = |severity| changed(&panel(Some((named(slug), severity)), 3, 0.25), &clean, Lamp::OVERHEAD);
         let (slight, severe) = (seen(Severity::Slight), seen(Severity::Severe));
