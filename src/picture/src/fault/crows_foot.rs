@@ -32,7 +32,7 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let mut chance = Chance::new(layer(recipe.seed, 1_171));
     let mut family = Family::on(grid);
-    let mut anywhere = |chance: &mut Chance| {
+    let anywhere = |chance: &mut Chance| {
         (chance.between(RIM, grid.width() - RIM), chance.between(RIM, grid.height() - RIM))
     };
     let patches: Vec<(f32, f32)> = (0..severity.of(PATCHES)).map(|_| anywhere(&mut chance)).collect();

@@ -8,7 +8,7 @@ use crate::map::Map;
 use crate::noise::{Chance, cloud};
 use crate::number::{coordinate, smooth, whole};
 use crate::panel::{Layers, Probe, Recipe, Severity};
-use crate::wood::{layer, log};
+use crate::wood::{Cut, layer};
 
 /// Splits on a panel, their length and their width.
 const COUNT: [usize; 3] = [1, 2, 4];
@@ -72,7 +72,7 @@ fn split(
     (wide, high): (f32, f32),
     severity: Severity,
 ) {
-    let cut = log(&recipe.species, recipe.seed);
+    let cut = Cut::new(&recipe.species, recipe.face, recipe.seed, high);
     let (shortest, longest) = severity.of(LENGTH);
     let length = chance.between(shortest, longest);
     let start = chance.between(-0.1, 1.0) * (wide - 0.6 * length);

@@ -2,6 +2,7 @@
 //! times higher than orange peel; no lamp keeps its shape in them. They are rounded and closed: a cold check is a sharp
 //! break in hard film.
 
+use super::field::{coarse, spread};
 use crate::map::Map;
 use crate::noise::{Chance, soft};
 use crate::number::smooth;
@@ -37,9 +38,9 @@ const MARKED: (f32, f32) = (0.05, 0.2);
 
 pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
-    let mut patches = Map::of(grid, 0.0);
-    patches.fill(|x, y, _| soft(layer(recipe.seed, 1_131), PATCH, x, y));
-    let from = patches.values.iter().copied().fold(f32::MIN, f32::max) - severity.of(BELOW);
+    let slow = coarse(grid, |x, y| soft(layer(recipe.seed, 1_131), PATCH, x, y));
+    let from = slow.values.iter().copied().fold(f32::MIN, f32::max) - severity.of(BELOW);
+    let mut patches = spread(&slow, grid);
     for patch in &mut patches.values {
         *patch = smooth(from, from + SOFT_EDGE, *patch);
     }
