@@ -24,6 +24,7 @@ mod pale_pore;
 mod peeling;
 mod raised_grain;
 mod run_sag;
+mod sand_through;
 mod sanding_scratch;
 mod stain_blotch;
 mod strip;
@@ -34,6 +35,8 @@ mod thick;
 mod uptake;
 mod white_filler_pore;
 mod wipe;
+mod witness_line;
+mod worn;
 mod wrinkle_lift;
 
 use crate::panel::{Layers, Recipe, Severity};
@@ -93,6 +96,10 @@ faults! {
     Blush = "blush" in blush,
     /// A veil on the film that wipes off.
     BloomHaze = "bloom-haze" in bloom_haze,
+    /// A patch where the colour was rubbed away.
+    SandThrough = "sand-through" in sand_through,
+    /// Outlines where levelling cut into the coat below.
+    WitnessLine = "witness-line" in witness_line,
     /// Air in the pores, silver from one side.
     GreyPore = "grey-pore" in grey_pore,
     /// Filler in the pores that is pale from everywhere.
