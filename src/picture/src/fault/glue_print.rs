@@ -108,3 +108,41 @@ impl Print {
         forks + spiral + WARP * cloud(self.seed, u / WARP_LENGTH, v / WARP_LENGTH)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{PAD, press};
+    use crate::map::{Grid, Map};
+    use crate::noise::Chance;
+
+    /// Fingers of grown people have about two ridges on a millimetre. Measured by Crofton's rule: edges are as long as lines
+    /// drawn through them cross them, and stripes of a period have two edges in it.
+    #[test]
+    fn ridges_lie_half_a_millimetre_apart() {
+        const SCALE: f32 = 0.05;
+        for seed in [1, 2, 3, 4] {
+            let grid = Grid::covering(16.0, 16.0, SCALE);
+            let mut map = Map::of(grid, 0.0);
+            press(&mut map, &mut Chance::new(seed), seed, (8.0, 8.0));
+            // What was touched, without the furrows.
+            let touched = map.blurred(0.4);
+            let (mut area, mut crossings) = (0.0, 0.0);
+            for row in 1..grid.rows {
+                for column in 1..grid.columns {
+                    if touched.at(column, row) < 0.25 {
+                        continue;
+                    }
+                    let on = |column, row| map.at(column, row) > 0.5;
+                    area += SCALE * SCALE;
+                    let crossed = |other: bool| if on(column, row) == other { 0.0 } else { SCALE };
+                    crossings += crossed(on(column - 1, row)) + crossed(on(column, row - 1));
+                }
+            }
+            let edges = crossings * core::f32::consts::FRAC_PI_4;
+            let period = 2.0 * area / edges;
+            assert!((0.40..0.60).contains(&period), "{period} mm");
+            let face = PAD.0 * PAD.1 * core::f32::consts::PI;
+            assert!((0.5..1.0).contains(&(area / face)), "touched {}", area / face);
+        }
+    }
+}

@@ -10,9 +10,11 @@ use crate::wood::{Growth, layer};
 /// Depth of the dip over a pore that fills a pixel, and over earlywood, micrometres.
 const PORES: [f32; 3] = [4.4, 7.0, 10.0];
 const EARLY: [f32; 3] = [0.7, 1.4, 2.3];
+/// Narrow rings of a conifer show as deep as wide ones of a ring-porous wood.
+const CONIFER: f32 = 2.4;
 /// The film rounds what lies below.
 const PORE_BLUR: f32 = 0.33;
-const EARLY_BLUR: f32 = 0.75;
+const EARLY_BLUR: f32 = 0.25;
 /// Film is never equally thick: patches sink more.
 const PATCH: f32 = 32.0;
 const UNEVEN: f32 = 0.25;
@@ -22,7 +24,8 @@ const MARKED: (f32, f32) = (0.5, 1.2);
 pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let early = match recipe.species.growth {
-        Growth::Ring | Growth::Conifer => severity.of(EARLY),
+        Growth::Ring => severity.of(EARLY),
+        Growth::Conifer => CONIFER * severity.of(EARLY),
         Growth::SemiRing | Growth::Diffuse => 0.0,
     };
     let pore = if recipe.species.telegraphs { severity.of(PORES) } else { 0.0 };
@@ -36,7 +39,8 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         let uneven = 1.0 + UNEVEN * soft(layer(recipe.seed, 1_330), PATCH, x, y);
         let depth = uneven * (pore * pores + early * rings);
         if let Some(mask) = layers.mask.values.get_mut(place) {
-            *mask = mask.max(smooth(MARKED.0, MARKED.1, depth));
+            // Half of the rings' depth is only a lower face.
+            *mask = mask.max(smooth(MARKED.0, MARKED.1, depth - 0.4 * early));
         }
         if let Some(height) = layers.film.height.values.get_mut(place)
             && !flat

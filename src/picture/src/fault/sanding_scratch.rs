@@ -35,8 +35,9 @@ const CURL_WIDTH: f32 = 0.09;
 /// What a scratch that fills a pixel does: stain taken in, light swallowed.
 const TAKES: f32 = 4.2;
 const DARKENS: f32 = 0.26;
-/// The same in a clear film: light sent back, depth of the groove.
-const PALE: f32 = 0.55;
+/// The same in a film: light sent back over dark wood, gain over pale wood, depth of the groove in micrometres.
+const PALE: f32 = 0.32;
+const BRIGHT: f32 = 0.5;
 const GROOVE: f32 = 2.0;
 /// Share of a pixel from which it counts as the fault.
 const MARKED: f32 = 4.0;
@@ -54,10 +55,11 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     }
     let plain = recipe.stain <= 0.0 && matches!(recipe.finish, Finish::Rubbed | Finish::Buffed);
     if recipe.opaque.is_some() || plain {
-        for ((haze, height), share) in
-            layers.film.haze.values.iter_mut().zip(&mut layers.film.height.values).zip(&scratch.values)
-        {
+        let film = &mut layers.film;
+        let below = film.body.values.iter_mut().zip(&mut film.height.values);
+        for ((haze, (body, height)), share) in film.haze.values.iter_mut().zip(below).zip(&scratch.values) {
             *haze = haze.max(PALE * share);
+            *body *= 1.0 + BRIGHT * share;
             *height -= GROOVE * share;
         }
         return;

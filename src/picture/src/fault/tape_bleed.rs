@@ -13,11 +13,11 @@ use crate::wood::layer;
 const BINDING: f32 = 15.0;
 /// Fingers on a panel 120 mm long, for each mm of line; share of them that lies where the tape was loose, and how many such
 /// places there are, and how wide.
-const FINGERS: [f32; 3] = [0.22, 0.5, 0.95];
-const LOOSE: f32 = 0.8;
+const FINGERS: [f32; 3] = [0.2, 0.4, 0.65];
+const LOOSE: f32 = 0.65;
 const PLACES: [usize; 3] = [2, 3, 4];
 const PLACES_MOST: usize = 4;
-const PLACE: f32 = 5.5;
+const PLACE: f32 = 7.0;
 /// Median length of a finger, its spread and the longest; width at its root and its share at the tip.
 const LENGTH: [f32; 3] = [1.1, 1.8, 2.6];
 const LENGTH_SPREAD: f32 = 0.55;
