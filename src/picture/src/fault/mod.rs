@@ -11,7 +11,9 @@ mod crack;
 mod crows_foot;
 mod dark_edge;
 mod dye_bleed;
+mod edge_pullback;
 mod extractive_bleed;
+mod fat_edge;
 mod field;
 mod fish_eye;
 mod glue_print;
@@ -86,6 +88,10 @@ faults! {
     Peeling = "peeling" in peeling,
     /// Small stars of three cracks.
     CrowsFoot = "crows-foot" in crows_foot,
+    /// A bead of film along an edge.
+    FatEdge = "fat-edge" in fat_edge,
+    /// Film that drew back from an edge.
+    EdgePullback = "edge-pullback" in edge_pullback,
     /// Tears and curtains that hang down a face.
     RunSag = "run-sag" in run_sag,
     /// Splits that run with the grain or a joint.

@@ -175,7 +175,16 @@ fn closed_cells(panel: &Panel) -> usize {
 /// What is slight can be seen, and what is severe is more.
 #[test]
 fn the_slightest_can_be_seen() {
-    for slug in ["run-sag", "cold-check", "peeling", "wrinkle-lift", "substrate-crack", "crows-foot"] {
+    for slug in [
+        "run-sag",
+        "cold-check",
+        "peeling",
+        "wrinkle-lift",
+        "substrate-crack",
+        "crows-foot",
+        "fat-edge",
+        "edge-pullback",
+    ] {
         let clean = panel(None, 3, 0.25);
         let seen = |severity| changed(&panel(Some((named(slug), severity)), 3, 0.25), &clean, Lamp::OVERHEAD);
         let (slight, severe) = (seen(Severity::Slight), seen(Severity::Severe));
@@ -239,4 +248,57 @@ fn wrinkles_are_high_soft_folds() {
     steps.sort_by(f32::total_cmp);
     let steep = steps[steps.len() * 98 / 100];
     assert!(steep < 0.4 * middle, "soft sides: {steep} of {middle}");
+}
+
+/// Distance of a place from the nearest edge of a panel, mm.
+fn from_edge(panel: &Panel, place: usize) -> f32 {
+    let (columns, rows) = shape(panel);
+    let (column, row) = (place % columns, place / columns);
+    column.min(row).min(columns - 1 - column).min(rows - 1 - row) as f32 * panel.grid().scale
+}
+
+/// A fat edge is an even bead along an arris and nothing elsewhere; a run is on the face (T42; G1 5-30).
+#[test]
+fn a_fat_edge_is_an_even_bead_and_a_run_is_on_the_face() {
+    for seed in [1, 2, 3, 4] {
+        let (panel, rise) = raised("fat-edge", Severity::Slight, seed, 0.5);
+        let (columns, rows) = shape(&panel);
+        let inner = (0..rise.len()).filter(|n| from_edge(&panel, *n) > 9.0);
+        assert!(inner.map(|n| rise[n].abs()).fold(0.0, f32::max) < 1.0);
+        let deep = 16;
+        let crests: [Vec<f32>; 4] = [
+            (0..columns).map(|c| (0..deep).map(|r| rise[r * columns + c]).fold(0.0, f32::max)).collect(),
+            (0..columns)
+                .map(|c| (rows - deep..rows).map(|r| rise[r * columns + c]).fold(0.0, f32::max))
+                .collect(),
+            (0..rows).map(|r| (0..deep).map(|c| rise[r * columns + c]).fold(0.0, f32::max)).collect(),
+            (0..rows)
+                .map(|r| (columns - deep..columns).map(|c| rise[r * columns + c]).fold(0.0, f32::max))
+                .collect(),
+        ];
+        let even = crests.iter().filter(|crests| {
+            let (low, high) =
+                crests.iter().fold((f32::MAX, 0.0_f32), |(low, high), c| (low.min(*c), high.max(*c)));
+            low > 15.0 && high < 1.6 * low
+        });
+        assert_eq!(even.count(), 1, "one even bead, seed {seed}");
+        let (panel, rise) = raised("run-sag", Severity::Slight, seed, 0.5);
+        let edge = (0..rise.len()).filter(|n| from_edge(&panel, *n) < 3.0);
+        assert!(edge.map(|n| rise[n].abs()).fold(0.0, f32::max) < 1.0);
+    }
+}
+
+/// Film drew back from the arris: all of the fault lies along it, the film is gone there, and no paper has dulled what lies
+/// beside it (N7; appearance of edge pull-back).
+#[test]
+fn an_edge_that_film_drew_back_from_is_bare_and_not_scuffed() {
+    for severity in Severity::ALL {
+        let (panel, rise) = raised("edge-pullback", severity, 2, 0.25);
+        let clean = measure::panel(None, 2, 0.25);
+        let marked: Vec<usize> = (0..rise.len()).filter(|n| panel.mask()[*n] > 0.5).collect();
+        assert!(marked.len() * 200 > rise.len(), "{severity:?}: {}", marked.len());
+        assert!(marked.iter().all(|n| from_edge(&panel, *n) < 6.0 && rise[*n] < -1.0));
+        let beside = (0..rise.len()).filter(|n| panel.mask()[*n] == 0.0);
+        assert!(beside.map(|n| (panel.rough()[n] - clean.rough()[n]).abs()).fold(0.0, f32::max) < 0.002);
+    }
 }
