@@ -4,6 +4,7 @@
 
 mod bloom_haze;
 mod blush;
+mod buff_burn;
 mod buff_swirl;
 mod chatter_mark;
 mod cold_check;
@@ -15,6 +16,7 @@ mod edge_pullback;
 mod extractive_bleed;
 mod fat_edge;
 mod field;
+mod filler_haze;
 mod fish_eye;
 mod glue_print;
 mod glue_spot;
@@ -35,6 +37,7 @@ mod tape_bleed;
 mod tape_bridge;
 mod thick;
 mod uptake;
+mod water_spot;
 mod white_filler_pore;
 mod wipe;
 mod witness_line;
@@ -110,6 +113,12 @@ faults! {
     GreyPore = "grey-pore" in grey_pore,
     /// Filler in the pores that is pale from everywhere.
     WhiteFillerPore = "white-filler-pore" in white_filler_pore,
+    /// Rings and spots where drops stood.
+    WaterSpot = "water-spot" in water_spot,
+    /// A muddy film of filler between the pores.
+    FillerHaze = "filler-haze" in filler_haze,
+    /// A melted, torn streak where the wheel dragged.
+    BuffBurn = "buff-burn" in buff_burn,
     /// A mass of fine arcs that goes with the lamp.
     BuffSwirl = "buff-swirl" in buff_swirl,
     /// Pale patches with a hard edge, at a joint or as prints.

@@ -1,0 +1,92 @@
+//! Water spots: drops stood on a fresh film or dried on it. White rings and dull spots with the shape of a drop, where blush is
+//! a cloud without shape; they lie in the film, not in the wood, and a cloth leaves them.
+
+use super::field::join;
+use crate::map::near;
+use crate::noise::{Chance, soft};
+use crate::number::smooth;
+use crate::panel::{Layers, Recipe, Severity};
+use crate::wood::layer;
+
+/// Drops on a panel, their median radius, its spread and range, mm: a drop that has run out on a level face.
+const DROPS: [usize; 3] = [2, 5, 10];
+const RADIUS: [f32; 3] = [4.8, 5.2, 5.6];
+const RADIUS_SPREAD: f32 = 0.42;
+const RADIUS_RANGE: (f32, f32) = (1.6, 10.0);
+/// They fell together: share of the panel over which they lie about one place.
+const SCATTER: f32 = 0.24;
+/// The outline: oval up to this, and uneven by a share of the radius, over so many radii.
+const OVAL: f32 = 1.3;
+const UNEVEN: f32 = 0.08;
+const UNEVEN_SIZE: f32 = 1.1;
+/// The ring where it dried last, in radii: how far out, how thick inward and outward.
+const RING: f32 = 0.94;
+const INWARD: f32 = 0.10;
+const OUTWARD: f32 = 0.045;
+/// A drop shrinks in steps and leaves a second, fainter ring.
+const SECOND: (f32, f32) = (0.55, 0.80);
+const SECOND_SHARE: f32 = 0.45;
+/// How white the ring is, and of that the spot inside, from clear to filled.
+const WHITE: [f32; 3] = [0.22, 0.32, 0.42];
+const INSIDE: (f32, f32) = (0.12, 0.48);
+const MOTTLE: f32 = 0.25;
+const MOTTLE_SIZE: f32 = 2.6;
+/// What it does to the gloss where it is whitest: roughness, radians, share scattered wide.
+const DULLS: f32 = 0.055;
+const SCATTERS: f32 = 1.1;
+/// Nothing is left so many radii out.
+const REACH: f32 = 1.25;
+/// White from which it counts as the fault.
+const MARKED: (f32, f32) = (0.02, 0.04);
+
+pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+    let grid = layers.grid();
+    let mut chance = Chance::new(layer(recipe.seed, 1_260));
+    let middle = (chance.between(0.3, 0.7) * grid.width(), chance.between(0.3, 0.7) * grid.height());
+    for number in 0..severity.of(DROPS) {
+        let scatter = |chance: &mut Chance| SCATTER * chance.normal();
+        let at =
+            (middle.0 + scatter(&mut chance) * grid.width(), middle.1 + scatter(&mut chance) * grid.height());
+        let radius = chance.about(severity.of(RADIUS), RADIUS_SPREAD).clamp(RADIUS_RANGE.0, RADIUS_RANGE.1);
+        let seed = layer(recipe.seed, 1_261).wrapping_add(u32::try_from(number).unwrap_or(0));
+        drop(layers, &mut chance, at, radius, severity.of(WHITE), seed);
+    }
+}
+
+fn drop(layers: &mut Layers, chance: &mut Chance, (x, y): (f32, f32), radius: f32, white: f32, seed: u32) {
+    let grid = layers.grid();
+    let (turn, oval) = (chance.even() * core::f32::consts::PI, chance.between(1.0, OVAL));
+    let (sine, cosine) = (libm::sinf(turn), libm::cosf(turn));
+    let second = chance.between(SECOND.0, SECOND.1);
+    let inside = chance.between(INSIDE.0, INSIDE.1);
+    for (column, row, dx, dy) in near(grid, x, y, REACH * radius) {
+        let (u, v) = (dx * cosine + dy * sine, (dy * cosine - dx * sine) * oval);
+        let uneven = UNEVEN * soft(seed, UNEVEN_SIZE * radius, dx, dy);
+        let off = libm::hypotf(u, v) / radius + uneven;
+        if off > REACH {
+            continue;
+        }
+        let ring = |at: f32| {
+            let far = (off - at) / if off < at { INWARD } else { OUTWARD };
+            libm::expf(-far * far)
+        };
+        let mottle = 1.0 + MOTTLE * soft(seed ^ 1, MOTTLE_SIZE, dx, dy);
+        let spot = inside * mottle * (1.0 - smooth(RING - INWARD, RING + OUTWARD, off));
+        let share = white * (ring(RING) + SECOND_SHARE * ring(second) * mottle).max(spot);
+        let share = share.clamp(0.0, white);
+        let place = row * grid.columns + column;
+        let film = &mut layers.film;
+        if let Some(haze) = film.haze.values.get_mut(place) {
+            join(haze, share);
+        }
+        if let Some(rough) = film.rough.values.get_mut(place) {
+            *rough += DULLS * share;
+        }
+        if let Some(veil) = film.veil.values.get_mut(place) {
+            join(veil, (SCATTERS * share).min(1.0));
+        }
+        if let Some(mask) = layers.mask.values.get_mut(place) {
+            *mask = mask.max(smooth(MARKED.0, MARKED.1, share));
+        }
+    }
+}
