@@ -9,35 +9,35 @@ use crate::panel::{Finish, Layers, Recipe, Severity};
 use crate::wood::layer;
 
 /// Fibres on a square centimetre.
-const FIBRES: [f32; 3] = [20.0, 42.0, 78.0];
+const FIBRES: [f32; 3] = [20.0, 38.0, 66.0];
 /// Median length of one that stands, its spread; width; how far it turns from the grain, radians.
 const LENGTH: f32 = 1.9;
 const LENGTH_SPREAD: f32 = 0.45;
-const WIDTH: (f32, f32) = (0.06, 0.14);
+const WIDTH: (f32, f32) = (0.07, 0.16);
 const TURNS: f32 = 0.07;
 /// How it rises from the end that still lies in the wood.
 const RISES: [f32; 4] = [0.15, 0.35, 0.65, 1.0];
 /// Height of a fibre that fills a pixel, micrometres, under a film and on bare wood; the film draws up round it.
-const HEIGHT: [f32; 3] = [20.0, 25.0, 30.0];
-const BARE: f32 = 2.2;
+const HEIGHT: [f32; 3] = [24.0, 30.0, 36.0];
+const BARE: f32 = 1.8;
 const ROUNDED: f32 = 0.10;
 /// Share of the height that each stage of finish still shows.
 const COLOURED: f32 = 0.8;
 const CLEARED: f32 = 0.35;
 const BUFFED: f32 = 0.05;
-/// A standing fibre catches light and throws a small shade below it: gains of the body, and how far below.
-const CATCHES: f32 = 0.55;
-const SHADES: f32 = 0.85;
-const BELOW: f32 = 0.13;
+/// A standing fibre catches light and throws a small shade below it: gains of the body, the lines
+/// that the shade is drawn in below the fibre, mm, and the share of each.
+const CATCHES: f32 = 0.5;
+const SHADES: f32 = 0.6;
+const BELOW: [f32; 3] = [0.08, 0.15, 0.22];
+const SHARE: f32 = 0.6;
 /// Fuzz between: roughness, radians, where fibres stand.
-const FUZZ: [f32; 3] = [0.006, 0.012, 0.02];
-/// How much likelier in early wood; patches that were wetter, and share of them.
-const EARLY: f32 = 0.7;
+const FUZZ: [f32; 3] = [0.003, 0.006, 0.009];
+/// Hard late wood swells less: share that it loses. Patches that were wetter, and share of them.
+const LATE: f32 = 0.35;
 const PATCH: f32 = 30.0;
 const PATCHES: [f32; 3] = [0.1, 0.6, 1.4];
 const PATCH_EDGE: (f32, f32) = (-0.8, 0.5);
-/// Tries for a place.
-const TRIES: usize = 6;
 /// Fibres are this close where a place counts as the fault, mm.
 const CLOSE: f32 = 1.4;
 const MARKED: (f32, f32) = (0.003, 0.03);
@@ -51,25 +51,31 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         smooth(PATCH_EDGE.0, PATCH_EDGE.1, patch)
     };
     for _ in 0..whole(severity.of(FIBRES) * grid.square_centimetres()) {
-        let place = (0..TRIES).find_map(|_| {
-            let (x, y) = (chance.even() * grid.width(), chance.even() * grid.height());
-            let early = 1.0 - EARLY * (1.0 - layers.wood.early.near(x, y).clamp(0.0, 1.0));
-            (chance.even() < wetter(x, y) * early).then_some((x, y))
-        });
+        let (x, y) = (chance.even() * grid.width(), chance.even() * grid.height());
+        let stands_here = chance.even() < wetter(x, y);
         let length = chance.about(LENGTH, LENGTH_SPREAD);
         let width = chance.between(WIDTH.0, WIDTH.1);
         let (turn, tall) = (TURNS * chance.normal(), chance.between(0.5, 1.0));
-        let Some((x, y)) = place else { continue };
         let (dx, dy) = (0.5 * length * libm::cosf(turn), 0.5 * length * libm::sinf(turn));
         // One end stands up, the other still lies in the wood.
         let (mut from, way) = (-1.0, if chance.even() < 0.5 { 1.0 } else { -1.0 });
+        if !stands_here {
+            continue;
+        }
         for part in RISES {
             let to = from + 2.0 / coordinate(RISES.len());
             let at = |share: f32| (x + way * share * dx, y + way * share * dy);
             stands.stroke(at(from), at(to), width, part * tall);
             from = to;
         }
-        shade.stroke((x - dx, y - dy + BELOW), (x + dx, y + dy + BELOW), width, tall);
+        for below in BELOW {
+            shade.stroke((x - dx, y - dy + below), (x + dx, y + dy + below), width, SHARE * tall);
+        }
+    }
+    let firm = layers.wood.early.values.iter().map(|early| 1.0 - LATE * (1.0 - early.clamp(0.0, 1.0)));
+    for ((stands, shade), firm) in stands.values.iter_mut().zip(&mut shade.values).zip(firm) {
+        *stands *= firm;
+        *shade *= firm;
     }
     let bare = recipe.finish == Finish::Bare;
     let shows = shown(recipe.finish);
