@@ -50,6 +50,8 @@ const CLOUD: f32 = 0.62;
 /// Tilted fibre turns light with the lamp: on bare wood, and more under film.
 const SHEEN: f32 = 0.11;
 const SHEEN_FILM: f32 = 0.13;
+/// Light and shade of the walls of an open groove, along the grain and across it.
+const GROOVE: (f32, f32) = (0.06, 0.22);
 /// Elevation of a raking lamp over the bench: its tangent and its light.
 const RAKE: f32 = 0.14;
 const RAKE_LIGHT: f32 = 0.9;
@@ -244,7 +246,7 @@ impl Lit {
                     (self.tubes(along, across, blur, pixel.veil), 0.92 + 0.10 * glow(u, v))
                 }
                 LampKind::Point => (self.bulb(u, v, pixel), 0.80 + 0.22 * glow(u, v)),
-                LampKind::Raking => (0.0, RAKE_LIGHT * (1.0 - pixel.slope / RAKE).clamp(0.05, 3.0)),
+                LampKind::Raking => (0.0, RAKE_LIGHT * (1.0 + pixel.slope / RAKE).clamp(0.05, 3.0)),
             };
             let sheen = 1.0 + pixel.tilt * (lean + 0.8);
             let mirrored = pixel.mirror * lamps + scratched.get(place).copied().unwrap_or(0.0);
@@ -323,7 +325,8 @@ fn grooves(layers: &Layers, paints: &Paints, column: usize, row: usize) -> f32 {
         pore.at(column + 1, row) - pore.at(column.saturating_sub(1), row),
         pore.at(column, row + 1) - pore.at(column, row.saturating_sub(1)),
     );
-    (1.0 + 0.05 * dx + 0.12 * dy).clamp(0.6, 1.4)
+    // The window stands beyond the panel to the left: it shines on the near and the right wall.
+    (1.0 - GROOVE.0 * dx - GROOVE.1 * dy).clamp(0.6, 1.4)
 }
 
 /// Where a place of the panel with a slope looks on the ceiling.

@@ -17,6 +17,9 @@ const ROUGH_BUFFED: f32 = 0.0010;
 /// The same across the rub: scratches of the last abrasive lie along the grain and scatter to its sides.
 const ROUGH_ACROSS: f32 = 0.055;
 
+/// Depth of an open pore that a raking lamp shows, micrometres: the rest of it lies in the dark.
+const OPEN_PORE: f32 = 25.0;
+
 /// A scratch that shows where it is square to a lamp.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Arc {
@@ -157,13 +160,14 @@ impl Film {
 
     /// Lets the pores show in the height, as deep as the finish leaves them.
     pub(crate) fn sink(&mut self, recipe: &Recipe, pores: &Map) {
-        if !recipe.species.telegraphs || recipe.filler.is_some() {
+        if recipe.filler.is_some() || (recipe.finish.has_film() && !recipe.species.telegraphs) {
             return;
         }
         let (depth, blur) = match recipe.finish {
+            Finish::Bare => (OPEN_PORE, 0.0),
             Finish::Sealed | Finish::Coloured => (6.0, 0.22),
             Finish::Cleared => (0.8, 0.55),
-            Finish::Bare | Finish::Rubbed | Finish::Buffed => return,
+            Finish::Rubbed | Finish::Buffed => return,
         };
         for (height, pore) in self.height.values.iter_mut().zip(&pores.blurred(blur).values) {
             *height -= depth * pore;

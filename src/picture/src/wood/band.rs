@@ -9,15 +9,17 @@ use crate::number::{cell, smooth};
 const WARP: f32 = 0.55;
 /// The outer edge is sharper than the inner one by this factor.
 const OUTER: f32 = 0.35;
+/// How far single streaks of fibre carry the edge of a band, in places.
+const STREAKED: f32 = 0.10;
 /// How far bands come and go along the log, mm.
 const COMES: f32 = 90.0;
 
 /// Share of a kind of band at a place, over a pixel of `scale` mm.
-pub(crate) fn share(cut: &Cut, number: u32, bands: Bands, place: &Place, scale: f32) -> f32 {
+pub(crate) fn share(cut: &Cut, number: u32, bands: Bands, place: &Place, streak: f32, scale: f32) -> f32 {
     let seed = cut.seed(80 + number);
     let warp = WARP * cloud(seed, place.along / 120.0, bands.count * place.years * 0.45)
         + 0.3 * WARP * cloud(seed ^ 1, place.along / 35.0, bands.count * place.years * 0.9);
-    let at = bands.count * place.years + warp;
+    let at = bands.count * place.years + warp + STREAKED * streak;
     let pixel = bands.count * place.pace * scale;
     let (middle, phase) = cell(at);
     let mut most = 0.0_f32;

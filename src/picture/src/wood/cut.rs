@@ -1,8 +1,7 @@
 //! A panel as a plane through a log: where it lies, and how the fibre runs there.
 
-use super::{Face, Fibre, Species, layer};
+use super::{Face, Species, layer};
 use crate::noise::{cloud, hash};
-use crate::number::smooth;
 
 /// Distance of a quartered or rift-sawn board from the middle of its log, and of an end's corner, mm.
 const FAR: f32 = 260.0;
@@ -23,6 +22,8 @@ const MIDDLE: f32 = 60.0;
 const BEND: f32 = 1.6;
 const BEND_SHORT: f32 = 0.35;
 const LIFT: f32 = 2.0;
+const LIFT_SIZE: f32 = 60.0;
+const LIFT_QUARTER: f32 = 150.0;
 /// Across the log it is rounder than along it straight.
 const END_WANDER: f32 = 0.5;
 /// Fat and lean years, in years: over many, and from one to the next.
@@ -32,17 +33,13 @@ const NEXT_YEARS: f32 = 1.9;
 const NEXT: f32 = 0.35;
 /// Single fibres end a little before or behind the ring, years.
 const FRAYED: f32 = 0.006;
-/// Width of a ribbon, years: the lean of the fibre turns from one layer of growth to the next.
-const RIBBON: f32 = 1.25;
-/// A quartered face shows silk and flakes only where it is this near to the rays (cosine).
-const SILK_FROM: f32 = 0.9;
 
 /// A panel's place in its log.
 #[derive(Debug, Clone)]
 pub(crate) struct Cut {
     seed: u32,
     face: Face,
-    species: Species,
+    pub(super) species: Species,
     /// Of the panel's corner: along the log, along the ring, and out from its middle.
     along: f32,
     side: f32,
@@ -50,6 +47,14 @@ pub(crate) struct Cut {
     /// How the depth changes along the panel, and across it.
     taper: f32,
     slant: f32,
+}
+
+/// How the log is not straight at a place, mm, and how the fibres end before or behind the ring, years.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Sway {
+    pub(crate) bend: f32,
+    pub(crate) lift: f32,
+    pub(crate) fray: f32,
 }
 
 /// A place in the log.
@@ -102,37 +107,44 @@ impl Cut {
         matches!(self.face, Face::End)
     }
 
-    /// Where a place of the panel lies in the log.
-    pub(crate) fn place(&self, x: f32, y: f32) -> Place {
-        let species = &self.species;
-        let (along, mut side, mut depth) = if self.is_end() {
-            (self.along, self.side + x, self.depth + y)
-        } else {
-            (x + self.along, self.side + y, self.depth)
-        };
-        // The seat of a bend: on an end it is seen as a dent in the ring.
-        let (u, v) = if self.is_end() { (self.side + x, self.depth + y) } else { (along, y + self.side) };
-        let bend = BEND * cloud(self.seed(1), u / 70.0, v / 45.0)
-            + BEND_SHORT * cloud(self.seed(2), u / 23.0, v / 14.0);
+    /// How the log wanders at a place of the panel: slow along the grain.
+    pub(crate) fn sway(&self, x: f32, y: f32) -> Sway {
         // A tree leans and swells along its height more than round it.
-        let lift =
-            LIFT * cloud(self.seed(4), u / 60.0, v / if self.face == Face::Quartered { 150.0 } else { 60.0 });
-        let wander = if self.is_end() { END_WANDER } else { 1.0 } * species.wander;
-        side += wander * bend;
-        let level = depth;
-        depth += self.taper * (x - MIDDLE) + wander * lift;
-        match self.face {
-            Face::Flat => depth = soft_least(depth, LEAST_DEPTH * self.depth),
-            Face::Quartered => depth += self.slant * y,
-            Face::Rift | Face::End => {}
+        let round = if self.face == Face::Quartered { LIFT_QUARTER } else { LIFT_SIZE };
+        let (u, v) = self.seat(x, y);
+        Sway {
+            bend: BEND * cloud(self.seed(1), u / 70.0, v / 45.0)
+                + BEND_SHORT * cloud(self.seed(2), u / 23.0, v / 14.0),
+            lift: LIFT * cloud(self.seed(4), u / LIFT_SIZE, v / round),
+            fray: FRAYED * cloud(self.seed(6), u / 6.0, v / 1.2),
         }
+    }
+
+    /// Where a place of the panel is among the bends of the log: on an end they are dents in the rings.
+    pub(super) fn seat(&self, x: f32, y: f32) -> (f32, f32) {
+        if self.is_end() { (self.side + x, self.depth + y) } else { (x + self.along, y + self.side) }
+    }
+
+    /// Where a place of the panel lies in the log.
+    pub(crate) fn place(&self, x: f32, y: f32, sway: Sway) -> Place {
+        let species = &self.species;
+        let (along, level) =
+            if self.is_end() { (self.along, self.depth + y) } else { (x + self.along, self.depth) };
+        let wander = if self.is_end() { END_WANDER } else { 1.0 } * species.wander;
+        let side = self.side + if self.is_end() { x } else { y } + wander * sway.bend;
+        let depth = level + self.taper * (x - MIDDLE) + wander * sway.lift;
+        let depth = match self.face {
+            Face::Flat => soft_least(depth, LEAST_DEPTH * self.depth),
+            Face::Quartered => depth + self.slant * y,
+            Face::Rift | Face::End => depth,
+        };
         let radius = libm::hypotf(side, depth).max(1.0);
         let rings = radius / species.ring;
         let years = rings
             + species.uneven
                 * (SLOW * cloud(self.seed(5), rings / SLOW_YEARS, 0.5)
                     + NEXT * cloud(self.seed(8), rings / NEXT_YEARS, 0.5))
-            + FRAYED * cloud(self.seed(6), u / 6.0, v / 1.2);
+            + sway.fray;
         let (across, round) = (side.abs() / radius, depth.abs() / radius);
         let (pace, pace_round) = if self.is_end() {
             (1.0, 1.0)
@@ -155,77 +167,6 @@ impl Cut {
     /// Distance of the middle of the panel from that of the log, about.
     fn middle_radius(&self) -> f32 {
         libm::hypotf(self.side, self.depth)
-    }
-
-    /// Streaks along the grain.
-    pub(crate) fn fibre(&self, x: f32, y: f32) -> Fibre {
-        if self.is_end() {
-            // Cut across, fibres are dots.
-            let fine = cloud(self.seed(14), x / 0.3, y / 0.3);
-            return Fibre { streak: 0.5 * cloud(self.seed(13), x / 12.0, y / 12.0), fine: 0.6 * fine };
-        }
-        let (along, v) = (x + self.along, y + self.side);
-        let streak = 0.6 * cloud(self.seed(11), along / 38.0, v / 1.1)
-            + 0.55 * cloud(self.seed(12), along / 22.0, v / 0.45)
-            + 0.7 * cloud(self.seed(13), along / 90.0, v / 5.0);
-        let fine =
-            cloud(self.seed(14), along / 3.2, v / 0.28) + 0.6 * cloud(self.seed(15), along / 1.1, v / 0.25);
-        Fibre { streak: 0.6 * streak, fine: 0.6 * fine }
-    }
-
-    /// Tilt of the fibre out of the face.
-    pub(crate) fn tilt(&self, place: &Place, y: f32) -> f32 {
-        let species = &self.species;
-        if self.is_end() {
-            return 0.0;
-        }
-        let mut tilt = 0.0;
-        if species.ribbon > 0.0 {
-            let layers = place.radius / (RIBBON * species.ring);
-            tilt += species.ribbon
-                * (cloud(self.seed(31), place.along / 160.0, layers)
-                    + 0.35 * cloud(self.seed(32), place.along / 60.0, 2.4 * layers));
-        }
-        if species.curl > 0.0 {
-            tilt += species.curl * self.wave(place.along, y);
-        }
-        tilt
-    }
-
-    /// Cross silk: short bright strokes across the grain, in patches, on a face that lies along the rays.
-    pub(crate) fn silk(&self, place: &Place) -> f32 {
-        if self.species.silk <= 0.0 || place.crossing < SILK_FROM || self.is_end() {
-            return 0.0;
-        }
-        let patch = smooth(-0.2, 1.1, cloud(self.seed(38), place.along / 30.0, place.radius / 22.0));
-        let stroke = cloud(self.seed(39), place.along / 0.9, place.radius / 5.0)
-            + 0.6 * cloud(self.seed(40), place.along / 2.3, place.radius / 9.0);
-        self.species.silk * patch * stroke
-    }
-
-    /// The waves of curled grain: bands across the face that start and stop.
-    fn wave(&self, along: f32, y: f32) -> f32 {
-        const LENGTH: f32 = 8.5;
-        const LEAN: f32 = 0.16;
-        let phase = core::f32::consts::TAU * (along + LEAN * y) / LENGTH
-            + cloud(self.seed(33), along / 40.0, y / 22.0)
-            + 0.55 * cloud(self.seed(34), along / 14.0, y / 40.0)
-            + 0.35 * cloud(self.seed(35), along / 9.0, y / 6.0);
-        let strength =
-            cloud(self.seed(36), along / 34.0, y / 12.0) + 0.5 * cloud(self.seed(37), along / 9.0, y / 3.2);
-        let strength = 0.35 + 0.65 * smooth(-0.8, 0.9, strength);
-        1.15 * strength * (libm::sinf(phase) + 0.18 * libm::sinf(2.0 * phase))
-    }
-
-    /// Slope of the fibre against the panel.
-    pub(crate) fn slope(&self, x: f32, y: f32) -> f32 {
-        0.02 * cloud(self.seed(42), (x + self.along) / 70.0, (y + self.side) / 50.0)
-    }
-
-    /// Unevenness of a stand of pores that are spread over the whole year.
-    pub(crate) fn thick(&self, x: f32, y: f32) -> f32 {
-        let (u, v) = if self.is_end() { (x / 6.0, y / 6.0) } else { ((x + self.along) / 30.0, y / 6.0) };
-        0.75 + 0.3 * cloud(self.seed(41), u, v)
     }
 }
 

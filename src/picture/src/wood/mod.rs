@@ -2,6 +2,7 @@
 
 mod band;
 mod cut;
+mod figure;
 mod pores;
 mod ray;
 mod species;
@@ -11,9 +12,9 @@ pub use species::{Bands, Face, Growth, Gum, Pores, Rays, Screen, Species};
 
 use crate::light::{Colour, screen};
 use crate::map::{Grid, Map};
-use crate::noise::{cloud, hash};
-use crate::number::mix;
-pub(crate) use cut::{Cut, Place};
+use crate::noise::hash;
+use crate::number::{coordinate, mix, whole};
+pub(crate) use cut::{Cut, Place, Sway};
 use year::Year;
 
 /// How far the share of stain that wood takes follows its parts (by eye).
@@ -69,14 +70,17 @@ impl Wood {
     pub(crate) fn grow(&mut self, species: &Species, cut: &Cut, row: usize) {
         let grid = self.early.grid;
         let paint = Paint::of(species);
+        let slow = SlowRow::new(cut, grid, row);
         for column in 0..grid.columns {
             let (x, y) = grid.middle(column, row);
-            let at = cut.place(x, y);
-            let fibre = cut.fibre(x, y);
+            let slow = slow.at(x);
+            let at = cut.place(x, y, slow.sway);
+            let fibre = Fibre { streak: slow.streak, fine: cut.fine(x, y) };
             let year = Year::at(species, cut, &at, grid.scale);
             let ray = species.rays.map_or(0.0, |rays| rays.cover * ray::share(cut, rays, &at, grid.scale));
             let silk = cut.silk(&at);
-            let colour = paint.wood(species, cut, &Spot { at, year, fibre, ray, silk, x, y }, grid.scale);
+            let colour =
+                paint.wood(species, cut, &Spot { at, year, fibre, ray, silk, drift: slow.drift }, grid.scale);
             let place = row * grid.columns + column;
             let put = |map: &mut Map, value: f32| {
                 if let Some(slot) = map.values.get_mut(place) {
@@ -116,6 +120,54 @@ pub(crate) struct Fibre {
     pub(crate) fine: f32,
 }
 
+/// What changes slowly along the grain.
+#[derive(Debug, Clone, Copy)]
+struct Slow {
+    sway: Sway,
+    streak: f32,
+    drift: f32,
+}
+
+impl Slow {
+    fn at(cut: &Cut, x: f32, y: f32) -> Self {
+        Self { sway: cut.sway(x, y), streak: cut.streak(x, y), drift: cut.drift(x, y) }
+    }
+
+    fn toward(self, next: Self, share: f32) -> Self {
+        let sway = Sway {
+            bend: mix(self.sway.bend, next.sway.bend, share),
+            lift: mix(self.sway.lift, next.sway.lift, share),
+            fray: mix(self.sway.fray, next.sway.fray, share),
+        };
+        let streak = mix(self.streak, next.streak, share);
+        Self { sway, streak, drift: mix(self.drift, next.drift, share) }
+    }
+}
+
+/// The same along one row of pixels, known at every mm of the panel and mixed between.
+struct SlowRow {
+    first: f32,
+    known: Vec<Slow>,
+}
+
+impl SlowRow {
+    fn new(cut: &Cut, grid: Grid, row: usize) -> Self {
+        let ((left, y), (right, _)) = (grid.middle(0, row), grid.middle(grid.columns, row));
+        let first = libm::floorf(left);
+        let count = whole(right - first) + 2;
+        Self { first, known: (0..count).map(|n| Slow::at(cut, first + coordinate(n), y)).collect() }
+    }
+
+    fn at(&self, x: f32) -> Slow {
+        const NOTHING: Slow =
+            Slow { sway: Sway { bend: 0.0, lift: 0.0, fray: 0.0 }, streak: 0.0, drift: 0.0 };
+        let off = (x - self.first).max(0.0);
+        let entry = whole(off);
+        let known = |n: usize| self.known.get(n).copied().unwrap_or(NOTHING);
+        known(entry).toward(known(entry + 1), off - coordinate(entry))
+    }
+}
+
 /// All that the colour of a pixel comes from.
 struct Spot {
     at: Place,
@@ -123,8 +175,7 @@ struct Spot {
     fibre: Fibre,
     ray: f32,
     silk: f32,
-    x: f32,
-    y: f32,
+    drift: f32,
 }
 
 /// Linear colours of a wood.
@@ -155,7 +206,7 @@ impl Paint {
             colour = blend(colour, late, year.late);
         }
         for ((number, bands), shade) in (0_u32..).zip(&species.bands).zip(&self.bands) {
-            colour = blend(colour, *shade, band::share(cut, number, *bands, at, scale));
+            colour = blend(colour, *shade, band::share(cut, number, *bands, at, fibre.streak, scale));
         }
         if let Some((lengthwise, ends)) = self.rays {
             let shown = blend(ends, lengthwise, at.crossing * at.crossing);
@@ -165,8 +216,7 @@ impl Paint {
         let gain = end
             * libm::expf(species.streak * fibre.streak + species.fine * fibre.fine)
             * (1.0 + SILK_BRIGHT * spot.silk);
-        let drift = cloud(cut.seed(7), spot.x / 55.0, spot.y / 9.0);
-        let [red, green, blue] = DRIFT.map(|part| gain * (1.0 + part * drift));
+        let [red, green, blue] = DRIFT.map(|part| gain * (1.0 + part * spot.drift));
         [colour[0] * red, colour[1] * green, colour[2] * blue]
     }
 }

@@ -6,14 +6,10 @@ use crate::map::{Map, near};
 use crate::noise::Chance;
 use crate::number::{coordinate, whole};
 
-/// Mean of the chord of a circle that is cut at random, in diameters.
-const CHORD: f32 = core::f32::consts::FRAC_PI_4;
 /// Pores end this far beyond the panel, so that its edge cuts some.
 const BEYOND: f32 = 4.0;
 /// Tries for the place of one pore, where most are refused.
 const TRIES: usize = 40;
-/// A vessel is cut at a random depth: the power of chance that its width follows.
-const DEPTH: f32 = 0.3;
 /// The thinnest vessel, in means.
 const THINNEST: f32 = 0.3;
 /// How single pores leave the direction of the fibre, and how they bend.
@@ -45,7 +41,9 @@ fn dashes(map: &mut Map, species: &Species, cut: &Cut, kind: &Pores, mut chance:
             continue;
         };
         let length = chance.about(kind.length, kind.length_spread);
-        let width = vessel(kind, &mut chance) * CHORD * libm::powf(chance.even(), DEPTH);
+        // A plane meets a tube at any depth: the groove is a chord of it.
+        let off = chance.even();
+        let width = vessel(kind, &mut chance) * libm::sqrtf(1.0 - off * off);
         let slope = cut.slope(x, y) + ASTRAY * chance.normal();
         let bend = BEND * chance.normal() / length.max(1.0);
         dash(map, (x, y), length, width, (slope, bend));
@@ -57,7 +55,7 @@ fn dashes(map: &mut Map, species: &Species, cut: &Cut, kind: &Pores, mut chance:
 fn holes(map: &mut Map, species: &Species, cut: &Cut, kind: &Pores, mut chance: Chance) {
     let grid = map.grid;
     let face = grid.square_centimetres() * (1.0 + 2.0 * BEYOND / grid.width());
-    let count = kind.count * kind.length / (kind.width * CHORD);
+    let count = kind.count * kind.length / kind.width;
     for _ in 0..whole(count * face) {
         let Some(at) = stand(&mut chance, |at| year::crowd(species, cut, kind.stand, at), map) else {
             continue;

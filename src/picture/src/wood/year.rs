@@ -58,7 +58,7 @@ pub(crate) fn crowd(species: &Species, cut: &Cut, stand: Growth, (x, y): (f32, f
     /// Outside their place in the year few stand.
     const FEW_RING: f32 = 0.02;
     const FEW_SEMI: f32 = 0.08;
-    let phase = || cell(cut.place(x, y).years);
+    let phase = || cell(cut.place(x, y, cut.sway(x, y)).years);
     match stand {
         Growth::Ring => {
             let (year, phase) = phase();
@@ -101,7 +101,12 @@ fn late(species: &Species, phase: f32, own: f32) -> f32 {
         let line = (1.0 - SLOWLY) * smooth(1.0 - share, 1.0 - 0.3 * share, phase);
         return species.contrast * (slow + line) * (YEAR_DARK.0 + YEAR_DARK.1 * own);
     }
+    /// Beyond this many widths there is nothing of the line.
+    const FAR: f32 = 3.0;
     let reach = (1.0 - phase) / LINE;
+    if reach > FAR {
+        return 0.0;
+    }
     let dark = YEAR_DARK.0 + YEAR_DARK.1 * own;
     0.8 * dark * libm::expf(-reach * reach)
 }
