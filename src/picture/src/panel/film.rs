@@ -9,13 +9,45 @@ use crate::number::coordinate;
 use crate::wood::layer;
 
 /// Root mean square slope of the fine roughness, radians (by eye).
+const ROUGH_BARE: f32 = 0.3;
 const ROUGH_SEALED: f32 = 0.036;
 const ROUGH_COLOURED: f32 = 0.009;
 const ROUGH_CLEARED: f32 = 0.0022;
-const ROUGH_RUBBED: f32 = 0.010;
+const ROUGH_RUBBED: f32 = 0.006;
 const ROUGH_BUFFED: f32 = 0.0010;
-/// The same across the rub: scratches of the last abrasive lie along the grain and scatter to its sides.
-const ROUGH_ACROSS: f32 = 0.055;
+/// What it is more across a rub: scratches of the last abrasive lie along the grain and scatter to its sides.
+const ROUGH_ACROSS: f32 = 0.020;
+/// How single strokes of the rub differ in what they mirror.
+const RUB: f32 = 0.07;
+
+/// Unevenness of a good film: waves of so many micrometres and of a size in mm, and what is finer than a pixel.
+struct Texture {
+    waves: [(f32, f32); 3],
+    rough: f32,
+}
+
+impl Texture {
+    /// As a good finisher leaves it. A mirror moves by 0.7 mm on the panel for each 0.001 of slope: sprayed clear has slow
+    /// waves, of which a straight lamp edge swings a little, and no texture that would tear it.
+    const fn of(finish: Finish) -> Option<Self> {
+        let (waves, rough) = match finish {
+            Finish::Bare => return None,
+            Finish::Sealed => ([(0.8, 2.0), (0.35, 0.5), (1.0, 25.0)], ROUGH_SEALED),
+            Finish::Coloured => ([(0.25, 1.6), (1.0, 6.0), (3.0, 25.0)], ROUGH_COLOURED),
+            Finish::Cleared => ([(0.09, 2.2), (0.42, 6.0), (4.0, 25.0)], ROUGH_CLEARED),
+            Finish::Rubbed => ([(0.05, 2.0), (0.1, 8.0), (3.0, 40.0)], ROUGH_RUBBED),
+            Finish::Buffed => ([(0.04, 3.0), (0.1, 9.0), (3.0, 40.0)], ROUGH_BUFFED),
+        };
+        Some(Self { waves, rough })
+    }
+
+    fn height(&self, seed: u32, x: f32, y: f32) -> f32 {
+        (201..)
+            .zip(self.waves)
+            .map(|(number, (height, size))| height * soft(layer(seed, number), size, x, y))
+            .sum()
+    }
+}
 
 /// Depth of an open pore that a raking lamp shows, micrometres: the rest of it lies in the dark.
 const OPEN_PORE: f32 = 25.0;
@@ -124,26 +156,14 @@ impl Film {
         self.rubbed = if recipe.finish == Finish::Rubbed { ROUGH_ACROSS } else { 0.0 };
         for column in 0..grid.columns {
             let (x, y) = grid.middle(column, row);
-            let (height, rough) = match recipe.finish {
-                Finish::Bare => (0.0, 0.3),
-                Finish::Sealed => {
-                    (0.8 * soft(seed(0), 2.0, x, y) + 0.35 * soft(seed(1), 0.5, x, y), ROUGH_SEALED)
-                }
-                Finish::Coloured => {
-                    (0.25 * soft(seed(0), 1.6, x, y) + 1.2 * soft(seed(2), 6.0, x, y), ROUGH_COLOURED)
-                }
-                Finish::Cleared => {
-                    let waves = 0.32 * soft(seed(0), 2.2, x, y) + 1.5 * soft(seed(2), 6.0, x, y);
-                    (waves + 5.0 * soft(seed(3), 25.0, x, y), ROUGH_CLEARED)
-                }
-                Finish::Rubbed => {
-                    let scratches = 0.05 * cloud(seed(4), x / 30.0, y / 0.5);
-                    (scratches + 3.0 * soft(seed(3), 40.0, x, y), ROUGH_RUBBED)
-                }
-                Finish::Buffed => {
-                    (0.10 * soft(seed(0), 3.0, x, y) + 3.0 * soft(seed(3), 40.0, x, y), ROUGH_BUFFED)
-                }
+            let (height, rough) = match Texture::of(recipe.finish) {
+                Some(texture) => (texture.height(recipe.seed, x, y), texture.rough),
+                None => (0.0, ROUGH_BARE),
             };
+            if recipe.finish == Finish::Rubbed {
+                let rub = cloud(seed(4), x / 45.0, y / 0.45) + 0.6 * cloud(seed(5), x / 20.0, y / 0.3);
+                self.mirror.add(column, row, RUB * rub);
+            }
             let place = row * grid.columns + column;
             let put = |map: &mut Map, value: f32| {
                 if let Some(slot) = map.values.get_mut(place) {
