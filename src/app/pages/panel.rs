@@ -3,7 +3,7 @@
 use crate::app::parts::{Frame, Panel as Face, Place, Seen};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
-use crate::content::Look;
+use crate::content::Content;
 use crate::picture::{Fault, Finish, Recipe, Severity};
 use wasm_bindgen::JsCast;
 use web_sys::HtmlSelectElement;
@@ -19,10 +19,6 @@ const FINISHES: [(Finish, &str); 6] = [
 ];
 const SEVERITIES: [(Severity, &str); 3] =
     [(Severity::Slight, "slight"), (Severity::Plain, "plain"), (Severity::Severe, "severe")];
-/// Amber of a coloured film (by eye).
-const AMBER: f32 = 0.35;
-/// Dark filler, as it is packed into open pores (by eye).
-const FILLER: [u8; 3] = [74, 50, 32];
 /// Less of a cell than this is nothing that would be told.
 const LEAST: f32 = 0.002;
 
@@ -30,34 +26,58 @@ const LEAST: f32 = 0.002;
 #[derive(Debug, Clone, PartialEq)]
 struct Chosen {
     look: String,
+    dress: String,
     finish: Finish,
-    filled: bool,
     fault: Option<Fault>,
     severity: Severity,
     piece: u32,
 }
 
 impl Chosen {
-    fn recipe(&self, look: &Look) -> Recipe {
-        let bare = Recipe::bare(look.species.clone(), self.piece);
-        let filler = (self.filled && self.finish != Finish::Bare).then_some(FILLER);
-        let amber = if self.finish >= Finish::Coloured { AMBER } else { 0.0 };
-        let fault = self.fault.map(|fault| (fault, self.severity));
-        Recipe { finish: self.finish, filler, amber, fault, ..bare }
+    /// The first fault that is shown, as it is shown.
+    fn first(shop: &Shop) -> Self {
+        let content = shop.content();
+        let bare = Self {
+            look: content.looks.first().map(|look| look.slug.clone()).unwrap_or_default(),
+            dress: content.dresses.first().map(|dress| dress.slug.clone()).unwrap_or_default(),
+            finish: Finish::Cleared,
+            fault: None,
+            severity: Severity::Plain,
+            piece: 1,
+        };
+        bare.with(shop, Fault::ALL.first().copied())
+    }
+
+    /// The same panel with another fault, changed where it would not show on it.
+    fn with(&self, shop: &Shop, fault: Option<Fault>) -> Self {
+        let mut next = Self { fault, ..self.clone() };
+        if let Some(shown) = fault.and_then(|fault| shop.content().panel(fault.slug())) {
+            next.finish = shown.finish;
+            for (now, fits) in [(&mut next.look, &shown.looks), (&mut next.dress, &shown.dresses)] {
+                if let (false, Some(first)) = (fits.contains(now), fits.first()) {
+                    now.clone_from(first);
+                }
+            }
+        }
+        next
+    }
+
+    fn recipe(&self, content: &Content) -> Option<Recipe> {
+        let (look, dress) = (content.look(&self.look)?, content.dress(&self.dress)?);
+        let mut recipe = dress.on(&look.species, self.finish, self.piece);
+        if self.finish < Finish::Coloured {
+            // Colour comes after the sealer.
+            (recipe.amber, recipe.opaque, recipe.shaded) = (0.0, None, false);
+        }
+        recipe.fault = self.fault.map(|fault| (fault, self.severity));
+        Some(recipe)
     }
 }
 
 #[component]
 pub(in crate::app) fn Panel() -> Html {
     let shop = use_shop();
-    let chosen = use_state_eq(|| Chosen {
-        look: shop.content().looks.first().map(|look| look.slug.clone()).unwrap_or_default(),
-        finish: Finish::Cleared,
-        filled: false,
-        fault: Fault::ALL.first().copied(),
-        severity: Severity::Plain,
-        piece: 1,
-    });
+    let chosen = use_state_eq(|| Chosen::first(&shop));
     let place = use_state_eq(|| None::<Place>);
     let on_place = use_callback((), {
         let set = place.setter();
@@ -72,7 +92,7 @@ pub(in crate::app) fn Panel() -> Html {
         })
     };
     let cautions = shop.cautions_for(&[]);
-    let Some(look) = shop.content().look(&chosen.look) else {
+    let Some(recipe) = chosen.recipe(shop.content()) else {
         return html! { <Frame class="sheet" title={shop.say("panel.title")} back={Some(Route::Bench)} {cautions}><p></p></Frame> };
     };
     let note = shop.say_with("panel.piece", &[("n", chosen.piece.to_string())]);
@@ -84,7 +104,7 @@ pub(in crate::app) fn Panel() -> Html {
     };
     html! {
         <Frame class="panel-page" title={shop.say("panel.title")} {note} back={Some(Route::Bench)} {cautions}>
-            <Face key="face" recipe={chosen.recipe(look)} alt={alt(&shop, &chosen)} {words} place={*place} {on_place} />
+            <Face key="face" {recipe} alt={alt(&shop, &chosen)} {words} place={*place} {on_place} />
             <section key="choice" class="ticket form">
                 <span class="hole" aria-hidden="true"></span>
                 { choices(&shop, &chosen, &choose) }
@@ -103,12 +123,14 @@ fn choices(shop: &Shop, chosen: &Chosen, choose: &Callback<Chosen>) -> Html {
     });
     let finishes =
         FINISHES.map(|(finish, word)| (say(word), finish == chosen.finish, Chosen { finish, ..now() }));
-    let pores = [("open", false), ("filled", true)]
-        .map(|(word, filled)| (say(word), filled == chosen.filled, Chosen { filled, ..now() }));
-    let none = (say("no-fault"), chosen.fault.is_none(), Chosen { fault: None, ..now() });
+    let dresses = shop.content().dresses.iter().map(|dress| {
+        let name = shop.voice().term("", &dress.slug).into();
+        (name, dress.slug == chosen.dress, Chosen { dress: dress.slug.clone(), ..now() })
+    });
+    let none = (say("no-fault"), chosen.fault.is_none(), chosen.with(shop, None));
     let faults = Fault::ALL.iter().map(|fault| {
         let name = shop.voice().term("", fault.slug()).into();
-        (name, chosen.fault == Some(*fault), Chosen { fault: Some(*fault), ..now() })
+        (name, chosen.fault == Some(*fault), chosen.with(shop, Some(*fault)))
     });
     let severities = SEVERITIES
         .map(|(severity, word)| (say(word), severity == chosen.severity, Chosen { severity, ..now() }));
@@ -118,7 +140,7 @@ fn choices(shop: &Shop, chosen: &Chosen, choose: &Callback<Chosen>) -> Html {
         <>
             { field(say("wood"), "panel-wood", woods.collect(), choose) }
             { field(say("finish"), "panel-finish", finishes.to_vec(), choose) }
-            { field(say("pores"), "panel-pores", pores.to_vec(), choose) }
+            { field(say("colour"), "panel-colour", dresses.collect(), choose) }
             { field(say("fault"), "panel-fault", std::iter::once(none).chain(faults).collect(), choose) }
             { field(say("severity"), "panel-severity", severities.to_vec(), choose) }
             <button key="another" type="button" class="control" onclick={another}>{ say("another") }</button>

@@ -7,7 +7,7 @@ use crate::picture::Grid;
 pub(super) const ENLARGED: f32 = 3.0;
 /// The canvas that the loupe is drawn on, laid over the whole panel, and the loupe's side on it, pixels.
 pub(super) const CANVAS: (u32, u32) = (720, 540);
-const SIDE: u16 = 256;
+const SIDE: u16 = 300;
 /// Pixels of that canvas for each mm of the panel.
 const PIXELS_A_MM: f32 = 6.0;
 /// Round the panel there is the bench.

@@ -156,12 +156,12 @@ pub(in crate::app) fn Panel(props: &PanelProps) -> Html {
                 { rail(Way::Across) }
             </div>
             <div class="panel-tools">
-                { steps(&shop, *lamp, &on_lamp) }
                 { lamp_choice(&shop, *number, *lamp, &on_lamp) }
-                <button key="closer" type="button" class={classes!("control", eye.is_some().then_some("picked"))} aria-pressed={eye.is_some().to_string()} onclick={toggle_loupe}>
+                { steps(&shop, *lamp, &on_lamp) }
+                <button key="closer" type="button" class={classes!("control", "wide", eye.is_some().then_some("picked"))} aria-pressed={eye.is_some().to_string()} onclick={toggle_loupe}>
                     { icon(Picture::Loupe) }{ shop.say("panel.closer") }
                 </button>
-                <button key="words" type="button" class={classes!("control", in_words.then_some("picked"))} aria-pressed={in_words.to_string()} onclick={toggle_words}>
+                <button key="words" type="button" class={classes!("control", "wide", in_words.then_some("picked"))} aria-pressed={in_words.to_string()} onclick={toggle_words}>
                     { icon(Picture::Words) }{ shop.say("panel.words") }
                 </button>
             </div>

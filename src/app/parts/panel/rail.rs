@@ -43,7 +43,7 @@ pub(super) struct Rail {
 impl Rail {
     pub(super) fn draw(self) -> Html {
         let Self { way, value, end, .. } = self;
-        let place = percent(if self.still { 0.0 } else { value }, end);
+        let place = percent(if self.still && way == Way::Along { 0.0 } else { value }, end);
         let half = || "50%".to_owned();
         let (class, orientation, (x, y), far) = match way {
             Way::Along => ("along", "horizontal", (place, half()), ("100%", "50%")),
@@ -138,17 +138,18 @@ fn millimetres(at: f64, long: f64, end: f32) -> f32 {
 
 /// What hangs on the rail, its middle at the origin: the lamp, and beside the panel the grip that moves it away and near.
 fn lamp(way: Way, kind: LampKind) -> Html {
-    let shone = match kind {
-        LampKind::Tubes => "M-17-6h34M-17 6h34",
-        LampKind::Point => "M0 0h.1",
-        LampKind::Raking => "M-12 10l24-20",
+    let moves = "M-32-7l-6 7 6 7M32-7l6 7-6 7";
+    // One that rakes lies whole beside the panel's edge and does not move.
+    let (x, arrows, class, shone) = match kind {
+        LampKind::Tubes => ("-44", moves, "tubes", "M-17-6h34M-17 6h34"),
+        LampKind::Point => ("-44", moves, "bulb", "M0 0h.1"),
+        LampKind::Raking => ("4", "", "tubes", "M26 8l40-16"),
     };
-    let class = if kind == LampKind::Point { "bulb" } else { "tubes" };
     match way {
         Way::Along => html! {
             <>
-                <rect key="tray" class="tray" x="-44" y="-22" width="88" height="44" rx="4" />
-                <path key="arrows" class="arrows" d="M-32-7l-6 7 6 7M32-7l6 7-6 7" />
+                <rect key="tray" class="tray" {x} y="-22" width="88" height="44" rx="4" />
+                <path key="arrows" class="arrows" d={arrows} />
                 <path key="shone" {class} d={shone} />
             </>
         },

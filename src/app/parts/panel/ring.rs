@@ -10,7 +10,7 @@ use web_sys::Element;
 use yew::prelude::*;
 
 /// Radius in a drawing that is as large as the panel: a share of its diagonal over the root of two.
-const RING: &str = "20.1%";
+const RING: &str = "23.57%";
 /// A finger that moved less than this, mm, has tapped.
 const TAPPED: f32 = 1.5;
 
