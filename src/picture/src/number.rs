@@ -55,14 +55,20 @@ pub(crate) fn mix(from: f32, to: f32, share: f32) -> f32 {
     reason = "two's complement names every cell, and cells are only hashed"
 )]
 pub(crate) fn cell(value: f32) -> (u32, f32) {
-    let floor = libm::floorf(value);
+    let floor = value.floor();
     (floor as i32 as u32, value - floor)
 }
 
 /// The nearest whole number of pixels at or below a coordinate, and the way to the next; `None` left of the first.
 pub(crate) fn pixel(value: f32) -> Option<(usize, f32)> {
     (value >= 0.0).then(|| {
-        let floor = libm::floorf(value);
+        let floor = value.floor();
         (whole(floor), value - floor)
     })
+}
+
+/// The length of two parts at right angles. A root is rounded correctly on every machine, and where the processor takes it,
+/// in no time.
+pub(crate) fn hypotenuse(a: f32, b: f32) -> f32 {
+    (a * a + b * b).sqrt()
 }

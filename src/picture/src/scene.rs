@@ -7,7 +7,7 @@
 use crate::frost::{Frosted, RAKING};
 use crate::light::{Colour, Light};
 use crate::map::{Grid, Map};
-use crate::number::smooth;
+use crate::number::{hypotenuse, smooth};
 use crate::panel::{Arc, Layers, Paints, Recipe};
 use crate::scratch::{self, Scratch, Shine};
 
@@ -41,6 +41,8 @@ const BAR: f32 = 4.8;
 /// A bare bulb.
 const BULB: f32 = 22.0;
 const BULB_LIGHT: f32 = 80.0;
+/// So many blurs beyond the edge of a lamp nothing of it is seen.
+const FAR_BLURS: f32 = 3.2;
 /// The room without lamps.
 const ROOM: f32 = 0.35;
 /// How wide a milky film scatters.
@@ -169,7 +171,7 @@ impl Lit {
         let there = if self.film { at(&film.there) } else { 0.0 };
         let ceiling = ceiling(grid, x, y, slope);
         let rough = at(&film.rough);
-        let blurred = |rough: f32| libm::hypotf(SHARPEST, 2.0 * rough * REACH);
+        let blurred = |rough: f32| hypotenuse(SHARPEST, 2.0 * rough * REACH);
         let blur =
             (blurred(rough), if film.rubbed > 0.0 { blurred(rough + film.rubbed) } else { blurred(rough) });
         let mirror = there * at(&film.mirror).max(0.0) * fresnel(grid, x, y);
@@ -220,8 +222,7 @@ impl Lit {
 
     /// The panel under a lamp.
     pub(crate) fn under(&self, lamp: Lamp, pixels: &mut Vec<u8>) {
-        pixels.clear();
-        pixels.reserve(4 * self.grid.len());
+        pixels.resize(4 * self.grid.len(), u8::MAX);
         let aim = ceiling(self.grid, lamp.x, lamp.y, (0.0, 0.0));
         let turn = lamp.turn.to_radians();
         let (sine, cosine) = (libm::sinf(turn), libm::cosf(turn));
@@ -232,14 +233,14 @@ impl Lit {
             LampKind::Raking => Vec::new(),
         };
         let mut frosted = self.frosted.iter().peekable();
-        for (place, pixel) in self.pixels.iter().enumerate() {
+        for ((place, pixel), bytes) in self.pixels.iter().enumerate().zip(pixels.chunks_exact_mut(4)) {
             let (u, v) = (pixel.ceiling.0 - aim.0, pixel.ceiling.1 - aim.1);
             let (lamps, falls) = match lamp.kind {
                 LampKind::Tubes => {
                     let (along, across) = (u * cosine + v * sine, v * cosine - u * sine);
                     // What one tube is blurred by is the blur square to it.
                     let blur = if pixel.blur.0 < pixel.blur.1 {
-                        libm::hypotf(pixel.blur.0 * sine, pixel.blur.1 * cosine)
+                        hypotenuse(pixel.blur.0 * sine, pixel.blur.1 * cosine)
                     } else {
                         pixel.blur.0
                     };
@@ -257,18 +258,17 @@ impl Lit {
                     *body += seen * more;
                 }
             }
-            for (body, still) in whole.into_iter().zip(pixel.still) {
-                pixels.push(self.light.byte(body * falls * sheen + still + mirrored));
+            let colour = whole.into_iter().zip(pixel.still);
+            let colour = colour.map(|(body, still)| self.light.byte(body * falls * sheen + still + mirrored));
+            for (slot, byte) in bytes.iter_mut().zip(colour.chain([u8::MAX])) {
+                *slot = byte;
             }
-            pixels.push(u8::MAX);
         }
     }
 
     fn tubes(&self, along: f32, across: f32, blur: f32, veil: f32) -> f32 {
         let seen = |blur: f32| {
-            /// Beyond this many blurs nothing is seen.
-            const FAR: f32 = 3.2;
-            if across.abs() > TRAY_HALF + FAR * blur {
+            if across.abs() > TRAY_HALF + FAR_BLURS * blur {
                 return 0.0;
             }
             let end = self.light.strip(along, TUBE_LONG, blur);
@@ -283,7 +283,10 @@ impl Lit {
     fn bulb(&self, u: f32, v: f32, pixel: &Pixel) -> f32 {
         let seen = |(along, across): (f32, f32)| {
             let spread = along * across / (BULB * BULB);
-            let distance = libm::hypotf(u, v * (along + BULB) / (across + BULB));
+            let distance = hypotenuse(u, v * (along + BULB) / (across + BULB));
+            if distance > BULB + FAR_BLURS * along {
+                return 0.0;
+            }
             BULB_LIGHT / (1.0 + 2.0 * spread) * self.light.inside(distance - BULB, along)
         };
         let sharp = seen(pixel.blur);
@@ -332,9 +335,9 @@ fn grooves(layers: &Layers, paints: &Paints, column: usize, row: usize) -> f32 {
 /// Where a place of the panel with a slope looks on the ceiling.
 fn ceiling(grid: Grid, x: f32, y: f32, (slope_x, slope_y): (f32, f32)) -> (f32, f32) {
     let (vx, vy) = (0.5 * grid.width() - x, grid.height() + CAMERA_BEFORE - y);
-    let far = libm::sqrtf(vx * vx + vy * vy + CAMERA_UP * CAMERA_UP);
+    let far = (vx * vx + vy * vy + CAMERA_UP * CAMERA_UP).sqrt();
     let (vx, vy, vz) = (vx / far, vy / far, CAMERA_UP / far);
-    let long = libm::sqrtf(slope_x * slope_x + slope_y * slope_y + 1.0);
+    let long = (slope_x * slope_x + slope_y * slope_y + 1.0).sqrt();
     let (nx, ny, nz) = (-slope_x / long, -slope_y / long, 1.0 / long);
     let twice = 2.0 * (nx * vx + ny * vy + nz * vz);
     let (mx, my, mz) = (twice * nx - vx, twice * ny - vy, (twice * nz - vz).max(0.05));
@@ -344,13 +347,13 @@ fn ceiling(grid: Grid, x: f32, y: f32, (slope_x, slope_y): (f32, f32)) -> (f32, 
 /// Share of unpolarised light that a film mirrors at a place, by Fresnel's equations.
 fn fresnel(grid: Grid, x: f32, y: f32) -> f32 {
     let (vx, vy) = (0.5 * grid.width() - x, grid.height() + CAMERA_BEFORE - y);
-    let cosine = CAMERA_UP / libm::sqrtf(vx * vx + vy * vy + CAMERA_UP * CAMERA_UP);
+    let cosine = CAMERA_UP / (vx * vx + vy * vy + CAMERA_UP * CAMERA_UP).sqrt();
     mirrored_share(cosine)
 }
 
 /// Fresnel's share for light that falls on a film at an angle of that cosine.
 fn mirrored_share(cosine: f32) -> f32 {
-    let inner = libm::sqrtf(1.0 - (1.0 - cosine * cosine) / (INDEX * INDEX));
+    let inner = (1.0 - (1.0 - cosine * cosine) / (INDEX * INDEX)).sqrt();
     let across = (cosine - INDEX * inner) / (cosine + INDEX * inner);
     let along = (INDEX * cosine - inner) / (INDEX * cosine + inner);
     0.5 * (across * across + along * along)
