@@ -2,6 +2,7 @@
 
 use super::{Face, Species, layer};
 use crate::noise::{cloud, hash};
+use crate::number::hypotenuse;
 
 /// Distance of a quartered or rift-sawn board from the middle of its log, and of an end's corner, mm.
 const FAR: f32 = 260.0;
@@ -138,7 +139,7 @@ impl Cut {
             Face::Quartered => depth + self.slant * y,
             Face::Rift | Face::End => depth,
         };
-        let radius = libm::hypotf(side, depth).max(1.0);
+        let radius = hypotenuse(side, depth).max(1.0);
         let rings = radius / species.ring;
         let years = rings
             + species.uneven
@@ -149,7 +150,7 @@ impl Cut {
         let (pace, pace_round) = if self.is_end() {
             (1.0, 1.0)
         } else {
-            (libm::hypotf(across, self.taper * round), libm::hypotf(round, self.taper * across))
+            (hypotenuse(across, self.taper * round), hypotenuse(round, self.taper * across))
         };
         Place {
             along,
@@ -166,12 +167,12 @@ impl Cut {
 
     /// Distance of the middle of the panel from that of the log, about.
     fn middle_radius(&self) -> f32 {
-        libm::hypotf(self.side, self.depth)
+        hypotenuse(self.side, self.depth)
     }
 }
 
 /// The greater of two lengths, without a kink where they are equal.
 fn soft_least(value: f32, least: f32) -> f32 {
     let off = value - least;
-    least + 0.5 * (off + libm::sqrtf(off * off + 0.25 * least * least))
+    least + 0.5 * (off + (off * off + 0.25 * least * least).sqrt())
 }
