@@ -17,8 +17,10 @@ const BUILD: [f32; 3] = [0.6, 0.9, 1.15];
 const FALL: f32 = 1.6;
 /// Reach differs: from fibre to fibre (along, across, strength), and from place to place along the joint.
 const FIBRES: [(f32, f32, f32); 3] = [(16.0, 0.35, 0.35), (22.0, 1.3, 0.40), (60.0, 9.0, 0.45)];
+/// The longest reach against the usual.
+const LONGEST: f32 = 2.4;
 /// Farther than this many reaches nothing is seen.
-const FAR: f32 = 4.0;
+const FAR: f32 = 6.0;
 /// Pores lead it on: build more in them.
 const PORES: f32 = 0.5;
 /// Extractives are brown besides: light that a build of one swallows in all colours.
@@ -39,7 +41,7 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         let fibre = |(number, (long, wide, strength)): (u32, (f32, f32, f32))| {
             strength * cloud(layer(recipe.seed, 1_370 + number), x / long, y / wide)
         };
-        let led = reach * libm::expf((0..).zip(FIBRES).map(fibre).sum());
+        let led = reach * libm::expf((0..).zip(FIBRES).map(fibre).sum()).min(LONGEST);
         let pore = layers.wood.pore.values.get(place).copied().unwrap_or(0.0);
         let build = severity.of(BUILD) * libm::expf(-FALL * off / led) * (1.0 + PORES * pore);
         if let Some(bled) = layers.film.bled.values.get_mut(place) {

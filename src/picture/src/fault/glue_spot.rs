@@ -9,8 +9,6 @@ use crate::number::{smooth, whole};
 use crate::panel::{Layers, Recipe, Severity};
 use crate::wood::layer;
 
-/// Width of the binding that was glued on.
-const BINDING: f32 = 7.0;
 /// Beads that came out of the joint, for each mm of it; half-width and height of one.
 const BEADS: [f32; 3] = [0.04, 0.07, 0.11];
 const BEAD_WIDTH: (f32, f32) = (2.0, 9.0);
@@ -35,11 +33,13 @@ const DRAG_KEEPS: f32 = 0.5;
 const DRAG_STREAK: (f32, f32) = (14.0, 0.3);
 /// Share of stain that glue keeps out.
 const KEEPS_OUT: f32 = 0.9;
+/// Glued wood does not wet out under a film: gain of its body.
+const PALE: f32 = 0.42;
 /// Share from which a place counts as the fault.
 const MARKED: (f32, f32) = (0.05, 0.35);
 
 pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
-    let line = strip::binding(layers, recipe, BINDING);
+    let line = strip::joint(layers, recipe);
     let grid = layers.grid();
     let mut glue = Map::of(grid, 0.0);
     squeeze(&mut glue, recipe.seed, severity, line);
@@ -61,10 +61,13 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         if let Some(mask) = layers.mask.values.get_mut(place) {
             *mask = mask.max(smooth(MARKED.0, MARKED.1, *share));
         }
-        if !recipe.finish.has_film()
-            && let Some(wet) = layers.film.there.values.get_mut(place)
-        {
-            *wet *= 1.0 - KEEPS_OUT * *share;
+        let (film, is_bare) = (&mut layers.film, !recipe.finish.has_film());
+        if let (Some(wet), Some(body)) = (film.there.values.get_mut(place), film.body.values.get_mut(place)) {
+            if is_bare {
+                *wet *= 1.0 - KEEPS_OUT * *share;
+            } else {
+                *body *= 1.0 + PALE * *share;
+            }
         }
         *share = 1.0 - KEEPS_OUT * *share;
     }

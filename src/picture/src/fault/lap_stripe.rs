@@ -23,6 +23,8 @@ const WAVERS: f32 = 1.0;
 const WAVER_LENGTH: f32 = 55.0;
 /// How far the build follows the fans.
 const GAIN: [f32; 3] = [0.7, 0.95, 1.15];
+/// Mist of the neighbouring passes lies everywhere: the least build.
+const LEAST: f32 = 0.45;
 /// Most passes that cross a panel.
 const PASSES: usize = 24;
 /// Change of build from which a place counts as the fault.
@@ -53,7 +55,7 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
             strength * (1.0 - smooth(EVEN, 1.0, off.abs() / half))
         };
         let laid = passes.iter().enumerate().map(fan).sum::<f32>();
-        (1.0 + severity.of(GAIN) * (laid / mean - 1.0)).max(0.0)
+        (1.0 + severity.of(GAIN) * (laid / mean - 1.0)).max(LEAST)
     });
     for (mask, build) in layers.mask.values.iter_mut().zip(&builds.values) {
         *mask = mask.max(smooth(MARKED.0, MARKED.1, (build - 1.0).abs()));

@@ -6,7 +6,7 @@ use super::uptake;
 use crate::map::Map;
 use crate::noise::Chance;
 use crate::number::{coordinate, whole};
-use crate::panel::{Finish, Layers, Recipe, Severity};
+use crate::panel::{Finish, Layers, Probe, Recipe, Severity};
 use crate::wood::layer;
 
 /// Lines on a square centimetre, and curls on a panel of 108 of them.
@@ -35,6 +35,9 @@ const CURL_WIDTH: f32 = 0.09;
 /// What a scratch that fills a pixel does: stain taken in, light swallowed.
 const TAKES: f32 = 4.2;
 const DARKENS: f32 = 0.26;
+/// The same on bare wood without stain: spirits show what is hardly seen dry (T23).
+const DARKENS_DRY: f32 = 0.2;
+const DARKENS_WET: f32 = 0.8;
 /// The same in a film: light sent back over dark wood, gain over pale wood, depth of the groove in micrometres.
 const PALE: f32 = 0.32;
 const BRIGHT: f32 = 0.5;
@@ -64,8 +67,14 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         }
         return;
     }
+    let darkens = match (recipe.finish, recipe.probe) {
+        (Finish::Bare, _) if recipe.stain > 0.0 => DARKENS,
+        (Finish::Bare, Probe::Wetted) => DARKENS_WET,
+        (Finish::Bare, _) => DARKENS_DRY,
+        _ => DARKENS,
+    };
     for (body, share) in layers.film.body.values.iter_mut().zip(&scratch.values) {
-        *body *= 1.0 - DARKENS * share;
+        *body *= 1.0 - darkens * share;
     }
     for share in &mut scratch.values {
         *share = 1.0 + TAKES * *share;

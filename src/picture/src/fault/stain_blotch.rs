@@ -1,7 +1,7 @@
 //! Blotch: wood of uneven density drinks stain unevenly: soft clouds, darker along the figure, with no edge anywhere. A hard
 //! edge at a joint, or a print, would be glue; bands along the passes would be lap stripes.
 
-use super::uptake;
+use super::{strip, uptake};
 use crate::map::Map;
 use crate::noise::cloud;
 use crate::panel::{Layers, Recipe, Severity};
@@ -25,7 +25,9 @@ const HELD: f32 = 0.25;
 const MARKED: (f32, f32) = (0.12, 0.30);
 
 pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
-    let mut gains = Map::of(layers.grid(), 0.0);
+    let grid = layers.grid();
+    let line = strip::joint(layers, recipe);
+    let mut gains = Map::of(grid, 0.0);
     let strength = severity.of(STRENGTH) * if recipe.species.telegraphs { COARSE } else { 1.0 };
     gains.fill(|x, y, _| {
         let cloud = |(number, (size, share)): (u32, (f32, f32))| {
@@ -42,6 +44,10 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         let drinks = *gain + FIBRE * fibre + EARLY * (early - 0.5) + FIGURE * tilt;
         let drinks = strength * drinks;
         *gain = libm::expf(drinks / (1.0 + HELD * drinks.abs()));
+    }
+    for (place, gain) in gains.values.iter_mut().enumerate() {
+        let (_, y) = grid.middle(place % grid.columns, place / grid.columns);
+        *gain = if y < line { *gain } else { 1.0 };
     }
     for (mask, gain) in layers.mask.values.iter_mut().zip(&gains.values) {
         *mask = mask.max(crate::number::smooth(MARKED.0, MARKED.1, (gain - 1.0).abs()));

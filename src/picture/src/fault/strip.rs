@@ -2,10 +2,12 @@
 //! beside pale opaque colour; or a strip of dark wood along the left edge. Neither is a fault, so neither is marked.
 
 use crate::light::screen;
-use crate::noise::cloud;
+use crate::noise::{Chance, cloud};
 use crate::panel::{Layers, Recipe};
 use crate::wood::{Screen, blend, layer};
 
+/// Width of a binding that is only glued on, mm.
+const NARROW: f32 = 7.0;
 /// Cream binding and its faint grain along the strip: strength, length, width.
 const CREAM: Screen = [236, 224, 190];
 const CREAM_GRAIN: (f32, f32, f32) = (0.018, 30.0, 0.4);
@@ -53,6 +55,16 @@ pub(super) fn dark_wood(layers: &mut Layers, recipe: &Recipe, width: f32) {
             dark.map(|part| part * gain * libm::expf(strength * streak))
         },
     );
+}
+
+/// The height of the joint along which things were glued: that with a binding on one half of the panels, the lower edge on
+/// the other. Faults that are told apart share it, so that the binding gives nothing away.
+pub(super) fn joint(layers: &mut Layers, recipe: &Recipe) -> f32 {
+    if Chance::new(layer(recipe.seed, 1_393)).even() < 0.5 {
+        binding(layers, recipe, NARROW)
+    } else {
+        layers.grid().height()
+    }
 }
 
 /// Replaces the wood where `beyond`, mm, is above 0, and draws the joint at 0.
