@@ -138,6 +138,20 @@ impl Map {
         }
     }
 
+    /// Adds a round disc at a place, mm, as the share of each pixel that it covers, times `depth`.
+    pub(crate) fn disc(&mut self, (x, y): (f32, f32), radius: f32, depth: f32) {
+        let grid = self.grid;
+        if radius < grid.scale {
+            let area = core::f32::consts::PI * radius * radius / (grid.scale * grid.scale);
+            self.splat(x, y, area * depth);
+            return;
+        }
+        for (column, row, dx, dy) in near(grid, x, y, radius + grid.scale) {
+            let share = ((radius - libm::hypotf(dx, dy)) / grid.scale + 0.5).clamp(0.0, 1.0);
+            self.add(column, row, share * depth);
+        }
+    }
+
     /// Changes the pixels within a reach of a place: each by its offsets from it, mm.
     pub(crate) fn within(&mut self, x: f32, y: f32, reach: f32, mut change: impl FnMut(&mut f32, f32, f32)) {
         let grid = self.grid;

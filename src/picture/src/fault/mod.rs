@@ -26,10 +26,14 @@ mod lap_stripe;
 mod milk;
 mod pale_pore;
 mod peeling;
+mod pore_pinhole;
 mod raised_grain;
 mod run_sag;
 mod sand_through;
 mod sanding_scratch;
+mod scatter;
+mod solvent_pop;
+mod speck;
 mod stain_blotch;
 mod strip;
 mod substrate_crack;
@@ -75,6 +79,10 @@ macro_rules! faults {
 faults! {
     /// Bowls that opened in the wet coat.
     FishEye = "fish-eye" in fish_eye,
+    /// Tiny blisters and burst pits where the film is thick.
+    SolventPop = "solvent-pop" in solvent_pop,
+    /// Small holes along open pores.
+    PorePinhole = "pore-pinhole" in pore_pinhole,
     /// Lines and curls that a coarse grit left.
     SandingScratch = "sanding-scratch" in sanding_scratch,
     /// Even bars across the face, in the wood.

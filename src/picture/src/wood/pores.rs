@@ -2,7 +2,7 @@
 
 use super::{Cut, Pores, Species, Wood, year};
 use crate::light::screen;
-use crate::map::{Map, near};
+use crate::map::Map;
 use crate::noise::Chance;
 use crate::number::{coordinate, whole};
 
@@ -60,7 +60,7 @@ fn holes(map: &mut Map, species: &Species, cut: &Cut, kind: &Pores, mut chance: 
         let Some(at) = stand(&mut chance, |at| year::crowd(species, cut, kind.stand, at), map) else {
             continue;
         };
-        hole(map, at, 0.5 * vessel(kind, &mut chance));
+        map.disc(at, 0.5 * vessel(kind, &mut chance), 1.0);
     }
 }
 
@@ -74,20 +74,6 @@ fn stand(chance: &mut Chance, crowd: impl Fn((f32, f32)) -> f32, map: &Map) -> O
         let at = (chance.between(-BEYOND, map.grid.width() + BEYOND), chance.even() * map.grid.height());
         (chance.even() < crowd(at)).then_some(at)
     })
-}
-
-/// Adds the share of each pixel that a round hole covers.
-fn hole(map: &mut Map, (x, y): (f32, f32), radius: f32) {
-    let grid = map.grid;
-    let area = core::f32::consts::PI * radius * radius / (grid.scale * grid.scale);
-    if radius < grid.scale {
-        map.splat(x, y, area);
-        return;
-    }
-    for (column, row, dx, dy) in near(grid, x, y, radius + grid.scale) {
-        let share = ((radius - libm::hypotf(dx, dy)) / grid.scale + 0.5).clamp(0.0, 1.0);
-        map.add(column, row, share);
-    }
 }
 
 /// Adds the share of each pixel that a tapered dash covers.
@@ -132,7 +118,7 @@ pub(super) fn gum(wood: &mut Wood, species: &Species, cut: &Cut) {
         let width = gum.width * chance.between(0.6, 1.2);
         let slope = cut.slope(x, y) + 0.03 * chance.normal();
         if cut.is_end() {
-            hole(&mut cover, (x, y), width);
+            cover.disc((x, y), width, 1.0);
         } else {
             dash(&mut cover, (x, y), length, width, (slope, 0.0));
         }
