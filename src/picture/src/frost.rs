@@ -5,7 +5,7 @@ use crate::light::Colour;
 use crate::number::smooth;
 
 /// Way that the lamp goes on the ceiling from where nothing is seen to where all is, mm either side.
-const TURNS: f32 = 300.0;
+const TURNS: f32 = 210.0;
 /// What is left of it where the lamp stands on the wrong side.
 const LEFT: f32 = 0.05;
 /// A raking lamp from the left stands so far to that side, mm.

@@ -19,8 +19,7 @@ const COARSER: f32 = 4.0;
 const PIECE: f32 = 1.5;
 /// Where they end beyond the panel.
 const BEYOND: f32 = 12.0;
-/// All of them together scatter a little of every lamp, and dull it, radians.
-const VEIL: [f32; 3] = [0.02, 0.035, 0.055];
+/// All of them together dull a lamp's edge, radians.
 const DULLS: [f32; 3] = [0.0005, 0.0009, 0.0014];
 
 pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
@@ -51,10 +50,8 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
             done += piece;
         }
     }
-    let film = &mut layers.film;
-    for (rough, veil) in film.rough.values.iter_mut().zip(&mut film.veil.values) {
+    for rough in &mut layers.film.rough.values {
         *rough += severity.of(DULLS);
-        super::field::join(veil, severity.of(VEIL));
     }
     layers.mask.values.fill(1.0);
 }

@@ -8,10 +8,10 @@ use crate::panel::{Layers, Recipe, Severity};
 use crate::wood::layer;
 
 /// How squarely all of them face one side, and how far each strays from that, mm on the ceiling.
-const FACES: f32 = 0.8;
-const STRAYS: f32 = 110.0;
+const FACES: f32 = 1.0;
+const STRAYS: f32 = 90.0;
 /// They are seen a little beyond the middle, mm on the ceiling.
-const BEYOND: f32 = 90.0;
+const BEYOND: f32 = 25.0;
 
 pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();

@@ -10,9 +10,9 @@ use crate::wood::layer;
 
 /// Strength of the cloud where it is thickest, and how much of the face it takes.
 const STRENGTH: [f32; 3] = [0.22, 0.36, 0.50];
-const SPREAD: [f32; 3] = [-0.35, 0.05, 0.50];
+const SPREAD: [f32; 3] = [-0.75, -0.35, 0.10];
 /// Patches within patches: their size, and the share of each.
-const PATCHES: [(f32, f32); 3] = [(36.0, 0.75), (17.0, 0.40), (7.0, 0.14)];
+const PATCHES: [(f32, f32); 3] = [(36.0, 0.60), (17.0, 0.36), (7.0, 0.14)];
 /// From no cloud to all of it.
 const EDGE: (f32, f32) = (-1.1, 2.9);
 /// Sags: how thick, micrometres, and how wide.
@@ -23,7 +23,7 @@ const SAG_EDGE: (f32, f32) = (0.1, 1.7);
 const FAT: f32 = 11.0;
 const FAT_WIDE: f32 = 4.5;
 /// Film so much thicker, micrometres, holds a step more of cloud.
-const THICKER: f32 = 13.0;
+const THICKER: f32 = 8.5;
 /// The film's own waves count where they are wider than this.
 const WAVES: f32 = 3.0;
 /// What rounds the sags.

@@ -5,7 +5,7 @@ use super::pale_pore::choose;
 use crate::panel::{Layers, Recipe, Severity};
 
 /// How solid it is: a lamp in the middle shows as much of air in pores.
-const SOLID: f32 = 0.85;
+const SOLID: f32 = 0.65;
 
 pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     for (place, share) in choose(layers, recipe, severity) {
