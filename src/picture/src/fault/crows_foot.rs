@@ -8,7 +8,7 @@ use crate::panel::{Layers, Recipe, Severity};
 use crate::wood::layer;
 
 /// Stars on a panel, in so many patches, and the spread of a patch.
-const COUNT: [usize; 3] = [9, 22, 46];
+const COUNT: [usize; 3] = [11, 24, 46];
 const PATCHES: [usize; 3] = [1, 2, 3];
 const PATCH: (f32, f32) = (13.0, 10.0);
 /// Share that stands alone.

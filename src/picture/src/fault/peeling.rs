@@ -2,6 +2,7 @@
 //! beside it is lifted, with air below it that looks silver, and here and there a flake is loose and still in its place.
 //! Round a cold check the film stays where it is.
 
+use super::field::coarse;
 use crate::light::Colour;
 use crate::map::{Grid, Map};
 use crate::noise::{Chance, cloud};
@@ -20,7 +21,8 @@ const BEYOND: f32 = 1.5;
 const LOOSE: f32 = 0.30;
 const GONE: f32 = 0.06;
 /// A torn outline: how far it is moved, and over what length.
-const TORN: [(f32, f32); 3] = [(0.80, 9.0), (0.50, 3.0), (0.10, 0.9)];
+const TORN: [(f32, f32); 2] = [(0.80, 9.0), (0.50, 3.0)];
+const TORN_FINE: (f32, f32) = (0.10, 0.9);
 /// Film that is gone, micrometres.
 const FILM: f32 = 40.0;
 /// Lift of a rim and of a loose flake, micrometres; how far a rim is lifted, and how unevenly.
@@ -58,6 +60,9 @@ enum Hold {
 /// The flakes of a film, one in each square of a grid that begins a flake outside the panel.
 struct Flakes {
     columns: usize,
+    /// Where they come off, and how far from there all of them hold.
+    start: (f32, f32),
+    reach: f32,
     flakes: Vec<(f32, f32, Hold)>,
 }
 
@@ -71,20 +76,26 @@ struct Place {
 
 pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
-    let mut rise = Map::of(grid, 0.0);
     let flakes = Flakes::broken(grid, recipe.seed, severity.of(REACH));
+    let number = |n: u32| layer(recipe.seed, 1_122 + n);
+    let torn = |part: u32, layers: &[(f32, f32)], first: u32, x: f32, y: f32| {
+        let moved =
+            |(n, (far, long)): (u32, &(f32, f32))| far * cloud(number(2 * n + part), x / long, y / long);
+        (first..).zip(layers).map(moved).sum::<f32>()
+    };
+    let wide = [0, 1].map(|part| coarse(grid, |x, y| torn(part, &TORN, 0, x, y)));
+    let lifts = coarse(grid, |x, y| smooth(-1.0, 1.3, cloud(number(20), x / LIFT_WAVE, y / LIFT_WAVE)));
+    let mut rise = Map::of(grid, 0.0);
     for row in 0..grid.rows {
         for column in 0..grid.columns {
             let (x, y) = grid.middle(column, row);
-            let number = |n: u32| layer(recipe.seed, 1_122 + n);
-            let torn = |part: u32| {
-                let moved = |(n, (far, long)): (u32, (f32, f32))| {
-                    far * cloud(number(2 * n + part), x / long, y / long)
-                };
-                (0_u32..).zip(TORN).map(moved).sum::<f32>()
-            };
-            let place = flakes.at(x + torn(0), y + torn(1));
-            let lift = smooth(-1.0, 1.3, cloud(number(20), x / LIFT_WAVE, y / LIFT_WAVE));
+            if flakes.is_whole(x, y) {
+                continue;
+            }
+            let [dx, dy] = [0, 1].map(|part| torn(part, &[TORN_FINE], 2, x, y));
+            let [wide_x, wide_y] = wide.each_ref().map(|wide| wide.near(x, y));
+            let place = flakes.at(x + wide_x + dx, y + wide_y + dy);
+            let lift = lifts.near(x, y);
             rise.add(column, row, place.rise(lift));
             place.tear(layers, (column, row), lift, recipe.probe);
         }
@@ -121,7 +132,13 @@ impl Flakes {
             };
             (x, y, hold)
         };
-        Self { columns, flakes: (0..columns * rows).map(flake).collect() }
+        let reach = BEYOND * reach + 2.0 * FLAKE;
+        Self { columns, start, reach, flakes: (0..columns * rows).map(flake).collect() }
+    }
+
+    /// Whether a place is so far away that nothing has come off near it.
+    fn is_whole(&self, x: f32, y: f32) -> bool {
+        libm::hypotf(x - self.start.0, y - self.start.1) > self.reach
     }
 
     /// Where a place lies among them.

@@ -11,11 +11,11 @@ use crate::wood::layer;
 
 /// Tears on a panel, their half width, and their length.
 const COUNT: [usize; 3] = [1, 3, 6];
-const HALF_WIDTH: (f32, f32) = (2.0, 2.9);
-const LENGTH: [f32; 3] = [23.0, 30.0, 36.0];
+const HALF_WIDTH: (f32, f32) = (2.2, 2.9);
+const LENGTH: [f32; 3] = [26.0, 30.0, 36.0];
 const LENGTH_SHARE: (f32, f32) = (0.7, 1.3);
 /// Extra film in the head of a tear, micrometres, and how it differs from tear to tear.
-const THICK: [f32; 3] = [45.0, 66.0, 90.0];
+const THICK: [f32; 3] = [52.0, 66.0, 90.0];
 const THICK_SHARE: (f32, f32) = (0.75, 1.1);
 /// Half length of the curtain; none where only a tear ran.
 const CURTAIN: [f32; 3] = [0.0, 30.0, 46.0];
