@@ -6,15 +6,16 @@ use super::{strip, uptake};
 use crate::light::screen;
 use crate::map::{Map, near};
 use crate::noise::{Chance, cloud, soft};
-use crate::number::{smooth, whole};
+use crate::number::{mix, smooth, whole};
 use crate::panel::{Layers, Recipe, Severity};
 use crate::wood::{Screen, layer};
 
-/// Width of the binding.
-const BINDING: f32 = 15.0;
 /// Reach of the colour on it, and how that differs along it.
 const REACH: [f32; 3] = [1.3, 2.8, 5.5];
 const REACH_NOISE: [(f32, f32); 3] = [(19.0, 0.45), (6.0, 0.35), (2.0, 0.12)];
+/// Where its front lies in shares of the reach, and how much thinner it is there.
+const FRONT: (f32, f32) = (0.35, 1.25);
+const THINS: f32 = 0.4;
 /// Build there against the field's.
 const ON_BINDING: [f32; 3] = [0.35, 0.6, 0.85];
 /// Streaks down the panel: width, length, strength.
@@ -38,22 +39,37 @@ const DRIP_HALF: (f32, f32) = (0.9, 1.7);
 const DRIP: (f32, f32) = (7.0, 22.0);
 const DRIP_HEIGHT: f32 = 9.0;
 const DRIP_BUILD: f32 = 0.9;
+/// How far down the binding it may come, and how far up the panel it may end, a share of it.
+const OVER: f32 = 10.0;
+const HIGHEST: f32 = 0.6;
 /// Share of a drip that is its head.
 const HEAD: f32 = 0.35;
+/// Its tail against the head: width, build. Where its lower end closes and its upper one fades, shares of its length; its
+/// foot is wider than its half-width.
+const TAIL: (f32, f32) = (0.45, 0.35);
+const END: (f32, f32) = (-0.1, 0.06);
+const FADES: f32 = 0.7;
+const FOOT: f32 = 1.5;
 /// Change of build from which a place counts as the fault.
 const MARKED: (f32, f32) = (0.06, 0.20);
 
 pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
-    let line = strip::binding(layers, recipe, BINDING);
+    let (line, joint) = strip::beside(layers, recipe, strip::Neighbour::Binding);
     let grid = layers.grid();
     let seed = |number: u32| layer(recipe.seed, 1_380 + number);
     let mut wetter = Map::of(grid, 0.0);
     wetter.fill(|x, y, _| {
+        if x < joint {
+            return 0.0;
+        }
         smooth(PATCH_EDGE.0, PATCH_EDGE.1, soft(seed(0), PATCH, x, y) + severity.of(PATCHES))
     });
     let mut added = Map::of(grid, 0.0);
     added.fill(|x, y, _| {
         let off = y - line;
+        if x < joint {
+            return 0.0;
+        }
         if off < 0.0 {
             let u = x + WAVERS.0 * cloud(seed(1), x / WAVERS.1, y / WAVERS.1);
             let streak = cloud(seed(2), u / STREAK.0, y / STREAK.1)
@@ -64,7 +80,9 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
             share * cloud(seed(4 + number), x / size, off / (2.0 * size))
         };
         let reach = severity.of(REACH) * libm::expf((0..).zip(REACH_NOISE).map(noise).sum());
-        severity.of(ON_BINDING) * (1.0 - smooth(0.35, 1.25, off / reach)) * (1.0 - 0.4 * off / reach).max(0.0)
+        severity.of(ON_BINDING)
+            * (1.0 - smooth(FRONT.0, FRONT.1, off / reach))
+            * (1.0 - THINS * off / reach).max(0.0)
     });
     for (place, (added, wetter)) in added.values.iter_mut().zip(&wetter.values).enumerate() {
         let (_, y) = grid.middle(place % grid.columns, place / grid.columns);
@@ -78,7 +96,7 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         }
     }
     layers.film.haze_colour = screen(MUD);
-    drips(layers, &mut added, &mut Chance::new(seed(9)), severity, line);
+    drips(layers, &mut added, &mut Chance::new(seed(9)), severity, (line, joint));
     for (place, added) in added.values.iter().enumerate() {
         let (_, y) = grid.middle(place % grid.columns, place / grid.columns);
         if let Some(mask) = layers.mask.values.get_mut(place) {
@@ -93,23 +111,32 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
 }
 
 /// Coloured drips, some of them over the binding: a tail and a head, standing a little up.
-fn drips(layers: &mut Layers, added: &mut Map, chance: &mut Chance, severity: Severity, line: f32) {
+fn drips(
+    layers: &mut Layers,
+    added: &mut Map,
+    chance: &mut Chance,
+    severity: Severity,
+    (line, joint): (f32, f32),
+) {
     let grid = added.grid;
     for _ in 0..whole(severity.of(DRIPS) * grid.width() + 0.5) {
         let (x, length) = (chance.even() * grid.width(), chance.between(DRIP.0, DRIP.1));
         let half = chance.between(DRIP_HALF.0, DRIP_HALF.1);
-        let lowest = line + chance.between(-0.6 * line, 0.7 * BINDING);
+        let lowest = line + chance.between(-HIGHEST * line, OVER);
+        if x < joint + 2.0 * half {
+            continue;
+        }
         for (column, row, dx, dy) in near(grid, x, lowest - 0.5 * length, 0.5 * length + 2.0 * half) {
             // 0 at the lower end, 1 at the upper.
             let up = 0.5 - dy / length;
-            if !(-0.15..1.0).contains(&up) || dx.abs() > 2.0 * half {
+            if !(END.0..1.0).contains(&up) || dx.abs() > 2.0 * half {
                 continue;
             }
             let head = 1.0 - smooth(0.0, HEAD, up);
-            let wide = half * (0.45 + 0.55 * head) * smooth(-0.1, 0.06, up);
-            let across = (dx / (1.5 * wide.max(0.05))).abs().min(1.0);
+            let wide = half * mix(TAIL.0, 1.0, head) * smooth(END.0, END.1, up);
+            let across = (dx / (FOOT * wide).max(0.5 * grid.scale)).abs().min(1.0);
             let profile = (1.0 - across * across) * (1.0 - across * across);
-            let share = profile * (0.35 + 0.65 * head) * (1.0 - smooth(0.7, 1.0, up));
+            let share = profile * mix(TAIL.1, 1.0, head) * (1.0 - smooth(FADES, 1.0, up));
             added.add(column, row, DRIP_BUILD * share);
             layers.film.height.add(column, row, DRIP_HEIGHT * share);
         }

@@ -8,8 +8,6 @@ use crate::number::smooth;
 use crate::panel::{Layers, Recipe, Severity};
 use crate::wood::layer;
 
-/// Width of the dark strip.
-const STRIP: f32 = 22.0;
 /// How far the colour creeps, and its build at the joint.
 const REACH: [f32; 3] = [4.0, 9.0, 20.0];
 const BUILD: [f32; 3] = [0.6, 0.9, 1.15];
@@ -29,12 +27,12 @@ const BROWN: f32 = 0.22;
 const MARKED: (f32, f32) = (0.06, 0.20);
 
 pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
-    strip::dark_wood(layers, recipe, STRIP);
+    let (_, joint) = strip::beside(layers, recipe, strip::Neighbour::DarkWood);
     let grid = layers.grid();
     let reach = severity.of(REACH);
     for place in 0..grid.len() {
         let (x, y) = grid.middle(place % grid.columns, place / grid.columns);
-        let off = x - STRIP;
+        let off = x - joint;
         if off < 0.0 || off > FAR * reach {
             continue;
         }

@@ -6,8 +6,10 @@ use crate::noise::{Chance, cloud};
 use crate::panel::{Layers, Recipe};
 use crate::wood::{Screen, blend, layer};
 
-/// Width of a binding that is only glued on, mm.
+/// Width of a binding, mm: where it was only glued on, and where colour goes onto it; width of the dark wood.
 const NARROW: f32 = 7.0;
+const WIDE: f32 = 15.0;
+const DARK_WIDTH: (f32, f32) = (14.0, 24.0);
 /// Cream binding and its faint grain along the strip: strength, length, width.
 const CREAM: Screen = [236, 224, 190];
 const CREAM_GRAIN: (f32, f32, f32) = (0.018, 30.0, 0.4);
@@ -25,7 +27,7 @@ const JOINT: f32 = 0.09;
 const JOINT_DARK: f32 = 0.45;
 
 /// Lays a binding along the lower edge, `width` mm wide, bare of the panel's colour. The height of its upper line.
-pub(super) fn binding(layers: &mut Layers, recipe: &Recipe, width: f32) -> f32 {
+fn binding(layers: &mut Layers, recipe: &Recipe, width: f32) -> f32 {
     let line = layers.grid().height() - width;
     let pale = recipe.opaque.is_some_and(|[_, green, _]| green > PALE);
     let (plastic, seed) = (screen(if pale { BLACK } else { CREAM }), layer(recipe.seed, 1_390));
@@ -41,8 +43,30 @@ pub(super) fn binding(layers: &mut Layers, recipe: &Recipe, width: f32) -> f32 {
     line
 }
 
-/// Lays a strip of dark wood along the left edge, `width` mm wide, its own grain along it.
-pub(super) fn dark_wood(layers: &mut Layers, recipe: &Recipe, width: f32) {
+/// What colour can come from or go to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Neighbour {
+    Binding,
+    DarkWood,
+}
+
+/// A neighbour that a fault needs, and on half of the panels the other one too, so that a neighbour by itself does not tell
+/// which fault it is: the height of the binding's upper line and the right edge of the dark wood, mm; without them the edges
+/// of the panel.
+pub(super) fn beside(layers: &mut Layers, recipe: &Recipe, needed: Neighbour) -> (f32, f32) {
+    let both = Chance::new(layer(recipe.seed, 1_394)).even() < 0.5;
+    let line = if both || needed == Neighbour::Binding {
+        binding(layers, recipe, WIDE)
+    } else {
+        layers.grid().height()
+    };
+    let edge = if both || needed == Neighbour::DarkWood { dark_wood(layers, recipe) } else { 0.0 };
+    (line, edge)
+}
+
+/// Lays a strip of dark wood along the left edge, its own grain along it. Its right edge, mm.
+fn dark_wood(layers: &mut Layers, recipe: &Recipe) -> f32 {
+    let width = Chance::new(layer(recipe.seed, 1_395)).between(DARK_WIDTH.0, DARK_WIDTH.1);
     let (dark, seed) = (screen(DARK), |number: u32| layer(recipe.seed, 1_391 + number));
     let (strength, long, wide) = DARK_STREAK;
     lay(
@@ -55,6 +79,7 @@ pub(super) fn dark_wood(layers: &mut Layers, recipe: &Recipe, width: f32) {
             dark.map(|part| part * gain * libm::expf(strength * streak))
         },
     );
+    width
 }
 
 /// The height of the joint along which things were glued: that with a binding on one half of the panels, the lower edge on
@@ -65,6 +90,11 @@ pub(super) fn joint(layers: &mut Layers, recipe: &Recipe) -> f32 {
     } else {
         layers.grid().height()
     }
+}
+
+/// Lays the binding that was taped. The height of its upper line.
+pub(super) fn taped(layers: &mut Layers, recipe: &Recipe) -> f32 {
+    binding(layers, recipe, WIDE)
 }
 
 /// Replaces the wood where `beyond`, mm, is above 0, and draws the joint at 0.

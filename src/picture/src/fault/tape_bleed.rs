@@ -9,8 +9,6 @@ use crate::number::{coordinate, smooth, whole};
 use crate::panel::{Layers, Recipe, Severity};
 use crate::wood::layer;
 
-/// Width of the binding.
-const BINDING: f32 = 15.0;
 /// Fingers on a panel 120 mm long, for each mm of line; share of them that lies where the tape was loose, and how many such
 /// places there are, and how wide.
 const FINGERS: [f32; 3] = [0.2, 0.4, 0.65];
@@ -46,7 +44,7 @@ const MOST: f32 = 1.3;
 const MARKED: (f32, f32) = (0.05, 0.25);
 
 pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
-    let line = strip::binding(layers, recipe, BINDING);
+    let line = strip::taped(layers, recipe);
     let grid = layers.grid();
     let mut leak = Map::of(grid, 0.0);
     let mut chance = Chance::new(layer(recipe.seed, 1_350));

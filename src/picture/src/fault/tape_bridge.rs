@@ -9,8 +9,6 @@ use crate::number::{coordinate, smooth, whole};
 use crate::panel::{Layers, Recipe, Severity};
 use crate::wood::layer;
 
-/// Width of the binding.
-const BINDING: f32 = 15.0;
 /// Height of the ridge, micrometres, its half-width, and how its height differs along the line.
 const RIDGE: [f32; 3] = [6.5, 10.5, 15.0];
 const RIDGE_HALF: f32 = 0.16;
@@ -41,7 +39,7 @@ const GLUE_FROM: (f32, f32) = (0.35, 1.2);
 const MARKED: (f32, f32) = (0.25, 0.5);
 
 pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
-    let line = strip::binding(layers, recipe, BINDING);
+    let line = strip::taped(layers, recipe);
     if !recipe.finish.has_film() {
         return;
     }

@@ -187,9 +187,14 @@ fn joint(light: &Field) -> usize {
     (from..rows.len() - 1).max_by(|a, b| step(a).total_cmp(&step(b))).unwrap_or(from)
 }
 
+/// Columns on the left, of a quarter of a millimetre, where dark wood may stand.
+const BESIDE: usize = 100;
+
 /// Whether each pixel of a row differs from the same strip without colour on it.
 fn coloured(light: &Field, strip: &Field, row: usize) -> Vec<bool> {
-    (0..light.columns).map(|column| (light.at(column, row) - strip.at(column, row)).abs() > 10.0).collect()
+    (BESIDE..light.columns)
+        .map(|column| (light.at(column, row) - strip.at(column, row)).abs() > 10.0)
+        .collect()
 }
 
 /// Colour under tape is fingers from one straight line (T43; T44); a dye that bleeds spreads with a broad front and also
@@ -220,8 +225,10 @@ fn bleed_under_tape_is_fingers_from_a_line_and_bleeding_dye_spreads() {
         // In the field only the dye has moved.
         let clean = Field::light(&draw(&stained(seed), FINE), ASIDE, 2);
         let moved = |light: &Field| {
-            let rows = line - 8;
-            spread(&light.less(&clean).values[..rows * light.columns])
+            let change = light.less(&clean);
+            let field =
+                (0..line - 8).flat_map(|row| (BESIDE..change.columns).map(move |column| (column, row)));
+            spread(&field.map(|(column, row)| change.at(column, row)).collect::<Vec<f32>>())
         };
         assert!(moved(&tape) < 0.5 && moved(&dye) > 2.0, "{} {}", moved(&tape), moved(&dye));
     }
@@ -315,6 +322,50 @@ fn a_dark_edge_leaves_the_field_alone_and_has_a_line() {
         row.windows(3).map(|three| three[2] - three[0]).fold(0.0, f32::max)
     };
     assert!(steepest(&line) > 1.5 * steepest(&fade), "{} {}", steepest(&line), steepest(&fade));
+}
+
+/// A finer or coarser picture shows the same board: as much of it lies in the fault.
+#[test]
+fn sizes_do_not_change_with_the_scale() {
+    for slug in [
+        "glue-spot",
+        "stain-blotch",
+        "lap-stripe",
+        "tape-bridge",
+        "dye-bleed",
+        "extractive-bleed",
+        "chatter-mark",
+        "dark-edge",
+    ] {
+        let share = |scale: f32| {
+            let panel = draw(&spoiled(&stained(9), slug, Severity::Plain), scale);
+            panel.mask().iter().sum::<f32>() / panel.mask().len() as f32
+        };
+        let (coarse, fine) = (share(0.5), share(0.25));
+        assert!((coarse - fine).abs() < 0.2 * fine, "{slug}: {coarse} {fine}");
+    }
+}
+
+/// What lies beside the wood tells nothing: of two faults that are told apart it stands beside both on the same panels.
+#[test]
+fn neighbours_do_not_give_the_fault_away() {
+    let darkest_left = |slug: &str, seed: u32| {
+        let light = Field::light(&draw(&spoiled(&stained(seed), slug, Severity::Slight), COARSE), ASIDE, 0);
+        let column = |column: usize| (0..light.rows / 2).map(|row| light.at(column, row)).sum::<f32>();
+        column(2) < 0.6 * column(light.columns - 3)
+    };
+    let pale_below = |slug: &str, seed: u32| {
+        let light = Field::light(&draw(&spoiled(&stained(seed), slug, Severity::Slight), COARSE), ASIDE, 2);
+        let row =
+            |row: usize| (light.columns / 2..light.columns).map(|column| light.at(column, row)).sum::<f32>();
+        row(light.rows - 3) > 1.2 * row(light.rows / 2)
+    };
+    let count = |holds: &dyn Fn(u32) -> bool| (0..8).filter(|seed| holds(*seed)).count();
+    assert!((1..8).contains(&count(&|seed| darkest_left("dye-bleed", seed))));
+    assert!((1..8).contains(&count(&|seed| pale_below("extractive-bleed", seed))));
+    for seed in 0..8 {
+        assert_eq!(pale_below("glue-spot", seed), pale_below("stain-blotch", seed), "{seed}");
+    }
 }
 
 /// A slight fault changes enough of the picture to be seen, on a wood where it makes sense.
