@@ -4,6 +4,7 @@
 //! same board. Colours, densities and amplitudes were tuned by eye (common practice, no source) where no other source is
 //! named: they serve the picture and are measured on nothing.
 
+mod bench;
 mod board;
 mod fault;
 mod frost;

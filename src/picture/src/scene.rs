@@ -4,6 +4,7 @@
 //! looks; the camera above and before the near edge; lamps and window in the plane of the ceiling. The picture is the panel
 //! seen straight from above, while what is mirrored is seen from the camera, as it is when one stands at a bench.
 
+use crate::bench::{ceiling, fresnel, slopes};
 use crate::frost::{Frosted, RAKING};
 use crate::light::{Colour, Light};
 use crate::map::{Grid, Map};
@@ -11,18 +12,10 @@ use crate::number::{hypotenuse, smooth};
 use crate::panel::{Arc, Layers, Paints, Recipe};
 use crate::scratch::{self, Scratch, Shine};
 
-/// Camera: before the near edge, and up.
-const CAMERA_BEFORE: f32 = 200.0;
-const CAMERA_UP: f32 = 400.0;
-/// Height of the ceiling.
-const CEILING: f32 = 1_300.0;
 /// From the panel to the ceiling along the mirrored ray, about: slope turns into a length there.
 const REACH: f32 = 1_450.0;
 /// A lamp is never sharper than this.
 const SHARPEST: f32 = 4.0;
-/// Index of refraction of a lacquer film.
-const INDEX: f32 = 1.5;
-
 /// No body is darker than this.
 const DARKEST: f32 = 1.0e-4;
 
@@ -52,8 +45,6 @@ const CLOUD: f32 = 0.62;
 /// Tilted fibre turns light with the lamp: on bare wood, and more under film.
 const SHEEN: f32 = 0.11;
 const SHEEN_FILM: f32 = 0.13;
-/// Light and shade of the walls of an open groove, along the grain and across it.
-const GROOVE: (f32, f32) = (0.06, 0.22);
 /// Elevation of a raking lamp over the bench: its tangent and its light.
 const RAKE: f32 = 0.14;
 const RAKE_LIGHT: f32 = 0.9;
@@ -180,7 +171,7 @@ impl Lit {
         let cover = at(&film.cover.share);
         let window = self.window(ceiling, blur, veil) + ROOM * (1.0 - 0.2 * smooth(-300.0, 500.0, ceiling.0));
         let clear = (1.0 - mirror) * (1.0 - haze) * (1.0 - cover);
-        let groove = if there > 0.0 { 1.0 } else { grooves(layers, paints, column, row) };
+        let groove = if there > 0.0 { 1.0 } else { paints.groove(layers, column, row) };
         let still = |part: usize| {
             let of = |colour: Colour| colour.get(part).copied().unwrap_or(0.0);
             let laid = film.cover.colour.get(part).map_or(0.0, at);
@@ -303,58 +294,4 @@ fn glow(u: f32, v: f32) -> f32 {
     const WIDE: f32 = 300.0;
     let share = (u * u + v * v) / (WIDE * WIDE);
     1.0 / (1.0 + share)
-}
-
-/// Slope of the surface at a pixel, from its neighbours: micrometres over millimetres.
-fn slopes(height: &Map, column: usize, row: usize) -> (f32, f32) {
-    const MICRO: f32 = 1.0e-3;
-    let scale = height.grid.scale;
-    let (left, up) = (column.saturating_sub(1), row.saturating_sub(1));
-    let right = (column + 1).min(height.grid.columns.saturating_sub(1));
-    let down = (row + 1).min(height.grid.rows.saturating_sub(1));
-    let run = |from: usize, to: usize| crate::number::coordinate((to - from).max(1)) * scale;
-    let dx = (height.at(right, row) - height.at(left, row)) / run(left, right);
-    let dy = (height.at(column, down) - height.at(column, up)) / run(up, down);
-    (dx * MICRO, dy * MICRO)
-}
-
-/// Light and shade of open grooves in bare wood.
-fn grooves(layers: &Layers, paints: &Paints, column: usize, row: usize) -> f32 {
-    if paints.is_level() {
-        return 1.0;
-    }
-    let pore = &layers.wood.pore;
-    let (dx, dy) = (
-        pore.at(column + 1, row) - pore.at(column.saturating_sub(1), row),
-        pore.at(column, row + 1) - pore.at(column, row.saturating_sub(1)),
-    );
-    // The window stands beyond the panel to the left: it shines on the near and the right wall.
-    (1.0 - GROOVE.0 * dx - GROOVE.1 * dy).clamp(0.6, 1.4)
-}
-
-/// Where a place of the panel with a slope looks on the ceiling.
-fn ceiling(grid: Grid, x: f32, y: f32, (slope_x, slope_y): (f32, f32)) -> (f32, f32) {
-    let (vx, vy) = (0.5 * grid.width() - x, grid.height() + CAMERA_BEFORE - y);
-    let far = (vx * vx + vy * vy + CAMERA_UP * CAMERA_UP).sqrt();
-    let (vx, vy, vz) = (vx / far, vy / far, CAMERA_UP / far);
-    let long = (slope_x * slope_x + slope_y * slope_y + 1.0).sqrt();
-    let (nx, ny, nz) = (-slope_x / long, -slope_y / long, 1.0 / long);
-    let twice = 2.0 * (nx * vx + ny * vy + nz * vz);
-    let (mx, my, mz) = (twice * nx - vx, twice * ny - vy, (twice * nz - vz).max(0.05));
-    (x + mx * CEILING / mz, y + my * CEILING / mz)
-}
-
-/// Share of unpolarised light that a film mirrors at a place, by Fresnel's equations.
-fn fresnel(grid: Grid, x: f32, y: f32) -> f32 {
-    let (vx, vy) = (0.5 * grid.width() - x, grid.height() + CAMERA_BEFORE - y);
-    let cosine = CAMERA_UP / (vx * vx + vy * vy + CAMERA_UP * CAMERA_UP).sqrt();
-    mirrored_share(cosine)
-}
-
-/// Fresnel's share for light that falls on a film at an angle of that cosine.
-fn mirrored_share(cosine: f32) -> f32 {
-    let inner = (1.0 - (1.0 - cosine * cosine) / (INDEX * INDEX)).sqrt();
-    let across = (cosine - INDEX * inner) / (cosine + INDEX * inner);
-    let along = (INDEX * cosine - inner) / (INDEX * cosine + inner);
-    0.5 * (across * across + along * along)
 }

@@ -8,7 +8,7 @@ use crate::panel::{Arc, Layers, Recipe, Severity};
 use crate::wood::layer;
 
 /// Arcs on a square centimetre.
-const ARCS: [f32; 3] = [9.0, 17.0, 28.0];
+const ARCS: [f32; 3] = [8.0, 15.0, 24.0];
 /// Radius of an arc, and its length: a wheel or a pad goes round, and lifts.
 const RADIUS: (f32, f32) = (14.0, 74.0);
 const LENGTH: (f32, f32) = (5.0, 27.0);
@@ -16,7 +16,7 @@ const LENGTH: (f32, f32) = (5.0, 27.0);
 const WIDTH: [f32; 3] = [0.0038, 0.0046, 0.0054];
 const COARSER: f32 = 4.0;
 /// Pieces that an arc is drawn in, pixels: longer ones leave gaps.
-const PIECE: f32 = 1.5;
+const PIECE: f32 = 1.1;
 /// Where they end beyond the panel.
 const BEYOND: f32 = 12.0;
 /// All of them together dull a lamp's edge, radians.

@@ -19,7 +19,11 @@ const WET_GAIN: f32 = 1.13;
 /// Open pores in bare wood look paler than under a film: no light is lost at a wet wall.
 const DRY_PORE: f32 = 1.25;
 /// White filler, and air that mirrors: seen through an amber film neither is cold.
-const GREY: Colour = [0.92, 0.92, 0.92];
+const GREY: Colour = [0.95, 0.89, 0.85];
+
+/// Light and shade of the walls of an open groove, along the grain and across it, and the least and most of it.
+const GROOVE: (f32, f32) = (0.06, 0.22);
+const SHADED: (f32, f32) = (0.6, 1.4);
 
 /// What a recipe's colours are in linear light.
 #[derive(Debug, Clone)]
@@ -46,9 +50,18 @@ impl Paints {
         }
     }
 
-    /// Whether the pores are level with the wood.
-    pub(crate) const fn is_level(&self) -> bool {
-        self.filler.is_some()
+    /// Light and shade of open pores in bare wood.
+    pub(crate) fn groove(&self, layers: &Layers, column: usize, row: usize) -> f32 {
+        if self.filler.is_some() {
+            return 1.0;
+        }
+        let pore = &layers.wood.pore;
+        let (dx, dy) = (
+            pore.at(column + 1, row) - pore.at(column.saturating_sub(1), row),
+            pore.at(column, row + 1) - pore.at(column, row.saturating_sub(1)),
+        );
+        // The window stands beyond the panel to the left: it shines on the near and the right wall.
+        (1.0 - GROOVE.0 * dx - GROOVE.1 * dy).clamp(SHADED.0, SHADED.1)
     }
 
     /// Light that the body of a pixel sends back, of the light that falls on it.
