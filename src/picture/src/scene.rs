@@ -196,13 +196,14 @@ impl Lit {
         let centre = (-140.0 + 0.5 * self.grid.width(), -690.0 + 0.5 * self.grid.height());
         let (u, v) = (x - centre.0, y - centre.1);
         let seen = |(along, across): (f32, f32)| {
-            let pane = self.light.strip(u, WINDOW.0, along) * self.light.strip(v, WINDOW.1, across);
-            let bar_up = self.light.strip(u, BAR, along) * self.light.strip(v, WINDOW.1, across);
-            let bars_across = [-0.333, 0.333].map(|share: f32| {
-                self.light.strip(v - share * WINDOW.1, BAR, across) * self.light.strip(u, WINDOW.0, along)
-            });
+            if u.abs() > WINDOW.0 + FAR_BLURS * along || v.abs() > WINDOW.1 + FAR_BLURS * across {
+                return 0.0;
+            }
+            let (wide, tall) = (self.light.strip(u, WINDOW.0, along), self.light.strip(v, WINDOW.1, across));
+            let bar_up = self.light.strip(u, BAR, along) * tall;
+            let bar = |share: f32| self.light.strip(v - share * WINDOW.1, BAR, across) * wide;
             let sky = 1.0 - 0.25 * smooth(-WINDOW.1, WINDOW.1, v);
-            WINDOW_LIGHT * sky * (pane - bar_up - bars_across[0] - bars_across[1]).max(0.0)
+            WINDOW_LIGHT * sky * (wide * tall - bar_up - bar(-0.333) - bar(0.333)).max(0.0)
         };
         if veil > 0.0 {
             seen(blur) * (1.0 - veil) + seen((blur.0 + VEIL, blur.1 + VEIL)) * veil

@@ -73,7 +73,9 @@ impl Paints {
     pub(crate) fn with_pore(&self, layers: &Layers, light: &Light, place: usize, grey: f32) -> Colour {
         let (wood, film) = (&layers.wood, &layers.film);
         let at = |map: &crate::map::Map| map.values.get(place).copied().unwrap_or(0.0);
-        let pass = |dye: Colour, build: f32| dye.map(|part| light.pass(TWICE * part * build));
+        let pass = |dye: Colour, build: f32| {
+            if build > 0.0 { dye.map(|part| light.pass(TWICE * part * build)) } else { [1.0; 3] }
+        };
         let there = if self.finish.has_film() { at(&film.there) } else { 0.0 };
         // Naphtha on bare wood shows it as a film would.
         let soaked = if self.wetted && !self.finish.has_film() { at(&film.there) } else { there };

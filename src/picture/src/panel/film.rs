@@ -5,7 +5,7 @@ use crate::frost::Frost;
 use crate::light::Colour;
 use crate::map::{Grid, Map};
 use crate::noise::{cloud, soft};
-use crate::number::coordinate;
+use crate::number::{coordinate, whole};
 use crate::wood::layer;
 
 /// Root mean square slope of the fine roughness, radians (by eye).
@@ -22,7 +22,7 @@ const RUB: f32 = 0.07;
 
 /// Unevenness of a good film: waves of so many micrometres and of a size in mm, and what is finer than a pixel.
 struct Texture {
-    waves: [(f32, f32); 3],
+    waves: [(f32, f32); 2],
     rough: f32,
 }
 
@@ -32,20 +32,45 @@ impl Texture {
     const fn of(finish: Finish) -> Option<Self> {
         let (waves, rough) = match finish {
             Finish::Bare => return None,
-            Finish::Sealed => ([(0.8, 2.0), (0.35, 0.5), (1.0, 25.0)], ROUGH_SEALED),
-            Finish::Coloured => ([(0.25, 1.6), (1.0, 6.0), (3.0, 25.0)], ROUGH_COLOURED),
-            Finish::Cleared => ([(0.09, 2.2), (0.42, 6.0), (4.0, 25.0)], ROUGH_CLEARED),
-            Finish::Rubbed => ([(0.05, 2.0), (0.1, 8.0), (3.0, 40.0)], ROUGH_RUBBED),
-            Finish::Buffed => ([(0.04, 3.0), (0.1, 9.0), (3.0, 40.0)], ROUGH_BUFFED),
+            Finish::Sealed => ([(1.0, 3.0), (1.0, 25.0)], ROUGH_SEALED),
+            Finish::Coloured => ([(0.9, 5.0), (3.0, 25.0)], ROUGH_COLOURED),
+            Finish::Cleared => ([(0.42, 5.0), (4.0, 25.0)], ROUGH_CLEARED),
+            Finish::Rubbed => ([(0.08, 8.0), (3.0, 40.0)], ROUGH_RUBBED),
+            Finish::Buffed => ([(0.08, 8.0), (3.0, 40.0)], ROUGH_BUFFED),
         };
         Some(Self { waves, rough })
     }
+}
 
-    fn height(&self, seed: u32, x: f32, y: f32) -> f32 {
-        (201..)
-            .zip(self.waves)
-            .map(|(number, (height, size))| height * soft(layer(seed, number), size, x, y))
-            .sum()
+/// A wave along one row, known at some places of the panel and smooth between them.
+struct Wave {
+    step: f32,
+    first: f32,
+    known: Vec<f32>,
+}
+
+impl Wave {
+    fn new(seed: u32, (height, size): (f32, f32), grid: Grid, row: usize) -> Self {
+        /// Places for each cell of the noise.
+        const PLACES: f32 = 6.0;
+        let step = size / PLACES;
+        let ((left, y), (right, _)) = (grid.middle(0, row), grid.middle(grid.columns, row));
+        let first = libm::floorf(left / step) - 1.0;
+        let count = whole(right / step - first) + 4;
+        let known =
+            (0..count).map(|n| height * soft(seed, size, (first + coordinate(n)) * step, y)).collect();
+        Self { step, first, known }
+    }
+
+    /// A cubic through the four places about a point.
+    fn at(&self, x: f32) -> f32 {
+        let place = (x / self.step - self.first).max(1.0);
+        let entry = whole(place);
+        let t = place - coordinate(entry);
+        let Some([a, b, c, d]) = self.known.get(entry - 1..entry + 3) else { return 0.0 };
+        let (slope, next) = (0.5 * (c - a), 0.5 * (d - b));
+        let (rise, t2) = (c - b, t * t);
+        b + slope * t + (3.0 * rise - 2.0 * slope - next) * t2 + (slope + next - 2.0 * rise) * t2 * t
     }
 }
 
@@ -154,12 +179,15 @@ impl Film {
         let grid = self.height.grid;
         let seed = |number: u32| layer(recipe.seed, 200 + number);
         self.rubbed = if recipe.finish == Finish::Rubbed { ROUGH_ACROSS } else { 0.0 };
+        let texture = Texture::of(recipe.finish);
+        let waves = texture.as_ref().map(|texture| {
+            let [short, long] = texture.waves;
+            [Wave::new(seed(1), short, grid, row), Wave::new(seed(3), long, grid, row)]
+        });
+        let rough = texture.map_or(ROUGH_BARE, |texture| texture.rough);
         for column in 0..grid.columns {
             let (x, y) = grid.middle(column, row);
-            let (height, rough) = match Texture::of(recipe.finish) {
-                Some(texture) => (texture.height(recipe.seed, x, y), texture.rough),
-                None => (0.0, ROUGH_BARE),
-            };
+            let height = waves.as_ref().map_or(0.0, |waves| waves.iter().map(|wave| wave.at(x)).sum());
             if recipe.finish == Finish::Rubbed {
                 let rub = cloud(seed(4), x / 45.0, y / 0.45) + 0.6 * cloud(seed(5), x / 20.0, y / 0.3);
                 self.mirror.add(column, row, RUB * rub);

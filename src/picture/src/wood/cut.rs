@@ -52,10 +52,10 @@ pub(crate) struct Cut {
 
 /// How the log is not straight at a place, mm, and how the fibres end before or behind the ring, years.
 #[derive(Debug, Clone, Copy)]
-pub(crate) struct Sway {
-    pub(crate) bend: f32,
-    pub(crate) lift: f32,
-    pub(crate) fray: f32,
+struct Sway {
+    bend: f32,
+    lift: f32,
+    fray: f32,
 }
 
 /// A place in the log.
@@ -109,7 +109,7 @@ impl Cut {
     }
 
     /// How the log wanders at a place of the panel: slow along the grain.
-    pub(crate) fn sway(&self, x: f32, y: f32) -> Sway {
+    fn sway(&self, x: f32, y: f32) -> Sway {
         // A tree leans and swells along its height more than round it.
         let round = if self.face == Face::Quartered { LIFT_QUARTER } else { LIFT_SIZE };
         let (u, v) = self.seat(x, y);
@@ -127,8 +127,9 @@ impl Cut {
     }
 
     /// Where a place of the panel lies in the log.
-    pub(crate) fn place(&self, x: f32, y: f32, sway: Sway) -> Place {
+    pub(crate) fn place(&self, x: f32, y: f32) -> Place {
         let species = &self.species;
+        let sway = self.sway(x, y);
         let (along, level) =
             if self.is_end() { (self.along, self.depth + y) } else { (x + self.along, self.depth) };
         let wander = if self.is_end() { END_WANDER } else { 1.0 } * species.wander;

@@ -4,7 +4,7 @@ use super::{Cut, Place};
 use crate::noise::cloud;
 use crate::number::smooth;
 
-/// Width of a ribbon, years: the lean of the fibre turns from one layer of growth to the next.
+/// Width of a ribbon, years.
 const RIBBON: f32 = 1.25;
 /// A quartered face shows silk and flakes only where it is this near to the rays (cosine).
 const SILK_FROM: f32 = 0.9;
@@ -35,23 +35,22 @@ impl Cut {
         cloud(self.seed(7), x / 55.0, y / 9.0)
     }
 
-    /// Tilt of the fibre out of the face.
-    pub(crate) fn tilt(&self, place: &Place, y: f32) -> f32 {
+    /// Tilt of the fibre out of the face where its lean turns from one layer of growth to the next.
+    pub(crate) fn ribbon(&self, place: &Place) -> f32 {
         let species = &self.species;
-        if self.is_end() {
+        if self.is_end() || species.ribbon <= 0.0 {
             return 0.0;
         }
-        let mut tilt = 0.0;
-        if species.ribbon > 0.0 {
-            let layers = place.radius / (RIBBON * species.ring);
-            tilt += species.ribbon
-                * (cloud(self.seed(31), place.along / 160.0, layers)
-                    + 0.35 * cloud(self.seed(32), place.along / 60.0, 2.4 * layers));
-        }
-        if species.curl > 0.0 {
-            tilt += species.curl * self.wave(place.along, y);
-        }
-        tilt
+        let layers = place.radius / (RIBBON * species.ring);
+        species.ribbon
+            * (cloud(self.seed(31), place.along / 160.0, layers)
+                + 0.35 * cloud(self.seed(32), place.along / 60.0, 2.4 * layers))
+    }
+
+    /// Tilt of the fibre where it runs in waves.
+    pub(crate) fn curl(&self, x: f32, y: f32) -> f32 {
+        let curl = self.species.curl;
+        if self.is_end() || curl <= 0.0 { 0.0 } else { curl * self.wave(self.seat(x, y).0, y) }
     }
 
     /// Cross silk: short bright strokes across the grain, in patches, on a face that lies along the rays.

@@ -5,6 +5,7 @@ mod cut;
 mod figure;
 mod pores;
 mod ray;
+mod slow;
 mod species;
 mod year;
 
@@ -13,8 +14,9 @@ pub use species::{Bands, Face, Growth, Gum, Pores, Rays, Screen, Species};
 use crate::light::{Colour, screen};
 use crate::map::{Grid, Map};
 use crate::noise::hash;
-use crate::number::{coordinate, mix, whole};
-pub(crate) use cut::{Cut, Place, Sway};
+use crate::number::mix;
+pub(crate) use cut::{Cut, Place};
+use slow::Slow;
 use year::Year;
 
 /// How far the share of stain that wood takes follows its parts (by eye).
@@ -70,17 +72,15 @@ impl Wood {
     pub(crate) fn grow(&mut self, species: &Species, cut: &Cut, row: usize) {
         let grid = self.early.grid;
         let paint = Paint::of(species);
-        let slow = SlowRow::new(cut, grid, row);
+        let slow = slow::Row::new(cut, grid, row);
         for column in 0..grid.columns {
             let (x, y) = grid.middle(column, row);
-            let slow = slow.at(x);
-            let at = cut.place(x, y, slow.sway);
-            let fibre = Fibre { streak: slow.streak, fine: cut.fine(x, y) };
+            let Some(Slow { place: at, streak, drift, ribbon }) = slow.at(x) else { continue };
+            let fibre = Fibre { streak, fine: cut.fine(x, y) };
             let year = Year::at(species, cut, &at, grid.scale);
             let ray = species.rays.map_or(0.0, |rays| rays.cover * ray::share(cut, rays, &at, grid.scale));
             let silk = cut.silk(&at);
-            let colour =
-                paint.wood(species, cut, &Spot { at, year, fibre, ray, silk, drift: slow.drift }, grid.scale);
+            let colour = paint.wood(species, cut, &Spot { at, year, fibre, ray, silk, drift }, grid.scale);
             let place = row * grid.columns + column;
             let put = |map: &mut Map, value: f32| {
                 if let Some(slot) = map.values.get_mut(place) {
@@ -94,7 +94,7 @@ impl Wood {
             let open = if cut.is_end() { TAKES_END } else { 0.0 };
             put(&mut self.early, year.early);
             put(&mut self.fibre, fibre.streak + fibre.fine);
-            put(&mut self.tilt, cut.tilt(&at, y) + SILK_TILT * silk + flash);
+            put(&mut self.tilt, ribbon + cut.curl(x, y) + SILK_TILT * silk + flash);
             put(
                 &mut self.takes,
                 1.0 + open + TAKES_EARLY * year.early + TAKES_STREAK * fibre.streak + TAKES_FINE * fibre.fine,
@@ -118,54 +118,6 @@ impl Wood {
 pub(crate) struct Fibre {
     pub(crate) streak: f32,
     pub(crate) fine: f32,
-}
-
-/// What changes slowly along the grain.
-#[derive(Debug, Clone, Copy)]
-struct Slow {
-    sway: Sway,
-    streak: f32,
-    drift: f32,
-}
-
-impl Slow {
-    fn at(cut: &Cut, x: f32, y: f32) -> Self {
-        Self { sway: cut.sway(x, y), streak: cut.streak(x, y), drift: cut.drift(x, y) }
-    }
-
-    fn toward(self, next: Self, share: f32) -> Self {
-        let sway = Sway {
-            bend: mix(self.sway.bend, next.sway.bend, share),
-            lift: mix(self.sway.lift, next.sway.lift, share),
-            fray: mix(self.sway.fray, next.sway.fray, share),
-        };
-        let streak = mix(self.streak, next.streak, share);
-        Self { sway, streak, drift: mix(self.drift, next.drift, share) }
-    }
-}
-
-/// The same along one row of pixels, known at every mm of the panel and mixed between.
-struct SlowRow {
-    first: f32,
-    known: Vec<Slow>,
-}
-
-impl SlowRow {
-    fn new(cut: &Cut, grid: Grid, row: usize) -> Self {
-        let ((left, y), (right, _)) = (grid.middle(0, row), grid.middle(grid.columns, row));
-        let first = libm::floorf(left);
-        let count = whole(right - first) + 2;
-        Self { first, known: (0..count).map(|n| Slow::at(cut, first + coordinate(n), y)).collect() }
-    }
-
-    fn at(&self, x: f32) -> Slow {
-        const NOTHING: Slow =
-            Slow { sway: Sway { bend: 0.0, lift: 0.0, fray: 0.0 }, streak: 0.0, drift: 0.0 };
-        let off = (x - self.first).max(0.0);
-        let entry = whole(off);
-        let known = |n: usize| self.known.get(n).copied().unwrap_or(NOTHING);
-        known(entry).toward(known(entry + 1), off - coordinate(entry))
-    }
 }
 
 /// All that the colour of a pixel comes from.

@@ -15,26 +15,26 @@ const ABOVE: f32 = 1.7;
 
 /// Share of a pixel of `scale` mm that is ray.
 pub(crate) fn share(cut: &Cut, rays: Rays, place: &Place, scale: f32) -> f32 {
-    let fine = rays.height;
-    let wave = WAVE * rays.spacing * cloud(cut.seed(71), place.along / (3.0 * fine), place.radius / 45.0)
-        + RAGGED * rays.width * cloud(cut.seed(72), place.along / (0.12 * fine), place.radius / 0.9);
-    let (sheet, phase) = cell((place.round + wave) / rays.spacing);
-    let mut own = Chance::new(super::layer(cut.seed(70), sheet));
+    let wave = cloud(cut.seed(71), place.along / (3.0 * rays.height), place.radius / 45.0);
+    let (sheet, phase) = cell(place.round / rays.spacing + WAVE * wave);
+    let seed = super::layer(cut.seed(73), sheet);
+    let mut own = Chance::new(seed);
     let step = ABOVE * rays.height;
     let (body, above) = cell(place.along / step + own.even());
-    let mut chance = Chance::new(super::layer(own_seed(cut, sheet), body));
+    let mut chance = Chance::new(super::layer(seed, body));
     let tall = 0.5 * rays.height * chance.between(0.35, 1.4) / step;
     let end = (above - chance.between(0.4, 0.6)) / tall;
-    let out = place.radius / rays.spacing * 0.12;
-    let there = smooth(-0.9, 0.1, cloud(own_seed(cut, sheet ^ body), out, 0.5));
-    let half = 0.5 * chance.about(rays.width, SPREAD) * (1.0 - end * end).max(0.0) * there;
     let off = (phase - chance.between(0.3, 0.7)) * rays.spacing;
     // A pixel sees this much of the ring.
-    let pixel = (place.pace_round.max(0.1) * scale).max(1.0e-3);
+    let pixel = place.pace_round.max(0.1) * scale;
+    let half = 0.5 * chance.about(rays.width, SPREAD) * (1.0 - end * end).max(0.0);
+    if off.abs() > half + 0.5 * pixel + rays.width * RAGGED {
+        return 0.0;
+    }
+    let out = place.radius / rays.spacing * 0.12;
+    let half = half * smooth(-0.9, 0.1, cloud(super::layer(seed, body), out, 0.5));
+    let ragged = cloud(cut.seed(72), place.along / (0.12 * rays.height), place.radius / 0.9);
+    let off = off + RAGGED * rays.width * ragged;
     let (from, to) = ((off - 0.5 * pixel).max(-half), (off + 0.5 * pixel).min(half));
     ((to - from) / pixel).clamp(0.0, 1.0)
-}
-
-fn own_seed(cut: &Cut, sheet: u32) -> u32 {
-    super::layer(cut.seed(73), sheet)
 }

@@ -3,12 +3,11 @@
 
 use super::{Cut, Growth, Place, Species};
 use crate::noise::hash;
-use crate::number::{cell, coordinate, smooth};
+use crate::number::{cell, coordinate, smooth, whole};
 
-/// Places within a pixel that are looked at.
-const SAMPLES: usize = 5;
-/// Below this many years a pixel is a point.
-const POINT: f32 = 0.01;
+/// Within a pixel one place is looked at for each of so many years, and never more than so many.
+const STEP: f32 = 0.025;
+const SAMPLES: usize = 7;
 /// Width of the line at the end of a year, in years.
 const LINE: f32 = 0.05;
 /// Where a face only touches a ring, the line of it would be a spot: it fades there.
@@ -33,7 +32,7 @@ impl Year {
     /// Over a pixel of `scale` mm.
     pub(crate) fn at(species: &Species, cut: &Cut, place: &Place, scale: f32) -> Self {
         let width = place.pace * scale;
-        let count = if width < POINT { 1 } else { SAMPLES };
+        let count = (1 + whole(width / STEP)).min(SAMPLES);
         let mut sum = Self { early: 0.0, late: 0.0 };
         for number in 0..count {
             let off = (coordinate(number) + 0.5) / coordinate(count) - 0.5;
@@ -58,7 +57,7 @@ pub(crate) fn crowd(species: &Species, cut: &Cut, stand: Growth, (x, y): (f32, f
     /// Outside their place in the year few stand.
     const FEW_RING: f32 = 0.02;
     const FEW_SEMI: f32 = 0.08;
-    let phase = || cell(cut.place(x, y, cut.sway(x, y)).years);
+    let phase = || cell(cut.place(x, y).years);
     match stand {
         Growth::Ring => {
             let (year, phase) = phase();
