@@ -68,8 +68,13 @@ impl Light {
     /// `blur` (all in one unit): a box convolved with a normal curve.
     pub(crate) fn strip(&self, off: f32, half: f32, blur: f32) -> f32 {
         let scale = core::f32::consts::FRAC_1_SQRT_2 / blur;
-        if (off.abs() - half) * scale >= ERF_END {
+        // Far outside and far inside the table has ended, and most of a picture is one of both.
+        let beyond = (off.abs() - half) * scale;
+        if beyond >= ERF_END {
             return 0.0;
+        }
+        if beyond <= -ERF_END {
+            return self.erf.last().copied().unwrap_or(1.0);
         }
         0.5 * (self.erf((off + half) * scale) - self.erf((off - half) * scale))
     }

@@ -59,6 +59,7 @@ impl Rail {
                 aria-valuemin="0" aria-valuemax={number(end)} aria-valuenow={number(value)} aria-valuetext={self.said.clone()}
                 onkeydown={self.keys()} {onpointerdown} {onpointermove} {onpointerup} {onpointercancel}>
                 <svg aria-hidden="true" focusable="false">
+                    { scale(way, end) }
                     <line x1={near.0} y1={near.1} x2={far.0} y2={far.1} />
                     <svg {x} {y} class="at">{ lamp(way, self.kind) }</svg>
                 </svg>
@@ -134,6 +135,25 @@ fn along(way: Way, element: &Element, event: &PointerEvent) -> (f64, f64) {
 #[allow(clippy::cast_possible_truncation, reason = "a place on a panel of some millimetres")]
 fn millimetres(at: f64, long: f64, end: f32) -> f32 {
     (at / long) as f32 * end
+}
+
+/// A scale beside the picture: a tick each centimetre, longer ones at five.
+fn scale(way: Way, end: f32) -> Html {
+    const CENTIMETRE: f32 = 10.0;
+    let tick = |(number, long): (u8, bool)| {
+        let at = percent(CENTIMETRE * f32::from(number), end);
+        let (along, across) = if long { ("76%", "24%") } else { ("88%", "12%") };
+        match way {
+            Way::Along => {
+                html! { <line key={number} class="tick" x1={at.clone()} x2={at} y1={along} y2="100%" /> }
+            }
+            Way::Across => {
+                html! { <line key={number} class="tick" y1={at.clone()} y2={at} x1="0" x2={across} /> }
+            }
+        }
+    };
+    let ticks = (1_u8..).map(|number| (number, number % 5 == 0));
+    html! { <g key="scale">{ for ticks.take_while(|(number, _)| CENTIMETRE * f32::from(*number) < end).map(tick) }</g> }
 }
 
 /// What hangs on the rail, its middle at the origin: the lamp, and beside the panel the grip that moves it away and near.
