@@ -20,7 +20,7 @@ const LENGTH: [(f32, f32); 3] = [(24.0, 60.0), (30.0, 80.0), (130.0, 140.0)];
 /// Younger generations: tries to begin one, and how near to another it may begin.
 const YOUNGER: [&[(usize, f32)]; 3] = [&[], &[(7, 7.0)], &[(160, 3.4), (220, 2.4), (200, 1.9)]];
 /// How far a younger one goes if it meets none.
-const YOUNG_LENGTH: [f32; 3] = [0.0, 16.0, 160.0];
+const YOUNG_LENGTH: [f32; 3] = [0.0, 32.0, 160.0];
 /// Width of the first, of each younger generation against the one before, and its spread.
 const WIDTH: [f32; 3] = [0.085, 0.105, 0.135];
 const YOUNGER_WIDTH: f32 = 0.74;

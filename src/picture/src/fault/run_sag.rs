@@ -11,9 +11,9 @@ use crate::wood::layer;
 
 /// Tears on a panel, their half width, and their length.
 const COUNT: [usize; 3] = [1, 3, 6];
-const HALF_WIDTH: (f32, f32) = (2.2, 2.9);
+const HALF_WIDTH: [(f32, f32); 3] = [(2.2, 2.9), (1.7, 2.9), (1.6, 3.0)];
 const LENGTH: [f32; 3] = [26.0, 30.0, 36.0];
-const LENGTH_SHARE: (f32, f32) = (0.7, 1.3);
+const LENGTH_SHARE: [(f32, f32); 3] = [(0.75, 1.25), (0.5, 1.4), (0.45, 1.4)];
 /// Extra film in the head of a tear, micrometres, and how it differs from tear to tear.
 const THICK: [f32; 3] = [52.0, 66.0, 90.0];
 const THICK_SHARE: (f32, f32) = (0.75, 1.1);
@@ -66,13 +66,14 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let tears: Vec<Tear> = (0..count)
         .map(|number| {
             // One in each part of the curtain, nowhere in step.
-            let place = (coordinate(number) + chance.between(0.15, 0.85)) / coordinate(count) * 2.0 - 1.0;
-            let length = severity.of(LENGTH) * chance.between(LENGTH_SHARE.0, LENGTH_SHARE.1);
+            let place = (coordinate(number) + chance.between(0.05, 0.95)) / coordinate(count) * 2.0 - 1.0;
+            let ((shortest, longest), (narrow, wide)) = (severity.of(LENGTH_SHARE), severity.of(HALF_WIDTH));
+            let length = severity.of(LENGTH) * chance.between(shortest, longest);
             Tear {
                 x: middle + 0.85 * half * place,
                 top,
                 length: length.min(grid.height() - LEFT_BELOW - top),
-                half: chance.between(HALF_WIDTH.0, HALF_WIDTH.1),
+                half: chance.between(narrow, wide),
                 thick: severity.of(THICK) * chance.between(THICK_SHARE.0, THICK_SHARE.1),
                 sway: layer(recipe.seed, 1_102) ^ u32::try_from(number).unwrap_or(0),
             }
