@@ -59,6 +59,13 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         rises.push(Rise { at, half: (long, wide), worn: MILDER * pick(&mut chance, severity.of(WORN)) });
     }
     let worn = wear(grid, &rises, layer(recipe.seed, 1_241), TORN);
+    for (mask, worn) in layers.mask.values.iter_mut().zip(&worn.values) {
+        *mask = mask.max(smooth(MARKED.0, MARKED.1, *worn));
+    }
+    // Before any paper touched it the edge was whole.
+    if recipe.probe == Probe::Aged {
+        return;
+    }
     let wet = recipe.probe == Probe::Wetted;
     let film = &mut layers.film;
     for (height, worn) in film.height.values.iter_mut().zip(&worn.blurred(ROUND).values) {
@@ -75,7 +82,6 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         change(&mut film.tint, &|tint| *tint *= 1.0 - colour);
         change(&mut film.body, &|body| *body *= 1.0 + FRESH * bare);
         change(&mut layers.wood.takes, &|takes| *takes *= 1.0 - (1.0 - STAIN_LEFT) * bare);
-        change(&mut layers.mask, &|mask| *mask = mask.max(smooth(MARKED.0, MARKED.1, worn)));
         // Naphtha fills the scuff and wets the wood: what is left is the colour.
         if !wet {
             let scuff = smooth(SCUFFED.0, SCUFFED.1, worn);

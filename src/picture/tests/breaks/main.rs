@@ -4,7 +4,7 @@
 mod measure;
 
 use measure::{brightness, changed, named, panel};
-use stepboard_picture::{Lamp, LampKind, Panel, Severity};
+use stepboard_picture::{Grid, Lamp, LampKind, Panel, Probe, Severity};
 
 /// Pixels in a row and rows.
 fn shape(panel: &Panel) -> (usize, usize) {
@@ -300,5 +300,27 @@ fn an_edge_that_film_drew_back_from_is_bare_and_not_scuffed() {
         assert!(marked.iter().all(|n| from_edge(&panel, *n) < 6.0 && rise[*n] < -1.0));
         let beside = (0..rise.len()).filter(|n| panel.mask()[*n] == 0.0);
         assert!(beside.map(|n| (panel.rough()[n] - clean.rough()[n]).abs()).fold(0.0, f32::max) < 0.002);
+    }
+}
+
+/// Looked at as it was before: an edge that film drew back from was bare before any sanding, one that was cut through was
+/// not (N7); folds stood within the hour, checks came later, on dry film (T21; G1 5-20). What came later leaves no trace.
+#[test]
+fn what_was_there_before_tells_look_alikes_apart() {
+    let seen = |fault: Option<&str>, probe| {
+        let recipe = stepboard_picture::Recipe {
+            probe,
+            ..measure::recipe(fault.map(|slug| (named(slug), Severity::Plain)), 9)
+        };
+        brightness(&Panel::draw(recipe, Grid::covering(120.0, 90.0, 0.5)), Lamp::OVERHEAD)
+    };
+    let clean = seen(None, Probe::None);
+    for (later, at_once) in [("sand-through", "edge-pullback"), ("cold-check", "wrinkle-lift")] {
+        assert!(
+            seen(Some(later), Probe::None) != clean && seen(Some(later), Probe::Aged) == clean,
+            "{later}"
+        );
+        let now = seen(Some(at_once), Probe::None);
+        assert!(now != clean && seen(Some(at_once), Probe::Aged) == now, "{at_once}");
     }
 }

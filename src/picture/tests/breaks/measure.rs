@@ -2,15 +2,14 @@
 
 use stepboard_picture::{Fault, Finish, Grid, Lamp, Panel, Recipe, Severity, Species};
 
-/// A pale, even wood: what is seen on it is not the wood.
-pub(crate) fn plain_wood() -> Species {
-    Species::plain()
+/// A pale, even wood in amber clear, with a fault or without: what is seen on it is not the wood.
+pub(crate) fn recipe(fault: Option<(Fault, Severity)>, seed: u32) -> Recipe {
+    Recipe { finish: Finish::Cleared, amber: 0.35, fault, ..Recipe::bare(Species::plain(), seed) }
 }
 
-/// A panel 120 by 90 mm in amber clear, with a fault or without.
+/// A panel of it, 120 by 90 mm.
 pub(crate) fn panel(fault: Option<(Fault, Severity)>, seed: u32, scale: f32) -> Panel {
-    let recipe = Recipe { finish: Finish::Cleared, amber: 0.35, fault, ..Recipe::bare(plain_wood(), seed) };
-    Panel::draw(recipe, Grid::covering(120.0, 90.0, scale))
+    Panel::draw(recipe(fault, seed), Grid::covering(120.0, 90.0, scale))
 }
 
 /// The fault of a slug.
