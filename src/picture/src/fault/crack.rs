@@ -144,7 +144,9 @@ pub(super) fn lay(layers: &mut Layers, recipe: &Recipe, family: &Family) {
     let edges = family.drawn(grid, (EDGE_ASIDE, EDGE_ASIDE));
     for row in 0..grid.rows {
         for column in 0..grid.columns {
-            film.cover.lay(column, row, EDGE_LIGHT, (EDGE_SHARE * edges.at(column, row)).min(EDGE_MOST));
+            // A thin edge is also a faint one.
+            let edge = (EDGE_SHARE * edges.at(column, row)).min(EDGE_MOST);
+            film.cover.lay(column, row, EDGE_LIGHT.map(|part| part * edge), edge);
         }
     }
     let curls = cracked.blurred(CURL_WIDE);

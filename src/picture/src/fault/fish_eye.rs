@@ -41,6 +41,9 @@ const MARKED: f32 = 1.35;
 const PALE: f32 = 0.9;
 const DARK: f32 = 0.30;
 const UP_THE_WALL: f32 = 0.7;
+/// Wood below the thin floor looks paler, and below the rim deeper: gains.
+const FLOOR: f32 = 0.13;
+const BELOW_RIM: f32 = 0.12;
 
 /// What bowls do to the film: where they meet, the deeper one counts.
 struct Bowls {
@@ -74,10 +77,11 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let film = &mut layers.film;
     let holes = bowls.gone.values.iter().zip(&bowls.deep.values);
     let rims = bowls.come.values.iter().zip(&bowls.high.values);
-    let maps = film.height.values.iter_mut().zip(&mut film.tint.values);
-    for ((height, tint), ((gone, deep), (come, high))) in maps.zip(holes.zip(rims)) {
+    let maps = film.height.values.iter_mut().zip(&mut film.tint.values).zip(&mut film.body.values);
+    for (((height, tint), body), ((gone, deep), (come, high))) in maps.zip(holes.zip(rims)) {
         *height += high * (1.0 - gone) - deep;
         *tint *= 1.0 - PALE * libm::powf(*gone, UP_THE_WALL) + DARK * come * (1.0 - gone);
+        *body *= 1.0 + FLOOR * gone - BELOW_RIM * come * (1.0 - gone);
     }
 }
 

@@ -11,6 +11,8 @@ mod cold_check;
 mod crack;
 mod crows_foot;
 mod dark_edge;
+mod dry_spray;
+mod dust_nib;
 mod dye_bleed;
 mod edge_pullback;
 mod extractive_bleed;
@@ -24,6 +26,7 @@ mod grain_sink;
 mod grey_pore;
 mod lap_stripe;
 mod milk;
+mod orange_peel;
 mod pale_pore;
 mod peeling;
 mod pore_pinhole;
@@ -83,6 +86,12 @@ faults! {
     SolventPop = "solvent-pop" in solvent_pop,
     /// Small holes along open pores.
     PorePinhole = "pore-pinhole" in pore_pinhole,
+    /// Specks and fibres that stand up out of the film.
+    DustNib = "dust-nib" in dust_nib,
+    /// Shallow bumps all over, each with its gloss.
+    OrangePeel = "orange-peel" in orange_peel,
+    /// Dull grit and powder over an area.
+    DrySpray = "dry-spray" in dry_spray,
     /// Lines and curls that a coarse grit left.
     SandingScratch = "sanding-scratch" in sanding_scratch,
     /// Even bars across the face, in the wood.

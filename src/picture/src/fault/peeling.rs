@@ -215,7 +215,8 @@ impl Place {
             let edge = EDGE_SHARE
                 * (1.0 - smooth(0.0, EDGE_WIDE.max(grid.scale), self.edge))
                 * (EDGE_WIDE / grid.scale).min(1.0);
-            film.cover.lay(column, row, EDGE, edge * (0.5 + 0.5 * lift));
+            let edge = edge * (0.5 + 0.5 * lift);
+            film.cover.lay(column, row, EDGE.map(|part| part * edge), edge);
         }
     }
 }

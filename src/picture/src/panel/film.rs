@@ -103,14 +103,18 @@ impl Cover {
         if column >= self.share.grid.columns {
             return;
         }
+        let Some(laid) = self.share.values.get_mut(place) else { return };
         let share = share.clamp(0.0, 1.0);
+        *laid += (1.0 - *laid) * share;
+        if *laid <= 0.0 {
+            return;
+        }
+        // Of all that is seen of the cover, the part that is on top.
+        let top = share / *laid;
         for (map, part) in self.colour.iter_mut().zip(colour) {
             if let Some(value) = map.values.get_mut(place) {
-                *value += (part - *value) * share;
+                *value += (part - *value) * top;
             }
-        }
-        if let Some(value) = self.share.values.get_mut(place) {
-            *value += (1.0 - *value) * share;
         }
     }
 }

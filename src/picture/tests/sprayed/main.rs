@@ -6,8 +6,8 @@ mod measure;
 mod panels;
 
 use measure::{Spot, in_line, marked, open_pored, raised, spots};
-use panels::{ASIDE, Dress, Field, draw, recipe, spoiled};
-use stepboard_picture::{Finish, Grid, Panel, Probe, Recipe, Severity, Species};
+use panels::{ASIDE, COARSE, Dress, Field, LOW, draw, likeness, recipe, spoiled, spread};
+use stepboard_picture::{Finish, Grid, Lamp, Panel, Probe, Recipe, Severity, Species};
 
 const FINE: f32 = 0.25;
 
@@ -65,8 +65,9 @@ fn pinholes_lie_on_pores_and_behind_each_other() {
     let seen = Field::light(&wood, ASIDE, 0);
     let mean = seen.values.iter().sum::<f32>() / seen.values.len() as f32;
     let pores = |spot: &Spot| {
-        let at = |length: f32, last: usize| ((length / FINE) as usize).min(last);
-        let (column, row) = (at(spot.x, seen.columns - 1), at(spot.y, seen.rows - 1));
+        let at =
+            |length: f32, count: usize| (1..count).find(|n| *n as f32 * FINE > length).unwrap_or(count) - 1;
+        let (column, row) = (at(spot.x, seen.columns), at(spot.y, seen.rows));
         // The darkest of three pixels across the grain.
         let rows = row.saturating_sub(1)..(row + 2).min(seen.rows);
         rows.map(|row| seen.at(column, row)).fold(255.0, f32::min) < 0.88 * mean
@@ -110,4 +111,121 @@ fn only_fish_eyes_are_there_at_once() {
         rise.iter().fold(0.0, |most: f32, rise| most.max(rise.abs()))
     };
     assert!(most("fish-eye") > 8.0 && most("solvent-pop") < 0.01);
+}
+
+/// How alike a face is to itself `(columns, rows)` further.
+fn alike(field: &Field, (along, across): (usize, usize)) -> f32 {
+    let pairs = (0..field.rows - across).flat_map(|row| {
+        (0..field.columns - along).map(move |column| (column, row, column + along, row + across))
+    });
+    let (here, there): (Vec<f32>, Vec<f32>) =
+        pairs.map(|(c, r, c2, r2)| (field.at(c, r), field.at(c2, r2))).unzip();
+    likeness(&here, &there)
+}
+
+/// Where a face is least like itself along a direction: half of the way from bump to bump, mm.
+fn half_way(field: &Field, direction: (usize, usize), scale: f32) -> f32 {
+    let steps = 1..14_usize;
+    let worst = steps.min_by(|a, b| {
+        let at = |n: usize| alike(field, (direction.0 * n, direction.1 * n));
+        at(*a).total_cmp(&at(*b))
+    });
+    scale * worst.unwrap_or(0) as f32 * (direction.0 as f32).hypot(direction.1 as f32)
+}
+
+/// Orange peel is even and shallow, 2 to 5 mm from bump to bump and some micrometres high (recipe section 5), and has no
+/// direction; grain sink on the same wood runs with the grain, and weeks before it was not there (la-06).
+#[test]
+fn orange_peel_has_a_wavelength_and_no_direction() {
+    let recipe = cleared(open_pored(), 3);
+    for severity in Severity::ALL {
+        let (panel, rise) = raised(&recipe, "orange-peel", severity, COARSE);
+        let mut sorted = rise.clone();
+        sorted.sort_by(f32::total_cmp);
+        let high = sorted[sorted.len() * 99 / 100] - sorted[sorted.len() / 100];
+        assert!((1.0..12.0).contains(&high), "{high}");
+        let field = Field::of(&panel, rise);
+        let ways = [(1, 0), (0, 1), (1, 1)].map(|way| 2.0 * half_way(&field, way, COARSE));
+        assert!(ways.iter().all(|length| (2.0..6.5).contains(length)), "{ways:?}");
+        let turned = alike(&field, (2, 0)) / alike(&field, (0, 2));
+        assert!((0.8..1.25).contains(&turned), "{turned}");
+    }
+    let (panel, sink) = raised(&recipe, "grain-sink", Severity::Severe, COARSE);
+    let sink = Field::of(&panel, sink);
+    assert!(alike(&sink, (2, 0)) > 1.5 * alike(&sink, (0, 2)));
+    let before = Recipe { probe: Probe::Aged, ..recipe };
+    let moved = |slug: &str| spread(&raised(&before, slug, Severity::Severe, COARSE).1);
+    assert!(moved("orange-peel") > 1.0 && moved("grain-sink") < 0.01);
+}
+
+/// Each bump of orange peel keeps its gloss; on dry spray the lamp's image is spread out or gone (la-05).
+#[test]
+fn peel_is_as_bright_as_the_lamp_and_dry_spray_is_dull() {
+    let dark = Species { base: [92, 62, 46], early: [82, 54, 40], ..Species::plain() };
+    let recipe = cleared(dark, 4);
+    let light = |panel: &Panel| Field::light(panel, Lamp::OVERHEAD, 2).values;
+    let clean = light(&draw(&recipe, COARSE));
+    let glare = |slug: &str, severity: Severity| {
+        let lit = light(&draw(&spoiled(&recipe, slug, severity), COARSE));
+        let share = |lit: &[f32]| lit.iter().filter(|part| **part > 215.0).count() as f32 / lit.len() as f32;
+        share(&lit) / share(&clean)
+    };
+    let peel = Severity::ALL.map(|severity| glare("orange-peel", severity));
+    let dry = Severity::ALL.map(|severity| glare("dry-spray", severity));
+    assert!(peel.iter().all(|share| *share > 0.6), "{peel:?}");
+    assert!(dry[0] < 0.9 && dry[1] < 0.5 && dry[2] < 0.1, "{dry:?}");
+}
+
+/// Nibs are single points that stand up and can be counted; dry spray is a field (la-07); a bowl is hollow (la-04).
+#[test]
+fn nibs_stand_up_and_can_be_counted() {
+    let recipe = cleared(Species::plain(), 4);
+    let (nibs, rise) = raised(&recipe, "dust-nib", Severity::Plain, FINE);
+    let count = spots(&nibs, |place| rise[place] > 3.0).len();
+    assert!((20..45).contains(&count), "{count}");
+    assert!(rise.iter().all(|rise| *rise > -1.0), "nothing is hollow");
+    let marks = marked(&nibs);
+    assert!(marks.len().abs_diff(count) < 5 && marks.iter().all(|spot| spot.across < 4.0), "{marks:?}");
+    let (bowls, sunk) = raised(&recipe, "fish-eye", Severity::Plain, FINE);
+    assert!(marked(&bowls).iter().all(|spot| spot.across > 1.2));
+    let least = sunk.iter().copied().fold(0.0, f32::min);
+    assert!(least < -8.0, "{least}");
+    let field = draw(&spoiled(&recipe, "dry-spray", Severity::Plain), FINE);
+    let marked = field.mask().iter().filter(|mask| **mask > 0.5).count();
+    assert!(marked > field.mask().len() / 3, "an area");
+    // Sand under a low lamp: most small pieces of it are uneven, of the nibs' panel hardly one.
+    let uneven = |panel: &Panel| {
+        let lit = Field::light(panel, LOW, 0).less(&Field::light(&draw(&recipe, FINE), LOW, 0));
+        let piece = |column: usize, row: usize| {
+            let inside = (0..144).map(|n| lit.at(column + n % 12, row + n / 12));
+            spread(&inside.collect::<Vec<f32>>()) > 2.0
+        };
+        let pieces: Vec<bool> = (0..lit.rows / 12)
+            .flat_map(|row| (0..lit.columns / 12).map(move |column| (12 * column, 12 * row)))
+            .map(|(column, row)| piece(column, row))
+            .collect();
+        pieces.iter().filter(|uneven| **uneven).count() as f32 / pieces.len() as f32
+    };
+    let (sand, single) = (uneven(&field), uneven(&nibs));
+    assert!(sand > 0.5 && single < 0.15, "{sand} {single}");
+}
+
+/// What is slight can be seen, and what is severe is more.
+#[test]
+fn the_slightest_can_be_seen() {
+    for slug in ["fish-eye", "solvent-pop", "pore-pinhole", "dust-nib", "orange-peel", "dry-spray"] {
+        let recipe = cleared(open_pored(), 3);
+        let clean = draw(&recipe, FINE);
+        let seen = |severity| {
+            let panel = draw(&spoiled(&recipe, slug, severity), FINE);
+            let both = [0, 1, 2].map(|part| {
+                Field::light(&panel, Lamp::OVERHEAD, part).less(&Field::light(&clean, Lamp::OVERHEAD, part))
+            });
+            let changed =
+                (0..panel.mask().len()).filter(|n| both.iter().any(|part| part.values[*n].abs() > 6.0));
+            changed.count() as f32 / panel.mask().len() as f32
+        };
+        let (slight, severe) = (seen(Severity::Slight), seen(Severity::Severe));
+        assert!(slight > 0.002 && severe > 1.4 * slight, "{slug}: {slight}, {severe}");
+    }
 }
