@@ -18,6 +18,8 @@ const HEIGHT: [f32; 3] = [5.5, 8.0, 11.0];
 /// How far the tool's speed wandered: radians, over so many mm.
 const WANDER: f32 = 0.35;
 const WANDER_LENGTH: f32 = 40.0;
+/// Along a bar it changes more slowly, by this share.
+const ALONG_BARS: f32 = 0.3;
 /// Sharper crests: share of the second harmonic.
 const SHARP: f32 = 0.2;
 /// Where it bounced: soft patches of this size, more of them the worse it is.
@@ -47,7 +49,7 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     });
     let mut wave = Map::of(grid, 0.0);
     wave.fill(|x, y, _| {
-        let drift = WANDER * cloud(seed(2), x / WANDER_LENGTH, 0.3 * y / WANDER_LENGTH);
+        let drift = WANDER * cloud(seed(2), x / WANDER_LENGTH, ALONG_BARS * y / WANDER_LENGTH);
         let phase = core::f32::consts::TAU * (x + lean * y) / spacing + drift;
         libm::sinf(phase) + SHARP * libm::cosf(2.0 * phase)
     });

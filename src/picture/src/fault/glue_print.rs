@@ -11,11 +11,18 @@ const PAD: (f32, f32) = (5.2, 7.4);
 const RIDGES: f32 = 0.50;
 /// Share of that which a pressed ridge covers.
 const PRESSED: f32 = 0.55;
+/// Half of the slope between ridge and furrow, the same share.
+const SLOPE: f32 = 0.07;
 /// Ends and forks on a print: each turns the phase once round itself.
 const FORKS: usize = 12;
 /// Loops among prints; the rest are whorls. A loop leans by so much.
 const LOOPS: f32 = 0.65;
 const LEAN: f32 = 0.35;
+/// How far the core lies above the middle, a share of the half-length, and over how many mm a loop turns round it.
+const CORE: f32 = 0.15;
+const ROUND: f32 = 0.8;
+/// How far a print may be turned, radians.
+const TURNED: f32 = 0.9;
 /// Whorls are longer than wide.
 const OVAL: f32 = 1.25;
 /// Skin is stretched: warp in ridges, over so many mm.
@@ -23,6 +30,9 @@ const WARP: f32 = 1.2;
 const WARP_LENGTH: f32 = 4.5;
 /// Parts that did not touch: size, and share.
 const MISSED: f32 = 2.6;
+/// Where the rim of the pad begins to lift, a share of it, and how ragged it is.
+const RIM: f32 = 0.86;
+const RAGGED: f32 = 0.08;
 const TOUCHED: (f32, f32) = (-1.5, -0.9);
 /// Points looked at in a pixel, a side.
 const POINTS: usize = 3;
@@ -39,7 +49,7 @@ struct Print {
 
 /// Presses a print onto a map, most 1, somewhere about a place.
 pub(super) fn press(map: &mut Map, chance: &mut Chance, seed: u32, (x, y): (f32, f32)) {
-    let turn = chance.between(-0.9, 0.9);
+    let turn = TURNED * chance.between(-1.0, 1.0);
     let print = Print {
         seed,
         cosine: libm::cosf(turn),
@@ -48,14 +58,14 @@ pub(super) fn press(map: &mut Map, chance: &mut Chance, seed: u32, (x, y): (f32,
         hand: if chance.even() < 0.5 { 1.0 } else { -1.0 },
         forks: core::array::from_fn(|n| {
             let way = if n % 2 == 0 { 1.0 } else { -1.0 };
-            (PAD.0 * chance.between(-0.9, 0.9), PAD.1 * chance.between(-0.9, 0.9), way)
+            (PAD.0 * chance.between(-1.0, 1.0), PAD.1 * chance.between(-1.0, 1.0), way)
         }),
     };
     let grid = map.grid;
     for (column, row, dx, dy) in near(grid, x, y, PAD.0.max(PAD.1)) {
         let (u, v) = print.turned(dx, dy);
-        let rim = libm::hypotf(u / PAD.0, v / PAD.1);
-        let touched = (1.0 - smooth(0.86, 1.0, rim + 0.08 * cloud(seed ^ 1, u / MISSED, v / MISSED)))
+        let rim = libm::hypotf(u / PAD.0, v / PAD.1) + RAGGED * cloud(seed ^ 1, u / MISSED, v / MISSED);
+        let touched = (1.0 - smooth(RIM, 1.0, rim))
             * smooth(TOUCHED.0, TOUCHED.1, cloud(seed ^ 2, u / MISSED, v / MISSED));
         if touched <= 0.0 {
             continue;
@@ -78,7 +88,7 @@ pub(super) fn press(map: &mut Map, chance: &mut Chance, seed: u32, (x, y): (f32,
 /// 1 on a ridge and 0 in a furrow, with a short slope between, for a phase in ridges.
 fn ridge(phase: f32) -> f32 {
     let off = (phase - libm::floorf(phase) - 0.5).abs();
-    1.0 - smooth(0.5 * PRESSED - 0.07, 0.5 * PRESSED + 0.07, off)
+    1.0 - smooth(0.5 * PRESSED - SLOPE, 0.5 * PRESSED + SLOPE, off)
 }
 
 impl Print {
@@ -88,10 +98,10 @@ impl Print {
 
     /// Ridges from the core to a place.
     fn core(&self, u: f32, v: f32) -> f32 {
-        let (core_u, core_v) = (u, v + 0.15 * PAD.1);
+        let (core_u, core_v) = (u, v + CORE * PAD.1);
         let far = if self.loops {
             // Ridges come in from one side below, pass round the core and leave on the side they came from.
-            let below = smooth(-0.8, 0.8, core_v);
+            let below = smooth(-ROUND, ROUND, core_v);
             let side = core_u - self.hand * LEAN * core_v.max(0.0);
             mix(libm::hypotf(core_u, core_v), side.abs(), below)
         } else {
@@ -104,7 +114,7 @@ impl Print {
     fn flow(&self, u: f32, v: f32) -> f32 {
         let turns = |angle: f32| angle / core::f32::consts::TAU;
         let forks: f32 = self.forks.iter().map(|(x, y, way)| way * turns(libm::atan2f(v - y, u - x))).sum();
-        let spiral = if self.loops { 0.0 } else { self.hand * turns(libm::atan2f(v + 0.15 * PAD.1, u)) };
+        let spiral = if self.loops { 0.0 } else { self.hand * turns(libm::atan2f(v + CORE * PAD.1, u)) };
         forks + spiral + WARP * cloud(self.seed, u / WARP_LENGTH, v / WARP_LENGTH)
     }
 }
@@ -120,16 +130,19 @@ mod tests {
     #[test]
     fn ridges_lie_half_a_millimetre_apart() {
         const SCALE: f32 = 0.05;
+        const SIDE: f32 = 16.0;
+        /// Share of ridge from which a place counts as touched, looked at over 0.4 mm.
+        const TOUCHED: f32 = 0.25;
         for seed in [1, 2, 3, 4] {
-            let grid = Grid::covering(16.0, 16.0, SCALE);
+            let grid = Grid::covering(SIDE, SIDE, SCALE);
             let mut map = Map::of(grid, 0.0);
-            press(&mut map, &mut Chance::new(seed), seed, (8.0, 8.0));
+            press(&mut map, &mut Chance::new(seed), seed, (0.5 * SIDE, 0.5 * SIDE));
             // What was touched, without the furrows.
             let touched = map.blurred(0.4);
             let (mut area, mut crossings) = (0.0, 0.0);
             for row in 1..grid.rows {
                 for column in 1..grid.columns {
-                    if touched.at(column, row) < 0.25 {
+                    if touched.at(column, row) < TOUCHED {
                         continue;
                     }
                     let on = |column, row| map.at(column, row) > 0.5;

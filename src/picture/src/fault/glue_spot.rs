@@ -20,15 +20,22 @@ const WAVERS: f32 = 0.16;
 const WAVER_LENGTH: f32 = 1.8;
 /// Half of the width of the edge: glue ends as a film does.
 const EDGE: f32 = 0.1;
-/// Drops away from the joint, and their radius.
+/// Drops away from the joint, by at least so many mm, and their radius.
 const DROPS: [usize; 3] = [1, 2, 4];
+const AWAY: f32 = 4.0;
+const LONG: f32 = 1.5;
 const DROP: (f32, f32) = (0.8, 1.8);
-/// Prints.
+/// Prints, and where their middles lie: shares of the panel.
 const PRINTS: [usize; 3] = [0, 1, 3];
+const WITHIN: (f32, f32) = (0.13, 0.85);
 /// Strokes of a cloth that dragged wet glue along: for each bead; length, width, strength.
 const DRAGGED: f32 = 0.5;
 const DRAG: (f32, f32) = (6.0, 22.0);
 const DRAG_HALF: (f32, f32) = (0.6, 1.8);
+/// Height in the bead at which it starts; how wet it is there against its streaks, and how softly these end.
+const DRAG_FROM: f32 = 0.6;
+const DRAG_WET: f32 = 0.8;
+const DRAG_SOFT: f32 = 0.25;
 const DRAG_KEEPS: f32 = 0.5;
 const DRAG_STREAK: (f32, f32) = (14.0, 0.3);
 /// Share of stain that glue keeps out.
@@ -45,13 +52,14 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     squeeze(&mut glue, recipe.seed, severity, line);
     let mut chance = Chance::new(layer(recipe.seed, 1_362));
     for _ in 0..severity.of(DROPS) {
-        let (x, y) = (chance.even() * grid.width(), line - chance.between(4.0, 0.5 * line));
+        let (x, y) = (chance.even() * grid.width(), line - chance.between(AWAY, 0.5 * line));
         let radius = chance.between(DROP.0, DROP.1);
-        patch(&mut glue, layer(recipe.seed, 1_363), (x, y), (radius * chance.between(1.0, 1.5), radius));
+        patch(&mut glue, layer(recipe.seed, 1_363), (x, y), (radius * chance.between(1.0, LONG), radius));
     }
     let mut chance = Chance::new(layer(recipe.seed, 1_364));
     for number in 0..severity.of(PRINTS) {
-        let place = (chance.between(0.12, 0.88) * grid.width(), chance.between(0.15, 0.8) * line);
+        let place =
+            (chance.between(WITHIN.0, WITHIN.1) * grid.width(), chance.between(WITHIN.0, WITHIN.1) * line);
         let seed = layer(recipe.seed, 1_365 + u32::try_from(number).unwrap_or(0));
         glue_print::press(&mut glue, &mut chance, seed, place);
     }
@@ -88,7 +96,7 @@ fn squeeze(glue: &mut Map, seed: u32, severity: Severity, line: f32) {
             let way = if chance.even() < 0.5 { -1.0 } else { 1.0 };
             let length = chance.between(DRAG.0, DRAG.1);
             let half = chance.between(DRAG_HALF.0, DRAG_HALF.1);
-            let start = (x, line - 0.6 * high);
+            let start = (x, line - DRAG_FROM * high);
             drag(glue, layer(seed, 1_366), start, way * length, half);
         }
     }
@@ -123,7 +131,7 @@ fn drag(glue: &mut Map, seed: u32, (x, y): (f32, f32), length: f32, half: f32) {
         let gone = ((middle + dx - x) / length).clamp(0.0, 1.0);
         let streak = cloud(seed, (middle + dx) / DRAG_STREAK.0, (y + dy) / DRAG_STREAK.1);
         let sides = smooth(-edge, edge, half * (1.0 - gone * gone) - dy.abs());
-        let left = smooth(-0.25, 0.25, streak + 0.8 - 1.6 * gone);
+        let left = smooth(-DRAG_SOFT, DRAG_SOFT, streak + DRAG_WET * (1.0 - 2.0 * gone));
         raise(glue, column, row, DRAG_KEEPS * sides * left);
     }
 }

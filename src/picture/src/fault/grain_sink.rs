@@ -18,6 +18,8 @@ const EARLY_BLUR: f32 = 0.25;
 /// Film is never equally thick: patches sink more.
 const PATCH: f32 = 32.0;
 const UNEVEN: f32 = 0.25;
+/// This share of the rings' depth only lowers the whole face.
+const LOWER: f32 = 0.4;
 /// Depth from which a place counts as the fault, micrometres.
 const MARKED: (f32, f32) = (0.5, 1.2);
 
@@ -39,8 +41,7 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         let uneven = 1.0 + UNEVEN * soft(layer(recipe.seed, 1_330), PATCH, x, y);
         let depth = uneven * (pore * pores + early * rings);
         if let Some(mask) = layers.mask.values.get_mut(place) {
-            // Half of the rings' depth is only a lower face.
-            *mask = mask.max(smooth(MARKED.0, MARKED.1, depth - 0.4 * early));
+            *mask = mask.max(smooth(MARKED.0, MARKED.1, depth - LOWER * early));
         }
         if let Some(height) = layers.film.height.values.get_mut(place)
             && !flat

@@ -21,6 +21,8 @@ const ASTRAY: f32 = 0.02;
 /// A hand wavers along a pass: so many mm, over such a length.
 const WAVERS: f32 = 1.0;
 const WAVER_LENGTH: f32 = 55.0;
+/// Cells between the noise of one pass and the next.
+const APART: f32 = 7.0;
 /// How far the build follows the fans.
 const GAIN: [f32; 3] = [0.7, 0.95, 1.15];
 /// Mist of the neighbouring passes lies everywhere: the least build.
@@ -45,13 +47,12 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let mean = (0.5 + 0.5 * EVEN) * 2.0 * half / step;
     let mut builds = Map::of(grid, 0.0);
     builds.fill(|x, y, _| {
-        let number = |n: usize| u32::try_from(n).unwrap_or(0);
         let fan = |(n, (place, strength)): (usize, &(f32, f32))| {
             let off = (y - place).abs();
             if off > half + 2.0 * WAVERS {
                 return 0.0;
             }
-            let off = y - place - WAVERS * cloud(seed(1 + number(n)), x / WAVER_LENGTH, 0.5);
+            let off = y - place - WAVERS * cloud(seed(1), x / WAVER_LENGTH, APART * coordinate(n) + 0.5);
             strength * (1.0 - smooth(EVEN, 1.0, off.abs() / half))
         };
         let laid = passes.iter().enumerate().map(fan).sum::<f32>();

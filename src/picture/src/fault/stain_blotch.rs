@@ -15,6 +15,8 @@ const COARSE: f32 = 0.35;
 const CLOUDS: [(f32, f32); 3] = [(13.0, 0.75), (6.0, 0.5), (2.4, 0.2)];
 /// How much longer they are along the grain.
 const LONG: f32 = 2.0;
+/// One is turned against the next by this slope, so that no lattice shows.
+const TURN: f32 = 0.35;
 /// How far they follow fibre, earlywood and figure.
 const FIBRE: f32 = 0.20;
 const EARLY: f32 = 0.35;
@@ -31,9 +33,8 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let strength = severity.of(STRENGTH) * if recipe.species.telegraphs { COARSE } else { 1.0 };
     gains.fill(|x, y, _| {
         let cloud = |(number, (size, share)): (u32, (f32, f32))| {
-            // Turned a little, one against the other, so that no lattice shows.
             let (u, v) = (x / (LONG * size), y / size);
-            let turn = if number % 2 == 0 { 0.35 } else { -0.35 };
+            let turn = if number % 2 == 0 { TURN } else { -TURN };
             share * cloud(layer(recipe.seed, 1_340 + number), u + turn * v, v - turn * u)
         };
         (0..).zip(CLOUDS).map(cloud).sum::<f32>()

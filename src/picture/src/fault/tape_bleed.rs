@@ -36,6 +36,8 @@ const HAIR_BUILD: f32 = 0.55;
 /// Colour creeps a little along the whole line: mean reach, and how it differs along it.
 const CREEP: [f32; 3] = [0.08, 0.16, 0.28];
 const CREEP_NOISE: [(f32, f32); 2] = [(2.1, 0.6), (0.5, 0.4)];
+/// Nothing creeps farther than so many means.
+const FAR: f32 = 8.0;
 /// The whole is as soft as this.
 const SOFT: f32 = 0.11;
 /// Most build under the tape against the field's.
@@ -100,7 +102,7 @@ fn creep(leak: &mut Map, recipe: &Recipe, line: f32, mean: f32) {
     let grid = leak.grid;
     leak.fill(|x, y, value| {
         let off = y - line;
-        if off < -grid.scale || off > 8.0 * mean {
+        if off < -grid.scale || off > FAR * mean {
             return value;
         }
         let noise = |(number, (size, share)): (u32, (f32, f32))| {
@@ -108,6 +110,6 @@ fn creep(leak: &mut Map, recipe: &Recipe, line: f32, mean: f32) {
         };
         let reach = mean * libm::expf((0..).zip(CREEP_NOISE).map(noise).sum());
         let cover = ((reach - off) / grid.scale + 0.5).clamp(0.0, 1.0);
-        value + cover * 2.0
+        value + cover * DENSE
     });
 }

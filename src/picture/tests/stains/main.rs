@@ -3,7 +3,9 @@
 
 mod measure;
 
-use measure::{ASIDE, COARSE, Dress, Field, LOW, change, draw, likeness, period, recipe, spoiled, spread};
+use measure::{
+    ASIDE, COARSE, Dress, Field, LOW, change, draw, likeness, period, pixels, recipe, spoiled, spread,
+};
 use stepboard_picture::{Finish, Growth, Lamp, LampKind, Pores, Probe, Recipe, Severity, Species};
 
 const SEEDS: [u32; 3] = [1, 2, 3];
@@ -119,7 +121,7 @@ fn glue_has_a_hard_edge_and_blotch_a_soft_one() {
     let steepest = |slug: &str, least_row: f32| {
         let change = change(&stained(6), slug, Severity::Severe, ASIDE, FINE);
         // Above the strip that the glued joint needs.
-        let rows = (least_row / FINE) as usize;
+        let rows = pixels(least_row, FINE);
         let mut values: Vec<f32> = change.values[..rows * change.columns].to_vec();
         values.sort_by(f32::total_cmp);
         let contrast = values[values.len() - 1] - values[0];
@@ -212,7 +214,7 @@ fn bleed_under_tape_is_fingers_from_a_line_and_bleeding_dye_spreads() {
         // A slight bridge has the same strip and no colour that far on it.
         let strip =
             Field::light(&draw(&spoiled(&stained(seed), "tape-bridge", Severity::Slight), FINE), ASIDE, 2);
-        let at = |light: &Field, mm: f32| coloured(light, &strip, line + (mm / FINE) as usize);
+        let at = |light: &Field, mm: f32| coloured(light, &strip, line + pixels(mm, FINE));
         let share = |marks: &[bool]| marks.iter().filter(|on| **on).count() as f32 / marks.len() as f32;
         let run = |marks: &[bool]| longest_run(marks.len(), |n| marks[n]) as f32 * FINE;
         assert!(
@@ -249,7 +251,7 @@ fn extractives_run_out_along_the_grain_and_are_red() {
         let joint = columns.iter().rposition(|value| *value < 0.5 * darkest).unwrap_or(0) + 2;
         let mean = |field: &Field, from: f32| {
             let columns = field.means().0;
-            let start = joint + (from / COARSE) as usize;
+            let start = joint + pixels(from, COARSE);
             columns[start..start + 6].iter().sum::<f32>() / 6.0
         };
         assert!(mean(&blue, 1.0) < mean(&blue, 7.0) && mean(&blue, 7.0) < mean(&blue, 18.0));

@@ -9,6 +9,11 @@ pub(crate) const ASIDE: Lamp = Lamp { x: 600.0, ..Lamp::OVERHEAD };
 /// A low lamp.
 pub(crate) const LOW: Lamp = Lamp { kind: LampKind::Raking, ..Lamp::OVERHEAD };
 
+/// Pixels in a length, mm.
+pub(crate) fn pixels(length: f32, scale: f32) -> usize {
+    (1..u16::MAX).take_while(|n| f32::from(*n) * scale <= length).count()
+}
+
 /// Colours that faults are seen in.
 #[derive(Clone, Copy)]
 pub(crate) enum Dress {
