@@ -241,7 +241,9 @@ impl Lit {
                 LampKind::Point => (self.bulb(u, v, pixel), 0.80 + 0.22 * glow(u, v)),
                 LampKind::Raking => (0.0, RAKE_LIGHT * (1.0 + pixel.slope / RAKE).clamp(0.05, 3.0)),
             };
-            let sheen = 1.0 + pixel.tilt * (lean + 0.8);
+            let turned = pixel.tilt * (lean + 0.8);
+            // Fibre that leans away from the lamp grows darker, never black.
+            let sheen = if turned < 0.0 { 1.0 / (1.0 - turned) } else { 1.0 + turned };
             let mirrored = pixel.mirror * lamps + scratched.get(place).copied().unwrap_or(0.0);
             let mut whole = pixel.body;
             if let Some(pore) = frosted.next_if(|pore| pore.frost.place == place) {

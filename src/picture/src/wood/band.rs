@@ -19,7 +19,7 @@ pub(crate) fn share(cut: &Cut, number: u32, bands: Bands, place: &Place, streak:
     let seed = cut.seed(80 + number);
     let warp = WARP * cloud(seed, place.along / 120.0, bands.count * place.years * 0.45)
         + 0.3 * WARP * cloud(seed ^ 1, place.along / 35.0, bands.count * place.years * 0.9);
-    let at = bands.count * place.years + warp + STREAKED * streak;
+    let at = bands.count * place.years + warp + STREAKED * streak * place.crossing;
     let pixel = bands.count * place.pace * scale;
     let (middle, phase) = cell(at);
     let mut most = 0.0_f32;

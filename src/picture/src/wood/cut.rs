@@ -142,12 +142,12 @@ impl Cut {
         };
         let radius = hypotenuse(side, depth).max(1.0);
         let rings = radius / species.ring;
+        let (across, round) = (side.abs() / radius, depth.abs() / radius);
         let years = rings
             + species.uneven
                 * (SLOW * cloud(self.seed(5), rings / SLOW_YEARS, 0.5)
                     + NEXT * cloud(self.seed(8), rings / NEXT_YEARS, 0.5))
-            + sway.fray;
-        let (across, round) = (side.abs() / radius, depth.abs() / radius);
+            + sway.fray * if self.is_end() { 1.0 } else { across };
         let (pace, pace_round) = if self.is_end() {
             (1.0, 1.0)
         } else {
