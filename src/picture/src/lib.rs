@@ -8,6 +8,7 @@ mod bench;
 mod board;
 mod fault;
 mod frost;
+mod lamp;
 mod light;
 mod map;
 mod noise;
@@ -19,7 +20,7 @@ mod wood;
 
 pub use board::{Band, Surface, draw};
 pub use fault::Fault;
+pub use lamp::{Lamp, LampKind};
 pub use map::Grid;
 pub use panel::{Finish, Panel, Probe, Recipe, Severity, Work};
-pub use scene::{Lamp, LampKind};
 pub use wood::{Bands, Face, Growth, Gum, Pores, Rays, Screen, Species};

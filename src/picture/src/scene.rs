@@ -6,6 +6,7 @@
 
 use crate::bench::{ceiling, fresnel, slopes};
 use crate::frost::{Frosted, RAKING};
+use crate::lamp::{Lamp, LampKind};
 use crate::light::{Colour, Light};
 use crate::map::{Grid, Map};
 use crate::number::{hypotenuse, smooth};
@@ -40,6 +41,11 @@ const FAR_BLURS: f32 = 3.2;
 const ROOM: f32 = 0.35;
 /// How wide a milky film scatters.
 const VEIL: f32 = 190.0;
+/// Less of it is not seen.
+const LEAST_VEIL: f32 = 0.002;
+/// Tubes and tray together: their spread across, mm, and their light over the root of a whole turn, the height of a normal curve.
+const BAND: f32 = 40.0;
+const BAND_LIGHT: f32 = 2.0 * (2.0 * TUBE_HALF * TUBE_LIGHT + TRAY_HALF * TRAY_LIGHT) * 0.398_94;
 /// What a cloud sends back.
 const CLOUD: f32 = 0.62;
 /// Tilted fibre turns light with the lamp: on bare wood, and more under film.
@@ -48,35 +54,6 @@ const SHEEN_FILM: f32 = 0.13;
 /// Elevation of a raking lamp over the bench: its tangent and its light.
 const RAKE: f32 = 0.14;
 const RAKE_LIGHT: f32 = 0.9;
-
-/// What stands over the panel.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum LampKind {
-    /// Two tubes and a window, as over an inspection bench.
-    Tubes,
-    /// One small bright lamp, as a phone's.
-    Point,
-    /// Low from the left: every unevenness throws light and shade.
-    Raking,
-}
-
-/// A lamp, and where it is mirrored in a flat panel.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Lamp {
-    /// Kind of lamp.
-    pub kind: LampKind,
-    /// Middle of its mirror image, mm from the left.
-    pub x: f32,
-    /// The same from the top.
-    pub y: f32,
-    /// Turn of the tubes against the grain, degrees.
-    pub turn: f32,
-}
-
-impl Lamp {
-    /// The tubes across the middle of a panel 120 by 90 mm.
-    pub const OVERHEAD: Self = Self { kind: LampKind::Tubes, x: 66.0, y: 45.0, turn: 62.0 };
-}
 
 /// All of a panel that does not change with the lamp.
 #[derive(Debug, Clone)]
@@ -271,7 +248,13 @@ impl Lit {
                 + TRAY_LIGHT * self.light.strip(across, TRAY_HALF, blur))
         };
         let sharp = seen(blur);
-        if veil > 0.0 { sharp * (1.0 - veil) + seen(blur + VEIL) * veil } else { sharp }
+        if veil < LEAST_VEIL {
+            return sharp;
+        }
+        // Blurred so wide, tubes and tray are one soft band.
+        let wide = hypotenuse(blur + VEIL, BAND);
+        let band = BAND_LIGHT / wide * self.light.pass(0.5 * (across / wide) * (across / wide));
+        sharp * (1.0 - veil) + self.light.strip(along, TUBE_LONG, wide) * band * veil
     }
 
     fn bulb(&self, u: f32, v: f32, pixel: &Pixel) -> f32 {

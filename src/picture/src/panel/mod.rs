@@ -8,8 +8,9 @@ pub(crate) use body::Paints;
 pub(crate) use film::{Arc, Film};
 pub use recipe::{Finish, Probe, Recipe, Severity};
 
+use crate::lamp::Lamp;
 use crate::map::{Grid, Map};
-use crate::scene::{Lamp, Lit};
+use crate::scene::Lit;
 use crate::wood::{Cut, Wood};
 
 /// All maps of a panel: what a fault may change.

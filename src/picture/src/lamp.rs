@@ -1,0 +1,30 @@
+//! Lamps that a panel is looked at under.
+
+/// What stands over the panel.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum LampKind {
+    /// Two tubes and a window, as over an inspection bench.
+    Tubes,
+    /// One small bright lamp, as a phone's.
+    Point,
+    /// Low from the left: every unevenness throws light and shade.
+    Raking,
+}
+
+/// A lamp, and where it is mirrored in a flat panel.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Lamp {
+    /// Kind of lamp.
+    pub kind: LampKind,
+    /// Middle of its mirror image, mm from the left.
+    pub x: f32,
+    /// The same from the top.
+    pub y: f32,
+    /// Turn of the tubes against the grain, degrees.
+    pub turn: f32,
+}
+
+impl Lamp {
+    /// The tubes across the middle of a panel 120 by 90 mm.
+    pub const OVERHEAD: Self = Self { kind: LampKind::Tubes, x: 66.0, y: 45.0, turn: 62.0 };
+}
