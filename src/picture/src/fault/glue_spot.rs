@@ -97,7 +97,7 @@ fn squeeze(glue: &mut Map, seed: u32, severity: Severity, line: f32) {
             let length = chance.between(DRAG.0, DRAG.1);
             let half = chance.between(DRAG_HALF.0, DRAG_HALF.1);
             let start = (x, line - DRAG_FROM * high);
-            drag(glue, layer(seed, 1_366), start, way * length, half);
+            drag(glue, layer(seed, 1_368), start, way * length, half);
         }
     }
 }

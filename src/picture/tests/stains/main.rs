@@ -93,6 +93,13 @@ fn scratches_keep_their_place_under_a_moved_lamp() {
         assert!(spread(&left.values) > spread_least, "{}", spread(&left.values));
         assert!(likeness(&left.values, &right.values) > 0.95, "{}", likeness(&left.values, &right.values));
     }
+    // Swirl marks go with the lamp.
+    let polished = recipe(open_wood(), Finish::Buffed, Dress::Bare, 5);
+    let swirl = [10.0, 110.0].map(|x| {
+        let lamp = Lamp { kind: LampKind::Point, x, ..Lamp::OVERHEAD };
+        change(&polished, "buff-swirl", Severity::Severe, lamp, COARSE).values
+    });
+    assert!(likeness(&swirl[0], &swirl[1]) < 0.5, "{}", likeness(&swirl[0], &swirl[1]));
     let lines = change(&stained(5), "sanding-scratch", Severity::Severe, ASIDE, COARSE);
     let strip: Vec<f32> = (0..lines.columns).map(|column| lines.at(column, lines.rows / 2)).collect();
     assert!(period(&strip).1 < 0.5, "no even spacing: {}", period(&strip).1);
@@ -170,6 +177,11 @@ fn sinking_follows_the_pores_and_comes_with_time() {
             there.iter().sum::<f32>() / there.len() as f32
         };
         assert!(mean(true) > 2.5 * mean(false), "{} {}", mean(true), mean(false));
+        // Peel minds neither pores nor grain.
+        let peel = draw(&spoiled(&panel, "orange-peel", Severity::Plain), 0.25);
+        let peel: Vec<f32> = clean.height().iter().zip(peel.height()).map(|(a, b)| a - b).collect();
+        assert!(likeness(&peel, &light).abs() < 0.1, "{}", likeness(&peel, &light));
+        assert!(likeness(&depth, &light) < -0.3, "{}", likeness(&depth, &light));
         assert_eq!(clean.rough(), sunk.rough(), "gloss in the dips");
         let aged = Recipe { probe: Probe::Aged, ..spoiled(&panel, "grain-sink", Severity::Plain) };
         assert_eq!(clean.height(), draw(&aged, 0.25).height(), "flat on the day it was buffed");
