@@ -143,7 +143,7 @@ pub(in crate::app) fn Panel(props: &PanelProps) -> Html {
         None => shop.say("panel.words-how"),
     };
     html! {
-        <div class="panel">
+        <div class={classes!("panel", in_words.then_some("worded"))}>
             <div class="panel-bench">
                 { rail(Way::Along) }
                 <div key="face" class="panel-face">
