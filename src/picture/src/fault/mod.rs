@@ -35,6 +35,7 @@ mod run_sag;
 mod sand_through;
 mod sanding_scratch;
 mod scatter;
+mod soft_film;
 mod solvent_pop;
 mod speck;
 mod stain_blotch;
@@ -92,6 +93,8 @@ faults! {
     OrangePeel = "orange-peel" in orange_peel,
     /// Dull grit and powder over an area.
     DrySpray = "dry-spray" in dry_spray,
+    /// Prints of a cloth and of thumbnails in film that has not hardened.
+    SoftFilm = "soft-film" in soft_film,
     /// Lines and curls that a coarse grit left.
     SandingScratch = "sanding-scratch" in sanding_scratch,
     /// Even bars across the face, in the wood.

@@ -213,7 +213,9 @@ fn nibs_stand_up_and_can_be_counted() {
 /// What is slight can be seen, and what is severe is more.
 #[test]
 fn the_slightest_can_be_seen() {
-    for slug in ["fish-eye", "solvent-pop", "pore-pinhole", "dust-nib", "orange-peel", "dry-spray"] {
+    for slug in
+        ["fish-eye", "solvent-pop", "pore-pinhole", "dust-nib", "orange-peel", "dry-spray", "soft-film"]
+    {
         let recipe = cleared(open_pored(), 3);
         let clean = draw(&recipe, FINE);
         let seen = |severity| {
@@ -228,4 +230,27 @@ fn the_slightest_can_be_seen() {
         let (slight, severe) = (seen(Severity::Slight), seen(Severity::Severe));
         assert!(slight > 0.002 && severe > 1.4 * slight, "{slug}: {slight}, {severe}");
     }
+}
+
+/// A cloth prints its weave into soft film: the dents repeat evenly, as bumps of peel do not, and are as many on wood without
+/// pores, where nothing sinks (la-32). The print does not wipe off as bloom does (la-33).
+#[test]
+fn a_weave_repeats_and_does_not_wipe_off() {
+    let recipe = recipe(Species::plain(), Finish::Buffed, Dress::Amber, 6);
+    let repeats = |slug: &str| {
+        let (panel, rise) = raised(&recipe, slug, Severity::Severe, FINE);
+        let field = Field::of(&panel, rise);
+        let ways = (0..11_u8).flat_map(|along| (0..11_u8).map(move |across| (along, across)));
+        let ring = ways.filter(|way| (6.0..11.0).contains(&f32::from(way.0).hypot(f32::from(way.1))));
+        ring.map(|way| alike(&field, (way.0.into(), way.1.into()))).fold(-1.0, f32::max)
+    };
+    let (weave, peel) = (repeats("soft-film"), repeats("orange-peel"));
+    assert!(weave > 0.4 && peel < 0.3, "{weave} {peel}");
+    assert_eq!(spread(&raised(&recipe, "grain-sink", Severity::Severe, COARSE).1), 0.0);
+    let wiped = |slug: &str, probe: Probe| {
+        let panel = draw(&Recipe { probe, ..spoiled(&recipe, slug, Severity::Severe) }, COARSE);
+        Field::light(&panel, Lamp::OVERHEAD, 0).values
+    };
+    let changes = |slug: &str| wiped(slug, Probe::Wiped) != wiped(slug, Probe::None);
+    assert!(!changes("soft-film") && changes("bloom-haze"));
 }
