@@ -22,6 +22,8 @@ const EDGE_LIGHT: Colour = [0.70, 0.60, 0.44];
 const EDGE_SHARE: f32 = 0.95;
 const EDGE_MOST: f32 = 0.6;
 const EDGE_ASIDE: f32 = 0.15;
+/// A crack in opaque colour is a dark line: light falls in between its walls.
+const DARK: Colour = [0.050, 0.042, 0.034];
 /// The mirror ends at a crack.
 const BLIND: f32 = 0.85;
 /// Film curls up a little along a crack, micrometres, over this length; sharp to the lamp, nothing to the finger.
@@ -147,6 +149,9 @@ pub(super) fn lay(layers: &mut Layers, recipe: &Recipe, family: &Family) {
             // A thin edge is also a faint one.
             let edge = (EDGE_SHARE * edges.at(column, row)).min(EDGE_MOST);
             film.cover.lay(column, row, EDGE_LIGHT.map(|part| part * edge), edge);
+            if recipe.opaque.is_some() {
+                film.cover.lay(column, row, DARK, SWALLOWED * cracked.at(column, row));
+            }
         }
     }
     let curls = cracked.blurred(CURL_WIDE);

@@ -324,3 +324,33 @@ fn what_was_there_before_tells_look_alikes_apart() {
         assert!(now != clean && seen(Some(at_once), Probe::Aged) == now, "{at_once}");
     }
 }
+
+/// Sizes are in mm: what is marked on the panel is marked in a window that is drawn twice as fine, and the other way round.
+#[test]
+fn a_finer_picture_has_the_fault_in_the_same_place() {
+    const SIDE: usize = 320;
+    const AT: (f32, f32) = (60.0, 45.0);
+    const REACH: f32 = 0.6;
+    for slug in ["run-sag", "cold-check", "peeling", "wrinkle-lift", "substrate-crack", "crows-foot"] {
+        let recipe = measure::recipe(Some((named(slug), Severity::Severe)), 3);
+        let grid = Grid::covering(120.0, 90.0, 0.25);
+        let whole = Panel::draw(recipe.clone(), grid);
+        let fine = Panel::draw(recipe, grid.window(AT, SIDE, 0.125));
+        let (mut marked, mut met) = ([0.0, 0.0], [0.0, 0.0]);
+        for n in 0..SIDE * SIDE {
+            let along = |n: usize, middle: f32| middle + (n as f32 + 0.5 - 0.5 * SIDE as f32) * 0.125;
+            let (x, y) = (along(n % SIDE, AT.0), along(n / SIDE, AT.1));
+            let (here, there) = (fine.is_on_fault(x, y, 0.0), whole.is_on_fault(x, y, 0.0));
+            for (part, (one, other)) in [(here, &whole), (there, &fine)].into_iter().enumerate() {
+                marked[part] += f32::from(u8::from(one));
+                met[part] += f32::from(u8::from(one && other.is_on_fault(x, y, REACH)));
+            }
+        }
+        for part in [0, 1] {
+            assert!(
+                marked[part] > 1_000.0 && met[part] > 0.97 * marked[part],
+                "{slug}: {met:?} of {marked:?}"
+            );
+        }
+    }
+}
