@@ -220,25 +220,33 @@ fn peeled_film_is_missing_and_checked_film_is_not() {
     assert!(missing("cold-check").1.iter().all(|gone| !gone), "cracks first stay stuck");
 }
 
-/// Wrinkles stand many times higher than orange peel, whose peaks are a few micrometres over their valleys, and their sides
-/// are soft: no step from pixel to pixel as at a crack.
-#[test]
-fn wrinkles_are_high_soft_folds() {
-    let (panel, rise) = raised("wrinkle-lift", Severity::Severe, 6, 0.25);
-    let (columns, rows) = shape(&panel);
-    let window = |column: usize, row: usize| {
-        let part = || {
-            (row..row + 24).flat_map(|row| (column..column + 24).map(move |column| row * columns + column))
-        };
-        let ends = part().fold((f32::MAX, f32::MIN), |(a, b), n| (a.min(rise[n]), b.max(rise[n])));
+/// From the foot to the top within 6 mm, in the middle of all such squares, micrometres.
+fn peak_to_valley(panel: &Panel, rise: &[f32]) -> f32 {
+    const SIDE: usize = 24;
+    let (columns, rows) = shape(panel);
+    let square = |column: usize, row: usize| {
+        let part = (row..row + SIDE).flat_map(|row| (column..column + SIDE).map(move |c| row * columns + c));
+        let ends = part.fold((f32::MAX, f32::MIN), |(a, b), n| (a.min(rise[n]), b.max(rise[n])));
         ends.1 - ends.0
     };
-    let mut heights: Vec<f32> = (0..rows / 24)
-        .flat_map(|row| (0..columns / 24).map(move |column| window(24 * column, 24 * row)))
+    let mut heights: Vec<f32> = (0..rows / SIDE)
+        .flat_map(|row| (0..columns / SIDE).map(move |column| (SIDE * column, SIDE * row)))
+        .map(|(column, row)| square(column, row))
         .collect();
     heights.sort_by(f32::total_cmp);
-    let middle = heights[heights.len() / 2];
+    heights[heights.len() / 2]
+}
+
+/// Wrinkles stand many times higher than orange peel, and their sides are soft: no step from pixel to pixel as at a crack.
+#[test]
+fn wrinkles_are_soft_folds_many_times_higher_than_peel() {
+    let (panel, rise) = raised("wrinkle-lift", Severity::Severe, 6, 0.25);
+    let (columns, _) = shape(&panel);
+    let middle = peak_to_valley(&panel, &rise);
     assert!((25.0..70.0).contains(&middle), "peak to valley {middle}");
+    let (peeled, peel) = raised("orange-peel", Severity::Severe, 6, 0.25);
+    let peel = peak_to_valley(&peeled, &peel);
+    assert!(peel > 1.0 && middle > 4.0 * peel, "{middle} against {peel}");
     let mut steps: Vec<f32> = rise
         .windows(2)
         .enumerate()
