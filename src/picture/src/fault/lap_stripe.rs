@@ -27,6 +27,8 @@ const APART: f32 = 7.0;
 const GAIN: [f32; 3] = [0.7, 0.95, 1.15];
 /// Mist of the neighbouring passes lies everywhere: the least build.
 const LEAST: f32 = 0.45;
+/// Colour for striking passes is strong and has brown in it: build of the shade in a dark bar.
+const DARK: f32 = 0.16;
 /// Most passes that cross a panel.
 const PASSES: usize = 24;
 /// Change of build from which a place counts as the fault.
@@ -66,6 +68,11 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         let map = uptake::colour(layers, recipe, uptake::Colouring::Film);
         for (value, build) in map.values.iter_mut().zip(&builds.values) {
             *value *= build;
+        }
+        if recipe.amber > 0.0 && recipe.opaque.is_none() {
+            for (shade, build) in layers.film.shade.values.iter_mut().zip(&builds.values) {
+                *shade += DARK * (build - 1.0).max(0.0);
+            }
         }
     }
 }
