@@ -47,7 +47,7 @@ const BARE: [f32; 3] = [0.0, 0.30, 0.50];
 const BARE_EDGE: f32 = 0.18;
 /// Half-widths that are looked at, and that count as the fault.
 const REACH: f32 = 1.6;
-const MARKED: (f32, f32) = (1.12, 1.25);
+const MARKED: (f32, f32) = (1.04, 1.18);
 
 /// A streak in its own direction.
 struct Streak {

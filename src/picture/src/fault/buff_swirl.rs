@@ -13,7 +13,7 @@ const ARCS: [f32; 3] = [8.0, 15.0, 24.0];
 const RADIUS: (f32, f32) = (14.0, 74.0);
 const LENGTH: (f32, f32) = (5.0, 27.0);
 /// Width of a groove: most are fine, some are not.
-const WIDTH: [f32; 3] = [0.0038, 0.0046, 0.0054];
+const WIDTH: [f32; 3] = [0.0046, 0.0052, 0.0058];
 const COARSER: f32 = 4.0;
 /// Pieces that an arc is drawn in, pixels: longer ones leave gaps.
 const PIECE: f32 = 1.1;

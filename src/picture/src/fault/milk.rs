@@ -34,7 +34,7 @@ const COLOUR: [f32; 3] = [0.97, 0.97, 0.97];
 const ROUGHENS: f32 = 0.030;
 const VEILS: f32 = 0.9;
 /// Share of a cloud from which it counts as the fault.
-const MARKED: (f32, f32) = (0.045, 0.090);
+const MARKED: (f32, f32) = (0.020, 0.045);
 
 /// A cloud that is to be laid.
 pub(super) struct Milk {

@@ -40,7 +40,7 @@ const LOWEST: f32 = 1.6;
 /// The dish that the block leaves is rounder than its torn outline, mm.
 const ROUND: f32 = 1.2;
 /// Wear from which it counts as the fault.
-const MARKED: (f32, f32) = (0.45, 0.65);
+const MARKED: (f32, f32) = (0.32, 0.50);
 
 pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();

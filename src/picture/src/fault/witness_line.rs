@@ -19,11 +19,11 @@ const LONG: (f32, f32) = (15.0, 25.0);
 const WIDE: (f32, f32) = (11.0, 18.0);
 const WORN: [(f32, f32); 3] = [(0.66, 0.76), (0.9, 1.1), (1.05, 1.5)];
 /// Half-width of a line, mm, and how pale it is.
-const LINE: f32 = 0.20;
+const LINE: f32 = 0.23;
 const PALE: [f32; 3] = [0.22, 0.27, 0.31];
 /// It is a grey, so that it shows on pale wood too, and hides a little of the wood.
 const GREY: [f32; 3] = [0.80, 0.80, 0.80];
-const HIDES: f32 = 0.22;
+const HIDES: f32 = 0.30;
 /// On the worn side the cut coat runs out as a feather, mm, a little pale.
 const FEATHER: f32 = 1.1;
 const FEATHER_PALE: f32 = 0.35;
