@@ -255,7 +255,7 @@ impl Painter {
     /// The wood with what has soaked into it and lies on it, before the lamp is mirrored.
     fn body(&self, coat: &Coat, spot: Spot) -> Colour {
         let paint = &self.paint;
-        let zone = spot.zone.clamp(0.0, 1.0);
+        let zone = spot.zone.clamp(-0.5, 1.0);
         let stain = coat.stain * (1.0 + STAIN_ZONE * zone + STAIN_FIBRE * spot.fibre);
         let film = if coat.wet { CHATOYANCE_FILM } else { 0.0 };
         let turned = (1.0 + (CHATOYANCE + film) * spot.tilt) * (1.0 + STREAK * spot.fibre);
@@ -263,7 +263,9 @@ impl Painter {
         let shade = coat.shade * self.shade(spot);
         let strip = if coat.binding == Binding::None { BindingPart::Wood } else { binding_part(spot.x) };
         [0, 1, 2].map(|part| {
-            let dye = |dyes: Colour, build: f32| self.light.pass(part_of(dyes, part) * build);
+            let dye = |dyes: Colour, build: f32| {
+                if build > 0.0 { self.light.pass(part_of(dyes, part) * build) } else { 1.0 }
+            };
             let over = dye(CHERRY, coat.colour) * dye(SHADE, shade);
             match strip {
                 BindingPart::Binding if coat.binding == Binding::Bare => return part_of(paint.binding, part),

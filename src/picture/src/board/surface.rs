@@ -127,6 +127,6 @@ pub(super) struct Film {
 
 const SEALER: Film = Film { clear: 0.34, blur: 13.0, wave: 2.0, wave_length: 3.0, pore: 4.0 };
 const COLOUR: Film = Film { clear: 0.44, blur: 6.0, wave: 1.6, wave_length: 2.4, pore: 2.0 };
-const CLEAR: Film = Film { clear: 1.0, blur: 1.3, wave: 2.4, wave_length: 3.4, pore: 0.5 };
+const CLEAR: Film = Film { clear: 1.0, blur: 1.2, wave: 1.5, wave_length: 6.5, pore: 0.5 };
 const CURED: Film = Film { clear: 1.0, blur: 0.7, wave: 0.8, wave_length: 5.0, pore: 1.8 };
 const BUFFED: Film = Film { clear: 1.0, blur: 0.14, wave: 0.25, wave_length: 30.0, pore: 0.0 };

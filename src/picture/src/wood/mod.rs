@@ -16,8 +16,9 @@ use crate::map::{Grid, Map};
 use crate::noise::hash;
 use crate::number::mix;
 pub(crate) use cut::{Cut, Place};
-use slow::Slow;
-use year::Year;
+pub(crate) use pores::bore;
+pub(crate) use slow::Slow;
+pub(crate) use year::Year;
 
 /// How far the share of stain that wood takes follows its parts (by eye).
 const TAKES_EARLY: f32 = 0.22;
@@ -105,7 +106,7 @@ impl Wood {
 
     /// Cuts the pores and the gum open.
     pub(crate) fn open(&mut self, species: &Species, cut: &Cut) {
-        pores::bore(self, species, cut);
+        bore(&mut self.pore, species, cut);
         for (pore, ray) in self.pore.values.iter_mut().zip(&self.ray.values) {
             *pore *= 1.0 - ray;
         }

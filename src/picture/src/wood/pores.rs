@@ -18,17 +18,17 @@ const BEND: f32 = 0.006;
 /// Most gum in the wood below it.
 const GUM: f32 = 0.9;
 
-/// Bores the pores.
-pub(super) fn bore(wood: &mut Wood, species: &Species, cut: &Cut) {
+/// Bores the pores: adds the share of each pixel that is open.
+pub(crate) fn bore(map: &mut Map, species: &Species, cut: &Cut) {
     for (number, kind) in (0_u32..).zip(&species.pores) {
         let chance = Chance::new(cut.seed(50 + number));
         if cut.is_end() {
-            holes(&mut wood.pore, species, cut, kind, chance);
+            holes(map, species, cut, kind, chance);
         } else {
-            dashes(&mut wood.pore, species, cut, kind, chance);
+            dashes(map, species, cut, kind, chance);
         }
     }
-    for share in &mut wood.pore.values {
+    for share in &mut map.values {
         *share = share.min(1.0);
     }
 }

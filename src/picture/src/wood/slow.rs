@@ -6,15 +6,15 @@ use crate::number::{coordinate, mix, whole};
 
 /// What is known of a place.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Slow {
-    pub(super) place: Place,
-    pub(super) streak: f32,
-    pub(super) drift: f32,
-    pub(super) ribbon: f32,
+pub(crate) struct Slow {
+    pub(crate) place: Place,
+    pub(crate) streak: f32,
+    pub(crate) drift: f32,
+    pub(crate) ribbon: f32,
 }
 
 impl Slow {
-    fn at(cut: &Cut, x: f32, y: f32) -> Self {
+    pub(crate) fn at(cut: &Cut, x: f32, y: f32) -> Self {
         let place = cut.place(x, y);
         Self { place, streak: cut.streak(x, y), drift: cut.drift(x, y), ribbon: cut.ribbon(&place) }
     }
