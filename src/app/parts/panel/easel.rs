@@ -190,10 +190,8 @@ impl State {
                 self.panel = Some(panel);
                 Some(told)
             }
-            Job::Loupe(eye) => {
-                let face = self.panel.as_ref();
-                let agrees = |face: &Panel| loupe::agrees(face.grid(), face.mask(), eye, panel.mask());
-                self.near = face.is_some_and(agrees).then_some(panel);
+            Job::Loupe(_) => {
+                self.near = Some(panel);
                 None
             }
         }

@@ -81,26 +81,6 @@ pub(super) fn cut_round(eye: Place, pixels: &mut [u8]) {
     }
 }
 
-/// Whether a window shows the fault where the whole panel does; some faults are drawn from the whole only.
-pub(super) fn agrees(face: Grid, of_face: &[f32], eye: Place, of_window: &[f32]) -> bool {
-    /// Share of the fault that may lie elsewhere: an edge is sharper under the loupe.
-    const ELSEWHERE: f32 = 0.4;
-    let (mut both, mut apart) = (0.0, 0.0);
-    let mut window = of_window.iter();
-    for row in 0..SIDE {
-        let (y, _) = along(row, eye.y, face.scale);
-        for column in 0..SIDE {
-            let (x, _) = along(column, eye.x, face.scale);
-            let there = of_face.get(y.min(face.rows - 1) * face.columns + x.min(face.columns - 1));
-            if let (Some(there), Some(here)) = (there, window.next()) {
-                both += there + here;
-                apart += (there - here).abs();
-            }
-        }
-    }
-    apart <= ELSEWHERE * both + 1.0
-}
-
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "held within the picture")]
 fn whole(value: f32) -> usize {
     value as usize
