@@ -51,8 +51,10 @@ const CLOUD: f32 = 0.62;
 /// Tilted fibre turns light with the lamp: on bare wood, and more under film.
 const SHEEN: f32 = 0.11;
 const SHEEN_FILM: f32 = 0.13;
-/// Elevation of a raking lamp over the bench: its tangent and its light.
+/// Elevation of a raking lamp over the bench, its tangent, and its light: film is smoother than bare wood, and the lamp is
+/// laid lower to see what is on it.
 const RAKE: f32 = 0.14;
+const RAKE_FILM: f32 = 0.05;
 const RAKE_LIGHT: f32 = 0.9;
 
 /// All of a panel that does not change with the lamp.
@@ -201,6 +203,7 @@ impl Lit {
             LampKind::Point => scratch::lit(&self.scratches, self.grid, Shine::Bulb(aim)),
             LampKind::Raking => Vec::new(),
         };
+        let rake = if self.film { RAKE_FILM } else { RAKE };
         let mut frosted = self.frosted.iter().peekable();
         for ((place, pixel), bytes) in self.pixels.iter().enumerate().zip(pixels.chunks_exact_mut(4)) {
             let (u, v) = (pixel.ceiling.0 - aim.0, pixel.ceiling.1 - aim.1);
@@ -216,7 +219,7 @@ impl Lit {
                     (self.tubes(along, across, blur, pixel.veil), 0.92 + 0.10 * glow(u, v))
                 }
                 LampKind::Point => (self.bulb(u, v, pixel), 0.80 + 0.22 * glow(u, v)),
-                LampKind::Raking => (0.0, RAKE_LIGHT * (1.0 + pixel.slope / RAKE).clamp(0.05, 3.0)),
+                LampKind::Raking => (0.0, RAKE_LIGHT * (1.0 + pixel.slope / rake).clamp(0.05, 3.0)),
             };
             let turned = pixel.tilt * (lean + 0.8);
             // Fibre that leans away from the lamp grows darker, never black.

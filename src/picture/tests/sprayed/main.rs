@@ -254,3 +254,28 @@ fn a_weave_repeats_and_does_not_wipe_off() {
     let changes = |slug: &str| wiped(slug, Probe::Wiped) != wiped(slug, Probe::None);
     assert!(!changes("soft-film") && changes("bloom-haze"));
 }
+
+/// Under a low lamp from the left a bowl is dark on its left, a nib is bright there: hollow or bump (la-04).
+#[test]
+fn a_low_lamp_tells_hollows_from_bumps() {
+    let recipe = cleared(Species::plain(), 8);
+    let clean = Field::light(&draw(&recipe, FINE), LOW, 0);
+    let left = |slug: &str| {
+        let panel = draw(&spoiled(&recipe, slug, Severity::Plain), FINE);
+        let change = Field::light(&panel, LOW, 0).less(&clean);
+        let sides = marked(&panel).into_iter().filter(|spot| !spot.cut).map(|spot| {
+            // Brightness of the left half over that of the right, within the spot.
+            let lean = |(column, row): (usize, usize)| {
+                let (x, y) = ((column as f32 + 0.5) * FINE - spot.x, (row as f32 + 0.5) * FINE - spot.y);
+                if x.hypot(y) < 0.5 * spot.across { -x.signum() * change.at(column, row) } else { 0.0 }
+            };
+            let places =
+                (0..change.rows).flat_map(|row| (0..change.columns).map(move |column| (column, row)));
+            places.map(lean).sum::<f32>()
+        });
+        let sides: Vec<f32> = sides.collect();
+        sides.iter().filter(|side| **side > 0.0).count() as f32 / sides.len() as f32
+    };
+    let (bowls, nibs) = (left("fish-eye"), left("dust-nib"));
+    assert!(bowls < 0.1 && nibs > 0.75, "{bowls} {nibs}");
+}
