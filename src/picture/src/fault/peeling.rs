@@ -150,6 +150,11 @@ impl Flakes {
                 .flat_map(move |row| (left..left + 3).map(move |column| row * self.columns + column))
         };
         let flake = |number: usize| self.flakes.get(number).copied();
+        // Among flakes of one kind no edge is near.
+        let kind = |hold: Hold| around().filter_map(flake).all(|flake| flake.2 == hold);
+        if let Some(hold) = [Hold::Gone, Hold::Held].into_iter().find(|hold| kind(*hold)) {
+            return Place { hold, side: FLAKE, edge: FLAKE };
+        }
         let far = |(fx, fy, _): (f32, f32, Hold)| (fx - x) * (fx - x) + (fy - y) * (fy - y);
         let nearest = around().filter_map(flake).min_by(|a, b| far(*a).total_cmp(&far(*b)));
         let Some(own) = nearest else { return Place { hold: Hold::Held, side: FLAKE, edge: FLAKE } };
