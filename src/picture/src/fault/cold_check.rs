@@ -15,10 +15,14 @@ const FIRST: [usize; 3] = [5, 9, 11];
 const APART: [f32; 3] = [9.0, 6.0, 6.5];
 /// Tries for each.
 const TRIES: usize = 6;
+/// Where a short one begins, shares of the height.
+const TOP: (f32, f32) = (-0.2, 0.7);
 /// Their length.
 const LENGTH: [(f32, f32); 3] = [(24.0, 60.0), (30.0, 80.0), (130.0, 140.0)];
 /// Younger generations: tries to begin one, and how near to another it may begin.
 const YOUNGER: [&[(usize, f32)]; 3] = [&[], &[(7, 7.0)], &[(160, 3.4), (220, 2.4), (200, 1.9)]];
+/// How far ahead of a younger one the ground must be free, in these lengths.
+const AHEAD: f32 = 1.6;
 /// How far a younger one goes if it meets none.
 const YOUNG_LENGTH: [f32; 3] = [0.0, 32.0, 160.0];
 /// Width of the first, of each younger generation against the one before, and its spread.
@@ -43,7 +47,7 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         }
         let length = chance.between(shortest, longest);
         let x = chance.even() * grid.width();
-        let y = if length > grid.height() { 0.0 } else { chance.between(-0.2, 0.7) * grid.height() };
+        let y = if length > grid.height() { 0.0 } else { chance.between(TOP.0, TOP.1) * grid.height() };
         let heading = ACROSS + LEAN * chance.normal();
         if !family.passes((x, (y + 0.5 * length).min(0.5 * grid.height())), severity.of(APART)) {
             let way = Way { heading, jitter: JITTER, kink: KINK, length };
@@ -62,7 +66,7 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
             };
             // What lies ahead must be free, or it would run beside another.
             let ahead =
-                (from.0 + 1.6 * apart * libm::cosf(heading), from.1 + 1.6 * apart * libm::sinf(heading));
+                (from.0 + AHEAD * apart * libm::cosf(heading), from.1 + AHEAD * apart * libm::sinf(heading));
             if !family.passes(ahead, apart) {
                 let way = Way { heading, jitter: JITTER, kink: KINK, length: severity.of(YOUNG_LENGTH) };
                 let width = width * chance.between(WIDTH_SHARE.0, WIDTH_SHARE.1);

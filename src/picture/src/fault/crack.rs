@@ -10,6 +10,8 @@ use crate::panel::{Layers, Probe, Recipe};
 /// Length of a step of a walk, and of the squares in which cracks meet.
 pub(super) const STEP: f32 = 0.25;
 const SQUARE: f32 = 0.4;
+/// Share of a turn that a crack takes back at each step: it keeps about its way.
+const HOLDS_ON: f32 = 0.1;
 /// A branch may touch the crack that it leaves for so many steps.
 const LEAVES: usize = 6;
 /// A free end thins over this length, at most over all of it.
@@ -77,7 +79,7 @@ impl Family {
         let mut points = vec![from];
         let mut meets = false;
         for step in 0..whole(way.length / STEP) {
-            heading += way.jitter * chance.normal() + 0.1 * (way.heading - heading);
+            heading += way.jitter * chance.normal() + HOLDS_ON * (way.heading - heading);
             if chance.even() < way.kink.0 * STEP {
                 heading += way.kink.1 * chance.normal();
             }

@@ -4,7 +4,7 @@
 use super::thick;
 use crate::map::Map;
 use crate::noise::{Chance, cloud};
-use crate::number::{smooth, whole};
+use crate::number::{coordinate, smooth, whole};
 use crate::panel::{Layers, Recipe, Severity};
 use crate::wood::layer;
 
@@ -72,6 +72,6 @@ impl Edge {
 /// So many edges that meet, beginning with any.
 pub(super) fn edges(chance: &mut Chance, count: usize) -> Vec<Edge> {
     const ROUND: [Edge; 4] = [Edge::Bottom, Edge::Right, Edge::Top, Edge::Left];
-    let first = whole(chance.even() * 3.99);
+    let first = whole(chance.even() * coordinate(ROUND.len()));
     ROUND.into_iter().cycle().skip(first).take(count).collect()
 }

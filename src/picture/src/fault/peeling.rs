@@ -28,6 +28,9 @@ const FILM: f32 = 40.0;
 /// Lift of a rim and of a loose flake, micrometres; how far a rim is lifted, and how unevenly.
 const LIFT: f32 = 34.0;
 const LOOSE_LIFT: f32 = 15.0;
+/// Round its rim a loose flake still lies down over this width, and has this share of the air.
+const LOOSE_WIDE: f32 = 2.0;
+const LOOSE_LEAST: f32 = 0.4;
 const RIM: f32 = 1.5;
 const LIFT_WAVE: f32 = 5.0;
 /// Film is too stiff to bend over less than this.
@@ -46,6 +49,13 @@ const SHADOW_WIDE: f32 = 0.45;
 /// A crack round a loose flake: what it swallows, and its width.
 const CRACK: f32 = 0.55;
 const CRACK_WIDE: f32 = 0.12;
+/// Air from which a rim is marked.
+const MARKED: (f32, f32) = (0.08, 0.2);
+/// Where along one of the sides of a panel film comes off, shares of it.
+const SIDES: f32 = 4.0;
+const START: (f32, f32) = (0.2, 0.8);
+/// The first flake lies so many sizes before the panel.
+const FIRST: f32 = 1.5;
 /// Roughness of the wood below, radians.
 const WOOD_ROUGH: f32 = 0.3;
 
@@ -84,7 +94,7 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         (first..).zip(layers).map(moved).sum::<f32>()
     };
     let wide = [0, 1].map(|part| coarse(grid, |x, y| torn(part, &TORN, 0, x, y)));
-    let lifts = coarse(grid, |x, y| smooth(-1.0, 1.3, cloud(number(20), x / LIFT_WAVE, y / LIFT_WAVE)));
+    let lifts = coarse(grid, |x, y| smooth(-1.0, 1.0, cloud(number(20), x / LIFT_WAVE, y / LIFT_WAVE)));
     let mut rise = Map::of(grid, 0.0);
     for row in 0..grid.rows {
         for column in 0..grid.columns {
@@ -110,17 +120,17 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
 impl Flakes {
     fn broken(grid: Grid, seed: u32, reach: f32) -> Self {
         let mut chance = Chance::new(layer(seed, 1_121));
-        let start = match whole(4.0 * chance.even()) {
-            0 => (0.0, chance.between(0.2, 0.8) * grid.height()),
-            1 => (grid.width(), chance.between(0.2, 0.8) * grid.height()),
-            2 => (chance.between(0.2, 0.8) * grid.width(), grid.height()),
-            _ => (chance.between(0.2, 0.8) * grid.width(), 0.0),
+        let start = match whole(SIDES * chance.even()) {
+            0 => (0.0, chance.between(START.0, START.1) * grid.height()),
+            1 => (grid.width(), chance.between(START.0, START.1) * grid.height()),
+            2 => (chance.between(START.0, START.1) * grid.width(), grid.height()),
+            _ => (chance.between(START.0, START.1) * grid.width(), 0.0),
         };
         let count = |length: f32| whole(length / FLAKE) + 4;
         let (columns, rows) = (count(grid.width()), count(grid.height()));
         let flake = |number: usize| {
             let place = |n: usize, chance: &mut Chance| {
-                FLAKE * (coordinate(n) - 1.5 + chance.between(-UNEVEN, UNEVEN))
+                FLAKE * (coordinate(n) - FIRST + chance.between(-UNEVEN, UNEVEN))
             };
             let (x, y) = (place(number % columns, &mut chance), place(number / columns, &mut chance));
             let far = libm::hypotf(x - start.0, y - start.1) / reach;
@@ -184,7 +194,7 @@ impl Place {
         match self.hold {
             Hold::Gone => 0.0,
             Hold::Held => lift * LIFT * self.near(RIM),
-            Hold::Loose => LOOSE_LIFT * smooth(0.0, 2.0, self.side),
+            Hold::Loose => LOOSE_LIFT * smooth(0.0, LOOSE_WIDE, self.side),
         }
     }
 
@@ -198,13 +208,13 @@ impl Place {
             Hold::Gone => (0.0, 0.0),
             Hold::Held => (lift * AIR * self.near(AIR_WIDE), 0.0),
             Hold::Loose => {
-                let inside = smooth(0.0, 2.0, self.side);
+                let inside = smooth(0.0, LOOSE_WIDE, self.side);
                 let crack = (CRACK_WIDE / grid.scale).min(1.0)
                     * (1.0 - smooth(0.0, 2.0 * CRACK_WIDE.max(0.5 * grid.scale), self.side));
-                (LOOSE_AIR * (0.6 + 0.4 * lift) * inside.max(0.4), crack)
+                (LOOSE_AIR * (0.5 + 0.5 * lift) * inside.max(LOOSE_LEAST), crack)
             }
         };
-        let mark = if self.hold == Hold::Loose { 1.0 } else { bare.max(smooth(0.08, 0.2, air)) };
+        let mark = if self.hold == Hold::Loose { 1.0 } else { bare.max(smooth(MARKED.0, MARKED.1, air)) };
         put(&mut layers.mask, (column, row), |mask| mask.max(mark));
         if probe == Probe::Aged {
             return;

@@ -23,6 +23,12 @@ const CURTAIN: [f32; 3] = [0.0, 30.0, 46.0];
 const CURTAIN_SHARE: f32 = 0.5;
 const CURTAIN_HIGH: f32 = 17.0;
 const LIP: f32 = 1.4;
+/// A curtain thins to nothing between these shares of its half length; tears hang from this share of it.
+const ENDS: (f32, f32) = (0.6, 1.05);
+const INNER: f32 = 0.85;
+/// How far from the middle of the panel it hangs, share of the room there is; where in its part of the curtain a tear stands.
+const ROAMS: f32 = 0.8;
+const STAND: (f32, f32) = (0.05, 0.95);
 /// How far the lip sinks where a tear leaves it, and how far along it that is felt.
 const SCALLOP: (f32, f32) = (4.5, 4.2);
 /// Waves of the lip between: height and length.
@@ -60,17 +66,18 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let (from, to) = if half > 0.0 { CURTAIN_TOP } else { TEAR_TOP };
     let top = chance.between(from, to) * grid.height();
     let room = (0.5 * grid.width() - half).max(0.0);
-    let middle = 0.5 * grid.width() + room * chance.between(-0.8, 0.8);
+    let middle = 0.5 * grid.width() + room * chance.between(-ROAMS, ROAMS);
     let count = severity.of(COUNT);
     let mut extra = Map::of(grid, 0.0);
     let tears: Vec<Tear> = (0..count)
         .map(|number| {
             // One in each part of the curtain, nowhere in step.
-            let place = (coordinate(number) + chance.between(0.05, 0.95)) / coordinate(count) * 2.0 - 1.0;
+            let place =
+                (coordinate(number) + chance.between(STAND.0, STAND.1)) / coordinate(count) * 2.0 - 1.0;
             let ((shortest, longest), (narrow, wide)) = (severity.of(LENGTH_SHARE), severity.of(HALF_WIDTH));
             let length = severity.of(LENGTH) * chance.between(shortest, longest);
             Tear {
-                x: middle + 0.85 * half * place,
+                x: middle + INNER * half * place,
                 top,
                 length: length.min(grid.height() - LEFT_BELOW - top),
                 half: chance.between(narrow, wide),
@@ -101,7 +108,7 @@ fn hang(extra: &mut Map, tears: &[Tear], seed: u32, (middle, top, half): (f32, f
                 SCALLOP.0 * libm::expf(-off * off)
             };
             let off = ((x - middle) / half).abs();
-            (top + wave + tears.iter().map(scallop).sum::<f32>(), 1.0 - smooth(0.6, 1.05, off))
+            (top + wave + tears.iter().map(scallop).sum::<f32>(), 1.0 - smooth(ENDS.0, ENDS.1, off))
         })
         .collect();
     let mut lips = lips.iter().cycle();

@@ -6,7 +6,7 @@ use super::crack::{Crack, Family, STEP, lay};
 use crate::light::Colour;
 use crate::map::Map;
 use crate::noise::{Chance, cloud};
-use crate::number::{coordinate, smooth, whole};
+use crate::number::{coordinate, mix, smooth, whole};
 use crate::panel::{Layers, Probe, Recipe, Severity};
 use crate::wood::{Cut, layer};
 
@@ -33,6 +33,7 @@ const WHITE: f32 = 2.4;
 const WHITE_MOST: f32 = 0.42;
 const WHITE_WIDE: f32 = 0.38;
 const WHITE_WAVE: f32 = 4.0;
+const WHITE_LEAST: f32 = 0.25;
 const WHITE_COLOUR: Colour = [1.0, 0.94, 0.82];
 /// Lifted edges stand over the rest, micrometres for each mm of width within each mm.
 const LIPS: f32 = 16.0;
@@ -40,6 +41,9 @@ const LIPS: f32 = 16.0;
 const SEEN: (f32, f32) = (0.04, 0.10);
 /// Nothing begins nearer to the rim, in shares of the height, nor nearer to another.
 const RIM: f32 = 0.1;
+/// Where in its part of the height a split runs, and where it begins, share of the width less half its length.
+const STAND: (f32, f32) = (0.15, 0.85);
+const START: (f32, f32) = (-0.1, 1.0);
 
 pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
@@ -49,7 +53,7 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let joint = (chance.even() < JOINT).then(|| whole(chance.even() * coordinate(count)));
     let room = (1.0 - 2.0 * RIM) / coordinate(count);
     for number in 0..count {
-        let y = grid.height() * (RIM + room * (coordinate(number) + chance.between(0.15, 0.85)));
+        let y = grid.height() * (RIM + room * (coordinate(number) + chance.between(STAND.0, STAND.1)));
         if joint == Some(number) {
             open_joint(&mut family, &mut chance, y, grid.width(), severity);
             if recipe.probe != Probe::Aged {
@@ -75,13 +79,13 @@ fn split(
     let cut = Cut::new(&recipe.species, recipe.face, recipe.seed, high);
     let (shortest, longest) = severity.of(LENGTH);
     let length = chance.between(shortest, longest);
-    let start = chance.between(-0.1, 1.0) * (wide - 0.6 * length);
+    let start = chance.between(START.0, START.1) * (wide - 0.5 * length);
     let (mut x, mut y) = (start, from);
     let mut end = start;
     while end < (start + length).min(wide) {
         end = (x + chance.between(KEEPS.0, KEEPS.1)).min(start + length);
-        let share = (0.5 * (x + end) - start) / length;
-        let width = severity.of(WIDTH) * (END_WIDTH + (1.0 - END_WIDTH) * 4.0 * share * (1.0 - share));
+        let off = (x + end - 2.0 * start) / length - 1.0;
+        let width = severity.of(WIDTH) * (END_WIDTH + (1.0 - END_WIDTH) * (1.0 - off * off));
         let mut points = Vec::new();
         while x < end {
             points.push((x, y));
@@ -101,7 +105,7 @@ fn open_joint(family: &mut Family, chance: &mut Chance, y: f32, wide: f32, sever
     while x < wide {
         let end = x + chance.between(OPENS.0, OPENS.1);
         let points = (0..whole((end - x) / STEP)).map(|n| (x + STEP * coordinate(n), y)).collect();
-        let width = severity.of(WIDTH) * chance.between(END_WIDTH, 0.9);
+        let width = severity.of(WIDTH) * chance.between(END_WIDTH, 1.0);
         family.cracks.push(Crack { points, width, held: (false, false) });
         x = end + chance.between(HOLDS.0, HOLDS.1);
     }
@@ -126,8 +130,8 @@ fn whiten(layers: &mut Layers, recipe: &Recipe, family: &Family) {
         if share <= 0.0 {
             return 0.0;
         }
-        let uneven = smooth(-1.2, 1.0, cloud(seed, x / WHITE_WAVE, y / WHITE_WAVE));
-        (WHITE * share * (0.25 + 0.75 * uneven)).min(WHITE_MOST)
+        let uneven = smooth(-1.0, 1.0, cloud(seed, x / WHITE_WAVE, y / WHITE_WAVE));
+        (WHITE * share * mix(WHITE_LEAST, 1.0, uneven)).min(WHITE_MOST)
     });
     let film = &mut layers.film;
     film.haze_colour = WHITE_COLOUR;
