@@ -27,6 +27,8 @@ const HIDES: f32 = 0.30;
 /// On the worn side the cut coat runs out as a feather, mm, a little pale.
 const FEATHER: f32 = 1.1;
 const FEATHER_PALE: f32 = 0.35;
+/// Where nothing of it is left, mm.
+const ENDS: f32 = 5.0;
 /// Step from coat to coat, micrometres, and its width, mm.
 const STEP: f32 = 0.9;
 const STEP_WIDE: f32 = 0.9;
@@ -65,9 +67,16 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
             let place = row * grid.columns + column;
             for level in LEVELS {
                 let off = (here - level) / steep.max(FLATTEST);
+                if off < -MARKED.max(STEP_WIDE) {
+                    continue;
+                }
+                if off > ENDS {
+                    layers.film.height.add(column, row, if wet { 0.0 } else { -STEP });
+                    continue;
+                }
                 let line = libm::expf(-(off / LINE) * (off / LINE));
-                let feather =
-                    if off > 0.0 { FEATHER_PALE * libm::expf(-off / FEATHER) } else { 0.0 } * (1.0 - line);
+                let feather = if off > 0.0 { FEATHER_PALE * libm::expf(-off / FEATHER) } else { 0.0 };
+                let feather = feather * (1.0 - line);
                 if let Some(mask) = layers.mask.values.get_mut(place) {
                     *mask = mask.max(1.0 - smooth(0.5 * MARKED, MARKED, off.abs()));
                 }
