@@ -24,11 +24,11 @@ const WAVER_LENGTH: f32 = 55.0;
 /// Cells between the noise of one pass and the next.
 const APART: f32 = 7.0;
 /// How far the build follows the fans.
-const GAIN: [f32; 3] = [0.7, 0.95, 1.15];
+const GAIN: [f32; 3] = [0.85, 1.0, 1.15];
 /// Mist of the neighbouring passes lies everywhere: the least build.
 const LEAST: f32 = 0.45;
 /// Colour for striking passes is strong and has brown in it: build of the shade in a dark bar.
-const DARK: f32 = 0.16;
+const DARK: f32 = 0.22;
 /// Most passes that cross a panel.
 const PASSES: usize = 24;
 /// Change of build from which a place counts as the fault.
