@@ -204,6 +204,12 @@ fn a_file_is_checked_as_what_its_own_keys_say() {
 }
 
 #[test]
+fn a_wood_that_cannot_be_drawn_is_refused() {
+    let file = "looks.toml";
+    refused(file, "ring = 3.8", "ring = 0.0", &["white-ash", "`ring`", "0.05 to 300"]);
+}
+
+#[test]
 fn a_competency_that_a_family_cannot_give_evidence_for_is_refused() {
     let from = "competencies = [\"mix-measured\"]";
     let file = "families/mix.toml";

@@ -22,6 +22,7 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
     tickets(content, reader);
     facts(content, reader);
     solvents(content, reader);
+    looks(content, reader);
     sourced(reader, "setting", content.settings.iter().map(|info| info.source.as_str()));
     sourced(reader, "wood", content.woods.iter().map(|wood| wood.source.as_str()));
     sourced(reader, "solvent", content.solvents.iter().map(|solvent| solvent.source.as_str()));
@@ -62,6 +63,40 @@ fn woods(content: &Content, reader: &mut Reader) {
             let most = Micrometres::MAX;
             let message = format!("`vessel_um` is {vessel}; over 0 and up to {most} is allowed");
             reader.at("wood", index, "vessel_um", message);
+        }
+    }
+}
+
+/// Lengths and counts that a drawn wood may have, mm and a square centimetre: outside them it could not be drawn, or not in
+/// any time.
+fn looks(content: &Content, reader: &mut Reader) {
+    const THIN: (f32, f32) = (0.01, 5.0);
+    const LONG: (f32, f32) = (0.05, 300.0);
+    const COUNT: (f32, f32) = (0.0, 500.0);
+    for (index, look) in content.looks.iter().enumerate() {
+        let species = &look.species;
+        let mut values = vec![("ring", species.ring, LONG), ("depth", species.depth, LONG)];
+        for pores in &species.pores {
+            let (thin, long) = (("pores", pores.width, THIN), ("pores", pores.length, LONG));
+            values.extend([thin, long, ("pores", pores.count, COUNT)]);
+        }
+        if let Some(rays) = species.rays {
+            values.extend([
+                ("rays", rays.spacing, LONG),
+                ("rays", rays.width, THIN),
+                ("rays", rays.height, LONG),
+            ]);
+        }
+        values.extend(species.bands.iter().map(|bands| ("bands", bands.count, LONG)));
+        if let Some(gum) = species.gum {
+            values.extend([("gum", gum.width, THIN), ("gum", gum.length, LONG), ("gum", gum.count, COUNT)]);
+        }
+        for (key, value, (least, most)) in values {
+            if !(least..=most).contains(&value) {
+                let message =
+                    format!("look `{}`: {value} in `{key}`; {least} to {most} is allowed", look.slug);
+                reader.at("look", index, &format!("species.{key}"), message);
+            }
         }
     }
 }
