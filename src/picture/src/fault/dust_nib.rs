@@ -15,7 +15,7 @@ use crate::wood::layer;
 const COUNT: [usize; 3] = [12, 28, 60];
 const TOGETHER: f32 = 0.3;
 const SPREAD: (f32, f32) = (22.0, 18.0);
-const APART: f32 = 2.6;
+const APART: f32 = 3.2;
 const TRIES: usize = 8;
 /// Median radius, its spread and range.
 const RADIUS: f32 = 0.24;
@@ -45,7 +45,7 @@ const OVER: f32 = 45.0;
 const BESIDE: f32 = 26.0;
 const BESIDE_WIDE: f32 = 0.35;
 /// Radii of a nib's skirt that are seen; share of a pixel's fibre, spread out, from which it is marked.
-const MARKED: f32 = 0.8;
+const MARKED: f32 = 1.35;
 const MARKED_FIBRE: (f32, f32) = (0.02, 0.06);
 
 pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {

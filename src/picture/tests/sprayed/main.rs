@@ -279,3 +279,37 @@ fn a_low_lamp_tells_hollows_from_bumps() {
     let (bowls, nibs) = (left("fish-eye"), left("dust-nib"));
     assert!(bowls < 0.1 && nibs > 0.75, "{bowls} {nibs}");
 }
+
+/// What is marked covers what one sees: of all pixels that a fault changes, nearly all are marked.
+#[test]
+fn what_is_seen_is_marked() {
+    let recipe = cleared(open_pored(), 9);
+    let clean = Field::light(&draw(&recipe, FINE), Lamp::OVERHEAD, 1);
+    for slug in ["fish-eye", "solvent-pop", "pore-pinhole", "dust-nib", "dry-spray", "soft-film"] {
+        let panel = draw(&spoiled(&recipe, slug, Severity::Plain), FINE);
+        let change = Field::light(&panel, Lamp::OVERHEAD, 1).less(&clean);
+        let seen: Vec<usize> = (0..change.values.len()).filter(|n| change.values[*n].abs() > 8.0).collect();
+        let beside = seen.iter().filter(|n| {
+            let (x, y) = ((*n % change.columns) as f32 * FINE, (*n / change.columns) as f32 * FINE);
+            !panel.is_on_fault(x, y, 0.5)
+        });
+        let share = beside.count() as f32 / seen.len() as f32;
+        assert!(share < 0.12, "{slug}: {share}");
+    }
+}
+
+/// Powder of dry spray rubs off, its roughness stays (la-08): the wood is less dull in the wiped band, the lamp is not back.
+#[test]
+fn powder_wipes_off_but_the_gloss_stays_lost() {
+    let recipe = cleared(Species { base: [92, 62, 46], early: [82, 54, 40], ..Species::plain() }, 4);
+    let clean = Field::light(&draw(&recipe, COARSE), ASIDE, 2);
+    let sprayed = |probe: Probe| {
+        let panel = draw(&Recipe { probe, ..spoiled(&recipe, "dry-spray", Severity::Severe) }, COARSE);
+        let dull = Field::light(&panel, ASIDE, 2).less(&clean).means().1;
+        (dull, panel.rough().iter().copied().fold(f32::MAX, f32::min), draw(&recipe, COARSE).rough()[0])
+    };
+    let ((before, _, _), (after, least, gloss)) = (sprayed(Probe::None), sprayed(Probe::Wiped));
+    let gain = before.iter().zip(&after).map(|(before, after)| before - after).fold(0.0, f32::max);
+    assert!(gain > 3.0, "{gain}");
+    assert!(least > 3.0 * gloss, "{least} {gloss}");
+}
