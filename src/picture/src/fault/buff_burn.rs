@@ -13,6 +13,8 @@ use crate::wood::layer;
 /// Streaks on a panel; the share of them that run out over an edge.
 const STREAKS: [usize; 3] = [1, 1, 2];
 const AT_EDGE: f32 = 0.5;
+/// Shares of the panel between which the others lie.
+const INNER: (f32, f32) = (0.25, 0.75);
 /// Half of a streak's length and of its width, mm; the wheel's lean to the grain, and how far
 /// one streak strays from it, radians.
 const LONG: [(f32, f32); 3] = [(9.0, 12.0), (13.0, 17.0), (17.0, 24.0)];
@@ -38,10 +40,16 @@ const MELTED: (f32, f32) = (0.72, 1.02);
 const TORN: f32 = 0.045;
 const SCATTERS: f32 = 0.40;
 const WHITE: (f32, f32) = (0.07, 0.24);
+/// Tears are uneven: mean, spread and least.
+const RAGGED: (f32, f32) = (0.6, 0.4);
+const RAGGED_LEAST: f32 = 0.2;
 /// Heat browns it; colour is dragged from the middle to the end.
 const SCORCHED: f32 = 0.30;
 const THINNED: [f32; 3] = [0.35, 0.6, 0.9];
 const DRAGGED: f32 = 0.5;
+/// Share of it that is taken in the middle, and how far drag lines keep it.
+const TAKEN: f32 = 0.7;
+const RIDGED: f32 = 0.4;
 /// Core worn to the wood, in half-widths: none where it is slight.
 const BARE: [f32; 3] = [0.0, 0.30, 0.50];
 const BARE_EDGE: f32 = 0.18;
@@ -62,7 +70,10 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let mut chance = Chance::new(layer(recipe.seed, 1_280));
     let lean = LEAN * chance.normal();
     for number in 0..severity.of(STREAKS) {
-        let inside = (chance.between(0.25, 0.75) * grid.width(), chance.between(0.25, 0.75) * grid.height());
+        let inside = (
+            chance.between(INNER.0, INNER.1) * grid.width(),
+            chance.between(INNER.0, INNER.1) * grid.height(),
+        );
         let (edge, _) = on_edge(grid, &mut chance);
         let at = if chance.even() < AT_EDGE { edge } else { inside };
         let turn =
@@ -101,10 +112,10 @@ fn burn(layers: &mut Layers, recipe: &Recipe, severity: Severity, streak: &Strea
         let lines = severity.of(DRAG_HIGH) * drag + TEAR_HIGH * tear;
         film.height.add(column, row, LIP * lip + melted * (lines - severity.of(HOLLOW)));
         let place = row * grid.columns + column;
-        let torn = melted * (0.6 + 0.4 * tear).clamp(0.2, 1.0);
+        let torn = melted * (RAGGED.0 + RAGGED.1 * tear).clamp(RAGGED_LEAST, 1.0);
         if let Some(tint) = film.tint.values.get_mut(place) {
-            let left =
-                1.0 - severity.of(THINNED) * melted * (0.7 - DRAGGED * along - 0.4 * drag).clamp(0.0, 1.0);
+            let left = 1.0
+                - severity.of(THINNED) * melted * (TAKEN - DRAGGED * along - RIDGED * drag).clamp(0.0, 1.0);
             *tint *= left + DRAGGED * lip * along.max(0.0);
         }
         if let Some(body) = film.body.values.get_mut(place) {

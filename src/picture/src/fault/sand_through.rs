@@ -16,6 +16,8 @@ const SPOTS: [usize; 3] = [0, 0, 1];
 const LONG: [(f32, f32); 3] = [(11.0, 17.0), (15.0, 24.0), (20.0, 34.0)];
 const DEEP: [(f32, f32); 3] = [(4.0, 5.5), (4.5, 7.0), (5.5, 9.0)];
 const WORN: [(f32, f32); 3] = [(1.5, 1.8), (1.8, 2.6), (2.4, 3.6)];
+/// Shares of the panel between which a spot on the face lies.
+const INNER: (f32, f32) = (0.25, 0.75);
 /// A spot on the face is rounder, and not so far gone.
 const ROUNDER: f32 = 1.7;
 const SHORTER: f32 = 0.6;
@@ -53,7 +55,7 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         rises.push(Rise { at, half, worn: pick(&mut chance, severity.of(WORN)) });
     }
     for _ in 0..severity.of(SPOTS) {
-        let at = (chance.between(0.25, 0.75) * grid.width(), chance.between(0.3, 0.7) * grid.height());
+        let at = (pick(&mut chance, INNER) * grid.width(), pick(&mut chance, INNER) * grid.height());
         let long = SHORTER * pick(&mut chance, severity.of(LONG));
         let wide = long / ROUNDER;
         rises.push(Rise { at, half: (long, wide), worn: MILDER * pick(&mut chance, severity.of(WORN)) });

@@ -13,6 +13,8 @@ const DROPS: [usize; 3] = [2, 5, 10];
 const RADIUS: [f32; 3] = [4.8, 5.2, 5.6];
 const RADIUS_SPREAD: f32 = 0.42;
 const RADIUS_RANGE: (f32, f32) = (1.6, 10.0);
+/// Shares of the panel between which their middle lies.
+const INNER: (f32, f32) = (0.3, 0.7);
 /// They fell together: share of the panel over which they lie about one place.
 const SCATTER: f32 = 0.24;
 /// The outline: oval up to this, and uneven by a share of the radius, over so many radii.
@@ -42,7 +44,8 @@ const MARKED: (f32, f32) = (0.02, 0.04);
 pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let mut chance = Chance::new(layer(recipe.seed, 1_260));
-    let middle = (chance.between(0.3, 0.7) * grid.width(), chance.between(0.3, 0.7) * grid.height());
+    let middle =
+        (chance.between(INNER.0, INNER.1) * grid.width(), chance.between(INNER.0, INNER.1) * grid.height());
     for number in 0..severity.of(DROPS) {
         let scatter = |chance: &mut Chance| SCATTER * chance.normal();
         let at =

@@ -10,6 +10,9 @@ const WAVES: [(f32, f32); 2] = [(16.0, 0.14), (6.0, 0.035)];
 /// Strokes of the block along the grain: length, width, share.
 const STROKES: (f32, f32) = (26.0, 0.9);
 
+/// Less wear than this is none.
+const LEAST: f32 = 0.01;
+
 /// A rise of wear.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Rise {
@@ -49,7 +52,7 @@ pub(super) fn wear(grid: Grid, rises: &[Rise], seed: u32, torn: f32) -> Map {
     let mut worn = Map::of(grid, 0.0);
     worn.fill(|x, y, _| {
         let high = slow.near(x, y);
-        if high < 0.01 {
+        if high < LEAST {
             return 0.0;
         }
         let stroke = if torn > 0.0 { cloud(seed ^ 1, x / STROKES.0, y / STROKES.1) } else { 0.0 };
