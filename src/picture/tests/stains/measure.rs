@@ -1,6 +1,8 @@
 //! What these tests share: panels 120 by 90 mm, the change that a fault makes, and how such a change is measured.
 
-use stepboard_picture::{Fault, Finish, Grid, Lamp, LampKind, Panel, Recipe, Severity, Species};
+use stepboard_picture::{
+    Fault, Finish, Grid, Growth, Lamp, LampKind, Panel, Pores, Recipe, Severity, Species,
+};
 
 /// Millimetres a pixel where nothing finer is needed.
 pub(crate) const COARSE: f32 = 0.5;
@@ -120,4 +122,41 @@ pub(crate) fn likeness(a: &[f32], b: &[f32]) -> f32 {
     let (mean_a, mean_b) = (a.iter().sum::<f32>() / a.len() as f32, b.iter().sum::<f32>() / b.len() as f32);
     let both = a.iter().zip(b).map(|(a, b)| (a - mean_a) * (b - mean_b)).sum::<f32>() / a.len() as f32;
     both / (spread(a) * spread(b)).max(f32::MIN_POSITIVE)
+}
+
+pub(crate) const SEEDS: [u32; 3] = [1, 2, 3];
+
+pub(crate) fn amber(seed: u32) -> Recipe {
+    recipe(Species::plain(), Finish::Cleared, Dress::Amber, seed)
+}
+
+pub(crate) fn stained(seed: u32) -> Recipe {
+    recipe(Species::plain(), Finish::Cleared, Dress::Stained, seed)
+}
+
+pub(crate) fn bare(seed: u32) -> Recipe {
+    recipe(Species::plain(), Finish::Bare, Dress::Bare, seed)
+}
+
+/// A wood with large pores.
+pub(crate) fn open_wood() -> Species {
+    let pores = Pores {
+        count: 25.0,
+        stand: Growth::Diffuse,
+        length: 3.0,
+        length_spread: 0.5,
+        width: 0.2,
+        width_spread: 0.03,
+    };
+    Species { pores: vec![pores], telegraphs: true, pore: [70, 40, 25], ..Species::plain() }
+}
+
+/// Longest run of places for which something holds.
+pub(crate) fn longest_run(length: usize, holds: impl Fn(usize) -> bool) -> usize {
+    let (mut run, mut most) = (0, 0);
+    for n in 0..length {
+        run = if holds(n) { run + 1 } else { 0 };
+        most = most.max(run);
+    }
+    most
 }
