@@ -31,6 +31,10 @@ const SKIRT_HIGH: f32 = 0.36;
 /// The speck inside: share of the nib's radius, and how well it hides what is below.
 const SPECK: f32 = 0.75;
 const HIDES: f32 = 0.85;
+/// It is lit on one side and throws a small shade on the other: gains of what lies below, and how far aside, radii.
+const LIT: f32 = 0.22;
+const SHADE: f32 = -0.34;
+const ASIDE: f32 = 0.75;
 /// What falls: wood dust, grit, lint; and fibres: cotton, dark cloth.
 const COLOURS: [[u8; 3]; 4] = [[196, 158, 112], [38, 31, 28], [120, 118, 116], [232, 228, 218]];
 /// Fibres on a panel, their length and width, their steps, and how they curl, radians a mm.
@@ -75,6 +79,9 @@ fn nibs(layers: &mut Layers, specks: &mut [Map], recipe: &Recipe, severity: Seve
         let skirt = SKIRT + SKIRT_WIDER * (radius - RADIUS);
         rise(&mut layers.film.height, at, radius, high);
         rise(&mut layers.film.height, at, skirt, SKIRT_HIGH * high);
+        let aside = ASIDE * radius;
+        rise(&mut layers.film.body, (at.0 - aside, at.1 - aside), radius, LIT);
+        rise(&mut layers.film.body, (at.0 + aside, at.1 + aside), radius, SHADE);
         if let Some(map) = specks.get_mut(kind) {
             map.disc(at, SPECK * radius, 1.0);
         }
