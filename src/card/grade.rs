@@ -110,7 +110,7 @@ pub fn grade(card: &Card, world: &World<'_>, given: &Answer) -> Option<Graded> {
             same_items && accepts(&card.facts, world, order).is_ok_and(|ruling| ruling.answer)
         }
         (Ask::Point { .. }, Answer::Place(place)) => {
-            let panels = scene::panels(card, world);
+            let panels = scene::panels(card, world.content);
             panels.first().is_some_and(|panel| scene::points_at(panel, (place.x_mm, place.y_mm)))
         }
         _ => given.agrees(&solution.right),

@@ -9,6 +9,7 @@ pub mod families;
 pub mod grade;
 pub mod question;
 pub mod scene;
+mod seen;
 mod slate;
 pub mod speak;
 pub mod tolerance;

@@ -2,7 +2,7 @@
 
 use super::Card;
 use crate::bench::Facts;
-use crate::content::World;
+use crate::content::Content;
 use crate::picture::{Fault, Finish, Grid, Panel, Probe, Recipe, Severity};
 use crate::terms;
 
@@ -28,6 +28,8 @@ terms! {
         Coloured = "coloured-film",
         /// Clear coats as sprayed.
         Cleared = "cleared-film",
+        /// Levelled and rubbed to an even satin.
+        Rubbed = "rubbed-film",
         /// Levelled and buffed.
         Buffed = "buffed-film",
     }
@@ -59,16 +61,16 @@ impl Amount {
 
 /// The panels that a card shows, from left to right; none on a card that is read.
 #[must_use]
-pub fn panels(card: &Card, world: &World<'_>) -> Vec<Recipe> {
-    let draws = world.content.family(&card.family).map(|info| info.facts.as_slice()).unwrap_or_default();
+pub fn panels(card: &Card, content: &Content) -> Vec<Recipe> {
+    let draws = content.family(&card.family).map(|info| info.facts.as_slice()).unwrap_or_default();
     let seen = |key: &str| draws.iter().any(|draw| draw.on_panel && draw.fact == key);
-    let faults: &[&str] = match (seen(RIGHT), seen("panel_look")) {
+    let faults: &[&str] = match (seen(RIGHT), seen(LOOK)) {
         (true, _) => &[LEFT, RIGHT],
         (_, true) => &["fault"],
         _ => &[],
     };
     let panel = |(piece, key): (u32, &&str)| {
-        let recipe = recipe(&card.facts, world, card.facts.maybe_slug(key))?;
+        let recipe = recipe(&card.facts, content, card.facts.maybe_slug(key))?;
         Some(Recipe { seed: recipe.seed.wrapping_add(piece * PIECES), ..recipe })
     };
     (0..).zip(faults).filter_map(panel).collect()
@@ -76,20 +78,23 @@ pub fn panels(card: &Card, world: &World<'_>) -> Vec<Recipe> {
 
 /// Panels side by side are never one piece of wood: so far apart are their seeds.
 const PIECES: u32 = 1_000_000;
+/// The wood of a panel, and whether a band of it was wiped.
+pub(super) const LOOK: &str = "panel_look";
+pub(super) const WIPED: &str = "panel_wiped";
 /// Faults of two panels side by side; one that is not told is not there.
 pub(super) const LEFT: &str = "one_fault";
 pub(super) const RIGHT: &str = "other_fault";
 
 /// The panel that facts describe, with a fault or with none.
-pub(super) fn recipe(facts: &Facts, world: &World<'_>, fault: Option<&str>) -> Option<Recipe> {
-    let look = world.content.look(facts.maybe_slug("panel_look")?)?;
-    let dress = world.content.dress(facts.maybe_slug("panel_dress")?)?;
+pub(super) fn recipe(facts: &Facts, content: &Content, fault: Option<&str>) -> Option<Recipe> {
+    let look = content.look(facts.maybe_slug(LOOK)?)?;
+    let dress = content.dress(facts.maybe_slug("panel_dress")?)?;
     let stage = facts.term::<PanelStage>("panel_stage").ok()?;
     let amount = facts.term::<Amount>("panel_amount").map_or(Severity::Plain, Amount::severity);
     let mut recipe = dress.on(&look.species, stage.finish(), seed(facts)?);
     stage.undo(&mut recipe);
     recipe.fault = fault.and_then(Fault::from_slug).map(|fault| (fault, amount));
-    if facts.yes("panel_wiped").unwrap_or(false) {
+    if facts.yes(WIPED).unwrap_or(false) {
         recipe.probe = Probe::Wiped;
     }
     Some(recipe)
@@ -115,6 +120,7 @@ impl PanelStage {
             Self::Sealed => Finish::Sealed,
             Self::Coloured => Finish::Coloured,
             Self::Cleared => Finish::Cleared,
+            Self::Rubbed => Finish::Rubbed,
             Self::Buffed => Finish::Buffed,
         }
     }
@@ -127,7 +133,8 @@ impl PanelStage {
             Finish::Sealed => Self::Sealed,
             Finish::Coloured => Self::Coloured,
             Finish::Cleared => Self::Cleared,
-            Finish::Rubbed | Finish::Buffed => Self::Buffed,
+            Finish::Rubbed => Self::Rubbed,
+            Finish::Buffed => Self::Buffed,
         }
     }
 

@@ -9,8 +9,8 @@ use serde::{Deserialize, Serialize};
 pub struct Panel {
     /// The fault.
     pub fault: String,
-    /// How far the finish has come where it shows.
-    pub finish: Finish,
+    /// How far the finish has come where it shows, where it shows best first.
+    pub finishes: Vec<Finish>,
     /// Looks of woods on which it is shown.
     pub looks: Vec<String>,
     /// Those of them on which a slight one can be seen: measured, see DEVELOPERS.md.

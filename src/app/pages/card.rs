@@ -1,7 +1,9 @@
 //! A card before it is handed in.
 
 use crate::app::hooks::use_keys;
-use crate::app::parts::{Frame, Picture, answer_field, card_ticket, certainty_field, icon, round};
+use crate::app::parts::{
+    Frame, Picture, answer_field, card_panels, card_ticket, certainty_field, icon, round,
+};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::card::{Card, Kind, Slate};
@@ -76,6 +78,7 @@ pub(super) fn CardScreen(props: &CardProps) -> Html {
             marks={round(&shop, draft.done, ROUND)} cautions={cautions(&shop, card)} {action}>
             <div key="situation" class="situation">
                 { card_ticket(&shop, card) }
+                { card_panels(&shop, card, &draft.slate, &on_slate) }
                 <h2 class="asked">{ shop.voice().ask(card) }</h2>
                 <div class="note how">
                     <p>{ how(&shop, card) }</p>
@@ -95,6 +98,7 @@ pub(super) fn CardScreen(props: &CardProps) -> Html {
 fn missing(draft: &Draft, card: &Card) -> Option<&'static str> {
     match (draft.slate.answer(card), draft.certainty) {
         (None, _) if card.kind == Kind::Number => Some("card.need-figure"),
+        (None, _) if card.kind == Kind::Point => Some("card.need-place"),
         (None, _) => Some("card.need-answer"),
         (Some(_), None) => Some("card.need-certainty"),
         _ => None,
@@ -107,6 +111,7 @@ fn how(shop: &Shop, card: &Card) -> AttrValue {
         Kind::ChooseAll => shop.say("card.pick-all"),
         Kind::Order => shop.say("card.put-order"),
         Kind::Number => shop.say("card.give-number"),
+        Kind::Point => shop.say("card.point-at"),
     }
 }
 

@@ -3,7 +3,7 @@
 use super::card::{cautions, place, stage_name};
 use super::deal;
 use crate::app::hooks::{use_book, use_keys};
-use crate::app::parts::{Frame, Picture, Verdict, answer_field, card_ticket, icon, round, told};
+use crate::app::parts::{Frame, Picture, Verdict, answer_field, card_panels, card_ticket, icon, round, told};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::card::{self, Answer, Card, Kind, Mark, Slate};
@@ -117,6 +117,7 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
     let (said, class) = match &worked {
         Some(_) => ("verdict.check", "next-step"),
         None if card.kind == Kind::Number => ("card.need-figure", "next-step not-yet"),
+        None if card.kind == Kind::Point => ("card.need-place", "next-step not-yet"),
         None => ("card.need-answer", "next-step not-yet"),
     };
     let toggle = on_slate.reform({
@@ -152,6 +153,7 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
             <details key="card" class="seen">
                 <summary>{ shop.say("verdict.card") }</summary>
                 { card_ticket(&shop, card) }
+                { card_panels(&shop, card, &slate, &on_slate) }
                 <p class="asked">{ shop.voice().ask(card) }</p>
             </details>
         </Frame>

@@ -31,6 +31,10 @@ pub(in crate::app) fn answer_field(
             let on_move = on_slate.reform(move |(place, down)| slate.clone().moved(place, down));
             html! { <OrderField {labels} {label} {group} {places} {on_move} /> }
         }
+        Kind::Point => {
+            let said = if slate.place.is_some() { "card.place-marked" } else { "card.place-wanted" };
+            html! { <p class="kraft pointed" role="status">{ shop.say(said) }</p> }
+        }
         Kind::Number => number_field(shop, label, group, slate, card.unit, on_slate),
     }
 }

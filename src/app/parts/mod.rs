@@ -2,6 +2,7 @@
 
 mod answer;
 mod board;
+mod card_panels;
 mod certainty;
 mod choices;
 mod cut;
@@ -25,6 +26,7 @@ mod wood;
 
 pub(super) use answer::answer_field;
 pub(super) use board::{BandRow, board};
+pub(super) use card_panels::card_panels;
 pub(super) use certainty::certainty_field;
 pub(super) use frame::Frame;
 pub(super) use icon::{Picture, icon};

@@ -90,7 +90,7 @@ fn list(content: &Content) -> String {
     let names = |names: Vec<&str>| json!(names);
     let shown = content.panels.iter().map(|panel| {
         let dress = panel.dresses.first().and_then(|slug| content.dress(slug));
-        json!({ "fault": panel.fault, "looks": panel.looks, "words": words(panel.finish, dress) })
+        json!({ "fault": panel.fault, "looks": panel.looks, "words": words(panel.finishes.first(), dress) })
     });
     json!({
         "wood": content.looks.iter().map(|look| look.slug.as_str()).collect::<Vec<_>>(),
@@ -105,8 +105,8 @@ fn list(content: &Content) -> String {
 }
 
 /// The words that draw a finish in colours.
-fn words(finish: Finish, dress: Option<&Dress>) -> Vec<String> {
-    let finish = FINISHES.iter().find(|(_, one)| *one == finish).map_or("bare", |(name, _)| *name);
+fn words(finish: Option<&Finish>, dress: Option<&Dress>) -> Vec<String> {
+    let finish = FINISHES.iter().find(|(_, one)| Some(one) == finish).map_or("bare", |(name, _)| *name);
     let mut words = vec![format!("finish={finish}")];
     let Some(dress) = dress else { return words };
     let hex = |[red, green, blue]: [u8; 3]| format!("{red:02x}{green:02x}{blue:02x}");
@@ -120,11 +120,11 @@ fn words(finish: Finish, dress: Option<&Dress>) -> Vec<String> {
 fn visible(content: &Content) -> String {
     let shown = content.panels.iter().map(|panel| {
         let seen = |look: &&String| {
-            let dresses = panel.dresses.iter().filter_map(|slug| content.dress(slug));
-            let look = content.look(look);
-            dresses.zip(look.into_iter().cycle()).all(|(dress, look)| {
+            let Some(look) = content.look(look) else { return false };
+            let dresses = || panel.dresses.iter().filter_map(|slug| content.dress(slug));
+            panel.finishes.iter().flat_map(|finish| dresses().map(move |dress| (finish, dress))).all(|(finish, dress)| {
                 (0..PIECES).all(|seed| {
-                    let clean = dress.on(&look.species, panel.finish, seed);
+                    let clean = dress.on(&look.species, *finish, seed);
                     let fault = Fault::from_slug(&panel.fault).map(|fault| (fault, Severity::Slight));
                     changed(&clean, &Recipe { fault, ..clean.clone() }) >= SEEN_SHARE
                 })

@@ -73,7 +73,9 @@ fn show(facts: &mut Facts, panel: &Panel, dice: &mut Dice) {
     let amount = if shown == wanted.severity() { wanted } else { Amount::Plain };
     facts.set_term("panel_look", look);
     facts.set_term("panel_amount", amount.slug());
-    facts.set_term("panel_stage", PanelStage::of(panel.finish).slug());
+    if let Some(finish) = dice.pick(&panel.finishes) {
+        facts.set_term("panel_stage", PanelStage::of(*finish).slug());
+    }
     if let Some(dress) = dice.pick(&panel.dresses) {
         facts.set_term("panel_dress", dress);
     }
@@ -125,6 +127,7 @@ fn two_panels(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
     let both = Panel {
         looks: left.looks.iter().filter(|look| right.looks.contains(look)).cloned().collect(),
         dresses: left.dresses.iter().filter(|dress| right.dresses.contains(dress)).cloned().collect(),
+        finishes: left.finishes.iter().filter(|one| right.finishes.contains(one)).copied().collect(),
         slight: left.slight.iter().filter(|look| right.slight.contains(look)).cloned().collect(),
         ..left.clone()
     };
@@ -145,7 +148,7 @@ fn two_panels(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
 
 /// Whether two faults can be shown on one and the same panel, so that nothing but the fault differs.
 fn share_a_panel(a: &Panel, b: &Panel) -> bool {
-    a.finish == b.finish
+    a.finishes.iter().any(|finish| b.finishes.contains(finish))
         && a.looks.iter().any(|look| b.looks.contains(look))
         && a.dresses.iter().any(|dress| b.dresses.contains(dress))
 }

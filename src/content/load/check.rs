@@ -169,7 +169,12 @@ fn panels(content: &Content, reader: &mut Reader) {
                 reader.at("panel", index, key, format!("`{name}` is not known here; allowed: {names}"));
             }
         }
-        for (key, empty) in [("looks", panel.looks.is_empty()), ("dresses", panel.dresses.is_empty())] {
+        let needed = [
+            ("finishes", panel.finishes.is_empty()),
+            ("looks", panel.looks.is_empty()),
+            ("dresses", panel.dresses.is_empty()),
+        ];
+        for (key, empty) in needed {
             if empty {
                 reader.at("panel", index, key, format!("`{key}` needs one entry at least"));
             }
