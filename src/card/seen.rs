@@ -75,7 +75,7 @@ impl Voice<'_> {
         };
         let marks = [
             (species.rays.is_some(), "seen.rays"),
-            (species.clouds.is_some(), "seen.streaks"),
+            (!species.bands.is_empty(), "seen.streaks"),
             (species.ribbon > 0.0, "seen.ribbon"),
             (species.curl > 0.0, "seen.curl"),
         ];
