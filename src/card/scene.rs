@@ -100,6 +100,11 @@ pub(super) fn recipe(facts: &Facts, content: &Content, fault: Option<&str>) -> O
     Some(recipe)
 }
 
+/// The piece of a panel as a number to choose by.
+pub(super) fn piece(facts: &Facts) -> usize {
+    seed(facts).and_then(|seed| usize::try_from(seed).ok()).unwrap_or(0)
+}
+
 /// The chance that facts name: a whole number of few digits.
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "facts keep it within six digits")]
 fn seed(facts: &Facts) -> Option<u32> {

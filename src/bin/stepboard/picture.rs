@@ -122,13 +122,15 @@ fn visible(content: &Content) -> String {
         let seen = |look: &&String| {
             let Some(look) = content.look(look) else { return false };
             let dresses = || panel.dresses.iter().filter_map(|slug| content.dress(slug));
-            panel.finishes.iter().flat_map(|finish| dresses().map(move |dress| (finish, dress))).all(|(finish, dress)| {
-                (0..PIECES).all(|seed| {
-                    let clean = dress.on(&look.species, *finish, seed);
-                    let fault = Fault::from_slug(&panel.fault).map(|fault| (fault, Severity::Slight));
-                    changed(&clean, &Recipe { fault, ..clean.clone() }) >= SEEN_SHARE
-                })
-            })
+            panel.finishes.iter().flat_map(|finish| dresses().map(move |dress| (finish, dress))).all(
+                |(finish, dress)| {
+                    (0..PIECES).all(|seed| {
+                        let clean = dress.on(&look.species, *finish, seed);
+                        let fault = Fault::from_slug(&panel.fault).map(|fault| (fault, Severity::Slight));
+                        changed(&clean, &Recipe { fault, ..clean.clone() }) >= SEEN_SHARE
+                    })
+                },
+            )
         };
         let looks: Vec<&String> = panel.looks.iter().filter(seen).collect();
         (panel.fault.clone(), json!(looks))

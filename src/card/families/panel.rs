@@ -5,7 +5,7 @@
 
 use crate::bench::Facts;
 use crate::card::question::{After, Ask, Question, Tempt};
-use crate::card::scene::{Amount, LEFT, PanelStage, RIGHT};
+use crate::card::scene::{Amount, LEFT, PanelStage, RIGHT, WIPED, piece};
 use crate::card::{Answer, Dice};
 use crate::content::{Panel, World};
 use crate::rules::fault::{Fault, Rework, remedy};
@@ -82,14 +82,22 @@ fn show(facts: &mut Facts, panel: &Panel, dice: &mut Dice) {
 }
 
 fn a_spoiled_panel(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
-    let Some(panel) = dice.pick(&world.content.panels) else { return };
+    let (twins, others): (Vec<&Panel>, Vec<&Panel>) =
+        world.content.panels.iter().partition(|panel| !panel.twins.is_empty());
+    let from = if dice.one_in(TWINS_ONE_IN) { &twins } else { &others };
+    let Some(panel) = dice.pick(from) else { return };
     facts.set_term("fault", &panel.fault);
     show(facts, panel, dice);
-    // What looks the same until it is wiped is wiped half of the time.
-    if !panel.twins.is_empty() {
-        facts.set_term("panel_wiped", if dice.one_in(2) { "yes" } else { "no" });
+    // Only what looks the same until it is wiped has to be wiped.
+    if panel.twins.is_empty() {
+        facts.0.remove(WIPED);
+    } else {
+        facts.set_term(WIPED, "yes");
     }
 }
+
+/// One panel in so many has a fault that looks like another until it is wiped.
+const TWINS_ONE_IN: u32 = 5;
 
 fn a_panel_to_point_at(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
     let local: Vec<&Panel> = world.content.panels.iter().filter(|panel| panel.points).collect();
@@ -187,14 +195,11 @@ fn fault<'a>(facts: &Facts, world: &World<'a>) -> Result<&'a Fault, CannotJudge>
     world.fault(facts.slug("fault")?)
 }
 
-/// The probe that tells twins apart.
-const WIPE: &str = "damp_wipe";
-
 fn fault_seen(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
     let fault = fault(facts, world)?;
     let twins = world.content.panel(&fault.id).is_some_and(|panel| !panel.twins.is_empty());
-    if twins && !facts.yes("panel_wiped")? {
-        return Err(CannotJudge::without(WIPE));
+    if twins && !facts.yes(WIPED)? {
+        return Err(CannotJudge::without(WIPED));
     }
     Ok(Ruling::by("panel.named-by-what-is-seen", Answer::term(&fault.id)))
 }
@@ -205,6 +210,9 @@ fn fault_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let alike = super::fault::partners(right, world);
     let others = world.content.panels.iter().filter(|panel| panel.fault != right.id);
     let mut others: Vec<&str> = others.map(|panel| panel.fault.as_str()).collect();
+    // Which of the rest are offered goes by the piece, so that none of them is always there.
+    let first = piece(facts) % others.len().max(1);
+    others.rotate_left(first);
     others.sort_by_key(|id| !alike.contains(id));
     let slip = |id: &str| {
         if alike.contains(&id) { "look-alike-not-told-apart" } else { "does-not-fit-what-is-seen" }
