@@ -52,7 +52,9 @@ impl Chosen {
     fn with(&self, shop: &Shop, fault: Option<Fault>) -> Self {
         let mut next = Self { fault, ..self.clone() };
         if let Some(shown) = fault.and_then(|fault| shop.content().panel(fault.slug())) {
-            next.finish = shown.finish;
+            if let (false, Some(first)) = (shown.finishes.contains(&next.finish), shown.finishes.first()) {
+                next.finish = *first;
+            }
             for (now, fits) in [(&mut next.look, &shown.looks), (&mut next.dress, &shown.dresses)] {
                 if let (false, Some(first)) = (fits.contains(now), fits.first()) {
                     now.clone_from(first);
