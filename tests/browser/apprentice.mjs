@@ -1,7 +1,9 @@
 // What an apprentice does, in the words of the screen: the tests read as the work at the tablet.
 
 const START = /^(Start with|Go on at card)/;
-const HAND_IN = /^(Hand it in|Pick an answer|Type the figure|Say how far you would go)/;
+const HAND_IN = /^(Hand it in|Pick an answer|Type the figure|Mark the place|Say how far you would go)/;
+/** Rings that are no answer: the lamps over a panel. */
+const LAMP = /^(Overhead|Raking|Small lamp)$/;
 const CERTAINTY = /right (less|about|more) .*times in/;
 const READING = 800;
 const VERDICT = /^(Right|Partly right|Wrong)/;
@@ -39,9 +41,15 @@ export async function answer(page) {
     return "number";
   }
   for (const ring of await page.all("radio")) {
-    if (CERTAINTY.test(await ring.getAccessibleName())) continue;
+    const name = await ring.getAccessibleName();
+    if (CERTAINTY.test(name) || LAMP.test(name)) continue;
     await page.touch(ring);
     return "choose one";
+  }
+  const [cell] = await page.all("gridcell");
+  if (cell) {
+    await page.touch(cell);
+    return "point";
   }
   throw new Error(`no way to answer: ${(await page.text()).slice(0, 600)}`);
 }
