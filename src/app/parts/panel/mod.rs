@@ -57,7 +57,7 @@ pub(in crate::app) fn Panel(props: &PanelProps) -> Html {
     let lamp = use_state_eq(LampAt::default);
     let cell = use_state_eq(|| None::<Cell>);
     let in_words = use_state_eq(|| false);
-    let shares = use_state(|| Shares::default());
+    let shares = use_state(Shares::default);
     let tracks = [use_node_ref(), use_node_ref()];
     let held = use_mut_ref(Held::default);
     let eye = use_state_eq(|| None::<Place>);
