@@ -35,6 +35,11 @@ fn files_under(folder: &str, extension: &str) -> Vec<(PathBuf, String)> {
     found
 }
 
+/// Where the code of a module stands; pictures are a package of their own, which uses none of the others.
+fn code_of(layer: &str) -> String {
+    if layer == "picture" { "src/picture/src".to_owned() } else { format!("src/{layer}") }
+}
+
 /// Paths that would slip past a reading of `crate::module`: grouped imports of modules, and climbing out of a module.
 const SLIPS: [&str; 3] = ["crate::{", "super::super::super::", "stepboard::"];
 /// Grouped imports from the standard library hide what they name.
@@ -43,7 +48,7 @@ const GROUPED: &str = "use std::{";
 #[test]
 fn imports_are_written_so_that_they_can_be_read() {
     for layer in LAYERS {
-        for (path, text) in files_under(&format!("src/{layer}"), "rs") {
+        for (path, text) in files_under(&code_of(layer), "rs") {
             for slip in SLIPS.into_iter().chain([GROUPED]) {
                 assert!(!text.contains(slip), "{} imports by `{slip}`", path.display());
             }
@@ -62,13 +67,20 @@ fn used(text: &str) -> Vec<&str> {
 
 #[test]
 fn modules_use_only_what_stands_below_them() {
-    for (place, layer) in LAYERS.iter().enumerate() {
-        for (path, text) in files_under(&format!("src/{layer}"), "rs") {
+    for (place, layer) in LAYERS.iter().enumerate().filter(|(_, layer)| **layer != "picture") {
+        for (path, text) in files_under(&code_of(layer), "rs") {
             for module in used(&text) {
                 assert!(LAYERS[..=place].contains(&module), "{} uses `{module}`", path.display());
             }
         }
     }
+}
+
+#[test]
+fn pictures_stand_on_nothing_of_ours() {
+    let manifest =
+        fs::read_to_string(root().join("src/picture/Cargo.toml")).expect("the manifest of pictures");
+    assert!(!manifest.contains("path ="), "the package of pictures depends on another of ours");
 }
 
 /// Everything but the screens and the browser.
@@ -95,7 +107,7 @@ fn the_core_knows_no_clock_file_browser_or_randomness_of_its_own() {
         "eprintln!",
     ];
     for layer in core() {
-        for (path, text) in files_under(&format!("src/{layer}"), "rs") {
+        for (path, text) in files_under(&code_of(layer), "rs") {
             // Reading content files is the loader's work; it is not part of the app.
             let loader = path.starts_with("src/content/load");
             for word in forbidden.iter().filter(|word| !(loader && **word == "std::fs")) {
@@ -115,7 +127,7 @@ fn mathematics_is_portable() {
         ".powi(", ".sin(", ".cos(", ".tan(", ".cbrt(", ".tanh(", ".atan(", ".atan2(",
     ];
     for layer in core() {
-        for (path, text) in files_under(&format!("src/{layer}"), "rs") {
+        for (path, text) in files_under(&code_of(layer), "rs") {
             for call in platform {
                 assert!(!text.contains(call), "{} calls `{call}` of the platform; use libm", path.display());
             }
@@ -173,7 +185,7 @@ fn every_rule_that_is_named_is_explained_and_every_explained_rule_is_named() {
     let content = Content::embedded().expect("content");
     let mut all = String::new();
     for layer in ["rules", "process", "bench", "judge", "card"] {
-        for (path, text) in files_under(&format!("src/{layer}"), "rs") {
+        for (path, text) in files_under(&code_of(layer), "rs") {
             for marker in ["Ruling::by(\"", "RuleId(\"", ".and(\""] {
                 for id in quoted(&text, marker) {
                     assert!(

@@ -201,7 +201,7 @@ fn fault_seen(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
     if twins && !facts.yes(WIPED)? {
         return Err(CannotJudge::without(WIPED));
     }
-    Ok(Ruling::by("panel.named-by-what-is-seen", Answer::term(&fault.id)))
+    Ok(Ruling::by("fault.named-by-what-is-seen", Answer::term(&fault.id)))
 }
 
 /// Look-alikes first, then others that can be drawn; twins only where they have been wiped.
@@ -226,7 +226,7 @@ const OFFERED: usize = 5;
 // Where
 
 fn points(facts: &Facts, world: &World<'_>) -> Judged<()> {
-    fault(facts, world).map(|_| Ruling::by("panel.named-by-what-is-seen", ()))
+    fault(facts, world).map(|_| Ruling::by("fault.named-by-what-is-seen", ()))
 }
 
 // Two panels
@@ -244,7 +244,7 @@ fn pair_seen(facts: &Facts, _: &World<'_>) -> Judged<Answer> {
         (None, Some(_)) => RIGHT_ONLY,
         (None, None) => return Err(CannotJudge::without("fault")),
     };
-    Ok(Ruling::by("panel.named-by-what-is-seen", Answer::term(answer)))
+    Ok(Ruling::by("fault.named-by-what-is-seen", Answer::term(answer)))
 }
 
 fn pair_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
@@ -271,7 +271,7 @@ fn answer_of(rework: Rework) -> &'static str {
 
 fn call(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
     let Some(id) = facts.maybe_slug("fault") else {
-        return Ok(Ruling::by("panel.clean-is-accepted", Answer::term(ACCEPT)));
+        return Ok(Ruling::by("fault.clean-is-accepted", Answer::term(ACCEPT)));
     };
     Ok(remedy(world.fault(id)?).map(|remedy| Answer::term(answer_of(remedy.rework))))
 }
@@ -297,7 +297,7 @@ fn wood_of<'a>(facts: &Facts, world: &World<'a>) -> Result<&'a str, CannotJudge>
 }
 
 fn wood_seen(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
-    Ok(Ruling::by("panel.wood-by-its-anatomy", Answer::term(wood_of(facts, world)?)))
+    Ok(Ruling::by("wood.known-by-its-anatomy", Answer::term(wood_of(facts, world)?)))
 }
 
 /// Woods of another look, those of the same kind of growth first.
@@ -316,7 +316,7 @@ fn wood_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
 
 fn stage_seen(facts: &Facts, _: &World<'_>) -> Judged<Answer> {
     let stage: PanelStage = facts.term("panel_stage")?;
-    Ok(Ruling::by("panel.stage-by-its-surface", Answer::term(stage.slug())))
+    Ok(Ruling::by("order.stage-by-its-surface", Answer::term(stage.slug())))
 }
 
 fn stage_tempts(facts: &Facts, _: &World<'_>) -> Vec<Tempt> {
