@@ -78,8 +78,8 @@ pub(super) fn CardScreen(props: &CardProps) -> Html {
             marks={round(&shop, draft.done, ROUND)} cautions={cautions(&shop, card)} {action}>
             <div key="situation" class="situation">
                 { card_ticket(&shop, card) }
-                { card_panels(&shop, card, &draft.slate, &on_slate) }
                 <h2 class="asked">{ shop.voice().ask(card) }</h2>
+                { card_panels(&shop, card, &draft.slate, &on_slate) }
                 <div class="note how">
                     <p>{ how(&shop, card) }</p>
                     <a href={Route::CardSheet.address()} class="text-link">{ shop.say("sheet.open") }</a>
