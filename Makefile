@@ -1,7 +1,7 @@
 # Everything is reached from here; `make help` lists it.
 
 .DEFAULT_GOAL := help
-.PHONY: help run test dist long mutants bench coverage setup visible sheet check unit content browser pictures size clean
+.PHONY: help run test dist long mutants bench coverage setup visible sheet panels check unit content browser pictures size clean
 
 help: ## list what can be made
 	@awk -F ':.*## ' '/^[a-z]+:.*## / { printf "  make %-9s %s\n", $$1, $$2 }' $(MAKEFILE_LIST)
@@ -38,6 +38,9 @@ coverage: ## write the table of what is checked against the outside into DEVELOP
 
 visible: ## measure on which woods a slight fault can be seen, into content/panels.toml
 	@node tools/visible.mjs
+
+panels: ## cards that are looked at, drawn over 500 seeds a family
+	STEPBOARD_PANEL_SEEDS=500 cargo test --locked --test panels
 
 sheet: ## one page with all faults and woods, three seeds each, for people to look at
 	@node tools/sheet.mjs

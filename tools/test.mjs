@@ -9,16 +9,16 @@ const WARNINGS_FAIL = ["--", "-D", "warnings"];
 
 /** Name, program, arguments, and how its output is counted: one check where nothing else is said. */
 const stages = [
-  { name: "format", run: ["cargo", "fmt", "--check"] },
-  { name: "lint", run: ["cargo", "clippy", "--locked", "--all-targets", ...WARNINGS_FAIL] },
+  { name: "format", run: ["cargo", "fmt", "--all", "--check"] },
+  { name: "lint", run: ["cargo", "clippy", "--locked", "--workspace", "--all-targets", ...WARNINGS_FAIL] },
   {
     name: "lint-web",
     run: ["cargo", "clippy", "--locked", "--target", "wasm32-unknown-unknown", "--features", "web", "--lib", "--bin", "app", ...WARNINGS_FAIL],
   },
-  { name: "unit", run: ["cargo", "test", "--locked"], count: cargoTests },
+  { name: "unit", run: ["cargo", "test", "--locked", "--workspace"], count: cargoTests },
   { name: "coverage", run: ["node", "tools/coverage.mjs", "--check"] },
   { name: "agree", run: ["node", "tools/agree.mjs"] },
-  { name: "docs", run: ["cargo", "doc", "--locked", "--no-deps"], env: { RUSTDOCFLAGS: "-D warnings" } },
+  { name: "docs", run: ["cargo", "doc", "--locked", "--workspace", "--no-deps"], env: { RUSTDOCFLAGS: "-D warnings" } },
   { name: "licences", run: [tool("cargo-deny"), "--all-features", "check", "bans", "licenses", "sources"], count: verdicts },
   { name: "content", run: ["cargo", "run", "--locked", "--quiet", "--bin", "stepboard", "--", "check", "content"] },
   { name: "dist", run: ["node", "tools/dist.mjs"] },
