@@ -46,6 +46,7 @@ function answers(card) {
     "choose-all": { picks: letters.slice(0, 2) },
     order: { order: letters },
     number: { value: 1, unit: card.units[0] },
+    point: { x_mm: 40, y_mm: 25 },
   }[card.kind];
   assert(some, `an unknown kind, ${card.kind}`);
   return ["not-enough", some].map((answer) => ({
