@@ -50,9 +50,9 @@ pub struct Graded {
     pub after: Option<&'static str>,
 }
 
-/// Share of guessed numbers that come out right: a convention of the assessment design, not a measured value.
-/// Chance of a blind tap: a quarter of the face lies near a fault, at most.
+/// Chance that a blind tap is right: a convention, not a measured value.
 const POINT_GUESS: f64 = 0.25;
+/// Share of guessed numbers that come out right: a convention of the assessment design, not a measured value.
 const NUMBER_GUESS: f64 = 0.05;
 
 /// What follows from asking for what was told: an hour passes and the work stays as it was.

@@ -27,12 +27,17 @@ pub(super) struct Worked {
 /// Works a job.
 pub(super) fn work(account: &Account) -> Worked {
     let mut run = start(account);
+    let mut begun = Vec::new();
     let mut acts = account.plan.steps.iter().zip(&account.passes);
-    let whole = acts.all(|(step, pass)| run.act(Act { step: step.clone(), pass: *pass }).is_ok());
+    let whole = acts.all(|(step, pass)| {
+        let act = Act { step: step.clone(), pass: *pass };
+        begun.push(run.begins(&act).get());
+        run.act(act).is_ok()
+    });
     if whole && account.handed_over {
         run.hand_over();
     }
-    let clock = Clock::of(account);
+    let clock = if whole { Clock { begun, known: f64::INFINITY } } else { Clock::of(account) };
     let plan = in_its_air(account, &clock);
     let Guessed { certain, missing } = if whole {
         Guessed { certain: run.defects().to_vec(), missing: Vec::new() }
