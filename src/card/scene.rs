@@ -10,6 +10,8 @@ use crate::terms;
 pub const PANEL_MM: (f32, f32) = (120.0, 90.0);
 /// A tap so far from a thin fault still points at it, mm.
 pub const REACH_MM: f32 = 3.0;
+/// Less of a part of a panel than this is nothing that would be told in words.
+pub const TOLD_FROM: f32 = 0.002;
 /// Millimetres a pixel of the panel that a place is judged on: nobody looks at it.
 const JUDGED_AT: f32 = 0.5;
 

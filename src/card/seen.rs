@@ -6,8 +6,6 @@ use super::{Card, Voice};
 use crate::picture::{Growth, Species};
 use crate::rules::term::Term;
 
-/// Less of a cell than this is nothing that would be told.
-const LEAST: f32 = 0.002;
 /// Brightness of wood, sum of the screen's red, green and blue, below which it is dark, and above which it is pale.
 const DARK: u16 = 330;
 const PALE: u16 = 540;
@@ -27,7 +25,7 @@ impl Voice<'_> {
     /// What a part of a panel shows, of which the fault takes a share.
     #[must_use]
     pub fn cell_words(&self, card: &Card, number: usize, share: f32) -> String {
-        let fault = if share > LEAST { self.fault_words(card, number) } else { None };
+        let fault = if share > scene::TOLD_FROM { self.fault_words(card, number) } else { None };
         fault.unwrap_or_else(|| self.ground(card))
     }
 

@@ -3,6 +3,7 @@
 use crate::app::parts::{Frame, Panel as Face, Place, Seen};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
+use crate::card::scene::TOLD_FROM;
 use crate::content::Content;
 use crate::picture::{Fault, Finish, Recipe, Severity};
 use wasm_bindgen::JsCast;
@@ -19,8 +20,6 @@ const FINISHES: [(Finish, &str); 6] = [
 ];
 const SEVERITIES: [(Severity, &str); 3] =
     [(Severity::Slight, "slight"), (Severity::Plain, "plain"), (Severity::Severe, "severe")];
-/// Less of a cell than this is nothing that would be told.
-const LEAST: f32 = 0.002;
 
 /// What is looked at.
 #[derive(Debug, Clone, PartialEq)]
@@ -202,7 +201,7 @@ fn alt(shop: &Shop, chosen: &Chosen) -> AttrValue {
 
 /// A cell in words, without the fault's name.
 fn told(shop: &Shop, fault: Option<Fault>, seen: Seen) -> AttrValue {
-    match fault.filter(|_| seen.share > LEAST) {
+    match fault.filter(|_| seen.share > TOLD_FROM) {
         Some(fault) => shop.text(&format!("fault.{}.looks", fault.slug())),
         None => shop.say("panel.nothing"),
     }

@@ -6,12 +6,13 @@ use serde_json::json;
 use std::fs::File;
 use std::io::BufWriter;
 use std::str::FromStr;
+use stepboard::card::scene::PANEL_MM;
 use stepboard::content::{Content, Dress};
 use stepboard::picture::{Fault, Finish, Grid, Lamp, LampKind, Panel, Probe, Recipe, Severity};
 
 /// The panel, mm.
-const WIDTH: f32 = 120.0;
-const HEIGHT: f32 = 90.0;
+const WIDTH: f32 = PANEL_MM.0;
+const HEIGHT: f32 = PANEL_MM.1;
 /// Millimetres a pixel unless told, and what is allowed.
 const SCALE: f32 = 0.25;
 const SCALES: (f32, f32) = (0.05, 1.0);
