@@ -11,6 +11,8 @@
 use stepboard_picture::{Finish, Grid, Lamp, LampKind, Panel, Recipe, Species};
 
 const SCALE: f32 = 0.25;
+/// A lamp here is not mirrored on the panel, mm.
+const AWAY: f32 = 900.0;
 
 /// Light of a black panel: only what is mirrored.
 fn mirrored(finish: Finish, lamp: Lamp, seed: u32) -> (Grid, Vec<f32>) {
@@ -67,7 +69,11 @@ fn the_lamp_is_the_sharper_the_further_the_finish_has_come() {
 #[test]
 fn a_rubbed_satin_stretches_a_lamp_across_the_rub() {
     let stretched = |finish| {
-        let (grid, light) = mirrored(finish, Lamp { kind: LampKind::Point, ..Lamp::OVERHEAD }, 1);
+        let bulb = Lamp { kind: LampKind::Point, ..Lamp::OVERHEAD };
+        let (grid, with) = mirrored(finish, bulb, 1);
+        // The window is mirrored too: the lamp by itself is what goes with it.
+        let (_, without) = mirrored(finish, Lamp { x: AWAY, ..bulb }, 1);
+        let light: Vec<f32> = with.iter().zip(&without).map(|(with, without)| with - without).collect();
         let most = light.iter().copied().fold(0.0, f32::max);
         let (mut wide, mut tall) = (0, 0);
         let place = light.iter().position(|value| *value >= most).expect("a brightest pixel");

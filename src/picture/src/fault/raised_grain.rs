@@ -9,7 +9,7 @@ use crate::panel::{Finish, Layers, Recipe, Severity};
 use crate::wood::layer;
 
 /// Fibres on a square centimetre.
-const FIBRES: [f32; 3] = [20.0, 38.0, 66.0];
+const FIBRES: [f32; 3] = [26.0, 55.0, 100.0];
 /// Median length of one that stands, its spread; width; how far it turns from the grain, radians.
 const LENGTH: f32 = 1.9;
 const LENGTH_SPREAD: f32 = 0.45;
@@ -27,10 +27,13 @@ const CLEARED: f32 = 0.35;
 const BUFFED: f32 = 0.05;
 /// A standing fibre catches light and throws a small shade below it: gains of the body, the lines
 /// that the shade is drawn in below the fibre, mm, and the share of each.
-const CATCHES: f32 = 0.5;
-const SHADES: f32 = 0.6;
-const BELOW: [f32; 3] = [0.08, 0.15, 0.22];
-const SHARE: f32 = 0.6;
+const CATCHES: f32 = 0.8;
+const SHADES: f32 = 0.55;
+const BELOW: [f32; 3] = [0.14, 0.22, 0.30];
+const SHARE: f32 = 0.5;
+/// Share of the light that a fibre scatters by itself, and its colour: broken cells are pale whatever the wood.
+const PALE: f32 = 0.34;
+const PALE_COLOUR: [f32; 3] = [1.0, 0.93, 0.83];
 /// Fuzz between: roughness, radians, where fibres stand.
 const FUZZ: [f32; 3] = [0.003, 0.006, 0.009];
 /// Hard late wood swells less: share that it loses. Patches that were wetter, and share of them.
@@ -92,6 +95,10 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         *mask = mask.max(there);
     }
     if recipe.opaque.is_none() {
+        film.haze_colour = PALE_COLOUR;
+        for (haze, fibre) in film.haze.values.iter_mut().zip(&stands.values) {
+            *haze = haze.max(shows * PALE * fibre.min(1.0));
+        }
         for ((body, fibre), shade) in film.body.values.iter_mut().zip(&stands.values).zip(&shade.values) {
             *body *= 1.0 + shows * (CATCHES * fibre.min(1.0) - SHADES * shade.min(1.0));
         }

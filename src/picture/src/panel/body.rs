@@ -5,8 +5,11 @@ use super::recipe::{Finish, Probe, Recipe};
 use crate::light::{Colour, Light, screen};
 use crate::wood::blend;
 
-/// Absorbance for each unit of build, red, green, blue (decadic, one way through; by eye).
-const HONEY: Colour = [0.06, 0.22, 0.50];
+/// What a unit of stain adds to the absorption of wood against its scatter, red, green, blue (by eye).
+const HONEY: Colour = [0.06, 0.62, 3.6];
+/// Absorbance for each unit of build, red, green, blue (decadic, one way through; by eye): what of the stain stays on the
+/// fibres, and colours of film.
+const ON_FIBRES: Colour = [0.08, 0.12, 0.14];
 const AMBER: Colour = [0.03, 0.13, 0.42];
 const BLACK_BROWN: Colour = [0.62, 0.80, 0.95];
 const RED_BROWN: Colour = [0.035, 0.26, 0.36];
@@ -81,7 +84,8 @@ impl Paints {
         let soaked = if self.wetted && !self.finish.has_film() { at(&film.there) } else { there };
         let [red, green, blue] = &wood.colour;
         let raw = [at(red), at(green), at(blue)];
-        let stained = times(raw, pass(HONEY, self.stain * at(&wood.takes)));
+        let stain = self.stain * at(&wood.takes);
+        let stained = times(dyed(raw, HONEY, stain), pass(ON_FIBRES, stain));
         let pore = self
             .filler
             .unwrap_or_else(|| self.pore.map(|part| part * if soaked > 0.5 { 1.0 } else { DRY_PORE }));
@@ -101,6 +105,22 @@ impl Paints {
             None => blend(seen, times(seen, colours), there),
         }
     }
+}
+
+/// Wood with dye among its fibres, by Kubelka and Munk for a thick layer of one scatter: it darkens pale wood much and dark
+/// wood little, so that brown wood stays brown.
+fn dyed(wood: Colour, dye: Colour, build: f32) -> Colour {
+    /// No wood is darker than this.
+    const DARKEST: f32 = 1.0e-3;
+    if build <= 0.0 {
+        return wood;
+    }
+    let part = |wood: f32, dye: f32| {
+        let wood = wood.clamp(DARKEST, 1.0);
+        let ratio = (1.0 - wood) * (1.0 - wood) / (2.0 * wood) + dye * build;
+        1.0 / (1.0 + ratio + (ratio * (ratio + 2.0)).sqrt())
+    };
+    [part(wood[0], dye[0]), part(wood[1], dye[1]), part(wood[2], dye[2])]
 }
 
 fn times(a: Colour, b: Colour) -> Colour {

@@ -13,32 +13,37 @@ const ROUGH_BARE: f32 = 0.3;
 const ROUGH_SEALED: f32 = 0.036;
 const ROUGH_COLOURED: f32 = 0.009;
 const ROUGH_CLEARED: f32 = 0.0022;
-const ROUGH_RUBBED: f32 = 0.006;
+const ROUGH_RUBBED: f32 = 0.008;
 const ROUGH_BUFFED: f32 = 0.0010;
 /// What it is more across a rub: scratches of the last abrasive lie along the grain and scatter to its sides.
-const ROUGH_ACROSS: f32 = 0.020;
+const ROUGH_ACROSS: f32 = 0.026;
 /// How single strokes of the rub differ in what they mirror.
-const RUB: f32 = 0.07;
+const RUB: f32 = 0.018;
+/// Share of the mirrored light that a dull face keeps near its way; the rest goes everywhere.
+const KEEPS_SEALED: f32 = 0.65;
+const KEEPS_RUBBED: f32 = 0.6;
 
-/// Unevenness of a good film: waves of so many micrometres and of a size in mm, and what is finer than a pixel.
+/// Unevenness of a good film: waves of so many micrometres and of a size in mm, what is finer than a pixel, and the share of
+/// light that it mirrors.
 struct Texture {
     waves: [(f32, f32); 2],
     rough: f32,
+    keeps: f32,
 }
 
 impl Texture {
     /// As a good finisher leaves it. A mirror moves by 0.7 mm on the panel for each 0.001 of slope: sprayed clear has slow
     /// waves, of which a straight lamp edge swings a little, and no texture that would tear it.
     const fn of(finish: Finish) -> Option<Self> {
-        let (waves, rough) = match finish {
+        let (waves, rough, keeps) = match finish {
             Finish::Bare => return None,
-            Finish::Sealed => ([(1.0, 3.0), (1.0, 25.0)], ROUGH_SEALED),
-            Finish::Coloured => ([(0.9, 5.0), (3.0, 25.0)], ROUGH_COLOURED),
-            Finish::Cleared => ([(0.42, 5.0), (4.0, 25.0)], ROUGH_CLEARED),
-            Finish::Rubbed => ([(0.08, 8.0), (3.0, 40.0)], ROUGH_RUBBED),
-            Finish::Buffed => ([(0.08, 8.0), (3.0, 40.0)], ROUGH_BUFFED),
+            Finish::Sealed => ([(1.0, 3.0), (1.0, 25.0)], ROUGH_SEALED, KEEPS_SEALED),
+            Finish::Coloured => ([(0.9, 5.0), (3.0, 25.0)], ROUGH_COLOURED, 1.0),
+            Finish::Cleared => ([(0.42, 5.0), (4.0, 25.0)], ROUGH_CLEARED, 1.0),
+            Finish::Rubbed => ([(0.08, 8.0), (3.0, 40.0)], ROUGH_RUBBED, KEEPS_RUBBED),
+            Finish::Buffed => ([(0.08, 8.0), (3.0, 40.0)], ROUGH_BUFFED, 1.0),
         };
-        Some(Self { waves, rough })
+        Some(Self { waves, rough, keeps })
     }
 }
 
@@ -188,14 +193,15 @@ impl Film {
             let [short, long] = texture.waves;
             [Wave::new(seed(1), short, grid, row), Wave::new(seed(3), long, grid, row)]
         });
-        let rough = texture.map_or(ROUGH_BARE, |texture| texture.rough);
+        let (rough, keeps) = texture.map_or((ROUGH_BARE, 1.0), |texture| (texture.rough, texture.keeps));
         for column in 0..grid.columns {
             let (x, y) = grid.middle(column, row);
             let height = waves.as_ref().map_or(0.0, |waves| waves.iter().map(|wave| wave.at(x)).sum());
-            if recipe.finish == Finish::Rubbed {
-                let rub = cloud(seed(4), x / 45.0, y / 0.45) + 0.6 * cloud(seed(5), x / 20.0, y / 0.3);
-                self.mirror.add(column, row, RUB * rub);
-            }
+            let rub = if recipe.finish == Finish::Rubbed {
+                RUB * (cloud(seed(4), x / 45.0, y / 0.45) + 0.6 * cloud(seed(5), x / 20.0, y / 0.3))
+            } else {
+                0.0
+            };
             let place = row * grid.columns + column;
             let put = |map: &mut Map, value: f32| {
                 if let Some(slot) = map.values.get_mut(place) {
@@ -204,6 +210,7 @@ impl Film {
             };
             put(&mut self.height, height);
             put(&mut self.rough, rough);
+            put(&mut self.mirror, keeps * (1.0 + rub));
             if recipe.shaded {
                 put(&mut self.shade, shade(recipe.seed, grid, x, y));
             }
@@ -218,7 +225,7 @@ impl Film {
         let (depth, blur) = match recipe.finish {
             Finish::Bare => (OPEN_PORE, 0.0),
             Finish::Sealed | Finish::Coloured => (6.0, 0.22),
-            Finish::Cleared => (0.8, 0.55),
+            Finish::Cleared => (1.7, 0.16),
             Finish::Rubbed | Finish::Buffed => return,
         };
         for (height, pore) in self.height.values.iter_mut().zip(&pores.blurred(blur).values) {
