@@ -25,6 +25,9 @@ const BEND_SHORT: f32 = 0.35;
 const LIFT: f32 = 2.0;
 const LIFT_SIZE: f32 = 60.0;
 const LIFT_QUARTER: f32 = 150.0;
+/// On a flat-sawn face less than it would take to turn the taper back, mm for each unit of it: arches stay open, one in the
+/// other, and eyes and saddles are rare.
+const LIFT_FLAT: f32 = 7.0;
 /// Across the log it is rounder than along it straight.
 const END_WANDER: f32 = 0.5;
 /// Fat and lean years, in years: over many, and from one to the next.
@@ -112,11 +115,12 @@ impl Cut {
     fn sway(&self, x: f32, y: f32) -> Sway {
         // A tree leans and swells along its height more than round it.
         let round = if self.face == Face::Quartered { LIFT_QUARTER } else { LIFT_SIZE };
+        let lift = if self.face == Face::Flat { LIFT_FLAT * self.species.taper } else { LIFT };
         let (u, v) = self.seat(x, y);
         Sway {
             bend: BEND * cloud(self.seed(1), u / 70.0, v / 45.0)
                 + BEND_SHORT * cloud(self.seed(2), u / 23.0, v / 14.0),
-            lift: LIFT * cloud(self.seed(4), u / LIFT_SIZE, v / round),
+            lift: lift * cloud(self.seed(4), u / LIFT_SIZE, v / round),
             fray: FRAYED * cloud(self.seed(6), u / 6.0, v / 1.2),
         }
     }
