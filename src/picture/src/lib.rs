@@ -14,8 +14,10 @@ mod map;
 mod noise;
 mod number;
 mod panel;
+mod pause;
 mod scene;
 mod scratch;
+
 mod wood;
 
 pub use board::{Band, Surface, draw};

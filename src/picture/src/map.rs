@@ -1,6 +1,7 @@
 //! Values over the face of a panel, one a pixel.
 
 use crate::number::{coordinate, pixel, whole};
+use crate::pause::pause;
 
 /// How a panel, or a window on it, is cut into pixels.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -61,6 +62,11 @@ impl Grid {
     pub(crate) fn middle(self, column: usize, row: usize) -> (f32, f32) {
         let along = |n: usize, from: f32| (coordinate(n) + 0.5) * self.scale + from;
         (along(column, self.corner.0), along(row, self.corner.1))
+    }
+
+    /// Whether a pixel, counted row by row, is the first of its row.
+    pub(crate) const fn begins_row(self, place: usize) -> bool {
+        place.is_multiple_of(self.columns)
     }
 
     /// Pixels in all.
@@ -163,16 +169,19 @@ impl Map {
     }
 
     /// Every value through a function of its place, mm.
-    pub(crate) fn fill(&mut self, mut value: impl FnMut(f32, f32, f32) -> f32) {
+    pub(crate) async fn fill(&mut self, mut value: impl FnMut(f32, f32, f32) -> f32) {
         let grid = self.grid;
-        for (place, slot) in self.values.iter_mut().enumerate() {
-            let (x, y) = grid.middle(place % grid.columns, place / grid.columns);
-            *slot = value(x, y, *slot);
+        for (row, slots) in self.values.chunks_exact_mut(grid.columns).enumerate() {
+            for (column, slot) in slots.iter_mut().enumerate() {
+                let (x, y) = grid.middle(column, row);
+                *slot = value(x, y, *slot);
+            }
+            pause().await;
         }
     }
 
     /// Blurred by a normal curve, whose standard deviation is given in mm, by three boxes.
-    pub(crate) fn blurred(&self, deviation: f32) -> Self {
+    pub(crate) async fn blurred(&self, deviation: f32) -> Self {
         const BOXES: usize = 3;
         // Three boxes of half-width w have the variance w (w + 1).
         let half = 0.5
@@ -181,7 +190,10 @@ impl Map {
         let mut map = self.clone();
         if half > 0 {
             for _ in 0..BOXES {
-                map = map.boxed(half, 1, self.grid.columns).boxed(half, self.grid.columns, self.grid.rows);
+                map = map.boxed(half, 1, self.grid.columns);
+                pause().await;
+                map = map.boxed(half, self.grid.columns, self.grid.rows);
+                pause().await;
             }
         }
         map

@@ -94,14 +94,14 @@ impl Lit {
         Self {
             grid,
             light: Light::new(),
-            pixels: vec![Pixel::default(); grid.len()],
+            pixels: Vec::with_capacity(grid.len()),
             scratches: Vec::new(),
             frosted: Vec::new(),
             film: false,
         }
     }
 
-    /// Makes one row ready.
+    /// Makes one row ready, the rows one after another.
     pub(crate) fn row(&mut self, layers: &Layers, recipe: &Recipe, row: usize) {
         let grid = self.grid;
         let paints = Paints::of(recipe);
@@ -114,11 +114,8 @@ impl Lit {
         let reached = |place: usize| layers.film.frost.partition_point(|frost| frost.place < place);
         let pores = reached(row * grid.columns)..reached((row + 1) * grid.columns);
         for column in 0..grid.columns {
-            let place = row * grid.columns + column;
-            let pixel = self.pixel(layers, &paints, (column, row), place);
-            if let Some(slot) = self.pixels.get_mut(place) {
-                *slot = pixel;
-            }
+            let pixel = self.pixel(layers, &paints, (column, row), row * grid.columns + column);
+            self.pixels.push(pixel);
         }
         for frost in layers.film.frost.get(pores).unwrap_or_default() {
             let plain = paints.body(layers, &self.light, frost.place);

@@ -3,6 +3,7 @@
 use crate::map::{Grid, Map};
 use crate::noise::Noise;
 use crate::number::{coordinate, mix};
+use crate::pause::at_once;
 use crate::wood::{Cut, Face, Growth, Pores, Slow, Species, Year, bore};
 
 /// Width of the board in millimetres, whatever the size of the picture.
@@ -119,7 +120,7 @@ impl Wood {
 
     fn bore(&mut self, height: usize, species: &Species, cut: &Cut) {
         let mut map = Map::of(Grid::covering(coordinate(height) * self.scale, BOARD_WIDTH, self.scale), 0.0);
-        bore(&mut map, species, cut);
+        at_once(bore(&mut map, species, cut));
         for row in 0..height {
             self.pore.extend((0..self.width).map(|column| map.at(row, column)));
         }

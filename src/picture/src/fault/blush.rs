@@ -4,7 +4,7 @@
 use super::milk;
 use crate::panel::{Layers, Recipe, Severity};
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
-    let milk = milk::gather(layers, recipe, severity);
-    milk::lay(layers, &milk.cloud);
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+    let milk = milk::gather(layers, recipe, severity).await;
+    milk::lay(layers, &milk.cloud).await;
 }

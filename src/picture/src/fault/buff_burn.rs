@@ -8,6 +8,7 @@ use crate::map::near;
 use crate::noise::{Chance, cloud};
 use crate::number::{mix, smooth};
 use crate::panel::{Layers, Probe, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::layer;
 
 /// Streaks on a panel; the share of them that run out over an edge.
@@ -65,7 +66,7 @@ struct Streak {
     seed: u32,
 }
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let mut chance = Chance::new(layer(recipe.seed, 1_280));
     let lean = LEAN * chance.normal();
@@ -83,6 +84,7 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         let seed = layer(recipe.seed, 1_281).wrapping_add(u32::try_from(number).unwrap_or(0) << 4);
         let way = (libm::cosf(turn), libm::sinf(turn));
         burn(layers, recipe, severity, &Streak { at, way, half, seed });
+        pause().await;
     }
 }
 

@@ -5,6 +5,7 @@
 use crate::noise::Chance;
 use crate::number::whole;
 use crate::panel::{Arc, Layers, Recipe, Severity};
+use crate::pause::{MANY, pause};
 use crate::wood::layer;
 
 /// Arcs on a square centimetre.
@@ -22,13 +23,16 @@ const BEYOND: f32 = 12.0;
 /// All of them together dull a lamp's edge, radians.
 const DULLS: [f32; 3] = [0.0005, 0.0009, 0.0014];
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let piece = PIECE * grid.scale;
     let mut chance = Chance::new(layer(recipe.seed, 1_210));
     let face = (grid.width() + 2.0 * BEYOND, grid.height() + 2.0 * BEYOND);
     let spread = face.0 * face.1 / (grid.width() * grid.height());
-    for _ in 0..whole(severity.of(ARCS) * grid.square_centimetres() * spread) {
+    for number in 0..whole(severity.of(ARCS) * grid.square_centimetres() * spread) {
+        if number.is_multiple_of(MANY) {
+            pause().await;
+        }
         let (mut x, mut y) = (face.0 * chance.even() - BEYOND, face.1 * chance.even() - BEYOND);
         let start = core::f32::consts::TAU * chance.even();
         let radius = chance.between(RADIUS.0, RADIUS.1);

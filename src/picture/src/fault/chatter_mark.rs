@@ -7,6 +7,7 @@ use crate::map::Map;
 use crate::noise::{Chance, cloud, soft};
 use crate::number::smooth;
 use crate::panel::{Finish, Layers, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::layer;
 
 /// Distance from bar to bar.
@@ -37,25 +38,27 @@ const BUFFED: f32 = 0.06;
 /// Strength of a patch from which it counts as the fault.
 const MARKED: (f32, f32) = (0.2, 0.4);
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let seed = |number: u32| layer(recipe.seed, 1_310 + number);
     let mut chance = Chance::new(seed(0));
     let spacing = chance.between(SPACING.0, SPACING.1);
     let lean = LEAN * chance.normal();
     let mut strength = Map::of(grid, 0.0);
-    strength.fill(|x, y, _| {
-        smooth(PATCH_EDGE.0, PATCH_EDGE.1, soft(seed(1), PATCH, x, y) + severity.of(PATCHES))
-    });
+    strength
+        .fill(|x, y, _| smooth(PATCH_EDGE.0, PATCH_EDGE.1, soft(seed(1), PATCH, x, y) + severity.of(PATCHES)))
+        .await;
     let mut wave = Map::of(grid, 0.0);
     wave.fill(|x, y, _| {
         let drift = WANDER * cloud(seed(2), x / WANDER_LENGTH, ALONG_BARS * y / WANDER_LENGTH);
         let phase = core::f32::consts::TAU * (x + lean * y) / spacing + drift;
         libm::sinf(phase) + SHARP * libm::cosf(2.0 * phase)
-    });
+    })
+    .await;
     for (wave, strength) in wave.values.iter_mut().zip(&strength.values) {
         *wave *= strength;
     }
+    pause().await;
     let shows = severity.of(HEIGHT) * shown(recipe.finish);
     for (height, wave) in layers.film.height.values.iter_mut().zip(&wave.values) {
         *height += shows * wave;
@@ -63,6 +66,7 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     for (mask, strength) in layers.mask.values.iter_mut().zip(&strength.values) {
         *mask = mask.max(smooth(MARKED.0, MARKED.1, *strength));
     }
+    pause().await;
     if recipe.opaque.is_some() {
         return;
     }
@@ -72,7 +76,8 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     for wave in &mut wave.values {
         *wave = 1.0 - severity.of(BURNISHED) * *wave;
     }
-    uptake::gain(layers, recipe, &wave);
+    pause().await;
+    uptake::gain(layers, recipe, &wave).await;
 }
 
 const fn shown(finish: Finish) -> f32 {

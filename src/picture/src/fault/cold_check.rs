@@ -35,7 +35,7 @@ const KINK: (f32, f32) = (0.06, 0.34);
 /// Shorter ones do not open.
 const LEAST: f32 = 1.5;
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let mut chance = Chance::new(layer(recipe.seed, 1_111));
     let mut family = Family::on(grid);
@@ -74,7 +74,7 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
             }
         }
     }
-    lay(layers, recipe, &family);
+    lay(layers, recipe, &family).await;
 }
 
 /// A place on an older crack, and the way from it, square to it.

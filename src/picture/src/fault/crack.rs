@@ -6,6 +6,7 @@ use crate::map::{Grid, Map};
 use crate::noise::Chance;
 use crate::number::whole;
 use crate::panel::{Layers, Probe, Recipe};
+use crate::pause::pause;
 
 /// Length of a step of a walk, and of the squares in which cracks meet.
 pub(super) const STEP: f32 = 0.25;
@@ -135,18 +136,20 @@ impl Family {
 }
 
 /// Breaks the film along cracks and marks them. Seen as it was when the coat had dried, there is none yet.
-pub(super) fn lay(layers: &mut Layers, recipe: &Recipe, family: &Family) {
+pub(super) async fn lay(layers: &mut Layers, recipe: &Recipe, family: &Family) {
     let grid = layers.grid();
     let cracked = family.drawn(grid, (0.0, 0.0));
     for (mask, share) in layers.mask.values.iter_mut().zip(&cracked.values) {
         *mask = mask.max((MARKED * share).min(1.0));
     }
+    pause().await;
     if recipe.probe == Probe::Aged {
         return;
     }
     let film = &mut layers.film;
     let edges = family.drawn(grid, (EDGE_ASIDE, EDGE_ASIDE));
     for row in 0..grid.rows {
+        pause().await;
         for column in 0..grid.columns {
             // A thin edge is also a faint one.
             let edge = (EDGE_SHARE * edges.at(column, row)).min(EDGE_MOST);
@@ -156,7 +159,7 @@ pub(super) fn lay(layers: &mut Layers, recipe: &Recipe, family: &Family) {
             }
         }
     }
-    let curls = cracked.blurred(CURL_WIDE);
+    let curls = cracked.blurred(CURL_WIDE).await;
     let maps = film.body.values.iter_mut().zip(&mut film.mirror.values).zip(&mut film.height.values);
     for (((body, mirror), height), (share, curl)) in maps.zip(cracked.values.iter().zip(&curls.values)) {
         let share = share.min(1.0);

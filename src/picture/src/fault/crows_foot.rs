@@ -28,7 +28,7 @@ const APART: f32 = 5.0;
 const TRIES: usize = 12;
 const RIM: f32 = 6.0;
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let mut chance = Chance::new(layer(recipe.seed, 1_171));
     let mut family = Family::on(grid);
@@ -51,7 +51,7 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
             star(&mut family, &mut chance, place, severity);
         }
     }
-    lay(layers, recipe, &family);
+    lay(layers, recipe, &family).await;
 }
 
 fn star(family: &mut Family, chance: &mut Chance, place: (f32, f32), severity: Severity) {

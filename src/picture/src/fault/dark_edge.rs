@@ -4,6 +4,7 @@
 use crate::noise::{cloud, soft};
 use crate::number::{mix, smooth};
 use crate::panel::{Layers, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::layer;
 
 /// Width of the shade to the middle of its end; over how many mm it ends.
@@ -23,11 +24,14 @@ const UNEVEN_SIZE: f32 = 16.0;
 /// Build more than a good shade from which a place counts as the fault.
 const MARKED: (f32, f32) = (0.10, 0.28);
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let (width, ends) = (severity.of(WIDTH), severity.of(ENDS));
     let middle = (0.5 * grid.width(), 0.5 * grid.height());
     for place in 0..grid.len() {
+        if grid.begins_row(place) {
+            pause().await;
+        }
         let (x, y) = grid.middle(place % grid.columns, place / grid.columns);
         // Distance from the edge, its corners rounded from within.
         let (u, v) = (

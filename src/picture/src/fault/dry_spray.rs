@@ -9,6 +9,7 @@ use crate::map::Map;
 use crate::noise::{Chance, soft};
 use crate::number::{smooth, whole};
 use crate::panel::{Layers, Probe, Recipe, Severity};
+use crate::pause::{MANY, pause};
 use crate::wood::{blend, layer};
 
 /// How much of the face it takes, on a scale on which the panel is two wide.
@@ -39,7 +40,7 @@ const PALER: f32 = 0.35;
 /// Share of the worst from which it counts as the fault.
 const MARKED: (f32, f32) = (0.10, 0.22);
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let seed = |number: u32| layer(recipe.seed, 1_051 + number);
     let mut chance = Chance::new(seed(0));
@@ -49,9 +50,13 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         let ramp = along * (2.0 * x / grid.width() - 1.0) + across * (2.0 * y / grid.height() - 1.0);
         let clouds = (1..).zip(CLOUDS).map(|(n, (size, share))| share * soft(seed(n), size, x, y));
         smooth(EDGE.0, EDGE.1, ramp + clouds.sum::<f32>() + severity.of(SPREAD))
-    });
+    })
+    .await;
     let (mut drops, mut shades) = (Map::of(grid, 0.0), Map::of(grid, 0.0));
-    for _ in 0..whole(severity.of(DROPS) * grid.square_centimetres()) {
+    for number in 0..whole(severity.of(DROPS) * grid.square_centimetres()) {
+        if number.is_multiple_of(MANY) {
+            pause().await;
+        }
         let (x, y) = (chance.even() * grid.width(), chance.even() * grid.height());
         let (landed, radius) = (chance.even(), chance.about(RADIUS, RADIUS_SPREAD));
         if landed < lies.near(x, y) {
@@ -59,14 +64,20 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
             shades.disc((x + BELOW, y + BELOW), radius, 1.0);
         }
     }
-    let wiped =
-        if recipe.probe == Probe::Wiped { wipe::band(grid, &lies, recipe.seed) } else { Map::of(grid, 0.0) };
+    let wiped = if recipe.probe == Probe::Wiped {
+        wipe::band(grid, &lies, recipe.seed).await
+    } else {
+        Map::of(grid, 0.0)
+    };
     let film = &mut layers.film;
     film.haze_colour = recipe.opaque.map_or(POWDER, |paint| blend(screen(paint), POWDER, PALER));
     let maps = film.height.values.iter_mut().zip(&mut film.rough.values).zip(&mut film.haze.values);
     let maps = maps.zip(&mut layers.mask.values).zip(drops.values.iter().zip(&wiped.values));
     let maps = maps.zip(film.body.values.iter_mut().zip(&shades.values));
     for (place, (((((height, rough), haze), mask), (drop, wiped)), (body, shade))) in maps.enumerate() {
+        if grid.begins_row(place) {
+            pause().await;
+        }
         let (x, y) = grid.middle(place % grid.columns, place / grid.columns);
         let (lies, drop) = (lies.near(x, y), drop.min(1.0));
         let powder = 1.0 - (1.0 - POWDER_STAYS) * wiped;

@@ -9,6 +9,7 @@ use crate::map::Map;
 use crate::noise::Chance;
 use crate::number::{coordinate, smooth, whole};
 use crate::panel::{Layers, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::layer;
 
 /// Nibs on a panel; of such as have fallen together the share, and how they are spread; nearest distance of two.
@@ -52,15 +53,17 @@ const BESIDE_WIDE: f32 = 0.35;
 const MARKED: f32 = 1.35;
 const MARKED_FIBRE: (f32, f32) = (0.02, 0.06);
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let mut specks = COLOURS.map(|_| Map::of(grid, 0.0));
     nibs(layers, &mut specks, recipe, severity);
-    fibres(layers, &mut specks, recipe, severity);
+    pause().await;
+    fibres(layers, &mut specks, recipe, severity).await;
     for (map, colour) in specks.iter().zip(COLOURS.map(screen)) {
         for (place, share) in map.values.iter().enumerate().filter(|(_, share)| **share > 0.0) {
             layers.film.cover.lay(place % grid.columns, place / grid.columns, colour, HIDES * share.min(1.0));
         }
+        pause().await;
     }
 }
 
@@ -93,7 +96,7 @@ fn kind(chance: &mut Chance) -> usize {
     whole(chance.even() * coordinate(COLOURS.len())).min(COLOURS.len() - 1)
 }
 
-fn fibres(layers: &mut Layers, specks: &mut [Map], recipe: &Recipe, severity: Severity) {
+async fn fibres(layers: &mut Layers, specks: &mut [Map], recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let mut chance = Chance::new(layer(recipe.seed, 1_032));
     let mut all = Map::of(grid, 0.0);
@@ -112,7 +115,7 @@ fn fibres(layers: &mut Layers, specks: &mut [Map], recipe: &Recipe, severity: Se
             at = to;
         }
     }
-    let beside = all.blurred(BESIDE_WIDE);
+    let beside = all.blurred(BESIDE_WIDE).await;
     let maps = layers.film.height.values.iter_mut().zip(&mut layers.mask.values);
     for ((height, mask), (fibre, beside)) in maps.zip(all.values.iter().zip(&beside.values)) {
         *height += OVER * fibre.min(1.0) + BESIDE * beside;

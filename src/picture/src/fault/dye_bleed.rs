@@ -8,6 +8,7 @@ use crate::map::{Map, near};
 use crate::noise::{Chance, cloud, soft};
 use crate::number::{mix, smooth, whole};
 use crate::panel::{Layers, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::{Screen, layer};
 
 /// Reach of the colour on it, and how that differs along it.
@@ -53,38 +54,45 @@ const FOOT: f32 = 1.5;
 /// Change of build from which a place counts as the fault.
 const MARKED: (f32, f32) = (0.06, 0.20);
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
-    let (line, joint) = strip::beside(layers, recipe, strip::Neighbour::Binding);
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+    let (line, joint) = strip::beside(layers, recipe, strip::Neighbour::Binding).await;
     let grid = layers.grid();
     let seed = |number: u32| layer(recipe.seed, 1_380 + number);
     let mut wetter = Map::of(grid, 0.0);
-    wetter.fill(|x, y, _| {
-        if x < joint {
-            return 0.0;
-        }
-        smooth(PATCH_EDGE.0, PATCH_EDGE.1, soft(seed(0), PATCH, x, y) + severity.of(PATCHES))
-    });
+    wetter
+        .fill(|x, y, _| {
+            if x < joint {
+                return 0.0;
+            }
+            smooth(PATCH_EDGE.0, PATCH_EDGE.1, soft(seed(0), PATCH, x, y) + severity.of(PATCHES))
+        })
+        .await;
     let mut added = Map::of(grid, 0.0);
-    added.fill(|x, y, _| {
-        let off = y - line;
-        if x < joint {
-            return 0.0;
-        }
-        if off < 0.0 {
-            let u = x + WAVERS.0 * cloud(seed(1), x / WAVERS.1, y / WAVERS.1);
-            let streak = cloud(seed(2), u / STREAK.0, y / STREAK.1)
-                + FINER.1 * cloud(seed(3), u / (FINER.0 * STREAK.0), y / STREAK.1);
-            return severity.of(STREAKS) * (RISEN + streak);
-        }
-        let noise = |(number, (size, share)): (u32, (f32, f32))| {
-            share * cloud(seed(4 + number), x / size, off / (2.0 * size))
-        };
-        let reach = severity.of(REACH) * libm::expf((0..).zip(REACH_NOISE).map(noise).sum());
-        severity.of(ON_BINDING)
-            * (1.0 - smooth(FRONT.0, FRONT.1, off / reach))
-            * (1.0 - THINS * off / reach).max(0.0)
-    });
+    added
+        .fill(|x, y, _| {
+            let off = y - line;
+            if x < joint {
+                return 0.0;
+            }
+            if off < 0.0 {
+                let u = x + WAVERS.0 * cloud(seed(1), x / WAVERS.1, y / WAVERS.1);
+                let streak = cloud(seed(2), u / STREAK.0, y / STREAK.1)
+                    + FINER.1 * cloud(seed(3), u / (FINER.0 * STREAK.0), y / STREAK.1);
+                return severity.of(STREAKS) * (RISEN + streak);
+            }
+            let noise = |(number, (size, share)): (u32, (f32, f32))| {
+                share * cloud(seed(4 + number), x / size, off / (2.0 * size))
+            };
+            let reach = severity.of(REACH) * libm::expf((0..).zip(REACH_NOISE).map(noise).sum());
+            severity.of(ON_BINDING)
+                * (1.0 - smooth(FRONT.0, FRONT.1, off / reach))
+                * (1.0 - THINS * off / reach).max(0.0)
+        })
+        .await;
     for (place, (added, wetter)) in added.values.iter_mut().zip(&wetter.values).enumerate() {
+        if grid.begins_row(place) {
+            pause().await;
+        }
         let (_, y) = grid.middle(place % grid.columns, place / grid.columns);
         if y < line {
             *added *= wetter;
@@ -96,8 +104,11 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         }
     }
     layers.film.haze_colour = screen(MUD);
-    drips(layers, &mut added, &mut Chance::new(seed(9)), severity, (line, joint));
+    drips(layers, &mut added, &mut Chance::new(seed(9)), severity, (line, joint)).await;
     for (place, added) in added.values.iter().enumerate() {
+        if grid.begins_row(place) {
+            pause().await;
+        }
         let (_, y) = grid.middle(place % grid.columns, place / grid.columns);
         if let Some(mask) = layers.mask.values.get_mut(place) {
             let muddied = if y < line { wetter.values.get(place).copied().unwrap_or(0.0) } else { 0.0 };
@@ -111,7 +122,7 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
 }
 
 /// Coloured drips, some of them over the binding: a tail and a head, standing a little up.
-fn drips(
+async fn drips(
     layers: &mut Layers,
     added: &mut Map,
     chance: &mut Chance,

@@ -6,6 +6,7 @@ use super::fat_edge::{Edge, edges};
 use crate::noise::{Chance, cloud};
 use crate::number::{mix, smooth};
 use crate::panel::{Layers, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::layer;
 
 /// Edges that are bare, how wide, and how bare.
@@ -31,10 +32,11 @@ const DULL: f32 = 0.12;
 /// Share that is bare from which it is marked.
 const MARKED: (f32, f32) = (0.12, 0.5);
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let edges = edges(&mut Chance::new(layer(recipe.seed, 1_161)), severity.of(EDGES));
     for row in 0..grid.rows {
+        pause().await;
         for column in 0..grid.columns {
             let place = grid.middle(column, row);
             let past =

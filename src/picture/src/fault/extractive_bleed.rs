@@ -6,6 +6,7 @@ use super::strip;
 use crate::noise::cloud;
 use crate::number::smooth;
 use crate::panel::{Layers, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::layer;
 
 /// How far the colour creeps, and its build at the joint.
@@ -26,11 +27,14 @@ const BROWN: f32 = 0.22;
 /// Build from which a place counts as the fault.
 const MARKED: (f32, f32) = (0.06, 0.20);
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
-    let (_, joint) = strip::beside(layers, recipe, strip::Neighbour::DarkWood);
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+    let (_, joint) = strip::beside(layers, recipe, strip::Neighbour::DarkWood).await;
     let grid = layers.grid();
     let reach = severity.of(REACH);
     for place in 0..grid.len() {
+        if grid.begins_row(place) {
+            pause().await;
+        }
         let (x, y) = grid.middle(place % grid.columns, place / grid.columns);
         let off = x - joint;
         if off < 0.0 || off > FAR * reach {

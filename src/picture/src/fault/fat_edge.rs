@@ -20,22 +20,24 @@ const ARRIS: f32 = 0.35;
 const UNEVEN: f32 = 0.09;
 const UNEVEN_LONG: f32 = 26.0;
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let edges = edges(&mut Chance::new(layer(recipe.seed, 1_151)), severity.of(EDGES));
     let mut extra = Map::of(grid, 0.0);
-    extra.fill(|x, y, _| {
-        let bead = |edge: &Edge| {
-            let (off, along) = edge.of((x, y), (grid.width(), grid.height()));
-            let wave = cloud(layer(recipe.seed, 1_152), along / UNEVEN_LONG, edge.number());
-            let (thick, foot) =
-                (severity.of(THICK) * (1.0 + UNEVEN * wave), severity.of(FOOT) * (1.0 + UNEVEN * wave));
-            let outer = ARRIS + (1.0 - ARRIS) * smooth(0.0, CREST, off);
-            thick * outer * (1.0 - smooth(CREST, foot, off))
-        };
-        edges.iter().map(bead).fold(0.0, f32::max)
-    });
-    thick::lay(layers, &extra);
+    extra
+        .fill(|x, y, _| {
+            let bead = |edge: &Edge| {
+                let (off, along) = edge.of((x, y), (grid.width(), grid.height()));
+                let wave = cloud(layer(recipe.seed, 1_152), along / UNEVEN_LONG, edge.number());
+                let (thick, foot) =
+                    (severity.of(THICK) * (1.0 + UNEVEN * wave), severity.of(FOOT) * (1.0 + UNEVEN * wave));
+                let outer = ARRIS + (1.0 - ARRIS) * smooth(0.0, CREST, off);
+                thick * outer * (1.0 - smooth(CREST, foot, off))
+            };
+            edges.iter().map(bead).fold(0.0, f32::max)
+        })
+        .await;
+    thick::lay(layers, &extra).await;
 }
 
 /// An edge of the panel.

@@ -6,16 +6,16 @@ use crate::map::{Grid, Map};
 const APART: f32 = 1.0;
 
 /// A field whose features are several millimetres wide, over the whole face, whatever window is drawn.
-pub(super) fn coarse(grid: Grid, mut value: impl FnMut(f32, f32) -> f32) -> Map {
+pub(super) async fn coarse(grid: Grid, mut value: impl FnMut(f32, f32) -> f32) -> Map {
     let mut field = Map::of(Grid::covering(grid.width() + APART, grid.height() + APART, APART), 0.0);
-    field.fill(|x, y, _| value(x, y));
+    field.fill(|x, y, _| value(x, y)).await;
     field
 }
 
 /// The same as fine as the window is drawn.
-pub(super) fn spread(coarse: &Map, grid: Grid) -> Map {
+pub(super) async fn spread(coarse: &Map, grid: Grid) -> Map {
     let mut field = Map::of(grid, 0.0);
-    field.fill(|x, y, _| coarse.near(x, y));
+    field.fill(|x, y, _| coarse.near(x, y)).await;
     field
 }
 

@@ -7,6 +7,7 @@ use crate::light::{Colour, screen};
 use crate::noise::{Chance, cloud, soft};
 use crate::number::smooth;
 use crate::panel::{Layers, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::{blend, layer};
 
 /// How much of the wood a full smear hides, and how much of the face has smears.
@@ -36,7 +37,7 @@ const PORE: (f32, f32) = (0.15, 0.6);
 /// Share hidden from which it counts as the fault.
 const MARKED: (f32, f32) = (0.06, 0.14);
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let seed = |number: u32| layer(recipe.seed, 1_270 + number);
     let mut chance = Chance::new(seed(0));
@@ -49,8 +50,12 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         let (along, off) = (x * cosine + y * sine, y * cosine - x * sine);
         let lies = soft(seed(1), PATCH, along / LONGER, off) + more + severity.of(SPREAD);
         smooth(PATCH_EDGE.0, PATCH_EDGE.1, lies)
-    });
+    })
+    .await;
     for place in 0..grid.len() {
+        if grid.begins_row(place) {
+            pause().await;
+        }
         let (x, y) = grid.middle(place % grid.columns, place / grid.columns);
         let patch = patches.near(x, y);
         if patch <= 0.0 {

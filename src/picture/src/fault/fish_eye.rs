@@ -7,6 +7,7 @@ use crate::map::{Map, near};
 use crate::noise::Chance;
 use crate::number::smooth;
 use crate::panel::{Layers, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::layer;
 
 /// Bowls on a panel, their median radius, its spread and range.
@@ -55,7 +56,7 @@ struct Bowls {
     high: Map,
 }
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let mut chance = Chance::new(layer(recipe.seed, 1_001));
     let cluster = Cluster::new(grid, &mut chance, CLUSTER, CLUSTERED);
@@ -72,6 +73,7 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         if let Some(at) = place {
             opened.push((at, radius));
             open(layers, &mut bowls, &mut chance, at, radius, depth);
+            pause().await;
         }
     }
     let film = &mut layers.film;

@@ -124,6 +124,7 @@ mod tests {
     use super::{PAD, press};
     use crate::map::{Grid, Map};
     use crate::noise::Chance;
+    use crate::pause::at_once;
 
     /// Fingers of grown people have about two ridges on a millimetre. Measured by Crofton's rule: edges are as long as lines
     /// drawn through them cross them, and stripes of a period have two edges in it.
@@ -138,7 +139,7 @@ mod tests {
             let mut map = Map::of(grid, 0.0);
             press(&mut map, &mut Chance::new(seed), seed, (0.5 * SIDE, 0.5 * SIDE));
             // What was touched, without the furrows.
-            let touched = map.blurred(0.4);
+            let touched = at_once(map.blurred(0.4));
             let (mut area, mut crossings) = (0.0, 0.0);
             for row in 1..grid.rows {
                 for column in 1..grid.columns {

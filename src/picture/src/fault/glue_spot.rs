@@ -7,6 +7,7 @@ use crate::map::{Map, near};
 use crate::noise::{Chance, cloud};
 use crate::number::{smooth, whole};
 use crate::panel::{Layers, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::layer;
 
 /// Beads that came out of the joint, for each mm of it; half-width and height of one.
@@ -45,8 +46,8 @@ const PALE: f32 = 0.42;
 /// Share from which a place counts as the fault.
 const MARKED: (f32, f32) = (0.05, 0.35);
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
-    let line = strip::joint(layers, recipe);
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+    let line = strip::joint(layers, recipe).await;
     let grid = layers.grid();
     let mut glue = Map::of(grid, 0.0);
     squeeze(&mut glue, recipe.seed, severity, line);
@@ -64,6 +65,9 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         glue_print::press(&mut glue, &mut chance, seed, place);
     }
     for (place, share) in glue.values.iter_mut().enumerate() {
+        if grid.begins_row(place) {
+            pause().await;
+        }
         let (_, y) = grid.middle(place % grid.columns, place / grid.columns);
         *share *= ((line - y) / grid.scale + 0.5).clamp(0.0, 1.0);
         if let Some(mask) = layers.mask.values.get_mut(place) {
@@ -79,7 +83,7 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         }
         *share = 1.0 - KEEPS_OUT * *share;
     }
-    uptake::gain(layers, recipe, &glue);
+    uptake::gain(layers, recipe, &glue).await;
 }
 
 /// What came out of the joint, and what a cloth made of it.

@@ -5,6 +5,7 @@
 use crate::noise::soft;
 use crate::number::smooth;
 use crate::panel::{Layers, Probe, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::{Growth, layer};
 
 /// Depth of the dip over a pore that fills a pixel, and over earlywood, micrometres.
@@ -23,7 +24,7 @@ const LOWER: f32 = 0.4;
 /// Depth from which a place counts as the fault, micrometres.
 const MARKED: (f32, f32) = (0.5, 1.2);
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let early = match recipe.species.growth {
         Growth::Ring => severity.of(EARLY),
@@ -34,9 +35,13 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     if early + pore <= 0.0 {
         return;
     }
-    let (pores, rings) = (layers.wood.pore.blurred(PORE_BLUR), layers.wood.early.blurred(EARLY_BLUR));
+    let (pores, rings) =
+        (layers.wood.pore.blurred(PORE_BLUR).await, layers.wood.early.blurred(EARLY_BLUR).await);
     let flat = recipe.probe == Probe::Aged;
     for (place, (pores, rings)) in pores.values.iter().zip(&rings.values).enumerate() {
+        if grid.begins_row(place) {
+            pause().await;
+        }
         let (x, y) = grid.middle(place % grid.columns, place / grid.columns);
         let uneven = 1.0 + UNEVEN * soft(layer(recipe.seed, 1_330), PATCH, x, y);
         let depth = uneven * (pore * pores + early * rings);

@@ -13,10 +13,10 @@ const STRAYS: f32 = 90.0;
 /// They are seen a little beyond the middle, mm on the ceiling.
 const BEYOND: f32 = 25.0;
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let side = if Chance::new(layer(recipe.seed, 1_230)).even() < 0.5 { FACES } else { -FACES };
-    let turned = choose(layers, recipe, severity);
+    let turned = choose(layers, recipe, severity).await;
     let frost = turned.into_iter().map(|(place, share)| {
         let (x, y) = grid.middle(place % grid.columns, place / grid.columns);
         let further = STRAYS * own(layer(recipe.seed, 1_231), x, y) - BEYOND;

@@ -7,6 +7,7 @@ use crate::map::Map;
 use crate::noise::{Chance, cloud};
 use crate::number::{coordinate, smooth};
 use crate::panel::{Layers, Probe, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::layer;
 
 /// Width of the fan: a small gun, near, so that a panel of this size holds some passes.
@@ -34,7 +35,7 @@ const PASSES: usize = 24;
 /// Change of build from which a place counts as the fault.
 const MARKED: (f32, f32) = (0.05, 0.14);
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let seed = |number: u32| layer(recipe.seed, 1_320 + number);
     let mut chance = Chance::new(seed(0));
@@ -48,21 +49,24 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     // Mean of a fan's profile over its half-width, spread over the way between passes.
     let mean = (0.5 + 0.5 * EVEN) * 2.0 * half / step;
     let mut builds = Map::of(grid, 0.0);
-    builds.fill(|x, y, _| {
-        let fan = |(n, (place, strength)): (usize, &(f32, f32))| {
-            let off = (y - place).abs();
-            if off > half + 2.0 * WAVERS {
-                return 0.0;
-            }
-            let off = y - place - WAVERS * cloud(seed(1), x / WAVER_LENGTH, APART * coordinate(n) + 0.5);
-            strength * (1.0 - smooth(EVEN, 1.0, off.abs() / half))
-        };
-        let laid = passes.iter().enumerate().map(fan).sum::<f32>();
-        (1.0 + severity.of(GAIN) * (laid / mean - 1.0)).max(LEAST)
-    });
+    builds
+        .fill(|x, y, _| {
+            let fan = |(n, (place, strength)): (usize, &(f32, f32))| {
+                let off = (y - place).abs();
+                if off > half + 2.0 * WAVERS {
+                    return 0.0;
+                }
+                let off = y - place - WAVERS * cloud(seed(1), x / WAVER_LENGTH, APART * coordinate(n) + 0.5);
+                strength * (1.0 - smooth(EVEN, 1.0, off.abs() / half))
+            };
+            let laid = passes.iter().enumerate().map(fan).sum::<f32>();
+            (1.0 + severity.of(GAIN) * (laid / mean - 1.0)).max(LEAST)
+        })
+        .await;
     for (mask, build) in layers.mask.values.iter_mut().zip(&builds.values) {
         *mask = mask.max(smooth(MARKED.0, MARKED.1, (build - 1.0).abs()));
     }
+    pause().await;
     // Looked at before colour there is nothing to see.
     if recipe.probe != Probe::Aged {
         let map = uptake::colour(layers, recipe, uptake::Colouring::Film);

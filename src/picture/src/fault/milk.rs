@@ -6,6 +6,7 @@ use crate::map::Map;
 use crate::noise::soft;
 use crate::number::smooth;
 use crate::panel::{Finish, Layers, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::layer;
 
 /// Strength of the cloud where it is thickest, and how much of the face it takes.
@@ -45,35 +46,42 @@ pub(super) struct Milk {
 }
 
 /// Gathers the cloud; the sags that it follows are laid on the film.
-pub(super) fn gather(layers: &mut Layers, recipe: &Recipe, severity: Severity) -> Milk {
+pub(super) async fn gather(layers: &mut Layers, recipe: &Recipe, severity: Severity) -> Milk {
     let grid = layers.grid();
     let seed = |number: u32| layer(recipe.seed, 1_200 + number);
     let thick = coarse(grid, |x, y| {
         let fat = FAT * libm::expf(-edge(grid, x, y).max(0.0) / FAT_WIDE);
         fat + SAG * smooth(SAG_EDGE.0, SAG_EDGE.1, soft(seed(3), SAG_SIZE, x, y))
     })
-    .blurred(ROUND);
-    let mut cloud = layers.film.height.blurred(WAVES);
+    .await
+    .blurred(ROUND)
+    .await;
+    let mut cloud = layers.film.height.blurred(WAVES).await;
     if recipe.finish != Finish::Buffed {
-        let sags = spread(&thick, grid).blurred(ROUND);
+        let sags = spread(&thick, grid).await.blurred(ROUND).await;
         for (height, sag) in layers.film.height.values.iter_mut().zip(&sags.values) {
             *height += sag;
         }
+        pause().await;
     }
     let patches = coarse(grid, |x, y| {
         let patch = (0..).zip(PATCHES).map(|(n, (size, share))| share * soft(seed(n), size, x, y));
         patch.sum::<f32>() + thick.near(x, y) / THICKER
-    });
-    cloud.fill(|x, y, height| {
-        let lies = patches.near(x, y) + height / THICKER;
-        let full = smooth(EDGE.0, EDGE.1, lies + severity.of(SPREAD));
-        severity.of(STRENGTH) * full * libm::sqrtf(full)
-    });
+    })
+    .await;
+    cloud
+        .fill(|x, y, height| {
+            let lies = patches.near(x, y) + height / THICKER;
+            let full = smooth(EDGE.0, EDGE.1, lies + severity.of(SPREAD));
+            severity.of(STRENGTH) * full * libm::sqrtf(full)
+        })
+        .await;
     Milk { cloud, patches }
 }
 
 /// Lays the cloud.
-pub(super) fn lay(layers: &mut Layers, cloud: &Map) {
+pub(super) async fn lay(layers: &mut Layers, cloud: &Map) {
+    pause().await;
     let film = &mut layers.film;
     film.haze_colour = COLOUR;
     let maps = film.haze.values.iter_mut().zip(&mut film.rough.values).zip(&mut film.veil.values);

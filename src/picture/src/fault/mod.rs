@@ -72,9 +72,9 @@ macro_rules! faults {
                 match self { $(Self::$name => $slug,)* }
             }
 
-            /// Spoils a panel.
-            pub(crate) fn spoil(self, layers: &mut Layers, recipe: &Recipe, severity: Severity) {
-                match self { $(Self::$name => $module::spoil(layers, recipe, severity),)* }
+            /// Spoils a panel, in turns.
+            pub(crate) async fn spoil(self, layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+                match self { $(Self::$name => $module::spoil(layers, recipe, severity).await,)* }
             }
         }
     };

@@ -22,16 +22,20 @@ const DEVIATION: f32 = 0.42;
 const PASSES: f32 = 45.0;
 const UNEVEN: f32 = 0.15;
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let seed = |number: u32| layer(recipe.seed, 1_041 + number);
-    let passes = super::field::coarse(grid, |x, y| 1.0 + UNEVEN * soft(seed(2), PASSES, x, y));
+    let passes = super::field::coarse(grid, |x, y| 1.0 + UNEVEN * soft(seed(2), PASSES, x, y)).await;
     let broad_size = BROAD * severity.of(SIZE);
-    let broad = super::field::coarse(grid, |x, y| BROAD_SHARE * soft(seed(1), broad_size, x, y));
+    let broad = super::field::coarse(grid, |x, y| BROAD_SHARE * soft(seed(1), broad_size, x, y)).await;
     let gain = severity.of(HIGH) / DEVIATION;
-    layers.film.height.fill(|x, y, height| {
-        let bumps = soft(seed(0), severity.of(SIZE), x, y) + broad.near(x, y);
-        height + gain * passes.near(x, y) * (1.0 - libm::expf(-ROUND * bumps))
-    });
+    layers
+        .film
+        .height
+        .fill(|x, y, height| {
+            let bumps = soft(seed(0), severity.of(SIZE), x, y) + broad.near(x, y);
+            height + gain * passes.near(x, y) * (1.0 - libm::expf(-ROUND * bumps))
+        })
+        .await;
     layers.mask = Map::of(grid, 1.0);
 }

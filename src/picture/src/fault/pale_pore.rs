@@ -5,6 +5,7 @@ use crate::map::Map;
 use crate::noise::{cloud, soft};
 use crate::number::smooth;
 use crate::panel::{Layers, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::layer;
 
 /// Share of a pore that turned, and how much of the face has such pores.
@@ -22,15 +23,19 @@ const LEAST: f32 = 0.02;
 const MARKED: (f32, f32) = (0.06, 0.18);
 
 /// Where pores turned: the pixel, and how much of its pore did; the mask is marked.
-pub(super) fn choose(layers: &mut Layers, recipe: &Recipe, severity: Severity) -> Vec<(usize, f32)> {
+pub(super) async fn choose(layers: &mut Layers, recipe: &Recipe, severity: Severity) -> Vec<(usize, f32)> {
     let grid = layers.grid();
     let seed = |number: u32| layer(recipe.seed, 1_220 + number);
     let patches: Map = coarse(grid, |x, y| {
         smooth(PATCH_EDGE.0, PATCH_EDGE.1, soft(seed(0), PATCH, x, y) + severity.of(SPREAD))
-    });
+    })
+    .await;
     let mut turned = Vec::new();
     let pores = layers.wood.pore.values.iter().zip(&mut layers.mask.values).enumerate();
     for (place, (pore, mask)) in pores {
+        if grid.begins_row(place) {
+            pause().await;
+        }
         if *pore < LEAST {
             continue;
         }

@@ -8,6 +8,7 @@ use crate::map::{Grid, Map};
 use crate::noise::{Chance, cloud};
 use crate::number::{coordinate, smooth, whole};
 use crate::panel::{Layers, Probe, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::layer;
 
 /// Size of a flake, and how far from an even pattern they lie, in sizes.
@@ -84,7 +85,7 @@ struct Place {
     edge: f32,
 }
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let flakes = Flakes::broken(grid, recipe.seed, severity.of(REACH));
     let number = |n: u32| layer(recipe.seed, 1_122 + n);
@@ -93,10 +94,14 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
             |(n, (far, long)): (u32, &(f32, f32))| far * cloud(number(2 * n + part), x / long, y / long);
         (first..).zip(layers).map(moved).sum::<f32>()
     };
-    let wide = [0, 1].map(|part| coarse(grid, |x, y| torn(part, &TORN, 0, x, y)));
-    let lifts = coarse(grid, |x, y| smooth(-1.0, 1.0, cloud(number(20), x / LIFT_WAVE, y / LIFT_WAVE)));
+    let wide = [
+        coarse(grid, |x, y| torn(0, &TORN, 0, x, y)).await,
+        coarse(grid, |x, y| torn(1, &TORN, 0, x, y)).await,
+    ];
+    let lifts = coarse(grid, |x, y| smooth(-1.0, 1.0, cloud(number(20), x / LIFT_WAVE, y / LIFT_WAVE))).await;
     let mut rise = Map::of(grid, 0.0);
     for row in 0..grid.rows {
+        pause().await;
         for column in 0..grid.columns {
             let (x, y) = grid.middle(column, row);
             if flakes.is_whole(x, y) {
@@ -111,7 +116,7 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         }
     }
     if recipe.probe != Probe::Aged {
-        for (height, rise) in layers.film.height.values.iter_mut().zip(&rise.blurred(STIFF).values) {
+        for (height, rise) in layers.film.height.values.iter_mut().zip(&rise.blurred(STIFF).await.values) {
             *height += rise;
         }
     }

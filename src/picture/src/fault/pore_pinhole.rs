@@ -8,6 +8,7 @@ use crate::map::Map;
 use crate::noise::Chance;
 use crate::number::{coordinate, whole};
 use crate::panel::{Finish, Layers, Probe, Recipe, Severity};
+use crate::pause::{MANY, pause};
 use crate::wood::layer;
 
 /// Places on a square centimetre at which a hole opens if they lie on a pore.
@@ -35,7 +36,7 @@ const COMPOUND: [f32; 3] = [0.72, 0.70, 0.66];
 /// Radii round a hole that are changed.
 const MARKED: f32 = 1.6;
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     if !recipe.species.telegraphs || recipe.filler.is_some() {
         return;
     }
@@ -43,7 +44,10 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let mut chance = Chance::new(layer(recipe.seed, 1_021));
     let warm = Patches { seed: layer(recipe.seed, 1_022), size: PATCH, more: severity.of(MORE) };
     let mut holes = Holes::on(layers);
-    for _ in 0..whole(severity.of(TRIED) * grid.square_centimetres()) {
+    for number in 0..whole(severity.of(TRIED) * grid.square_centimetres()) {
+        if number.is_multiple_of(MANY) {
+            pause().await;
+        }
         // As much chance for each place whatever is there: a window then shows the same holes.
         let at = (chance.even() * grid.width(), chance.even() * grid.height());
         let (kept, radius) = (chance.even(), chance.about(RADIUS, RADIUS_SPREAD));

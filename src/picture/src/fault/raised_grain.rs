@@ -6,6 +6,7 @@ use crate::map::Map;
 use crate::noise::{Chance, soft};
 use crate::number::{coordinate, smooth, whole};
 use crate::panel::{Finish, Layers, Recipe, Severity};
+use crate::pause::{MANY, pause};
 use crate::wood::layer;
 
 /// Fibres on a square centimetre.
@@ -45,7 +46,7 @@ const PATCH_EDGE: (f32, f32) = (-0.8, 0.5);
 const CLOSE: f32 = 1.4;
 const MARKED: (f32, f32) = (0.003, 0.03);
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let mut chance = Chance::new(layer(recipe.seed, 1_344));
     let (mut stands, mut shade) = (Map::of(grid, 0.0), Map::of(grid, 0.0));
@@ -53,7 +54,10 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         let patch = soft(layer(recipe.seed, 1_345), PATCH, x, y) + severity.of(PATCHES);
         smooth(PATCH_EDGE.0, PATCH_EDGE.1, patch)
     };
-    for _ in 0..whole(severity.of(FIBRES) * grid.square_centimetres()) {
+    for number in 0..whole(severity.of(FIBRES) * grid.square_centimetres()) {
+        if number.is_multiple_of(MANY) {
+            pause().await;
+        }
         let (x, y) = (chance.even() * grid.width(), chance.even() * grid.height());
         let stands_here = chance.even() < wetter(x, y);
         let length = chance.about(LENGTH, LENGTH_SPREAD);
@@ -80,10 +84,11 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         *stands *= firm;
         *shade *= firm;
     }
+    pause().await;
     let bare = recipe.finish == Finish::Bare;
     let shows = shown(recipe.finish);
-    let rounded = if bare { stands.clone() } else { stands.blurred(ROUNDED) };
-    let near = stands.blurred(CLOSE);
+    let rounded = if bare { stands.clone() } else { stands.blurred(ROUNDED).await };
+    let near = stands.blurred(CLOSE).await;
     let film = &mut layers.film;
     let rise = severity.of(HEIGHT) * shows * if bare { BARE } else { 1.0 };
     for (height, fibre) in film.height.values.iter_mut().zip(&rounded.values) {
@@ -94,6 +99,7 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         *rough += severity.of(FUZZ) * shows * there;
         *mask = mask.max(there);
     }
+    pause().await;
     if recipe.opaque.is_none() {
         film.haze_colour = PALE_COLOUR;
         for (haze, fibre) in film.haze.values.iter_mut().zip(&stands.values) {

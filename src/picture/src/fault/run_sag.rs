@@ -59,7 +59,7 @@ struct Tear {
     sway: u32,
 }
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let mut chance = Chance::new(layer(recipe.seed, 1_101));
     let half = severity.of(CURTAIN);
@@ -88,16 +88,16 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         .collect();
     if half > 0.0 {
         let share = CURTAIN_SHARE * severity.of(THICK);
-        hang(&mut extra, &tears, layer(recipe.seed, 1_103), (middle, top, half), share);
+        hang(&mut extra, &tears, layer(recipe.seed, 1_103), (middle, top, half), share).await;
     }
     for tear in &tears {
         tear.run(&mut extra);
     }
-    thick::lay(layers, &extra);
+    thick::lay(layers, &extra).await;
 }
 
 /// A curtain: film that slid down and stopped at a lip.
-fn hang(extra: &mut Map, tears: &[Tear], seed: u32, (middle, top, half): (f32, f32, f32), thick: f32) {
+async fn hang(extra: &mut Map, tears: &[Tear], seed: u32, (middle, top, half): (f32, f32, f32), thick: f32) {
     let columns = extra.grid.columns;
     let lips: Vec<(f32, f32)> = (0..columns)
         .map(|column| {
@@ -112,11 +112,13 @@ fn hang(extra: &mut Map, tears: &[Tear], seed: u32, (middle, top, half): (f32, f
         })
         .collect();
     let mut lips = lips.iter().cycle();
-    extra.fill(|_, y, before| {
-        let Some((lip, share)) = lips.next() else { return before };
-        let rise = smooth(lip - CURTAIN_HIGH, *lip, y);
-        before + thick * share * rise * rise * (1.0 - smooth(lip - 0.5 * LIP, lip + 0.5 * LIP, y))
-    });
+    extra
+        .fill(|_, y, before| {
+            let Some((lip, share)) = lips.next() else { return before };
+            let rise = smooth(lip - CURTAIN_HIGH, *lip, y);
+            before + thick * share * rise * rise * (1.0 - smooth(lip - 0.5 * LIP, lip + 0.5 * LIP, y))
+        })
+        .await;
 }
 
 impl Tear {

@@ -7,6 +7,7 @@ use super::worn::{Rise, on_edge, wear};
 use crate::noise::Chance;
 use crate::number::smooth;
 use crate::panel::{Layers, Probe, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::layer;
 
 /// Places at edges and on the face.
@@ -44,7 +45,7 @@ const ROUND: f32 = 1.2;
 /// Wear from which it counts as the fault.
 const MARKED: (f32, f32) = (0.32, 0.50);
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let mut chance = Chance::new(layer(recipe.seed, 1_240));
     let mut rises = Vec::new();
@@ -60,7 +61,7 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         let wide = long / ROUNDER;
         rises.push(Rise { at, half: (long, wide), worn: MILDER * pick(&mut chance, severity.of(WORN)) });
     }
-    let worn = wear(grid, &rises, layer(recipe.seed, 1_241), TORN);
+    let worn = wear(grid, &rises, layer(recipe.seed, 1_241), TORN).await;
     for (mask, worn) in layers.mask.values.iter_mut().zip(&worn.values) {
         *mask = mask.max(smooth(MARKED.0, MARKED.1, *worn));
     }
@@ -70,9 +71,10 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     }
     let wet = recipe.probe == Probe::Wetted;
     let film = &mut layers.film;
-    for (height, worn) in film.height.values.iter_mut().zip(&worn.blurred(ROUND).values) {
+    for (height, worn) in film.height.values.iter_mut().zip(&worn.blurred(ROUND).await.values) {
         *height -= LOWER * worn.min(LOWEST);
     }
+    pause().await;
     for (place, worn) in worn.values.iter().copied().enumerate().filter(|(_, worn)| *worn > 0.0) {
         let change = |map: &mut crate::map::Map, edit: &dyn Fn(&mut f32)| {
             if let Some(value) = map.values.get_mut(place) {

@@ -45,7 +45,7 @@ const GROOVE: f32 = 2.0;
 /// Share of a pixel from which it counts as the fault.
 const MARKED: f32 = 4.0;
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let mut scratch = Map::of(grid, 0.0);
     lines(&mut scratch, &mut Chance::new(layer(recipe.seed, 1_301)), severity);
@@ -79,7 +79,7 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     for share in &mut scratch.values {
         *share = 1.0 + TAKES * *share;
     }
-    uptake::gain(layers, recipe, &scratch);
+    uptake::gain(layers, recipe, &scratch).await;
 }
 
 fn lines(scratch: &mut Map, chance: &mut Chance, severity: Severity) {

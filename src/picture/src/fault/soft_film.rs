@@ -7,6 +7,7 @@ use crate::map::Map;
 use crate::noise::{Chance, soft};
 use crate::number::{cell, coordinate, smooth};
 use crate::panel::{Layers, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::layer;
 
 /// From thread to thread, mm, and how far the cloth is pulled out of shape: size, and share of a thread.
@@ -39,22 +40,25 @@ const RIM: f32 = 20.0;
 const MARKED: (f32, f32) = (0.08, 0.2);
 const MARKED_NAIL: (f32, f32) = (0.5, 1.5);
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let seed = |number: u32| layer(recipe.seed, 1_061 + number);
     let mut chance = Chance::new(seed(0));
     let turn = core::f32::consts::PI * chance.even();
     let (sine, cosine) = (libm::sinf(turn), libm::cosf(turn));
-    let slow = coarse(grid, |x, y| soft(seed(1), PATCH, x, y));
+    let slow = coarse(grid, |x, y| soft(seed(1), PATCH, x, y)).await;
     let from = slow.values.iter().copied().fold(f32::MIN, f32::max) - severity.of(BELOW);
-    let pressed = spread(&slow, grid);
-    let pulled = [2, 3].map(|n| coarse(grid, |x, y| PULLED.1 * soft(seed(n), PULLED.0, x, y)));
-    let [pulled_u, pulled_v] = &pulled;
-    let nails = nails(layers, &mut chance, severity);
+    let pressed = spread(&slow, grid).await;
+    let pulled_u = coarse(grid, |x, y| PULLED.1 * soft(seed(2), PULLED.0, x, y)).await;
+    let pulled_v = coarse(grid, |x, y| PULLED.1 * soft(seed(3), PULLED.0, x, y)).await;
+    let nails = nails(layers, &mut chance, severity).await;
     let film = &mut layers.film;
     let maps = film.height.values.iter_mut().zip(&mut film.rough.values).zip(&mut film.veil.values);
     let maps = maps.zip(&mut layers.mask.values).zip(pressed.values.iter().zip(&nails.values));
     for (place, ((((height, rough), veil), mask), (pressed, nail))) in maps.enumerate() {
+        if grid.begins_row(place) {
+            pause().await;
+        }
         let pressed = smooth(from, from + SOFT_EDGE, *pressed);
         *mask =
             mask.max(smooth(MARKED.0, MARKED.1, pressed)).max(smooth(MARKED_NAIL.0, MARKED_NAIL.1, *nail));
@@ -79,7 +83,7 @@ fn crown(u: f32, v: f32) -> f32 {
 }
 
 /// Depth of what thumbnails pressed in, micrometres.
-fn nails(layers: &Layers, chance: &mut Chance, severity: Severity) -> Map {
+async fn nails(layers: &Layers, chance: &mut Chance, severity: Severity) -> Map {
     let grid = layers.grid();
     let mut dents = Map::of(grid, 0.0);
     for _ in 0..severity.of(NAILS) {
@@ -99,5 +103,5 @@ fn nails(layers: &Layers, chance: &mut Chance, severity: Severity) -> Map {
             dents.stroke(at(step), at(step + 1), NAIL_WIDE, severity.of(NAIL_DEEP) * libm::sqrtf(middle));
         }
     }
-    dents.blurred(NAIL_ROUND)
+    dents.blurred(NAIL_ROUND).await
 }

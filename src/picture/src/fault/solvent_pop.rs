@@ -7,6 +7,7 @@ use super::speck::{Holes, lip, mark, rise};
 use crate::noise::Chance;
 use crate::number::whole;
 use crate::panel::{Layers, Probe, Recipe, Severity};
+use crate::pause::{MANY, pause};
 use crate::wood::layer;
 
 /// Pops on a square centimetre of the whole face.
@@ -31,14 +32,17 @@ const ASIDE: f32 = 0.35;
 /// Radii round a pop that are changed.
 const MARKED: f32 = 1.5;
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let mut chance = Chance::new(layer(recipe.seed, 1_011));
     let thick = Patches { seed: layer(recipe.seed, 1_012), size: PATCH, more: severity.of(MORE) };
     let mut holes = Holes::on(layers);
     // As it left the gun: nothing has broken out yet.
     let early = recipe.probe == Probe::Aged;
-    for _ in 0..whole(severity.of(COUNT) * grid.square_centimetres()) {
+    for number in 0..whole(severity.of(COUNT) * grid.square_centimetres()) {
+        if number.is_multiple_of(MANY) {
+            pause().await;
+        }
         let radius = chance.about(RADIUS, RADIUS_SPREAD).clamp(RADIUS_RANGE.0, RADIUS_RANGE.1);
         let (closed, high) = (chance.even() < CLOSED, chance.even());
         let (aside_x, aside_y) = (ASIDE * radius * chance.normal(), ASIDE * radius * chance.normal());

@@ -5,6 +5,7 @@ use super::{strip, uptake};
 use crate::map::Map;
 use crate::noise::cloud;
 use crate::panel::{Layers, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::layer;
 
 /// Strength of the clouds.
@@ -26,19 +27,21 @@ const HELD: f32 = 0.25;
 /// Change of stain from which a place counts as the fault.
 const MARKED: (f32, f32) = (0.12, 0.30);
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
-    let line = strip::joint(layers, recipe);
+    let line = strip::joint(layers, recipe).await;
     let mut gains = Map::of(grid, 0.0);
     let strength = severity.of(STRENGTH) * if recipe.species.telegraphs { COARSE } else { 1.0 };
-    gains.fill(|x, y, _| {
-        let cloud = |(number, (size, share)): (u32, (f32, f32))| {
-            let (u, v) = (x / (LONG * size), y / size);
-            let turn = if number % 2 == 0 { TURN } else { -TURN };
-            share * cloud(layer(recipe.seed, 1_340 + number), u + turn * v, v - turn * u)
-        };
-        (0..).zip(CLOUDS).map(cloud).sum::<f32>()
-    });
+    gains
+        .fill(|x, y, _| {
+            let cloud = |(number, (size, share)): (u32, (f32, f32))| {
+                let (u, v) = (x / (LONG * size), y / size);
+                let turn = if number % 2 == 0 { TURN } else { -TURN };
+                share * cloud(layer(recipe.seed, 1_340 + number), u + turn * v, v - turn * u)
+            };
+            (0..).zip(CLOUDS).map(cloud).sum::<f32>()
+        })
+        .await;
     let wood = &layers.wood;
     let figure = wood.fibre.values.iter().zip(&wood.early.values).zip(&wood.tilt.values);
     for (gain, ((fibre, early), tilt)) in gains.values.iter_mut().zip(figure) {
@@ -46,6 +49,7 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         let drinks = strength * drinks;
         *gain = libm::expf(drinks / (1.0 + HELD * drinks.abs()));
     }
+    pause().await;
     for (place, gain) in gains.values.iter_mut().enumerate() {
         let (_, y) = grid.middle(place % grid.columns, place / grid.columns);
         *gain = if y < line { *gain } else { 1.0 };
@@ -53,5 +57,5 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     for (mask, gain) in layers.mask.values.iter_mut().zip(&gains.values) {
         *mask = mask.max(crate::number::smooth(MARKED.0, MARKED.1, (gain - 1.0).abs()));
     }
-    uptake::gain(layers, recipe, &gains);
+    uptake::gain(layers, recipe, &gains).await;
 }

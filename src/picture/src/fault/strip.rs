@@ -4,6 +4,7 @@
 use crate::light::screen;
 use crate::noise::{Chance, cloud};
 use crate::panel::{Layers, Recipe};
+use crate::pause::pause;
 use crate::wood::{Screen, blend, layer};
 
 /// Width of a binding, mm: where it was only glued on, and where colour goes onto it; width of the dark wood.
@@ -27,7 +28,7 @@ const JOINT: f32 = 0.09;
 const JOINT_DARK: f32 = 0.45;
 
 /// Lays a binding along the lower edge, `width` mm wide, bare of the panel's colour. The height of its upper line.
-fn binding(layers: &mut Layers, recipe: &Recipe, width: f32) -> f32 {
+async fn binding(layers: &mut Layers, recipe: &Recipe, width: f32) -> f32 {
     let line = layers.grid().height() - width;
     let pale = recipe.opaque.is_some_and(|[_, green, _]| green > PALE);
     let (plastic, seed) = (screen(if pale { BLACK } else { CREAM }), layer(recipe.seed, 1_390));
@@ -39,7 +40,8 @@ fn binding(layers: &mut Layers, recipe: &Recipe, width: f32) -> f32 {
             let gain = 1.0 + strength * cloud(seed, x / long, y / wide);
             plastic.map(|part| part * gain)
         },
-    );
+    )
+    .await;
     line
 }
 
@@ -53,19 +55,19 @@ pub(super) enum Neighbour {
 /// A neighbour that a fault needs, and on half of the panels the other one too, so that a neighbour by itself does not tell
 /// which fault it is: the height of the binding's upper line and the right edge of the dark wood, mm; without them the edges
 /// of the panel.
-pub(super) fn beside(layers: &mut Layers, recipe: &Recipe, needed: Neighbour) -> (f32, f32) {
+pub(super) async fn beside(layers: &mut Layers, recipe: &Recipe, needed: Neighbour) -> (f32, f32) {
     let both = Chance::new(layer(recipe.seed, 1_394)).even() < 0.5;
     let line = if both || needed == Neighbour::Binding {
-        binding(layers, recipe, WIDE)
+        binding(layers, recipe, WIDE).await
     } else {
         layers.grid().height()
     };
-    let edge = if both || needed == Neighbour::DarkWood { dark_wood(layers, recipe) } else { 0.0 };
+    let edge = if both || needed == Neighbour::DarkWood { dark_wood(layers, recipe).await } else { 0.0 };
     (line, edge)
 }
 
 /// Lays a strip of dark wood along the left edge, its own grain along it. Its right edge, mm.
-fn dark_wood(layers: &mut Layers, recipe: &Recipe) -> f32 {
+async fn dark_wood(layers: &mut Layers, recipe: &Recipe) -> f32 {
     let width = Chance::new(layer(recipe.seed, 1_395)).between(DARK_WIDTH.0, DARK_WIDTH.1);
     let (dark, seed) = (screen(DARK), |number: u32| layer(recipe.seed, 1_391 + number));
     let (strength, long, wide) = DARK_STREAK;
@@ -78,29 +80,33 @@ fn dark_wood(layers: &mut Layers, recipe: &Recipe) -> f32 {
             let gain = if pore > DARK_PORES_FROM { DARK_PORE_GAIN } else { 1.0 };
             dark.map(|part| part * gain * libm::expf(strength * streak))
         },
-    );
+    )
+    .await;
     width
 }
 
 /// The height of the joint along which things were glued: that with a binding on one half of the panels, the lower edge on
 /// the other. Faults that are told apart share it, so that the binding gives nothing away.
-pub(super) fn joint(layers: &mut Layers, recipe: &Recipe) -> f32 {
+pub(super) async fn joint(layers: &mut Layers, recipe: &Recipe) -> f32 {
     if Chance::new(layer(recipe.seed, 1_393)).even() < 0.5 {
-        binding(layers, recipe, NARROW)
+        binding(layers, recipe, NARROW).await
     } else {
         layers.grid().height()
     }
 }
 
 /// Lays the binding that was taped. The height of its upper line.
-pub(super) fn taped(layers: &mut Layers, recipe: &Recipe) -> f32 {
-    binding(layers, recipe, WIDE)
+pub(super) async fn taped(layers: &mut Layers, recipe: &Recipe) -> f32 {
+    binding(layers, recipe, WIDE).await
 }
 
 /// Replaces the wood where `beyond`, mm, is above 0, and draws the joint at 0.
-fn lay(layers: &mut Layers, beyond: impl Fn(f32, f32) -> f32, colour: impl Fn(f32, f32) -> [f32; 3]) {
+async fn lay(layers: &mut Layers, beyond: impl Fn(f32, f32) -> f32, colour: impl Fn(f32, f32) -> [f32; 3]) {
     let grid = layers.grid();
     for place in 0..grid.len() {
+        if grid.begins_row(place) {
+            pause().await;
+        }
         let (x, y) = grid.middle(place % grid.columns, place / grid.columns);
         let off = beyond(x, y) / grid.scale;
         if off < -1.0 - JOINT / grid.scale {

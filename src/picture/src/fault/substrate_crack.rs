@@ -8,6 +8,7 @@ use crate::map::Map;
 use crate::noise::{Chance, cloud};
 use crate::number::{coordinate, mix, smooth, whole};
 use crate::panel::{Layers, Probe, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::{Cut, layer};
 
 /// Splits on a panel, their length and their width.
@@ -45,7 +46,7 @@ const RIM: f32 = 0.1;
 const STAND: (f32, f32) = (0.15, 0.85);
 const START: (f32, f32) = (-0.1, 1.0);
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let mut chance = Chance::new(layer(recipe.seed, 1_141));
     let mut family = Family::on(grid);
@@ -57,14 +58,14 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         if joint == Some(number) {
             open_joint(&mut family, &mut chance, y, grid.width(), severity);
             if recipe.probe != Probe::Aged {
-                step(&mut layers.film.height, y, severity.of(STANDS));
+                step(&mut layers.film.height, y, severity.of(STANDS)).await;
             }
         } else {
             split(&mut family, &mut chance, recipe, y, (grid.width(), grid.height()), severity);
         }
     }
-    lay(layers, recipe, &family);
-    whiten(layers, recipe, &family);
+    lay(layers, recipe, &family).await;
+    whiten(layers, recipe, &family).await;
 }
 
 /// A split of the wood, piece by piece along the fibre.
@@ -112,27 +113,32 @@ fn open_joint(family: &mut Family, chance: &mut Chance, y: f32, wide: f32, sever
 }
 
 /// The wood on one side of a joint stands lower.
-fn step(height: &mut Map, joint: f32, lower: f32) {
-    height.fill(|_, y, before| {
-        let off = (y - joint) / STANDS_WIDE;
-        before - if off > 0.0 { lower * libm::expf(-off) } else { 0.0 }
-    });
+async fn step(height: &mut Map, joint: f32, lower: f32) {
+    height
+        .fill(|_, y, before| {
+            let off = (y - joint) / STANDS_WIDE;
+            before - if off > 0.0 { lower * libm::expf(-off) } else { 0.0 }
+        })
+        .await;
 }
 
 /// Whitens the edges, here more and there less.
-fn whiten(layers: &mut Layers, recipe: &Recipe, family: &Family) {
+async fn whiten(layers: &mut Layers, recipe: &Recipe, family: &Family) {
     let open = family.drawn(layers.grid(), (0.0, 0.0));
-    let beside = open.blurred(WHITE_WIDE);
+    pause().await;
+    let beside = open.blurred(WHITE_WIDE).await;
     let seed = layer(recipe.seed, 1_142);
     let mut white = beside.clone();
-    white.fill(|x, y, share| {
-        // Most of the face is far from any crack.
-        if share <= 0.0 {
-            return 0.0;
-        }
-        let uneven = smooth(-1.0, 1.0, cloud(seed, x / WHITE_WAVE, y / WHITE_WAVE));
-        (WHITE * share * mix(WHITE_LEAST, 1.0, uneven)).min(WHITE_MOST)
-    });
+    white
+        .fill(|x, y, share| {
+            // Most of the face is far from any crack.
+            if share <= 0.0 {
+                return 0.0;
+            }
+            let uneven = smooth(-1.0, 1.0, cloud(seed, x / WHITE_WAVE, y / WHITE_WAVE));
+            (WHITE * share * mix(WHITE_LEAST, 1.0, uneven)).min(WHITE_MOST)
+        })
+        .await;
     let film = &mut layers.film;
     film.haze_colour = WHITE_COLOUR;
     let maps = film.haze.values.iter_mut().zip(&mut film.height.values).zip(&mut layers.mask.values);

@@ -7,6 +7,7 @@ use crate::map::Map;
 use crate::noise::{Chance, cloud};
 use crate::number::{coordinate, smooth, whole};
 use crate::panel::{Layers, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::layer;
 
 /// Fingers on a panel 120 mm long, for each mm of line; share of them that lies where the tape was loose, and how many such
@@ -45,8 +46,8 @@ const MOST: f32 = 1.3;
 /// Build from which a place counts as the fault.
 const MARKED: (f32, f32) = (0.05, 0.25);
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
-    let line = strip::taped(layers, recipe);
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+    let line = strip::taped(layers, recipe).await;
     let grid = layers.grid();
     let mut leak = Map::of(grid, 0.0);
     let mut chance = Chance::new(layer(recipe.seed, 1_350));
@@ -61,9 +62,12 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         let length = chance.about(severity.of(LENGTH), LENGTH_SPREAD).min(LONGEST);
         finger(&mut leak, &mut chance, (x, line), length);
     }
-    creep(&mut leak, recipe, line, severity.of(CREEP));
-    let leak = leak.blurred(SOFT);
+    creep(&mut leak, recipe, line, severity.of(CREEP)).await;
+    let leak = leak.blurred(SOFT).await;
     for (place, leak) in leak.values.iter().enumerate() {
+        if grid.begins_row(place) {
+            pause().await;
+        }
         let (_, y) = grid.middle(place % grid.columns, place / grid.columns);
         let under = ((y - line) / grid.scale + 0.5).clamp(0.0, 1.0);
         let build = MOST * under * (1.0 - libm::expf(-leak));
@@ -98,7 +102,7 @@ fn finger(leak: &mut Map, chance: &mut Chance, (x, line): (f32, f32), length: f3
 }
 
 /// What creeps along the whole line.
-fn creep(leak: &mut Map, recipe: &Recipe, line: f32, mean: f32) {
+async fn creep(leak: &mut Map, recipe: &Recipe, line: f32, mean: f32) {
     let grid = leak.grid;
     leak.fill(|x, y, value| {
         let off = y - line;
@@ -111,5 +115,6 @@ fn creep(leak: &mut Map, recipe: &Recipe, line: f32, mean: f32) {
         let reach = mean * libm::expf((0..).zip(CREEP_NOISE).map(noise).sum());
         let cover = ((reach - off) / grid.scale + 0.5).clamp(0.0, 1.0);
         value + cover * DENSE
-    });
+    })
+    .await;
 }

@@ -7,6 +7,7 @@ use crate::map::near;
 use crate::noise::{Chance, cloud};
 use crate::number::{coordinate, smooth, whole};
 use crate::panel::{Layers, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::layer;
 
 /// Height of the ridge, micrometres, its half-width, and how its height differs along the line.
@@ -52,12 +53,12 @@ const GLUE_FROM: (f32, f32) = (0.35, 1.2);
 /// What counts as the fault: share of the ridge's height.
 const MARKED: (f32, f32) = (0.25, 0.5);
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
-    let line = strip::taped(layers, recipe);
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+    let line = strip::taped(layers, recipe).await;
     if !recipe.finish.has_film() {
         return;
     }
-    ridge(layers, recipe, severity, line);
+    ridge(layers, recipe, severity, line).await;
     let mut chance = Chance::new(layer(recipe.seed, 1_373));
     for _ in 0..whole(severity.of(CHIPS) * layers.grid().width() + 0.5) {
         let x = chance.even() * layers.grid().width();
@@ -72,10 +73,13 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
 }
 
 /// The ridge along the line, and glue below it.
-fn ridge(layers: &mut Layers, recipe: &Recipe, severity: Severity, line: f32) {
+async fn ridge(layers: &mut Layers, recipe: &Recipe, severity: Severity, line: f32) {
     let grid = layers.grid();
     let seed = |number: u32| layer(recipe.seed, 1_374 + number);
     for place in 0..grid.len() {
+        if grid.begins_row(place) {
+            pause().await;
+        }
         let (x, y) = grid.middle(place % grid.columns, place / grid.columns);
         let off = y - line;
         if !(-REACH..=GLUE).contains(&off) {

@@ -3,6 +3,7 @@
 use crate::map::Map;
 use crate::number::smooth;
 use crate::panel::Layers;
+use crate::pause::pause;
 
 /// Wet film rounds off whatever is narrower than this, mm.
 const ROUNDED: f32 = 0.8;
@@ -16,8 +17,8 @@ const SWALLOWS: f32 = 130.0;
 const SEEN: (f32, f32) = (2.0, 5.0);
 
 /// Lays extra film, in micrometres, and marks where it is seen.
-pub(super) fn lay(layers: &mut Layers, extra: &Map) {
-    let rounded = extra.blurred(ROUNDED);
+pub(super) async fn lay(layers: &mut Layers, extra: &Map) {
+    let rounded = extra.blurred(ROUNDED).await;
     let film = &mut layers.film;
     let maps = film.height.values.iter_mut().zip(&mut film.tint.values).zip(&mut film.body.values);
     let maps = maps.zip(&mut layers.mask.values).zip(&rounded.values);
@@ -27,4 +28,5 @@ pub(super) fn lay(layers: &mut Layers, extra: &Map) {
         *body *= libm::expf(-extra / SWALLOWS);
         *mask = mask.max(smooth(SEEN.0, SEEN.1, *extra));
     }
+    pause().await;
 }

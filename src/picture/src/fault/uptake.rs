@@ -2,6 +2,7 @@
 
 use crate::map::Map;
 use crate::panel::{Layers, Recipe};
+use crate::pause::pause;
 
 /// How far the body darkens under a film for each unit that wood takes in more: with stain in it, and without.
 const DEEPENS_STAINED: f32 = 0.06;
@@ -12,10 +13,11 @@ const BODY: (f32, f32) = (0.6, 1.25);
 const LEAST_STAIN: f32 = 0.05;
 
 /// Multiplies what the wood takes in by a gain for each pixel.
-pub(super) fn gain(layers: &mut Layers, recipe: &Recipe, gains: &Map) {
+pub(super) async fn gain(layers: &mut Layers, recipe: &Recipe, gains: &Map) {
     for (takes, gain) in layers.wood.takes.values.iter_mut().zip(&gains.values) {
         *takes *= gain;
     }
+    pause().await;
     if !recipe.finish.has_film() {
         return;
     }

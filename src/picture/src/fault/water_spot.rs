@@ -6,6 +6,7 @@ use crate::map::near;
 use crate::noise::{Chance, soft};
 use crate::number::smooth;
 use crate::panel::{Layers, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::layer;
 
 /// Drops on a panel, their median radius, its spread and range, mm: a drop that has run out on a level face.
@@ -41,7 +42,7 @@ const REACH: f32 = 1.25;
 /// White from which it counts as the fault.
 const MARKED: (f32, f32) = (0.02, 0.04);
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let mut chance = Chance::new(layer(recipe.seed, 1_260));
     let middle =
@@ -53,6 +54,7 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         let radius = chance.about(severity.of(RADIUS), RADIUS_SPREAD).clamp(RADIUS_RANGE.0, RADIUS_RANGE.1);
         let seed = layer(recipe.seed, 1_261).wrapping_add(u32::try_from(number).unwrap_or(0));
         drop(layers, &mut chance, at, radius, severity.of(WHITE), seed);
+        pause().await;
     }
 }
 

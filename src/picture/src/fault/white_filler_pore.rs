@@ -7,8 +7,8 @@ use crate::panel::{Layers, Recipe, Severity};
 /// How solid it is: a lamp in the middle shows as much of air in pores.
 const SOLID: f32 = 0.65;
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
-    for (place, share) in choose(layers, recipe, severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+    for (place, share) in choose(layers, recipe, severity).await {
         if let Some(pale) = layers.film.grey.values.get_mut(place) {
             *pale = pale.max(SOLID * share);
         }

@@ -7,6 +7,7 @@ use super::worn::{Rise, on_edge, wear};
 use crate::noise::Chance;
 use crate::number::smooth;
 use crate::panel::{Layers, Probe, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::layer;
 
 /// Places rubbed through, the share of the further ones that lie at an edge, and coats cut in each: as many lines as there are levels.
@@ -37,7 +38,7 @@ const MARKED: f32 = 0.6;
 /// Flatter than this, wear a mm, there is no line.
 const FLATTEST: f32 = 0.004;
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let mut chance = Chance::new(layer(recipe.seed, 1_250));
     let mut rises = Vec::new();
@@ -52,11 +53,12 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
         let (from, to) = severity.of(WORN);
         rises.push(Rise { at, half, worn: chance.between(from, to) });
     }
-    let worn = wear(grid, &rises, layer(recipe.seed, 1_251), 0.0);
+    let worn = wear(grid, &rises, layer(recipe.seed, 1_251), 0.0).await;
     let wet = recipe.probe == Probe::Wetted;
     let pale = severity.of(PALE);
     layers.film.haze_colour = GREY;
     for row in 0..grid.rows {
+        pause().await;
         for column in 0..grid.columns {
             let here = worn.at(column, row);
             if here <= 0.0 {

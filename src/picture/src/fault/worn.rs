@@ -39,7 +39,7 @@ pub(super) fn on_edge(grid: Grid, chance: &mut Chance) -> ((f32, f32), bool) {
 }
 
 /// How far each place is worn; strokes of the block tear the outline by a share.
-pub(super) fn wear(grid: Grid, rises: &[Rise], seed: u32, torn: f32) -> Map {
+pub(super) async fn wear(grid: Grid, rises: &[Rise], seed: u32, torn: f32) -> Map {
     let slow = coarse(grid, |x, y| {
         let rise = |rise: &Rise| {
             let (u, v) = ((x - rise.at.0) / rise.half.0, (y - rise.at.1) / rise.half.1);
@@ -48,7 +48,8 @@ pub(super) fn wear(grid: Grid, rises: &[Rise], seed: u32, torn: f32) -> Map {
         let high = rises.iter().map(rise).sum::<f32>();
         let waves = (seed..).zip(WAVES).map(|(seed, (size, share))| share * soft(seed, size, x, y));
         high + high.min(1.0) * waves.sum::<f32>()
-    });
+    })
+    .await;
     let mut worn = Map::of(grid, 0.0);
     worn.fill(|x, y, _| {
         let high = slow.near(x, y);
@@ -57,6 +58,7 @@ pub(super) fn wear(grid: Grid, rises: &[Rise], seed: u32, torn: f32) -> Map {
         }
         let stroke = if torn > 0.0 { cloud(seed ^ 1, x / STROKES.0, y / STROKES.1) } else { 0.0 };
         high + torn * high.min(1.0) * stroke
-    });
+    })
+    .await;
     worn
 }

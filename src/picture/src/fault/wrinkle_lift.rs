@@ -7,6 +7,7 @@ use crate::map::Map;
 use crate::noise::{Chance, soft};
 use crate::number::smooth;
 use crate::panel::{Layers, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::layer;
 
 /// From fold to fold, and how far single waves differ from it.
@@ -36,19 +37,23 @@ const ROUGH: f32 = 0.006;
 /// Share of the full strength from which a fold is marked.
 const MARKED: (f32, f32) = (0.05, 0.2);
 
-pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
-    let slow = coarse(grid, |x, y| soft(layer(recipe.seed, 1_131), PATCH, x, y));
+    let slow = coarse(grid, |x, y| soft(layer(recipe.seed, 1_131), PATCH, x, y)).await;
     let from = slow.values.iter().copied().fold(f32::MIN, f32::max) - severity.of(BELOW);
-    let mut patches = spread(&slow, grid);
+    let mut patches = spread(&slow, grid).await;
     for patch in &mut patches.values {
         *patch = smooth(from, from + SOFT_EDGE, *patch);
     }
-    let mut folds = waves(layers, recipe, severity.of(LENGTH));
-    for (fold, patch) in folds.values.iter_mut().zip(&patches.values) {
+    pause().await;
+    let mut folds = waves(layers, recipe, severity.of(LENGTH)).await;
+    for (place, (fold, patch)) in folds.values.iter_mut().zip(&patches.values).enumerate() {
+        if grid.begins_row(place) {
+            pause().await;
+        }
         *fold = patch * libm::tanhf(NARROW * *fold + STANDS);
     }
-    let folds = folds.blurred(ROUNDED);
+    let folds = folds.blurred(ROUNDED).await;
     let film = &mut layers.film;
     let maps = film.height.values.iter_mut().zip(&mut film.tint.values).zip(&mut film.veil.values);
     let maps = maps.zip(&mut film.rough.values).zip(&mut film.body.values).zip(&mut layers.mask.values);
@@ -65,7 +70,7 @@ pub(super) fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
 }
 
 /// Waves of about one length that run every way: mean 0, standard deviation 1.
-fn waves(layers: &Layers, recipe: &Recipe, length: f32) -> Map {
+async fn waves(layers: &Layers, recipe: &Recipe, length: f32) -> Map {
     let grid = layers.grid();
     let mut chance = Chance::new(layer(recipe.seed, 1_132));
     let mut sum = Map::of(grid, 0.0);
@@ -78,6 +83,7 @@ fn waves(layers: &Layers, recipe: &Recipe, length: f32) -> Map {
         let phase = core::f32::consts::TAU * chance.even();
         // Each pixel turns the wave a little further: a multiplication for each instead of a sine.
         let (step_sine, step_cosine) = (libm::sinf(along * grid.scale), libm::cosf(along * grid.scale));
+        pause().await;
         for (row, values) in sum.values.chunks_exact_mut(grid.columns).enumerate() {
             let (x, y) = grid.middle(0, row);
             let start = phase + along * x + across * y;

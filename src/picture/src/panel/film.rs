@@ -6,6 +6,7 @@ use crate::light::Colour;
 use crate::map::{Grid, Map};
 use crate::noise::{cloud, soft};
 use crate::number::{coordinate, whole};
+use crate::pause::pause;
 use crate::wood::layer;
 
 /// Root mean square slope of the fine roughness, radians (by eye).
@@ -218,7 +219,7 @@ impl Film {
     }
 
     /// Lets the pores show in the height, as deep as the finish leaves them.
-    pub(crate) fn sink(&mut self, recipe: &Recipe, pores: &Map) {
+    pub(crate) async fn sink(&mut self, recipe: &Recipe, pores: &Map) {
         if recipe.filler.is_some() || (recipe.finish.has_film() && !recipe.species.telegraphs) {
             return;
         }
@@ -228,9 +229,10 @@ impl Film {
             Finish::Cleared => (1.7, 0.16),
             Finish::Rubbed | Finish::Buffed => return,
         };
-        for (height, pore) in self.height.values.iter_mut().zip(&pores.blurred(blur).values) {
+        for (height, pore) in self.height.values.iter_mut().zip(&pores.blurred(blur).await.values) {
             *height -= depth * pore;
         }
+        pause().await;
     }
 }
 

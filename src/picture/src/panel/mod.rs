@@ -3,15 +3,18 @@
 mod body;
 mod film;
 mod recipe;
+mod work;
 
 pub(crate) use body::Paints;
 pub(crate) use film::{Arc, Film};
 pub use recipe::{Finish, Probe, Recipe, Severity};
+pub use work::Work;
 
 use crate::lamp::Lamp;
 use crate::map::{Grid, Map};
+use crate::pause::at_once;
 use crate::scene::Lit;
-use crate::wood::{Cut, Wood};
+use crate::wood::Wood;
 
 /// All maps of a panel: what a fault may change.
 #[derive(Debug, Clone)]
@@ -28,98 +31,6 @@ impl Layers {
     }
 }
 
-/// A panel that is being drawn, some rows at a time, so that a screen can answer between.
-#[derive(Debug, Clone)]
-pub struct Work {
-    recipe: Recipe,
-    layers: Layers,
-    cut: Cut,
-    stage: Stage,
-    row: usize,
-    lit: Lit,
-}
-
-/// What is done next.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Stage {
-    Grow,
-    Open,
-    Film,
-    Spoil,
-    Light,
-    Done,
-}
-
-impl Work {
-    /// Begins a panel.
-    #[must_use]
-    pub fn begin(recipe: Recipe, grid: Grid) -> Self {
-        let cut = Cut::new(&recipe.species, recipe.face, recipe.seed, grid.height());
-        let layers = Layers { wood: Wood::blank(grid), film: Film::blank(grid), mask: Map::of(grid, 0.0) };
-        Self { recipe, layers, cut, stage: Stage::Grow, row: 0, lit: Lit::blank(grid) }
-    }
-
-    /// Draws up to `rows` rows further, or does the one thing that cannot be divided. Whether it is done.
-    pub fn step(&mut self, rows: usize) -> bool {
-        let grid = self.layers.grid();
-        let end = (self.row + rows.max(1)).min(grid.rows);
-        let span = self.row..end;
-        match self.stage {
-            Stage::Grow => {
-                for row in span {
-                    self.layers.wood.grow(&self.recipe.species, &self.cut, row);
-                }
-                self.go_on(end, Stage::Open);
-            }
-            Stage::Open => {
-                self.layers.wood.open(&self.recipe.species, &self.cut);
-                self.stage = Stage::Film;
-            }
-            Stage::Film => {
-                for row in span {
-                    self.layers.film.lay(&self.recipe, row);
-                }
-                self.go_on(end, Stage::Spoil);
-            }
-            Stage::Spoil => {
-                self.layers.film.sink(&self.recipe, &self.layers.wood.pore);
-                if let Some((fault, severity)) = self.recipe.fault {
-                    fault.spoil(&mut self.layers, &self.recipe, severity);
-                }
-                self.stage = Stage::Light;
-            }
-            Stage::Light => {
-                for row in span {
-                    self.lit.row(&self.layers, &self.recipe, row);
-                }
-                self.go_on(end, Stage::Done);
-            }
-            Stage::Done => {}
-        }
-        self.stage == Stage::Done
-    }
-
-    fn go_on(&mut self, end: usize, next: Stage) {
-        self.row = end;
-        if end >= self.layers.grid().rows {
-            self.row = 0;
-            self.stage = next;
-        }
-    }
-
-    /// Draws what is left of it.
-    #[must_use]
-    pub fn finish(mut self) -> Panel {
-        while !self.step(usize::MAX / 2) {}
-        Panel {
-            lit: self.lit,
-            mask: self.layers.mask,
-            height: self.layers.film.height,
-            rough: self.layers.film.rough,
-        }
-    }
-}
-
 /// A panel that is drawn and can be lit.
 #[derive(Debug, Clone)]
 pub struct Panel {
@@ -133,7 +44,7 @@ impl Panel {
     /// Draws a panel.
     #[must_use]
     pub fn draw(recipe: Recipe, grid: Grid) -> Self {
-        Work::begin(recipe, grid).finish()
+        at_once(work::draw(recipe, grid))
     }
 
     /// How it is cut into pixels.

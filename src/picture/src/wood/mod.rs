@@ -15,6 +15,7 @@ use crate::light::{Colour, screen};
 use crate::map::{Grid, Map};
 use crate::noise::hash;
 use crate::number::mix;
+use crate::pause::pause;
 pub(crate) use cut::{Cut, Place};
 pub(crate) use pores::bore;
 pub(crate) use slow::Slow;
@@ -105,12 +106,14 @@ impl Wood {
     }
 
     /// Cuts the pores and the gum open.
-    pub(crate) fn open(&mut self, species: &Species, cut: &Cut) {
-        bore(&mut self.pore, species, cut);
+    pub(crate) async fn open(&mut self, species: &Species, cut: &Cut) {
+        bore(&mut self.pore, species, cut).await;
         for (pore, ray) in self.pore.values.iter_mut().zip(&self.ray.values) {
             *pore *= 1.0 - ray;
         }
+        pause().await;
         pores::gum(self, species, cut);
+        pause().await;
     }
 }
 

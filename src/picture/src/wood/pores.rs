@@ -5,6 +5,7 @@ use crate::light::screen;
 use crate::map::Map;
 use crate::noise::Chance;
 use crate::number::{coordinate, whole};
+use crate::pause::{MANY, pause};
 
 /// Pores end this far beyond the panel, so that its edge cuts some.
 const BEYOND: f32 = 4.0;
@@ -19,13 +20,13 @@ const BEND: f32 = 0.006;
 const GUM: f32 = 0.9;
 
 /// Bores the pores: adds the share of each pixel that is open.
-pub(crate) fn bore(map: &mut Map, species: &Species, cut: &Cut) {
+pub(crate) async fn bore(map: &mut Map, species: &Species, cut: &Cut) {
     for (number, kind) in (0_u32..).zip(&species.pores) {
         let chance = Chance::new(cut.seed(50 + number));
         if cut.is_end() {
-            holes(map, species, cut, kind, chance);
+            holes(map, species, cut, kind, chance).await;
         } else {
-            dashes(map, species, cut, kind, chance);
+            dashes(map, species, cut, kind, chance).await;
         }
     }
     for share in &mut map.values {
@@ -33,10 +34,13 @@ pub(crate) fn bore(map: &mut Map, species: &Species, cut: &Cut) {
     }
 }
 
-fn dashes(map: &mut Map, species: &Species, cut: &Cut, kind: &Pores, mut chance: Chance) {
+async fn dashes(map: &mut Map, species: &Species, cut: &Cut, kind: &Pores, mut chance: Chance) {
     let grid = map.grid;
     let face = grid.square_centimetres() * (1.0 + 2.0 * BEYOND / grid.width());
-    for _ in 0..whole(kind.count * face) {
+    for number in 0..whole(kind.count * face) {
+        if number.is_multiple_of(MANY) {
+            pause().await;
+        }
         let Some((x, y)) = stand(&mut chance, |at| year::crowd(species, cut, kind.stand, at), map) else {
             continue;
         };
@@ -52,11 +56,14 @@ fn dashes(map: &mut Map, species: &Species, cut: &Cut, kind: &Pores, mut chance:
 
 /// Across the grain as much of the face is open as along it (a section shows the share of the volume, whatever its
 /// direction), in round holes.
-fn holes(map: &mut Map, species: &Species, cut: &Cut, kind: &Pores, mut chance: Chance) {
+async fn holes(map: &mut Map, species: &Species, cut: &Cut, kind: &Pores, mut chance: Chance) {
     let grid = map.grid;
     let face = grid.square_centimetres() * (1.0 + 2.0 * BEYOND / grid.width());
     let count = kind.count * kind.length / kind.width;
-    for _ in 0..whole(count * face) {
+    for number in 0..whole(count * face) {
+        if number.is_multiple_of(MANY) {
+            pause().await;
+        }
         let Some(at) = stand(&mut chance, |at| year::crowd(species, cut, kind.stand, at), map) else {
             continue;
         };
