@@ -23,11 +23,13 @@ const WIDE: [(f32, f32); 3] = [(3.2, 4.2), (4.4, 5.8), (5.6, 7.4)];
 const LEAN: f32 = 0.4;
 const STRAY: f32 = 0.06;
 /// Drag lines: length, width, mm; height, micrometres; and how far they fray the outline.
-const DRAG: (f32, f32) = (15.0, 1.1);
+const DRAG: (f32, f32) = (34.0, 1.4);
 const DRAG_HIGH: [f32; 3] = [1.0, 1.4, 1.8];
-const FRAYS: f32 = 0.16;
+const FRAYS: f32 = 0.14;
+/// The wheel grabs broadly and leaves in a tail: how much narrower the end is, and the beginning broader.
+const TAPERS: f32 = 0.35;
 /// Fine tears between them.
-const TEAR: (f32, f32) = (3.0, 0.35);
+const TEAR: (f32, f32) = (9.0, 0.5);
 const TEAR_HIGH: f32 = 0.25;
 /// The hollow, and the lip that was pushed up: height, micrometres, where and how wide, in half-widths; higher at the end.
 const HOLLOW: [f32; 3] = [3.0, 4.5, 6.0];
@@ -38,22 +40,25 @@ const LIP_END: f32 = 1.6;
 /// Edge of the melted part, in half-widths.
 const MELTED: (f32, f32) = (0.72, 1.02);
 /// Torn film is rough, radians, scatters, and has white in its tears.
-const TORN: f32 = 0.045;
+const TORN: f32 = 0.030;
 const SCATTERS: f32 = 0.40;
-const WHITE: (f32, f32) = (0.07, 0.24);
+const WHITE: (f32, f32) = (0.08, 0.13);
 /// Tears are uneven: mean, spread and least.
 const RAGGED: (f32, f32) = (0.6, 0.4);
 const RAGGED_LEAST: f32 = 0.2;
-/// Heat browns it; colour is dragged from the middle to the end.
-const SCORCHED: f32 = 0.30;
+/// Heat browns it, along the drag lines most: light that is left and build of red-brown; colour is dragged from the middle to the end.
+const SCORCHED: f32 = 0.18;
+const BROWNED: (f32, f32) = (0.12, 0.16);
 const THINNED: [f32; 3] = [0.35, 0.6, 0.9];
 const DRAGGED: f32 = 0.5;
 /// Share of it that is taken in the middle, and how far drag lines keep it.
 const TAKEN: f32 = 0.7;
 const RIDGED: f32 = 0.4;
-/// Core worn to the wood, in half-widths: none where it is slight.
-const BARE: [f32; 3] = [0.0, 0.30, 0.50];
-const BARE_EDGE: f32 = 0.18;
+/// Strips worn to the wood along the deepest drag lines: how near to the middle and how deep a line must be, both in one
+/// number; none where it is slight.
+const BARE: [f32; 3] = [9.0, 0.85, 0.62];
+const BARE_EDGE: f32 = 0.16;
+const BARE_LINES: f32 = 0.45;
 /// Half-widths that are looked at, and that count as the fault.
 const REACH: f32 = 1.6;
 const MARKED: (f32, f32) = (1.04, 1.18);
@@ -100,16 +105,14 @@ fn burn(layers: &mut Layers, recipe: &Recipe, severity: Severity, streak: &Strea
         }
         let drag = cloud(seed, u / DRAG.0, v / DRAG.1);
         let tear = cloud(seed ^ 1, u / TEAR.0, v / TEAR.1);
-        // Lines fray the ends, not the sides.
-        let off = libm::hypotf(along, across) + FRAYS * drag * along * along;
+        // Lines fray the end, not the sides.
+        let off = libm::hypotf(along, across * (1.0 + TAPERS * along).max(TAPERS))
+            + FRAYS * drag * along.clamp(0.0, 1.0);
         let melted = 1.0 - smooth(MELTED.0, MELTED.1, off);
         let lip = (off - LIP_AT) / LIP_WIDE;
         let lip = libm::expf(-lip * lip) * (1.0 + LIP_END * along.clamp(0.0, 1.0)) * (1.0 + 0.5 * drag);
-        let bare = if severity.of(BARE) > 0.0 {
-            1.0 - smooth(severity.of(BARE) - BARE_EDGE, severity.of(BARE), off - FRAYS * drag)
-        } else {
-            0.0
-        };
+        let deepest = 1.0 - off - BARE_LINES * drag;
+        let bare = smooth(severity.of(BARE) - BARE_EDGE, severity.of(BARE) + BARE_EDGE, deepest);
         let film = &mut layers.film;
         let lines = severity.of(DRAG_HIGH) * drag + TEAR_HIGH * tear;
         film.height.add(column, row, LIP * lip + melted * (lines - severity.of(HOLLOW)));
@@ -122,6 +125,9 @@ fn burn(layers: &mut Layers, recipe: &Recipe, severity: Severity, streak: &Strea
         }
         if let Some(body) = film.body.values.get_mut(place) {
             *body *= 1.0 - SCORCHED * melted * (1.0 - bare);
+        }
+        if let Some(bled) = film.bled.values.get_mut(place) {
+            *bled += melted * (1.0 - bare) * (BROWNED.0 + BROWNED.1 * drag).max(0.0);
         }
         if let Some(mask) = layers.mask.values.get_mut(place) {
             *mask = mask.max(1.0 - smooth(MARKED.0, MARKED.1, off));

@@ -9,12 +9,12 @@ use crate::pause::{MANY, pause};
 use crate::wood::layer;
 
 /// Arcs on a square centimetre.
-const ARCS: [f32; 3] = [8.0, 15.0, 24.0];
+const ARCS: [f32; 3] = [11.0, 18.0, 28.0];
 /// Radius of an arc, and its length: a wheel or a pad goes round, and lifts.
 const RADIUS: (f32, f32) = (14.0, 74.0);
 const LENGTH: (f32, f32) = (5.0, 27.0);
 /// Width of a groove: most are fine, some are not.
-const WIDTH: [f32; 3] = [0.0046, 0.0052, 0.0058];
+const WIDTH: [f32; 3] = [0.0070, 0.0076, 0.0082];
 const COARSER: f32 = 4.0;
 /// Pieces that an arc is drawn in, pixels: longer ones leave gaps.
 const PIECE: f32 = 1.1;

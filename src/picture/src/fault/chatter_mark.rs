@@ -28,7 +28,7 @@ const PATCH: f32 = 46.0;
 const PATCHES: [f32; 3] = [-0.15, 0.45, 1.3];
 const PATCH_EDGE: (f32, f32) = (-0.9, 0.6);
 /// What a crest takes less of stain, and how it shines.
-const BURNISHED: [f32; 3] = [0.10, 0.17, 0.24];
+const BURNISHED: [f32; 3] = [0.17, 0.24, 0.32];
 const SHINES: f32 = 0.012;
 /// Share of the height that each stage of finish still shows.
 const SEALED: f32 = 0.9;

@@ -20,10 +20,11 @@ const THINS: f32 = 5.0;
 
 /// The light that falls into a crack and does not come back, at full cover.
 const SWALLOWED: f32 = 0.75;
-/// A broken edge catches light: its colour, how much of it shows and at most, and how far beside the crack.
-const EDGE_LIGHT: Colour = [0.70, 0.60, 0.44];
-const EDGE_SHARE: f32 = 0.95;
-const EDGE_MOST: f32 = 0.6;
+/// A broken edge scatters light: a grey that is paler than dark wood and darker than pale wood. How much of it shows and at
+/// most, and how far beside the crack.
+const EDGE_LIGHT: Colour = [0.45, 0.38, 0.28];
+const EDGE_SHARE: f32 = 1.25;
+const EDGE_MOST: f32 = 0.75;
 const EDGE_ASIDE: f32 = 0.15;
 /// A crack in opaque colour is a dark line: light falls in between its walls.
 const DARK: Colour = [0.050, 0.042, 0.034];
@@ -151,9 +152,8 @@ pub(super) async fn lay(layers: &mut Layers, recipe: &Recipe, family: &Family) {
     for row in 0..grid.rows {
         pause().await;
         for column in 0..grid.columns {
-            // A thin edge is also a faint one.
             let edge = (EDGE_SHARE * edges.at(column, row)).min(EDGE_MOST);
-            film.cover.lay(column, row, EDGE_LIGHT.map(|part| part * edge), edge);
+            film.cover.lay(column, row, EDGE_LIGHT, edge);
             if recipe.opaque.is_some() {
                 film.cover.lay(column, row, DARK, SWALLOWED * cracked.at(column, row));
             }

@@ -9,23 +9,31 @@ use crate::panel::{Layers, Recipe, Severity};
 use crate::pause::pause;
 use crate::wood::layer;
 
-/// Edges that are bare, how wide, and how bare.
-const EDGES: [usize; 3] = [1, 2, 4];
-const WIDE: [f32; 3] = [1.0, 1.6, 2.3];
-const BARE: [f32; 3] = [0.7, 0.88, 1.0];
-/// The line wanders softly: share of its width, and over what length.
-const WANDER: [(f32, f32); 2] = [(0.24, 21.0), (0.09, 8.0)];
+/// Edges that film drew back from, how far where it did, and how bare they are.
+const EDGES: [usize; 3] = [1, 2, 3];
+const WIDE: [f32; 3] = [1.4, 2.0, 2.7];
+const BARE: [f32; 3] = [0.75, 0.9, 1.0];
+/// Along an edge it drew back here and held there: length of such stretches, how much of the edge is bare, on the scale
+/// of noise of standard deviation 0.85, and from where it holds to where it drew back all the way.
+const STRETCH: f32 = 26.0;
+const STRETCHES: [f32; 3] = [0.35, 0.5, 0.6];
+const HOLDS: (f32, f32) = (-0.2, 0.9);
+/// Bays between tongues of film that held on: length along the edge, and least and most of the way back.
+const BAY: f32 = 12.0;
+const BAYS: (f32, f32) = (0.6, 0.6);
+/// Their tongues are rounded off, on the scale of that noise.
+const ROUNDED: f32 = 0.15;
 /// Film draws back further round a corner: how much, and how far from it.
-const CORNER: f32 = 1.1;
+const CORNER: [f32; 3] = [1.0, 1.8, 2.6];
 const CORNER_LONG: f32 = 4.5;
 /// From all film to none.
 const SOFT: f32 = 0.9;
 /// Thickness of the film that is gone, micrometres.
 const FILM: f32 = 22.0;
 /// The rim: height, distance from the line, width, and colour that gathers in it.
-const RIM: f32 = 11.0;
-const RIM_OFF: f32 = 1.0;
-const RIM_WIDE: f32 = 0.65;
+const RIM: f32 = 6.0;
+const RIM_OFF: f32 = 1.3;
+const RIM_WIDE: f32 = 0.95;
 const RIM_TINT: f32 = 0.35;
 /// Bare wood is dull: slope, radians.
 const DULL: f32 = 0.12;
@@ -59,12 +67,14 @@ fn inside(edge: Edge, seed: u32, place: (f32, f32), size: (f32, f32), severity: 
         Edge::Top | Edge::Bottom => size.0,
         Edge::Left | Edge::Right => size.1,
     };
-    let wander = |(number, (share, long)): (u32, (f32, f32))| {
-        share * cloud(layer(seed, 1_162 + number), along / long, edge.number())
-    };
-    let wander = (0..).zip(WANDER).map(wander).sum::<f32>();
+    let noise = |number: u32, long: f32| cloud(layer(seed, 1_162 + number), along / long, edge.number());
     let corner = along.min(length - along).max(0.0) / CORNER_LONG;
-    off - severity.of(WIDE) * (1.0 + wander) - CORNER * libm::expf(-corner * corner)
+    let corner = libm::expf(-corner * corner);
+    let stretch = smooth(HOLDS.0, HOLDS.1, noise(0, STRETCH) + severity.of(STRETCHES));
+    let drew = stretch.max(corner);
+    let bays = BAYS.0 + BAYS.1 * libm::hypotf(noise(1, BAY), ROUNDED);
+    // Where it held it reaches the arris whole.
+    off + SOFT * (1.0 - drew) - severity.of(WIDE) * drew * bays - severity.of(CORNER) * corner
 }
 
 fn draw_back(layers: &mut Layers, place: usize, inside: f32, severity: Severity) {

@@ -10,12 +10,12 @@ use crate::wood::layer;
 
 /// Edges that have a bead, and how thick it is, micrometres.
 const EDGES: [usize; 3] = [1, 2, 3];
-const THICK: [f32; 3] = [36.0, 56.0, 80.0];
+const THICK: [f32; 3] = [26.0, 38.0, 52.0];
 /// From the arris to the crest, and to the inner foot.
-const CREST: f32 = 1.7;
-const FOOT: [f32; 3] = [4.6, 5.6, 6.8];
-/// Film at the arris itself against the crest: it is drawn thin over the corner.
-const ARRIS: f32 = 0.35;
+const CREST: f32 = 0.7;
+const FOOT: [f32; 3] = [5.4, 6.6, 8.0];
+/// Film at the arris itself against the crest: it is rounded over it, so that a lamp bends one way and runs off the edge.
+const ARRIS: f32 = 0.75;
 /// Unevenness along the edge: share, and over what length.
 const UNEVEN: f32 = 0.09;
 const UNEVEN_LONG: f32 = 26.0;
@@ -34,7 +34,8 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
                 let outer = ARRIS + (1.0 - ARRIS) * smooth(0.0, CREST, off);
                 thick * outer * (1.0 - smooth(CREST, foot, off))
             };
-            edges.iter().map(bead).fold(0.0, f32::max)
+            // Where two beads meet they flow into one.
+            libm::sqrtf(edges.iter().map(bead).map(|bead| bead * bead).sum())
         })
         .await;
     thick::lay(layers, &extra).await;

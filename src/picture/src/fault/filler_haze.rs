@@ -22,10 +22,16 @@ const CORNER: f32 = 20.0;
 const CORNER_MORE: f32 = 2.0;
 /// Strokes of the rag: angle to the grain, degrees, length and width, mm, bend over the panel, and how far they part the smear.
 const ANGLE: (f32, f32) = (66.0, 114.0);
-const STROKE: (f32, f32) = (42.0, 2.6);
-const FINE: (f32, f32) = (20.0, 0.7);
+const STROKE: (f32, f32) = (34.0, 4.5);
+const FINE: (f32, f32) = (16.0, 1.1);
 const BEND: f32 = 0.0025;
-const PARTS: (f32, f32) = (0.42, 0.16);
+const PARTS: (f32, f32) = (0.34, 0.10);
+/// It lies in clouds besides, thicker and thinner without direction: sizes, mm, and how much.
+const CLOUDS: [(f32, f32); 2] = [(8.0, 0.30), (2.6, 0.14)];
+/// Most of it is left about the mouths of the pores: how far, mm, and how much more than where no pore is near.
+const MOUTH: f32 = 0.7;
+const AT_PORES: (f32, f32) = (0.72, 3.2);
+const AT_PORES_MOST: f32 = 1.5;
 /// Filler dries pale, halfway to the colour of its powder; without a colour of its own it is a walnut brown.
 const POWDER: Colour = [0.62, 0.53, 0.43];
 const DRIES: f32 = 0.55;
@@ -52,6 +58,7 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
         smooth(PATCH_EDGE.0, PATCH_EDGE.1, lies)
     })
     .await;
+    let mouths = layers.wood.pore.blurred(MOUTH).await;
     for place in 0..grid.len() {
         if grid.begins_row(place) {
             pause().await;
@@ -64,11 +71,14 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
         let (along, off) = (x * cosine + y * sine, y * cosine - x * sine);
         let off = off + BEND * along * along;
         let stroke = PARTS.0 * cloud(seed(2), along / STROKE.0, off / STROKE.1)
-            + PARTS.1 * cloud(seed(3), along / FINE.0, off / FINE.1);
+            + PARTS.1 * cloud(seed(3), along / FINE.0, off / FINE.1)
+            + (4..).zip(CLOUDS).map(|(n, (size, share))| share * soft(seed(n), size, x, y)).sum::<f32>();
+        let mouth = mouths.values.get(place).copied().unwrap_or(0.0);
+        let mouth = (AT_PORES.0 + AT_PORES.1 * mouth).min(AT_PORES_MOST);
         let pore = layers.wood.pore.values.get(place).copied().unwrap_or(0.0);
         let flat = 1.0 - smooth(PORE.0, PORE.1, pore);
-        let share =
-            severity.of(HIDES) * (patch * (1.0 + stroke) + stroke * patch * (1.0 - patch)).clamp(0.0, 1.0);
+        let share = severity.of(HIDES)
+            * (mouth * (patch * (1.0 + stroke) + stroke * patch * (1.0 - patch))).clamp(0.0, 1.0);
         for (map, part) in layers.wood.colour.iter_mut().zip(muddy) {
             if let Some(value) = map.values.get_mut(place) {
                 *value += (part - *value) * share * flat;

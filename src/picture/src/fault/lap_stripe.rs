@@ -15,7 +15,7 @@ const FAN: (f32, f32) = (30.0, 36.0);
 /// Way from pass to pass in widths of the fan; half a width would be even.
 const STEP: [f32; 3] = [0.70, 0.80, 0.92];
 /// Share of the fan's half-width that is even, from where it thins out.
-const EVEN: f32 = 0.2;
+const EVEN: f32 = 0.3;
 /// How far passes differ in strength, and stray from their place in widths of the fan.
 const UNEVEN: f32 = 0.06;
 const ASTRAY: f32 = 0.02;
@@ -26,10 +26,11 @@ const WAVER_LENGTH: f32 = 55.0;
 const APART: f32 = 7.0;
 /// How far the build follows the fans.
 const GAIN: [f32; 3] = [0.85, 1.0, 1.15];
-/// Mist of the neighbouring passes lies everywhere: the least build.
-const LEAST: f32 = 0.45;
-/// Colour for striking passes is strong and has brown in it: build of the shade in a dark bar.
-const DARK: f32 = 0.22;
+/// Mist of the neighbouring passes lies everywhere, and no stripe is without colour: the least build.
+const LEAST: f32 = 0.62;
+/// Colour for striking passes has red and brown in it: builds of both for each build that a dark bar has more.
+const RED: f32 = 0.30;
+const BROWN: f32 = 0.15;
 /// Most passes that cross a panel.
 const PASSES: usize = 24;
 /// Change of build from which a place counts as the fault.
@@ -74,8 +75,12 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
             *value *= build;
         }
         if recipe.amber > 0.0 && recipe.opaque.is_none() {
-            for (shade, build) in layers.film.shade.values.iter_mut().zip(&builds.values) {
-                *shade += DARK * (build - 1.0).max(0.0);
+            let film = &mut layers.film;
+            let maps = film.shade.values.iter_mut().zip(&mut film.bled.values);
+            for ((brown, red), build) in maps.zip(&builds.values) {
+                let more = (build - 1.0).max(0.0);
+                *brown += BROWN * more;
+                *red += RED * more;
             }
         }
     }

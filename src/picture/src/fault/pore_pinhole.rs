@@ -12,7 +12,7 @@ use crate::pause::{MANY, pause};
 use crate::wood::layer;
 
 /// Places on a square centimetre at which a hole opens if they lie on a pore.
-const TRIED: [f32; 3] = [30.0, 80.0, 190.0];
+const TRIED: [f32; 3] = [48.0, 95.0, 200.0];
 /// Share of a quarter of a millimetre across the grain that must be pore, so that air is held in it.
 const OPEN: f32 = 0.30;
 const ACROSS: [f32; 5] = [-0.10, -0.05, 0.0, 0.05, 0.10];
@@ -20,7 +20,7 @@ const ACROSS: [f32; 5] = [-0.10, -0.05, 0.0, 0.05, 0.10];
 const PATCH: f32 = 26.0;
 const MORE: [f32; 3] = [-0.1, 0.2, 0.5];
 /// Median radius, and its spread.
-const RADIUS: f32 = 0.14;
+const RADIUS: f32 = 0.15;
 const RADIUS_SPREAD: f32 = 0.25;
 /// Share that has a neighbour in the same groove, and how far away it is.
 const PAIRED: f32 = 0.5;

@@ -21,17 +21,17 @@ const WIDE: (f32, f32) = (11.0, 18.0);
 const WORN: [(f32, f32); 3] = [(0.66, 0.76), (0.9, 1.1), (1.05, 1.5)];
 /// Half-width of a line, mm, and how pale it is.
 const LINE: f32 = 0.23;
-const PALE: [f32; 3] = [0.22, 0.27, 0.31];
+const PALE: [f32; 3] = [0.32, 0.37, 0.42];
 /// It is a grey, so that it shows on pale wood too, and hides a little of the wood.
-const GREY: [f32; 3] = [0.80, 0.80, 0.80];
-const HIDES: f32 = 0.30;
+const GREY: [f32; 3] = [0.86, 0.80, 0.72];
+const HIDES: f32 = 0.5;
 /// On the worn side the cut coat runs out as a feather, mm, a little pale.
 const FEATHER: f32 = 1.1;
-const FEATHER_PALE: f32 = 0.35;
+const FEATHER_PALE: f32 = 0.26;
 /// Where nothing of it is left, mm.
 const ENDS: f32 = 5.0;
 /// Step from coat to coat, micrometres, and its width, mm.
-const STEP: f32 = 0.9;
+const STEP: f32 = 1.3;
 const STEP_WIDE: f32 = 0.9;
 /// A line is seen so far from its middle, mm.
 const MARKED: f32 = 0.6;
