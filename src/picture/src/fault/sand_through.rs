@@ -34,8 +34,8 @@ const STAIN_LEFT: f32 = 0.35;
 /// Fresh wood below is paler than what light and the finish have darkened.
 const FRESH: f32 = 0.42;
 /// Roughness of the scuff, radians, the share it scatters wide, and how pale its strokes are.
-const SCUFF: f32 = 0.014;
-const SCATTERS: f32 = 0.10;
+const SCUFF: f32 = 0.008;
+const SCATTERS: f32 = 0.07;
 const DUST: f32 = 0.03;
 /// How much lower the face is where the clear is through, micrometres.
 const LOWER: f32 = 14.0;

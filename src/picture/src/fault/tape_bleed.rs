@@ -42,7 +42,7 @@ const FAR: f32 = 8.0;
 /// The whole is as soft as this.
 const SOFT: f32 = 0.11;
 /// Most build under the tape against the field's.
-const MOST: f32 = 1.3;
+const MOST: f32 = 1.9;
 /// Build from which a place counts as the fault.
 const MARKED: (f32, f32) = (0.05, 0.25);
 
