@@ -1,6 +1,7 @@
 //! Runs, cracks and what else breaks or thickens a film, measured from heights and pixels. Where no source is named:
 //! common practice, no source.
 
+mod edges;
 mod measure;
 
 use measure::{brightness, changed, named, panel};

@@ -111,3 +111,39 @@ fn filler_haze_lies_across_the_grain_between_the_pores() {
         assert!((0.6..1.4).contains(&cloud), "seed {seed}: {cloud}");
     }
 }
+
+/// Rings and discs lie flat in the film: nothing stands up, and the lamp is seen through them.
+#[test]
+fn water_spots_are_flat() {
+    for seed in SEEDS {
+        let with = draw(&spoiled(&buffed(seed), "water-spot", Severity::Severe), SCALE);
+        let without = draw(&buffed(seed), SCALE);
+        assert_eq!(with.height(), without.height(), "seed {seed}");
+        let rougher = with.rough().iter().zip(without.rough()).map(|(a, b)| a - b).fold(0.0, f32::max);
+        assert!(rougher < 0.004, "seed {seed}: {rougher}");
+    }
+}
+
+/// Filler is left about the mouths of the pores (appearance of filler haze): more lies beside a pore than far from all.
+#[test]
+fn filler_lies_about_the_pores() {
+    let filler = Some([40, 26, 18]);
+    let mut beside_more = 0;
+    for seed in SEEDS {
+        let recipe = Recipe { filler, amber: 0.0, ..sound(porous(), Finish::Bare, seed) };
+        let haze = change(&recipe, "filler-haze", Severity::Plain, ASIDE);
+        let (pore, _) = pores(&recipe);
+        let columns = haze.grid.columns;
+        // Rows from the nearest pore, up or down: the pores lie along the rows.
+        let off = |place: usize| {
+            let reach = |rows: &usize| {
+                let up = place.checked_sub(rows * columns).is_some_and(|place| pore[place]);
+                up || pore.get(place + rows * columns).is_some_and(|pore| *pore)
+            };
+            (0..8).find(reach).unwrap_or(8)
+        };
+        let (near, far) = (haze.mean(|place| off(place) == 2), haze.mean(|place| off(place) > 6));
+        beside_more += usize::from(near > 1.1 * far);
+    }
+    assert_eq!(beside_more, SEEDS.len());
+}

@@ -21,6 +21,21 @@ fn lap_stripes_run_along_the_passes_as_far_apart_as_the_fan() {
     }
 }
 
+/// Stripes are more and less of one transparent colour (appearance of lap marks): where there is least of it, it is still more
+/// than half of the way from the wood without colour to the panel as it was meant.
+#[test]
+fn no_stripe_is_without_colour() {
+    for seed in SEEDS {
+        let rows = |recipe: &Recipe| Field::light(&draw(recipe, COARSE), ASIDE, 2).means().1;
+        let striped = rows(&spoiled(&amber(seed), "lap-stripe", Severity::Severe));
+        let (meant, bare) = (rows(&amber(seed)), rows(&Recipe { amber: 0.0, ..amber(seed) }));
+        let paler =
+            striped.iter().zip(&meant).zip(&bare).map(|((it, meant), bare)| (it - meant) / (bare - meant));
+        let most = paler.fold(f32::MIN, f32::max);
+        assert!((0.1..0.5).contains(&most), "seed {seed}: {most}");
+    }
+}
+
 /// A dark edge leaves the field as it was (T30d) and ends in a line where a good shade fades.
 #[test]
 fn a_dark_edge_leaves_the_field_alone_and_has_a_line() {
