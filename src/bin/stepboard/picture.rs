@@ -128,7 +128,7 @@ fn visible(content: &Content) -> String {
                     (0..PIECES).all(|seed| {
                         let clean = dress.on(&look.species, *finish, seed);
                         let fault = Fault::from_slug(&panel.fault).map(|fault| (fault, Severity::Slight));
-                        changed(&clean, &Recipe { fault, ..clean.clone() }) >= SEEN_SHARE
+                        is_seen(&clean, &Recipe { fault, ..clean.clone() })
                     })
                 },
             )
@@ -139,29 +139,26 @@ fn visible(content: &Content) -> String {
     serde_json::Value::Object(shown.collect()).to_string()
 }
 
-/// Share of the face that a fault changes by more than the eye needs, under the lamp that shows it best.
-fn changed(clean: &Recipe, spoiled: &Recipe) -> f64 {
+/// Whether a fault changes enough of the face by more than the eye needs, under any lamp that can be laid over it.
+fn is_seen(clean: &Recipe, spoiled: &Recipe) -> bool {
     /// Steps of a byte that an eye sees beside each other.
     const STEP: u8 = 6;
     let grid = Grid::covering(WIDTH, HEIGHT, SEEN_AT);
     let (clean, spoiled) = (Panel::draw(clean.clone(), grid), Panel::draw(spoiled.clone(), grid));
     let (mut before, mut after) = (Vec::new(), Vec::new());
-    let mut most = 0.0_f64;
-    for x in [0.25, 0.5, 0.75] {
-        for kind in [LampKind::Tubes, LampKind::Point] {
-            let lamp = Lamp { kind, x: x * WIDTH, ..Lamp::OVERHEAD };
-            clean.light(lamp, &mut before);
-            spoiled.light(lamp, &mut after);
-            let differ = before
-                .chunks(4)
-                .zip(after.chunks(4))
-                .filter(|(before, after)| before.iter().zip(*after).any(|(a, b)| a.abs_diff(*b) > STEP));
-            let count = u32::try_from(differ.count()).unwrap_or(u32::MAX);
-            let all = u32::try_from(grid.columns * grid.rows).unwrap_or(u32::MAX);
-            most = most.max(f64::from(count) / f64::from(all));
-        }
-    }
-    most
+    let all = u32::try_from(grid.columns * grid.rows).unwrap_or(u32::MAX);
+    let above = |kind: LampKind| [0.5, 0.25, 0.75].map(|x| Lamp { kind, x: x * WIDTH, ..Lamp::OVERHEAD });
+    let low = Lamp { kind: LampKind::Raking, ..Lamp::OVERHEAD };
+    above(LampKind::Tubes).into_iter().chain([low]).chain(above(LampKind::Point)).any(|lamp| {
+        clean.light(lamp, &mut before);
+        spoiled.light(lamp, &mut after);
+        let differ = before
+            .chunks(4)
+            .zip(after.chunks(4))
+            .filter(|(before, after)| before.iter().zip(*after).any(|(a, b)| a.abs_diff(*b) > STEP));
+        let count = u32::try_from(differ.count()).unwrap_or(u32::MAX);
+        f64::from(count) / f64::from(all) >= SEEN_SHARE
+    })
 }
 
 /// Pieces of wood that are tried.

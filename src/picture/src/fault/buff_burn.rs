@@ -1,5 +1,6 @@
-//! Buff burn: the wheel stood too long or caught the edge, and the film melted and tore. A short, deep streak of drag lines,
-//! dull inside, its colour smeared along; a shiny lip is pushed up round it. A sand-through has a clean edge and no lip; swirl
+//! Buff burn: the wheel stood too long or caught the edge, and the film melted and tore. A short, deep streak,
+//! broad where it grabbed and a tail where it left, dull and browned inside, torn to the wood in strips where it is bad, its
+//! colour smeared along; a shiny lip is pushed up round it. A sand-through has a clean edge and no lip; swirl
 //! marks are fine and everywhere.
 
 use super::field::join;

@@ -1,5 +1,5 @@
-//! Edges that the film drew back from while it dried: a bare or thin line along the arris, wider at corners, with a rounded,
-//! slightly thicker rim where the film stopped. Nothing is scuffed and the outline is soft: an edge that was sanded through
+//! Edges that the film drew back from while it dried: bays that are bare or thin along the arris, wider at
+//! corners, between places where it held, with a rounded, slightly thicker rim where the film stopped. Nothing is scuffed and the outline is soft: an edge that was sanded through
 //! is rubbed dull about it and ragged along the fibre, and was whole before the paper touched it.
 
 use super::fat_edge::{Edge, edges};

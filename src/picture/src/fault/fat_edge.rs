@@ -1,4 +1,5 @@
-//! Fat edges: a bead of film along an arris, even from end to end, with its crest a little way in. A run hangs down the face
+//! Fat edges: a bead of film along an arris, even from end to end, with its crest near the arris, so that a
+//! lamp bends toward it and runs off the edge. A run hangs down the face
 //! instead and ends in a head; an edge that the film drew back from is thin, not thick.
 
 use super::thick;

@@ -1,5 +1,5 @@
-//! Filler haze: pore filler that was left too long and wiped too little. A muddy film on the flats between the pores, in smears
-//! across the grain and in the corners. It lies on the wood and is there before any clear; blush comes with a wet coat and is
+//! Filler haze: pore filler that was left too long and wiped too little. A muddy film on the flats between the pores,
+//! cloudy, most of it about the mouths of the pores, in smears across the grain and in the corners. It lies on the wood and is there before any clear; blush comes with a wet coat and is
 //! as white over the pores.
 
 use super::field::coarse;

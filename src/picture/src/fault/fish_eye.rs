@@ -11,12 +11,12 @@ use crate::pause::pause;
 use crate::wood::layer;
 
 /// Bowls on a panel, their median radius, its spread and range.
-const COUNT: [usize; 3] = [4, 10, 26];
+const COUNT: [usize; 3] = [5, 11, 27];
 const RADIUS: [f32; 3] = [1.8, 1.9, 2.1];
 const RADIUS_SPREAD: f32 = 0.38;
 const RADIUS_RANGE: (f32, f32) = (0.95, 3.9);
 /// Depth, micrometres; how far single bowls leave it; a bowl of this radius is as deep as that, and wider ones hardly deeper.
-const DEPTH: [f32; 3] = [13.0, 19.0, 25.0];
+const DEPTH: [f32; 3] = [14.0, 19.0, 25.0];
 const DEEPER: (f32, f32) = (0.7, 1.2);
 const WIDE: f32 = 1.5;
 const DEEPEST: f32 = 1.3;

@@ -1,4 +1,4 @@
-//! Lap stripes: light and dark bands along the passes of the gun, one a pass, because the fans overlapped too little. They
+//! Lap stripes: lighter and darker bands of one transparent colour along the passes of the gun, one a pass, because the fans overlapped too little. They
 //! lie in the colour alone: nothing in the height, nothing on bare wood, and as far apart as the fan is wide, where chatter
 //! is in the wood, close and across.
 

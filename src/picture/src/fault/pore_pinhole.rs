@@ -12,7 +12,7 @@ use crate::pause::{MANY, pause};
 use crate::wood::layer;
 
 /// Places on a square centimetre at which a hole opens if they lie on a pore.
-const TRIED: [f32; 3] = [48.0, 95.0, 200.0];
+const TRIED: [f32; 3] = [80.0, 130.0, 230.0];
 /// Share of a quarter of a millimetre across the grain that must be pore, so that air is held in it.
 const OPEN: f32 = 0.30;
 const ACROSS: [f32; 5] = [-0.10, -0.05, 0.0, 0.05, 0.10];

@@ -1,4 +1,4 @@
-//! Water spots: drops stood on a fresh film or dried on it. White rings and dull spots with the shape of a drop, where blush is
+//! Water spots: drops stood on a fresh film or dried on it. Flat white rings and pale discs with the shape of a drop, where blush is
 //! a cloud without shape; they lie in the film, not in the wood, and a cloth leaves them.
 
 use super::field::join;
