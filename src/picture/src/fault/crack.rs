@@ -22,7 +22,7 @@ const THINS: f32 = 5.0;
 const SWALLOWED: f32 = 0.75;
 /// A broken edge scatters light: a grey that is paler than dark wood and darker than pale wood. How much of it shows and at
 /// most, and how far beside the crack.
-const EDGE_LIGHT: Colour = [0.45, 0.38, 0.28];
+const EDGE_LIGHT: Colour = [0.40, 0.34, 0.25];
 const EDGE_SHARE: f32 = 1.25;
 const EDGE_MOST: f32 = 0.75;
 const EDGE_ASIDE: f32 = 0.15;

@@ -13,8 +13,8 @@ use crate::wood::{Cut, layer};
 
 /// Splits on a panel, their length and their width.
 const COUNT: [usize; 3] = [1, 2, 4];
-const LENGTH: [(f32, f32); 3] = [(38.0, 60.0), (45.0, 80.0), (50.0, 110.0)];
-const WIDTH: [f32; 3] = [0.19, 0.23, 0.31];
+const LENGTH: [(f32, f32); 3] = [(42.0, 62.0), (45.0, 80.0), (50.0, 110.0)];
+const WIDTH: [f32; 3] = [0.22, 0.25, 0.32];
 /// On this share of panels one of them is a joint.
 const JOINT: f32 = 0.5;
 /// A split keeps to one fibre so far, then goes on beside it: how far aside, and how far the two overlap.
