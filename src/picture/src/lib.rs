@@ -17,7 +17,7 @@ mod panel;
 mod pause;
 mod scene;
 mod scratch;
-
+mod soak;
 mod wood;
 
 pub use board::{Band, Surface, draw};

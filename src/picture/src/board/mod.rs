@@ -9,6 +9,7 @@ pub use surface::Surface;
 use crate::light::{Colour, Light, screen};
 use crate::noise::Noise;
 use crate::number::{coordinate, mix, smooth};
+use crate::soak;
 use surface::{Binding, Coat, Film, Pores};
 use tape::{Cover, Tape, dash};
 use wood::{BOARD_WIDTH, Wood};
@@ -43,10 +44,6 @@ const SHADE: Colour = [2.0, 3.0, 3.4];
 /// How much the stain takes differently in dark zones and along the fibre.
 const STAIN_ZONE: f32 = 0.22;
 const STAIN_FIBRE: f32 = 0.14;
-
-/// Wet wood: light is turned back inside the film and passes the wood again (Saunderson's form, the share by eye).
-const INNER: f32 = 0.36;
-const WET_GAIN: f32 = 1.13;
 
 /// How strongly the ribbon stripe turns light, bare and under film.
 const CHATOYANCE: f32 = 0.11;
@@ -282,7 +279,7 @@ impl Painter {
             };
             let share = if coat.pores == Pores::Pale { 0.6 } else { 0.92 };
             let wood = mix(stained, pore, share * spot.pore) * relief;
-            let wood = if coat.wet { WET_GAIN * (1.0 - INNER) * wood / (1.0 - INNER * wood) } else { wood };
+            let wood = if coat.wet { soak::wet(wood) } else { wood };
             wood * over
         })
     }

@@ -3,6 +3,7 @@
 use super::Layers;
 use super::recipe::{Finish, Probe, Recipe};
 use crate::light::{Colour, Light, screen};
+use crate::soak;
 use crate::wood::blend;
 
 /// What a unit of stain adds to the absorption of wood against its scatter, red, green, blue (by eye).
@@ -16,9 +17,6 @@ const RED_BROWN: Colour = [0.035, 0.26, 0.36];
 /// Through the film and back, decadic to natural.
 const TWICE: f32 = 2.0 * core::f32::consts::LN_10;
 
-/// Wet wood: light is turned back inside the film and passes the wood again (Saunderson's form; the share by eye).
-const INNER: f32 = 0.36;
-const WET_GAIN: f32 = 1.13;
 /// Open pores in bare wood look paler than under a film: no light is lost at a wet wall.
 const DRY_PORE: f32 = 1.25;
 /// White filler, and air that mirrors: seen through an amber film neither is cold.
@@ -85,13 +83,13 @@ impl Paints {
         let [red, green, blue] = &wood.colour;
         let raw = [at(red), at(green), at(blue)];
         let stain = self.stain * at(&wood.takes);
-        let stained = times(dyed(raw, HONEY, stain), pass(ON_FIBRES, stain));
+        let stained = times(soak::dyed(raw, HONEY, stain), pass(ON_FIBRES, stain));
         let pore = self
             .filler
             .unwrap_or_else(|| self.pore.map(|part| part * if soaked > 0.5 { 1.0 } else { DRY_PORE }));
         let pore = blend(pore, GREY, grey);
         let flat = blend(stained, pore, at(&wood.pore));
-        let wet = flat.map(|part| WET_GAIN * (1.0 - INNER) * part / (1.0 - INNER * part));
+        let wet = flat.map(soak::wet);
         let seen = blend(flat, wet, soaked);
         let seen = seen.map(|part| part * at(&film.body));
         let tint = at(&film.tint).max(0.0);
@@ -105,22 +103,6 @@ impl Paints {
             None => blend(seen, times(seen, colours), there),
         }
     }
-}
-
-/// Wood with dye among its fibres, by Kubelka and Munk for a thick layer of one scatter: it darkens pale wood much and dark
-/// wood little, so that brown wood stays brown.
-fn dyed(wood: Colour, dye: Colour, build: f32) -> Colour {
-    /// No wood is darker than this.
-    const DARKEST: f32 = 1.0e-3;
-    if build <= 0.0 {
-        return wood;
-    }
-    let part = |wood: f32, dye: f32| {
-        let wood = wood.clamp(DARKEST, 1.0);
-        let ratio = (1.0 - wood) * (1.0 - wood) / (2.0 * wood) + dye * build;
-        1.0 / (1.0 + ratio + (ratio * (ratio + 2.0)).sqrt())
-    };
-    [part(wood[0], dye[0]), part(wood[1], dye[1]), part(wood[2], dye[2])]
 }
 
 fn times(a: Colour, b: Colour) -> Colour {

@@ -3,7 +3,7 @@
 
 use super::{Bands, Cut, Place};
 use crate::noise::{Chance, cloud};
-use crate::number::{cell, smooth};
+use crate::number::{cell, mix, smooth};
 
 /// How far bands leave the years, in places.
 const WARP: f32 = 0.55;
@@ -17,8 +17,8 @@ const COMES: f32 = 90.0;
 /// Share of a kind of band at a place, over a pixel of `scale` mm.
 pub(crate) fn share(cut: &Cut, number: u32, bands: Bands, place: &Place, streak: f32, scale: f32) -> f32 {
     let seed = cut.seed(80 + number);
-    let warp = WARP * cloud(seed, place.along / 120.0, bands.count * place.years * 0.45)
-        + 0.3 * WARP * cloud(seed ^ 1, place.along / 35.0, bands.count * place.years * 0.9);
+    let warp = WARP * cloud(seed, place.along / 120.0, bands.count * place.years * 0.3)
+        + 0.3 * WARP * cloud(seed ^ 1, place.along / 35.0, bands.count * place.years * 0.5);
     let at = bands.count * place.years + warp + STREAKED * streak * place.crossing;
     let pixel = bands.count * place.pace * scale;
     let (middle, phase) = cell(at);
@@ -37,7 +37,9 @@ pub(crate) fn share(cut: &Cut, number: u32, bands: Bands, place: &Place, streak:
         let inside = 1.0 - smooth(half - edge, half + edge, off.abs());
         if inside > 0.0 {
             let comes = cloud(super::layer(seed, own ^ 0x00A5_0000), place.along / COMES, at * 0.35);
-            let strength = chance.between(0.6, 1.0) * smooth(-0.9, 0.3, comes);
+            // Where nearly every place has its band, the bands hardly stop.
+            let comes = mix(smooth(-0.9, 0.3, comes), 1.0, bands.share * bands.share);
+            let strength = chance.between(0.6, 1.0) * comes;
             most = most.max(inside * thin * strength);
         }
     }

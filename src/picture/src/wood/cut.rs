@@ -9,9 +9,9 @@ const FAR: f32 = 260.0;
 const FAR_END: f32 = 120.0;
 /// How far a quartered face is from the plane through the middle of the log, and how it leans away along it.
 const OFF_QUARTER: f32 = 6.0;
-const LEAN_QUARTER: f32 = 0.035;
+const LEAN_QUARTER: f32 = 0.05;
 /// And how it leans away across it: flakes then cross the grain at a slant.
-const SLANT_QUARTER: f32 = 0.012;
+const SLANT_QUARTER: f32 = 0.024;
 /// Boards of one wood differ in depth by this share, and in where the arches stand by this share of the panel.
 const DEPTH_SPREAD: f32 = 0.35;
 const ARCH: (f32, f32) = (0.2, 0.8);
@@ -28,8 +28,9 @@ const LIFT_QUARTER: f32 = 150.0;
 /// On a flat-sawn face less than it would take to turn the taper back, mm for each unit of it: arches stay open, one in the
 /// other, and eyes and saddles are rare.
 const LIFT_FLAT: f32 = 7.0;
-/// Across the log it is rounder than along it straight.
+/// Across the log it is rounder than along it straight; a board that was sawn for its straight lines has straighter ones.
 const END_WANDER: f32 = 0.5;
+const SAWN_STRAIGHT: f32 = 0.55;
 /// Fat and lean years, in years: over many, and from one to the next.
 const SLOW_YEARS: f32 = 7.0;
 const SLOW: f32 = 1.2;
@@ -136,7 +137,12 @@ impl Cut {
         let sway = self.sway(x, y);
         let (along, level) =
             if self.is_end() { (self.along, self.depth + y) } else { (x + self.along, self.depth) };
-        let wander = if self.is_end() { END_WANDER } else { 1.0 } * species.wander;
+        let straight = match self.face {
+            Face::Flat => 1.0,
+            Face::Rift | Face::Quartered => SAWN_STRAIGHT,
+            Face::End => END_WANDER,
+        };
+        let wander = straight * species.wander;
         let side = self.side + if self.is_end() { x } else { y } + wander * sway.bend;
         let depth = level + self.taper * (x - MIDDLE) + wander * sway.lift;
         let depth = match self.face {

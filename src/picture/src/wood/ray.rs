@@ -12,6 +12,10 @@ const RAGGED: f32 = 0.10;
 const SPREAD: f32 = 0.45;
 /// From one sheet to the next above it, in heights.
 const ABOVE: f32 = 1.7;
+/// How far outward a sheet keeps its thickness, mm for a height of 1 mm; it grows with the root of the height. And where it
+/// thins out to nothing.
+const OUTWARD: f32 = 1.7;
+const ENDS: (f32, f32) = (-0.9, 0.1);
 
 /// Share of a pixel of `scale` mm that is ray.
 pub(crate) fn share(cut: &Cut, rays: Rays, place: &Place, scale: f32) -> f32 {
@@ -31,8 +35,8 @@ pub(crate) fn share(cut: &Cut, rays: Rays, place: &Place, scale: f32) -> f32 {
     if off.abs() > half + 0.5 * pixel + rays.width * RAGGED {
         return 0.0;
     }
-    let out = place.radius / rays.spacing * 0.12;
-    let half = half * smooth(-0.9, 0.1, cloud(super::layer(seed, body), out, 0.5));
+    let out = place.radius / (OUTWARD * rays.height.sqrt());
+    let half = half * smooth(ENDS.0, ENDS.1, cloud(super::layer(seed, body), out, 0.5));
     let ragged = cloud(cut.seed(72), place.along / (0.12 * rays.height), place.radius / 0.9);
     let off = off + RAGGED * rays.width * ragged;
     let (from, to) = ((off - 0.5 * pixel).max(-half), (off + 0.5 * pixel).min(half));
