@@ -1,7 +1,7 @@
 //! Values over the face of a panel, one a pixel.
 
 use crate::number::{coordinate, pixel, whole};
-use crate::pause::pause;
+use crate::pause::{pause, worked};
 
 /// How a panel, or a window on it, is cut into pixels.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -60,6 +60,7 @@ impl Grid {
 
     /// The middle of a pixel, mm from the left and from the top.
     pub(crate) fn middle(self, column: usize, row: usize) -> (f32, f32) {
+        worked();
         let along = |n: usize, from: f32| (coordinate(n) + 0.5) * self.scale + from;
         (along(column, self.corner.0), along(row, self.corner.1))
     }
@@ -122,6 +123,7 @@ impl Map {
 
     /// Adds to one pixel; beyond the face nothing.
     pub(crate) fn add(&mut self, column: usize, row: usize, weight: f32) {
+        worked();
         if column < self.grid.columns
             && let Some(value) = self.values.get_mut(row * self.grid.columns + column)
         {
@@ -217,6 +219,17 @@ impl Map {
             }
         }
         map
+    }
+}
+
+/// Tells where rows begin among pixels that are walked through row by row.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Rows(Option<usize>);
+
+impl Rows {
+    /// Whether this row is another one than the last that was asked about.
+    pub(crate) fn begins(&mut self, row: usize) -> bool {
+        self.0.replace(row) != Some(row)
     }
 }
 

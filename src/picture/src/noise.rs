@@ -1,6 +1,7 @@
 //! Smooth noise and chance, the same on every machine: whole-number hashing and a table.
 
 use crate::number::{cell, coordinate, wrapped};
+use crate::pause::worked;
 
 /// Entries a side of the table, a power of two.
 const SIDE: usize = 256;
@@ -51,6 +52,7 @@ const CLOUD_GAIN: f32 = 4.0;
 /// Gradient noise of cells one unit wide, smooth enough to be a height: mean 0, standard deviation about 0.85, nearly all
 /// of it between -1.9 and 1.9.
 pub(crate) fn cloud(seed: u32, u: f32, v: f32) -> f32 {
+    worked();
     let ((x, fx), (y, fy)) = (cell(u), cell(v));
     let corner = |dx: u32, dy: u32, fx: f32, fy: f32| {
         let turn = hash(seed ^ x.wrapping_add(dx).wrapping_mul(0x27D4_EB2F), y.wrapping_add(dy)) >> 28;

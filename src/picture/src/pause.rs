@@ -8,12 +8,33 @@ use core::pin::{Pin, pin};
 use core::task::{Context, Poll, Waker};
 
 /// So many small things, each a few pixels large, are drawn between two stops.
-pub(crate) const MANY: usize = 64;
+pub(crate) const MANY: usize = 16;
 
 /// Stops once. Between two stops lies at most about what a row of pixels takes, or one plain pass over a map.
 pub(crate) async fn pause() {
     let mut stopped = false;
     poll_fn(|_| if core::mem::replace(&mut stopped, true) { Poll::Ready(()) } else { Poll::Pending }).await;
+}
+
+/// Counts a value of noise, a pixel whose place is asked for, or one that is inked. Only tests count: what lies between two
+/// stops is then held without a clock.
+#[cfg(not(test))]
+pub(crate) const fn worked() {}
+
+#[cfg(test)]
+std::thread_local! {
+    static WORKED: core::cell::Cell<usize> = const { core::cell::Cell::new(0) };
+}
+
+#[cfg(test)]
+pub(crate) fn worked() {
+    WORKED.set(WORKED.get() + 1);
+}
+
+/// What was counted since it was last asked for.
+#[cfg(test)]
+pub(crate) fn counted() -> usize {
+    WORKED.take()
 }
 
 /// Goes on with a piece of work to its next stop; what it gives once it is done, after which it must not be asked again.

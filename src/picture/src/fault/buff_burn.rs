@@ -5,7 +5,7 @@
 
 use super::field::join;
 use super::worn::on_edge;
-use crate::map::near;
+use crate::map::{Rows, near};
 use crate::noise::{Chance, cloud};
 use crate::number::{mix, smooth};
 use crate::panel::{Layers, Probe, Recipe, Severity};
@@ -89,16 +89,19 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
         let half = (chance.between(long.0, long.1), chance.between(wide.0, wide.1));
         let seed = layer(recipe.seed, 1_281).wrapping_add(u32::try_from(number).unwrap_or(0) << 4);
         let way = (libm::cosf(turn), libm::sinf(turn));
-        burn(layers, recipe, severity, &Streak { at, way, half, seed });
-        pause().await;
+        burn(layers, recipe, severity, &Streak { at, way, half, seed }).await;
     }
 }
 
-fn burn(layers: &mut Layers, recipe: &Recipe, severity: Severity, streak: &Streak) {
+async fn burn(layers: &mut Layers, recipe: &Recipe, severity: Severity, streak: &Streak) {
     let grid = layers.grid();
     let wet = recipe.probe == Probe::Wetted;
     let Streak { at, way, half, seed } = *streak;
+    let mut rows = Rows::default();
     for (column, row, dx, dy) in near(grid, at.0, at.1, REACH * half.0.max(half.1)) {
+        if rows.begins(row) {
+            pause().await;
+        }
         let (u, v) = (dx * way.0 + dy * way.1, dy * way.0 - dx * way.1);
         let (along, across) = (u / half.0, v / half.1);
         if libm::hypotf(along, across) > REACH {

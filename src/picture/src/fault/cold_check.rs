@@ -5,6 +5,7 @@
 use super::crack::{Crack, Family, Way, lay};
 use crate::noise::Chance;
 use crate::panel::{Layers, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::layer;
 
 /// Square to the grain, radians, and how far a first crack leans.
@@ -42,6 +43,7 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
     let mut width = severity.of(WIDTH);
     let (shortest, longest) = severity.of(LENGTH);
     for _ in 0..TRIES * severity.of(FIRST) {
+        pause().await;
         if family.cracks.len() >= severity.of(FIRST) {
             break;
         }
@@ -59,6 +61,7 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
         width *= YOUNGER_WIDTH;
         let parents = family.cracks.len();
         for _ in 0..tries {
+            pause().await;
             let number = crate::number::whole(chance.even() * crate::number::coordinate(parents));
             let Some((from, heading)) = family.cracks.get(number).and_then(|old| leave(old, &mut chance))
             else {

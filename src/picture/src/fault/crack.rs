@@ -118,9 +118,10 @@ impl Family {
     }
 
     /// Share of each pixel that is cracked, moved aside by some mm.
-    pub(super) fn drawn(&self, grid: Grid, aside: (f32, f32)) -> Map {
+    pub(super) async fn drawn(&self, grid: Grid, aside: (f32, f32)) -> Map {
         let mut map = Map::of(grid, 0.0);
         for crack in &self.cracks {
+            pause().await;
             let last = crack.points.len();
             let thin = |number: usize, held: bool| {
                 let off = STEP * crate::number::coordinate(number);
@@ -139,7 +140,7 @@ impl Family {
 /// Breaks the film along cracks and marks them. Seen as it was when the coat had dried, there is none yet.
 pub(super) async fn lay(layers: &mut Layers, recipe: &Recipe, family: &Family) {
     let grid = layers.grid();
-    let cracked = family.drawn(grid, (0.0, 0.0));
+    let cracked = family.drawn(grid, (0.0, 0.0)).await;
     for (mask, share) in layers.mask.values.iter_mut().zip(&cracked.values) {
         *mask = mask.max((MARKED * share).min(1.0));
     }
@@ -148,7 +149,7 @@ pub(super) async fn lay(layers: &mut Layers, recipe: &Recipe, family: &Family) {
         return;
     }
     let film = &mut layers.film;
-    let edges = family.drawn(grid, (EDGE_ASIDE, EDGE_ASIDE));
+    let edges = family.drawn(grid, (EDGE_ASIDE, EDGE_ASIDE)).await;
     for row in 0..grid.rows {
         pause().await;
         for column in 0..grid.columns {

@@ -5,6 +5,7 @@ use super::crack::{Family, Way, lay};
 use crate::noise::Chance;
 use crate::number::coordinate;
 use crate::panel::{Layers, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::layer;
 
 /// Stars on a panel, in so many patches, and the spread of a patch.
@@ -49,6 +50,7 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
         });
         if let Some(place) = free {
             star(&mut family, &mut chance, place, severity);
+            pause().await;
         }
     }
     lay(layers, recipe, &family).await;

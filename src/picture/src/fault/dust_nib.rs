@@ -56,8 +56,7 @@ const MARKED_FIBRE: (f32, f32) = (0.02, 0.06);
 pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let mut specks = COLOURS.map(|_| Map::of(grid, 0.0));
-    nibs(layers, &mut specks, recipe, severity);
-    pause().await;
+    nibs(layers, &mut specks, recipe, severity).await;
     fibres(layers, &mut specks, recipe, severity).await;
     for (map, colour) in specks.iter().zip(COLOURS.map(screen)) {
         for (place, share) in map.values.iter().enumerate().filter(|(_, share)| **share > 0.0) {
@@ -67,7 +66,7 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
     }
 }
 
-fn nibs(layers: &mut Layers, specks: &mut [Map], recipe: &Recipe, severity: Severity) {
+async fn nibs(layers: &mut Layers, specks: &mut [Map], recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let mut chance = Chance::new(layer(recipe.seed, 1_031));
     let cluster = Cluster::new(grid, &mut chance, SPREAD, TOGETHER);
@@ -89,6 +88,7 @@ fn nibs(layers: &mut Layers, specks: &mut [Map], recipe: &Recipe, severity: Seve
             map.disc(at, SPECK * radius, 1.0);
         }
         mark(layers, at, MARKED * skirt);
+        pause().await;
     }
 }
 
@@ -105,6 +105,7 @@ async fn fibres(layers: &mut Layers, specks: &mut [Map], recipe: &Recipe, severi
         let mut at = (chance.even() * grid.width(), chance.even() * grid.height());
         let (length, width) = (chance.between(LENGTH.0, LENGTH.1), chance.between(WIDTH.0, WIDTH.1));
         let (mut heading, curl) = (chance.even() * core::f32::consts::TAU, CURL * chance.normal());
+        pause().await;
         for _ in 0..whole(length / STEP) {
             heading += STEP * curl + JITTER * chance.normal();
             let to = (at.0 + STEP * libm::cosf(heading), at.1 + STEP * libm::sinf(heading));

@@ -134,6 +134,7 @@ async fn drips(
         let (x, length) = (chance.even() * grid.width(), chance.between(DRIP.0, DRIP.1));
         let half = chance.between(DRIP_HALF.0, DRIP_HALF.1);
         let lowest = line + chance.between(-HIGHEST * line, OVER);
+        pause().await;
         if x < joint + 2.0 * half {
             continue;
         }

@@ -1,9 +1,10 @@
 //! The print of a finger that had glue on it: ridges half a millimetre apart that flow round a core as a loop or a whorl and
 //! end or fork here and there.
 
-use crate::map::{Map, near};
+use crate::map::{Map, Rows, near};
 use crate::noise::{Chance, cloud};
 use crate::number::{coordinate, mix, smooth};
+use crate::pause::pause;
 
 /// Half-width and half-length of the pad.
 const PAD: (f32, f32) = (5.2, 7.4);
@@ -48,7 +49,7 @@ struct Print {
 }
 
 /// Presses a print onto a map, most 1, somewhere about a place.
-pub(super) fn press(map: &mut Map, chance: &mut Chance, seed: u32, (x, y): (f32, f32)) {
+pub(super) async fn press(map: &mut Map, chance: &mut Chance, seed: u32, (x, y): (f32, f32)) {
     let turn = TURNED * chance.between(-1.0, 1.0);
     let print = Print {
         seed,
@@ -62,7 +63,11 @@ pub(super) fn press(map: &mut Map, chance: &mut Chance, seed: u32, (x, y): (f32,
         }),
     };
     let grid = map.grid;
+    let mut rows = Rows::default();
     for (column, row, dx, dy) in near(grid, x, y, PAD.0.max(PAD.1)) {
+        if rows.begins(row) {
+            pause().await;
+        }
         let (u, v) = print.turned(dx, dy);
         let rim = libm::hypotf(u / PAD.0, v / PAD.1) + RAGGED * cloud(seed ^ 1, u / MISSED, v / MISSED);
         let touched = (1.0 - smooth(RIM, 1.0, rim))
@@ -137,7 +142,7 @@ mod tests {
         for seed in [1, 2, 3, 4] {
             let grid = Grid::covering(SIDE, SIDE, SCALE);
             let mut map = Map::of(grid, 0.0);
-            press(&mut map, &mut Chance::new(seed), seed, (0.5 * SIDE, 0.5 * SIDE));
+            at_once(press(&mut map, &mut Chance::new(seed), seed, (0.5 * SIDE, 0.5 * SIDE)));
             // What was touched, without the furrows.
             let touched = at_once(map.blurred(0.4));
             let (mut area, mut crossings) = (0.0, 0.0);

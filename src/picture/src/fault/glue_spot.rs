@@ -50,19 +50,20 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
     let line = strip::joint(layers, recipe).await;
     let grid = layers.grid();
     let mut glue = Map::of(grid, 0.0);
-    squeeze(&mut glue, recipe.seed, severity, line);
+    squeeze(&mut glue, recipe.seed, severity, line).await;
     let mut chance = Chance::new(layer(recipe.seed, 1_362));
     for _ in 0..severity.of(DROPS) {
         let (x, y) = (chance.even() * grid.width(), line - chance.between(AWAY, 0.5 * line));
         let radius = chance.between(DROP.0, DROP.1);
         patch(&mut glue, layer(recipe.seed, 1_363), (x, y), (radius * chance.between(1.0, LONG), radius));
+        pause().await;
     }
     let mut chance = Chance::new(layer(recipe.seed, 1_364));
     for number in 0..severity.of(PRINTS) {
         let place =
             (chance.between(WITHIN.0, WITHIN.1) * grid.width(), chance.between(WITHIN.0, WITHIN.1) * line);
         let seed = layer(recipe.seed, 1_365 + u32::try_from(number).unwrap_or(0));
-        glue_print::press(&mut glue, &mut chance, seed, place);
+        glue_print::press(&mut glue, &mut chance, seed, place).await;
     }
     for (place, share) in glue.values.iter_mut().enumerate() {
         if grid.begins_row(place) {
@@ -87,7 +88,7 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
 }
 
 /// What came out of the joint, and what a cloth made of it.
-fn squeeze(glue: &mut Map, seed: u32, severity: Severity, line: f32) {
+async fn squeeze(glue: &mut Map, seed: u32, severity: Severity, line: f32) {
     let grid = glue.grid;
     let mut chance = Chance::new(layer(seed, 1_360));
     let (lowest, highest) = severity.of(BEAD_HEIGHT);
@@ -96,6 +97,7 @@ fn squeeze(glue: &mut Map, seed: u32, severity: Severity, line: f32) {
         let high = lowest + (highest - lowest) * chance.even() * chance.even();
         let wide = chance.between(BEAD_WIDTH.0, BEAD_WIDTH.1).max(FLAT * high);
         patch(glue, layer(seed, 1_361), (x, line), (wide, high));
+        pause().await;
         if chance.even() < DRAGGED {
             let way = if chance.even() < 0.5 { -1.0 } else { 1.0 };
             let length = chance.between(DRAG.0, DRAG.1);

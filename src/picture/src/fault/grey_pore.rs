@@ -5,6 +5,7 @@ use super::pale_pore::{choose, own};
 use crate::frost::Frost;
 use crate::noise::Chance;
 use crate::panel::{Layers, Recipe, Severity};
+use crate::pause::{MANY, pause};
 use crate::wood::layer;
 
 /// How squarely all of them face one side, and how far each strays from that, mm on the ceiling.
@@ -17,10 +18,12 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
     let grid = layers.grid();
     let side = if Chance::new(layer(recipe.seed, 1_230)).even() < 0.5 { FACES } else { -FACES };
     let turned = choose(layers, recipe, severity).await;
-    let frost = turned.into_iter().map(|(place, share)| {
+    for (number, (place, share)) in turned.into_iter().enumerate() {
+        if number.is_multiple_of(MANY) {
+            pause().await;
+        }
         let (x, y) = grid.middle(place % grid.columns, place / grid.columns);
         let further = STRAYS * own(layer(recipe.seed, 1_231), x, y) - BEYOND;
-        Frost { place, share, faces: side, further }
-    });
-    layers.film.frost = frost.collect();
+        layers.film.frost.push(Frost { place, share, faces: side, further });
+    }
 }

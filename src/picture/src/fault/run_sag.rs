@@ -3,10 +3,11 @@
 //! instead, of one thickness, and hangs nowhere.
 
 use super::thick;
-use crate::map::Map;
+use crate::map::{Map, Rows, near};
 use crate::noise::{Chance, cloud};
 use crate::number::{coordinate, smooth};
 use crate::panel::{Layers, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::layer;
 
 /// Tears on a panel, their half width, and their length.
@@ -91,7 +92,7 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
         hang(&mut extra, &tears, layer(recipe.seed, 1_103), (middle, top, half), share).await;
     }
     for tear in &tears {
-        tear.run(&mut extra);
+        tear.run(&mut extra).await;
     }
     thick::lay(layers, &extra).await;
 }
@@ -122,13 +123,16 @@ async fn hang(extra: &mut Map, tears: &[Tear], seed: u32, (middle, top, half): (
 }
 
 impl Tear {
-    fn run(&self, extra: &mut Map) {
+    async fn run(&self, extra: &mut Map) {
         let head = self.top + self.length - HEAD.0 * self.half;
         let reach = 0.5 * self.length + FOOT * self.half;
         let aside = FOOT * self.half + 2.0 * SWAY.0;
         let columns = extra.grid.columns;
-        for (column, row, dx, dy) in crate::map::near(extra.grid, self.x, self.top + 0.5 * self.length, reach)
-        {
+        let mut rows = Rows::default();
+        for (column, row, dx, dy) in near(extra.grid, self.x, self.top + 0.5 * self.length, reach) {
+            if rows.begins(row) {
+                pause().await;
+            }
             if dx.abs() > aside {
                 continue;
             }

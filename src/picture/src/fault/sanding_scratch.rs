@@ -7,6 +7,7 @@ use crate::map::Map;
 use crate::noise::Chance;
 use crate::number::{coordinate, whole};
 use crate::panel::{Finish, Layers, Probe, Recipe, Severity};
+use crate::pause::pause;
 use crate::wood::layer;
 
 /// Lines on a square centimetre, and curls on a panel of 108 of them.
@@ -48,8 +49,8 @@ const MARKED: f32 = 4.0;
 pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let grid = layers.grid();
     let mut scratch = Map::of(grid, 0.0);
-    lines(&mut scratch, &mut Chance::new(layer(recipe.seed, 1_301)), severity);
-    curls(&mut scratch, &mut Chance::new(layer(recipe.seed, 1_302)), severity);
+    lines(&mut scratch, &mut Chance::new(layer(recipe.seed, 1_301)), severity).await;
+    curls(&mut scratch, &mut Chance::new(layer(recipe.seed, 1_302)), severity).await;
     for share in &mut scratch.values {
         *share = share.min(1.0);
     }
@@ -82,7 +83,7 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
     uptake::gain(layers, recipe, &scratch).await;
 }
 
-fn lines(scratch: &mut Map, chance: &mut Chance, severity: Severity) {
+async fn lines(scratch: &mut Map, chance: &mut Chance, severity: Severity) {
     let grid = scratch.grid;
     let lean = chance.between(ANGLE.0, ANGLE.1).to_radians();
     let lean = if chance.even() < 0.5 { lean } else { core::f32::consts::PI - lean };
@@ -96,6 +97,7 @@ fn lines(scratch: &mut Map, chance: &mut Chance, severity: Severity) {
         } else {
             anywhere(chance)
         };
+        pause().await;
         let turn = lean + STRAY * chance.normal();
         let length = chance.about(LENGTH, LENGTH_SPREAD);
         let width = chance.between(WIDTH.0, WIDTH.1);
@@ -109,7 +111,7 @@ fn lines(scratch: &mut Map, chance: &mut Chance, severity: Severity) {
     }
 }
 
-fn curls(scratch: &mut Map, chance: &mut Chance, severity: Severity) {
+async fn curls(scratch: &mut Map, chance: &mut Chance, severity: Severity) {
     let grid = scratch.grid;
     for _ in 0..whole(severity.of(CURLS) * grid.square_centimetres() + 0.5) {
         let (x, y) = (chance.even() * grid.width(), chance.even() * grid.height());
@@ -124,6 +126,7 @@ fn curls(scratch: &mut Map, chance: &mut Chance, severity: Severity) {
                 y + radius * libm::sinf(angle) + on * libm::sinf(way),
             )
         };
+        pause().await;
         for step in 0..CURL_STEPS {
             scratch.stroke(at(step), at(step + 1), CURL_WIDTH, 1.0);
         }

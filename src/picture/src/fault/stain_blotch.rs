@@ -51,6 +51,9 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
     }
     pause().await;
     for (place, gain) in gains.values.iter_mut().enumerate() {
+        if grid.begins_row(place) {
+            pause().await;
+        }
         let (_, y) = grid.middle(place % grid.columns, place / grid.columns);
         *gain = if y < line { *gain } else { 1.0 };
     }

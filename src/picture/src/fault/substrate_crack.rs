@@ -8,7 +8,6 @@ use crate::map::Map;
 use crate::noise::{Chance, cloud};
 use crate::number::{coordinate, mix, smooth, whole};
 use crate::panel::{Layers, Probe, Recipe, Severity};
-use crate::pause::pause;
 use crate::wood::{Cut, layer};
 
 /// Splits on a panel, their length and their width.
@@ -124,8 +123,7 @@ async fn step(height: &mut Map, joint: f32, lower: f32) {
 
 /// Whitens the edges, here more and there less.
 async fn whiten(layers: &mut Layers, recipe: &Recipe, family: &Family) {
-    let open = family.drawn(layers.grid(), (0.0, 0.0));
-    pause().await;
+    let open = family.drawn(layers.grid(), (0.0, 0.0)).await;
     let beside = open.blurred(WHITE_WIDE).await;
     let seed = layer(recipe.seed, 1_142);
     let mut white = beside.clone();

@@ -61,6 +61,7 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
         };
         let length = chance.about(severity.of(LENGTH), LENGTH_SPREAD).min(LONGEST);
         finger(&mut leak, &mut chance, (x, line), length);
+        pause().await;
     }
     creep(&mut leak, recipe, line, severity.of(CREEP)).await;
     let leak = leak.blurred(SOFT).await;

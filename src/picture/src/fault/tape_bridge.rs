@@ -65,6 +65,7 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
         let size = chance.about(severity.of(CHIP), CHIP_SPREAD).min(CHIP_LARGEST);
         let wide = chance.between(CHIP_WIDE.0, CHIP_WIDE.1);
         chip(layers, &shard(&mut chance, size, wide), (x, line));
+        pause().await;
         if chance.even() < FLAKES {
             let size = size * chance.between(FLAKE.0, FLAKE.1);
             flake(layers, recipe, &shard(&mut chance, size, wide), (x + 0.5 * size * chance.normal(), line));

@@ -2,7 +2,7 @@
 //! a cloud without shape; they lie in the film, not in the wood, and a cloth leaves them.
 
 use super::field::join;
-use crate::map::near;
+use crate::map::{Rows, near};
 use crate::noise::{Chance, soft};
 use crate::number::smooth;
 use crate::panel::{Layers, Recipe, Severity};
@@ -63,17 +63,27 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
         let Some(at) = (0..TRIES).map(place).find(free) else { continue };
         fallen.push((at, radius));
         let seed = layer(recipe.seed, 1_261).wrapping_add(u32::try_from(number).unwrap_or(0));
-        drop(layers, &mut chance, at, radius, severity.of(WHITE), seed);
-        pause().await;
+        drop(layers, &mut chance, at, radius, severity.of(WHITE), seed).await;
     }
 }
 
-fn drop(layers: &mut Layers, chance: &mut Chance, (x, y): (f32, f32), radius: f32, white: f32, seed: u32) {
+async fn drop(
+    layers: &mut Layers,
+    chance: &mut Chance,
+    (x, y): (f32, f32),
+    radius: f32,
+    white: f32,
+    seed: u32,
+) {
     let grid = layers.grid();
     let (turn, oval) = (chance.even() * core::f32::consts::PI, chance.between(1.0, OVAL));
     let (sine, cosine) = (libm::sinf(turn), libm::cosf(turn));
     let inside = chance.between(INSIDE.0, INSIDE.1);
+    let mut rows = Rows::default();
     for (column, row, dx, dy) in near(grid, x, y, REACH * radius) {
+        if rows.begins(row) {
+            pause().await;
+        }
         let (u, v) = (dx * cosine + dy * sine, (dy * cosine - dx * sine) * oval);
         let uneven = UNEVEN * soft(seed, UNEVEN_SIZE * radius, dx, dy);
         let off = libm::hypotf(u, v) / radius + uneven;

@@ -75,3 +75,49 @@ pub(super) async fn draw(recipe: Recipe, grid: Grid) -> Panel {
     }
     Panel { lit, mask: layers.mask, height: layers.film.height, rough: layers.film.rough }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::draw;
+    use crate::fault::Fault;
+    use crate::map::Grid;
+    use crate::panel::{Finish, Probe, Recipe, Severity};
+    use crate::pause::{counted, go_on};
+    use crate::wood::{Growth, Pores, Species};
+    use core::pin::pin;
+
+    /// What may lie between two stops on a panel of 240 pixels by 180: values of noise, and pixels that are looked up or
+    /// inked. A row of wood takes some 2,000 of them, a pass over all pixels more than 43,000.
+    const MOST: usize = 6_000;
+
+    fn recipe(fault: Fault) -> Recipe {
+        let pores = Pores {
+            count: 90.0,
+            stand: Growth::Ring,
+            length: 4.0,
+            length_spread: 0.5,
+            width: 0.2,
+            width_spread: 0.05,
+        };
+        let species =
+            Species { growth: Growth::Ring, telegraphs: true, pores: vec![pores], ..Species::plain() };
+        let fault = Some((fault, Severity::Severe));
+        let (finish, probe) = (Finish::Cleared, Probe::Wiped);
+        Recipe { finish, probe, fault, stain: 0.6, amber: 0.35, ..Recipe::bare(species, 3) }
+    }
+
+    #[test]
+    fn little_is_done_between_two_stops() {
+        for fault in Fault::ALL {
+            let mut work = pin!(draw(recipe(*fault), Grid::covering(120.0, 90.0, 0.5)));
+            let (mut turn, mut done) = (0, false);
+            while !done {
+                counted();
+                done = go_on(work.as_mut()).is_some();
+                let values = counted();
+                assert!(values <= MOST, "{}: {values} values in turn {turn}", fault.slug());
+                turn += 1;
+            }
+        }
+    }
+}
