@@ -6,6 +6,12 @@ use crate::content::Content;
 use crate::picture::{Fault, Finish, Grid, Panel, Probe, Recipe, Severity};
 use crate::terms;
 
+/// Whether so large a share of a part of a panel is told in words.
+#[must_use]
+pub fn is_told(share: f32) -> bool {
+    share > TOLD_FROM
+}
+
 /// Width and height of a panel, mm.
 pub const PANEL_MM: (f32, f32) = (120.0, 90.0);
 /// A tap so far from a thin fault still points at it, mm.

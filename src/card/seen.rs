@@ -3,6 +3,7 @@
 
 use super::scene::{self, LEFT, PanelStage, RIGHT};
 use super::{Card, Voice};
+use crate::content::Args;
 use crate::picture::{Growth, Species};
 use crate::rules::term::Term;
 
@@ -25,23 +26,51 @@ impl Voice<'_> {
     /// What a part of a panel shows, of which the fault takes a share.
     #[must_use]
     pub fn cell_words(&self, card: &Card, number: usize, share: f32) -> String {
-        let fault = if share > scene::TOLD_FROM { self.fault_words(card, number) } else { None };
+        let fault = if scene::is_told(share) { self.fault_words(card, number) } else { None };
         fault.unwrap_or_else(|| self.ground(card))
+    }
+
+    /// What a panel of a card is, named: its fault, its wood and how far it has come. Only for after the answer.
+    #[must_use]
+    pub fn panel_name(&self, card: &Card, number: usize) -> String {
+        let fault = self.fault_name(card, number).unwrap_or_else(|| self.texts.get("seen.sound").to_owned());
+        let look = card.facts.maybe_slug(scene::LOOK).and_then(|slug| self.content.look(slug));
+        let stage = card.facts.term::<PanelStage>("panel_stage").unwrap_or(PanelStage::Cleared);
+        let mut args = Args::new();
+        for (name, value) in [
+            ("fault", fault),
+            ("wood", look.map(|look| self.term(&card.family, &look.wood)).unwrap_or_default()),
+            ("stage", self.term(&card.family, stage.slug())),
+        ] {
+            args.insert(name.to_owned(), value);
+        }
+        self.texts.fill("seen.named", &args)
+    }
+
+    /// The name of the fault of a panel.
+    #[must_use]
+    pub fn fault_name(&self, card: &Card, number: usize) -> Option<String> {
+        Some(self.term(&card.family, &self.fault_of(card, number)?))
     }
 
     /// How the fault of a panel looks, and what a wipe made of it.
     fn fault_words(&self, card: &Card, number: usize) -> Option<String> {
+        let fault = self.fault_of(card, number)?;
+        let wiped = card.facts.yes(scene::WIPED).unwrap_or(false);
+        let own = if wiped { format!("seen.{fault}.wiped") } else { format!("seen.{fault}") };
+        let words = self.texts.find(&own).or_else(|| self.texts.find(&format!("fault.{fault}.looks")));
+        words.map(str::to_owned)
+    }
+
+    /// The fault of a panel.
+    fn fault_of(&self, card: &Card, number: usize) -> Option<String> {
         let two = self.content.family(&card.family)?.facts.iter().any(|draw| draw.fact == RIGHT);
         let key = match (two, number) {
             (false, _) => "fault",
             (true, 0) => LEFT,
             _ => RIGHT,
         };
-        let fault = card.facts.maybe_slug(key)?;
-        let wiped = card.facts.yes(scene::WIPED).unwrap_or(false);
-        let own = if wiped { format!("seen.{fault}.wiped") } else { format!("seen.{fault}") };
-        let words = self.texts.find(&own).or_else(|| self.texts.find(&format!("fault.{fault}.looks")));
-        words.map(str::to_owned)
+        card.facts.maybe_slug(key).map(str::to_owned)
     }
 
     /// What the panel shows where there is no fault: its wood where that is bare, else the lie of its film.

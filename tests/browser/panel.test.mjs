@@ -2,7 +2,8 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { Key } from "selenium-webdriver";
-import { home } from "./apprentice.mjs";
+import { answer, handIn, home, next, verdict } from "./apprentice.mjs";
+import { lay } from "./desk.mjs";
 import { SIZES, journey } from "./harness.mjs";
 
 /** Longest wait for the first picture, longest relight on a slow tablet, longest task that a touch may wait for: ms. */
@@ -122,6 +123,156 @@ test("the lamp goes by the arrow keys and by buttons, and says where it is", () 
       await page.press("radio", lamp);
       seen = await other(page, seen);
     }
+  }));
+
+test("a raking lamp goes round the panel: by keys, by buttons for the four sides, by mouse and by a finger", () =>
+  journey("panel-round", SIZES[1], async (page) => {
+    await look(page);
+    let seen = await picture(page);
+    await page.press("radio", "Raking");
+    seen = await other(page, seen);
+    const round = await page.one("slider", "Lamp, round the panel");
+    const says = () => round.getAttribute("aria-valuetext");
+    assert.match(await says(), /^lamp low at the left edge/);
+    await run(page, "arguments[0].focus()", round);
+    for (const [key, stands] of [[Key.ARROW_RIGHT, 15], [Key.PAGE_DOWN, 60], [Key.ARROW_LEFT, 45], [Key.HOME, 0], [Key.ARROW_LEFT, 345]]) {
+      await page.keys(key);
+      seen = await other(page, seen);
+      assert.equal(await value(round), stands);
+    }
+    for (const [side, words] of [["far edge", "far edge"], ["the right", "right edge"], ["near edge", "near edge"], ["the left", "left edge"]]) {
+      await page.press("button", `Low from ${side.startsWith("the") ? side : `the ${side}`}`);
+      seen = await other(page, seen);
+      assert.match(await says(), new RegExp(`^lamp low at the ${words}`));
+    }
+    await page.press("button", "Turn the lamp to the right");
+    seen = await other(page, seen);
+    assert.equal(await value(round), 15);
+    await page.driver.actions().move({ origin: round }).press().move({ origin: round, x: 60 }).release().perform();
+    seen = await other(page, seen);
+    const dragged = await value(round);
+    assert(dragged > 180, `dragged to ${dragged}`);
+    await page.driver.sendDevToolsCommand("Emulation.setTouchEmulationEnabled", { enabled: true });
+    const rail = await place(page, ".lamp-rail.along");
+    await swipe(page, [rail.x, rail.y], [rail.x - 80, rail.y]);
+    await other(page, seen);
+    assert(await value(round) < dragged);
+  }));
+
+test("tubes are turned by buttons, and how they lie is said", () =>
+  journey("panel-turn", SIZES[2], async (page) => {
+    await look(page);
+    const seen = await picture(page);
+    await page.press("button", "Turn the lamp to the right");
+    await other(page, seen);
+    await page.until("how the tubes lie", () => run(page, "return /^tubes across the grain, 77°$/.test(document.querySelector('.panel-steps [role=status]').innerText)"));
+  }));
+
+for (const size of SIZES) {
+  test(`two panels lie under one lamp and one loupe (${size.name})`, () =>
+    journey("panel-pair", size, async (page) => {
+      await lay(page, "panel-pair", 7);
+      await fine(page);
+      for (const [role, name] of [["slider", "Lamp, from left"], ["slider", "Lamp, from far"], ["button", "Closer"], ["radio", "Raking"]]) {
+        assert.equal((await page.all(role, name)).length, 1, `one ${name}`);
+      }
+      const both = () => run(page, BOTH);
+      const seen = await page.until("two fine pictures", async () => {
+        const now = await both();
+        return now.length === 2 && now.every(({ width }) => width === FINE) && now;
+      });
+      const side = seen[0].top === seen[1].top;
+      assert.equal(side, size.name !== "phone", "beside each other, except on a phone");
+      await run(page, "arguments[0].focus()", await along(page));
+      await page.keys(Key.PAGE_UP);
+      await page.until("both pictures to follow", async () => (await both()).every(({ sum }, at) => sum !== seen[at].sum));
+      await page.press("button", "Closer");
+      await page.until("the loupe on both", () => run(page, "return document.querySelectorAll('.panel-glass:not([hidden])').length === 2"));
+      await page.assertFits("two panels");
+      await page.assertAccessible("two panels");
+      await page.shot("panel-pair");
+    }));
+}
+
+/** Every picture on the page: where it stands, how wide it is, all its pixels in one number. */
+const BOTH = `return [...document.querySelectorAll(".panel-picture")].map((canvas) => {
+  const data = new Uint32Array(canvas.getContext("2d").getImageData(0, 0, canvas.width, canvas.height).data.buffer);
+  return { top: canvas.getBoundingClientRect().top, width: canvas.width, sum: data.reduce((sum, pixel) => (Math.imul(sum, 31) + pixel) | 0, 0) };
+})`;
+
+for (const size of SIZES) {
+  test(`the verdict names the fault and draws a line round it, the panel stands beside what is asked again (${size.name})`, () =>
+    journey("panel-verdict", size, async (page) => {
+      await lay(page, "panel-point", 7);
+      await fine(page);
+      assert(!(await page.has("button", "Show where")), "nothing is shown before the answer");
+      const before = await picture(page);
+      const [cell] = await unspoiled(page);
+      await page.touch(cell);
+      await handIn(page, "On the job");
+      await fine(page);
+      const lined = await page.until("the line", async () => {
+        const now = await picture(page);
+        return now !== before && now;
+      });
+      await page.press("button", "Show where");
+      const bare = await other(page, lined);
+      assert.equal(bare, before, "without the line it is the panel that was seen");
+      await page.press("button", "Show where");
+      assert.equal(await other(page, bare), lined);
+      const name = await run(page, "return document.querySelector('.panel-one h3').innerText");
+      assert.match(name, /^[A-Z].+\. .+\. .+\.$/);
+      const fault = name.split(".")[0];
+      const told = await Promise.all((await page.all("gridcell")).map((one) => one.getAccessibleName()));
+      assert(told.some((words) => words.includes(fault)) && told.some((words) => !words.includes(fault)), "the parts tell it by name");
+      // The place that was tapped is marked, and another can be pointed at without opening anything.
+      assert(await run(page, "return !document.querySelector('.panel-mark').hasAttribute('hidden')"), "the tapped place is marked");
+      assert(!(await run(page, "return document.querySelector('.panel').closest('details')")), "the panel is open to view");
+      const at = () => run(page, "return document.querySelector('.panel-mark .at').getAttribute('x')");
+      const marked = await at();
+      const spoiled = (await Promise.all((await page.all("gridcell")).map(async (one) => [one, await one.getAccessibleName()]))).find(([, words]) => words.includes(fault));
+      await page.touch(spoiled[0]);
+      await page.until("another mark", async () => (await at()) !== marked);
+      await page.assertFits("a verdict on a panel");
+      await page.assertAccessible("a verdict on a panel");
+      await page.shot("panel-verdict");
+    }));
+}
+
+/** Parts of the panel that are told like most others: no fault lies there. */
+async function unspoiled(page) {
+  const told = await Promise.all((await page.all("gridcell")).map(async (cell) => [cell, (await cell.getAccessibleName()).replace(/^.*?: /, "")]));
+  const often = (words) => told.filter(([, other]) => other === words).length;
+  const most = told.reduce((a, b) => (often(b[1]) > often(a[1]) ? b : a))[1];
+  return told.filter(([, words]) => words === most).map(([cell]) => cell);
+}
+
+test("a panel that was drawn before its screen came stands at once", () =>
+  journey("panel-ahead", SIZES[1], async (page) => {
+    await watched(page);
+    await lay(page, "panel-fault", 11);
+    await fine(page);
+    await answer(page);
+    await run(page, "seen.pictures.length = 0");
+    await handIn(page);
+    const first = () => page.until("a picture", () => run(page, "return seen.pictures[0]"));
+    assert.equal((await first()).width, FINE, "the verdict shows the panel that was drawn for the card");
+    // Which card comes next is up to the app: on and on, until it is one that shows a panel.
+    await page.driver.get(`${page.address}#/band/scrape`);
+    await page.press("button", /ractise/);
+    const AHEAD_MS = 3000;
+    for (let card = 0; card < 20; card += 1) {
+      await answer(page);
+      await handIn(page);
+      await page.driver.sleep(AHEAD_MS);
+      await run(page, "seen.pictures.length = 0");
+      await next(page);
+      await page.until("the next card", async () => !/^(Right|Partly right|Wrong)/m.test(await page.text()));
+      if (!(await run(page, "return document.querySelector('.card-panels') !== null"))) continue;
+      assert.equal((await first()).width, FINE, "the next panel is there as it will stay");
+      return;
+    }
+    assert.fail("no panel among the cards");
   }));
 
 test("a place is marked by a tap and by keys, and each part is told in words without the fault's name", () =>

@@ -1,9 +1,10 @@
 //! Puts the next card on the desk.
 
 use crate::app::state::Shop;
-use crate::card::{self, Card};
+use crate::card::{self, Card, scene};
 use crate::content::World;
 use crate::learn::{self, Past};
+use crate::picture::Recipe;
 use crate::record::{CardName, Draft, Journal, SheetName};
 use crate::rules::term::Stage;
 
@@ -33,6 +34,11 @@ pub(super) fn fresh(
         card::deal(&world, family, seed).ok()
     })?;
     Some(Draft::new(person, &card, SheetName::of(sheet), within, done))
+}
+
+/// The panels that the card of a draft shows.
+pub(super) fn panels(shop: &Shop, draft: &Draft) -> Vec<Recipe> {
+    again(shop, &draft.card).map(|card| scene::panels(&card, shop.content())).unwrap_or_default()
 }
 
 /// Deals a card again from its name; `None` where family or sheet have changed since.

@@ -3,10 +3,10 @@
 use super::card::{cautions, stage_name};
 use super::deal;
 use crate::app::hooks::use_book;
-use crate::app::parts::{Frame, Verdict, card_ticket};
+use crate::app::parts::{Frame, Verdict, answered_panels, card_ticket};
 use crate::app::route::Route;
 use crate::app::state::use_shop;
-use crate::card;
+use crate::card::{self, Answer};
 use crate::device::clock;
 use crate::record::CardName;
 use std::rc::Rc;
@@ -47,12 +47,16 @@ pub(in crate::app) fn Entry(props: &EntryProps) -> Html {
                 <p>{ shop.voice().answer(&entry.family, &entry.answer) }</p>
             </Frame>
         },
-        Some((card, graded)) => html! {
+        Some((card, graded)) => {
+            let place = if let Answer::Place(place) = &entry.answer { Some(*place) } else { None };
+            let panels = answered_panels(&shop, &card, place, &Callback::from(|_| ()));
+            html! {
             <Frame class="handed" title={stage_name(&shop, &card)} {note} {back} cautions={cautions(&shop, &card)}>
                 { card_ticket(&shop, &card) }
                 <h2 key="ask">{ shop.voice().ask(&card) }</h2>
-                <Verdict key="verdict" {card} {graded} answer={entry.answer.clone()} certainty={entry.certainty} />
+                <Verdict key="verdict" {card} {graded} answer={entry.answer.clone()} certainty={entry.certainty} {panels} />
             </Frame>
-        },
+            }
+        }
     }
 }

@@ -3,7 +3,10 @@
 use super::card::{cautions, place, stage_name};
 use super::deal;
 use crate::app::hooks::{use_book, use_keys};
-use crate::app::parts::{Frame, Picture, Verdict, answer_field, card_panels, card_ticket, icon, round, told};
+use crate::app::parts::{
+    Frame, Picture, Verdict, answer_field, answered_panels, card_ticket, icon, pointing, round, told,
+    use_ahead,
+};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::card::{self, Answer, Card, Kind, Mark, Slate};
@@ -44,14 +47,22 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
     });
     let shown = *use_memo((), |()| clock::ticks());
     let held_back = entry.sure_and_wrong() && !draft.reworked;
+    let done = if ends_round(draft.done) { 0 } else { draft.done + 1 };
+    // The next card is dealt while this one is read, and its panels are drawn.
+    let next = use_memo((shop.clone(), entry.sequence, draft.within, done), |(shop, _, within, done)| {
+        deal::fresh(shop, &book.journal, *within, None, *done)
+    });
+    let ahead = use_memo((shop.clone(), Rc::clone(&next)), |(shop, next)| {
+        next.as_ref().as_ref().map(|next| deal::panels(shop, next)).unwrap_or_default()
+    });
+    use_ahead((*ahead).clone());
     let go = use_callback(
-        (shop.clone(), Rc::clone(&book.journal), Rc::clone(draft), props.put.clone()),
-        move |step: Step, (shop, journal, draft, put)| {
-            let done = if ends_round(draft.done) { 0 } else { draft.done + 1 };
+        (shop.clone(), Rc::clone(&book.journal), Rc::clone(draft), next, props.put.clone()),
+        move |step: Step, (shop, journal, draft, next, put)| {
             match step {
                 // The second tap of a double tap is not an answer to a verdict that nobody has read.
                 _ if clock::ticks() - shown < SECOND_TAP_MS => {}
-                Step::Next => put.emit(deal::fresh(shop, journal, draft.within, None, done)),
+                Step::Next => put.emit((**next).clone()),
                 Step::Like => {
                     put.emit(deal::fresh(shop, journal, draft.within, Some(&draft.card.family), done));
                 }
@@ -134,26 +145,38 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
         </div>
     };
     let action = if held_back { rework_action } else { action };
-    let rework = graded
-        .as_ref()
-        .as_ref()
-        .map(|graded| rework(&shop, card, &slate, &graded.solution.right, draft.reworked, *again, &on_slate));
+    let points = card.kind == Kind::Point;
+    let rework =
+        graded.as_ref().as_ref().filter(|_| entry.sure_and_wrong()).map(|graded| {
+            rework(&shop, card, &slate, &graded.solution.right, draft.reworked, *again, &on_slate)
+        });
+    let tapped = match &entry.answer {
+        Answer::Place(place) => Some(*place),
+        _ => None,
+    };
+    let on_place = if held_back { pointing(card, &slate, &on_slate) } else { Callback::from(|_| ()) };
+    // Who is to point again has the panel beside what is asked.
+    let panels = answered_panels(&shop, card, slate.place.or(tapped), &on_place);
+    let panels = if points {
+        html! { <>{ panels }{ for rework.clone() }</> }
+    } else {
+        panels
+    };
     let verdict = (*graded).clone().map(|graded| {
         html! {
-            <Verdict key="verdict" card={Rc::clone(card)} {graded} answer={entry.answer.clone()} certainty={entry.certainty} />
+            <Verdict key="verdict" card={Rc::clone(card)} {graded} answer={entry.answer.clone()} certainty={entry.certainty} {panels} />
         }
     });
     html! {
         <Frame class="handed" title={stage_name(&shop, card)} note={place(&shop, draft)} back={Some(Route::Home)}
             marks={round(&shop, draft.done + 1, ROUND)} cautions={cautions(&shop, card)} {action}>
             <div key="verdict" class="verdict-place">{ for verdict }</div>
-            <div key="rework" hidden={!entry.sure_and_wrong()}>
-                { for rework }
+            <div key="rework" hidden={points || rework.is_none()}>
+                { for rework.filter(|_| !points) }
             </div>
             <details key="card" class="seen">
                 <summary>{ shop.say("verdict.card") }</summary>
                 { card_ticket(&shop, card) }
-                { card_panels(&shop, card, &slate, &on_slate) }
                 <p class="asked">{ shop.voice().ask(card) }</p>
             </details>
         </Frame>
@@ -176,7 +199,7 @@ fn rework(
         _ => AttrValue::default(),
     };
     html! {
-        <section class="rework">
+        <section key="rework" class="rework">
             <h2 id={REWORK} tabindex="-1">{ shop.say("verdict.rework-head") }</h2>
             <div key="ask" hidden={done}>
                 <p>{ shop.say("verdict.rework-why") }</p>

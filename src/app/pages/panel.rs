@@ -1,9 +1,9 @@
 //! A panel to be looked at: a wood, how far its finish has come, a fault, and how much of it.
 
-use crate::app::parts::{Frame, Panel as Face, Place, Seen};
+use crate::app::parts::{Frame, Panel as Bench, Place, Seen, Shown};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
-use crate::card::scene::TOLD_FROM;
+use crate::card::scene;
 use crate::content::Content;
 use crate::picture::{Fault, Finish, Recipe, Severity};
 use wasm_bindgen::JsCast;
@@ -103,9 +103,10 @@ pub(in crate::app) fn Panel() -> Html {
             shop.say_with("panel.at", &[("x", x.round().to_string()), ("y", y.round().to_string())])
         }
     };
+    let faces = vec![Shown { recipe, alt: alt(&shop, &chosen), name: AttrValue::default() }];
     html! {
         <Frame class="panel-page" title={shop.say("panel.title")} {note} back={Some(Route::Bench)} {cautions}>
-            <Face key="face" {recipe} alt={alt(&shop, &chosen)} {words} place={*place} {on_place} />
+            <Bench key="bench" {faces} {words} place={*place} {on_place} />
             <section key="choice" class="ticket form">
                 <span class="hole" aria-hidden="true"></span>
                 { choices(&shop, &chosen, &choose) }
@@ -201,7 +202,7 @@ fn alt(shop: &Shop, chosen: &Chosen) -> AttrValue {
 
 /// A cell in words, without the fault's name.
 fn told(shop: &Shop, fault: Option<Fault>, seen: Seen) -> AttrValue {
-    match fault.filter(|_| seen.share > TOLD_FROM) {
+    match fault.filter(|_| scene::is_told(seen.share)) {
         Some(fault) => shop.text(&format!("fault.{}.looks", fault.slug())),
         None => shop.say("panel.nothing"),
     }

@@ -1,48 +1,84 @@
 //! The panels of a card that is looked at.
 
-use super::panel::{Panel, Place, Seen};
+use super::panel::{Panel, Place, Seen, Shown};
 use crate::app::state::Shop;
 use crate::card::{Card, Kind, Place as Pointed, Slate, scene};
-use crate::picture::Recipe;
 use std::rc::Rc;
 use yew::prelude::*;
 
-/// The panels of a card, from left to right; nothing on a card that is read. Where a card asks for a place, a tap on its
-/// panel is one.
+/// The panels of a card, from left to right, before it is answered; nothing on a card that is read. Where a card asks for a
+/// place, a tap on its panel is one.
 pub(in crate::app) fn card_panels(
     shop: &Shop,
     card: &Rc<Card>,
     slate: &Slate,
     on_slate: &Callback<Slate>,
 ) -> Html {
-    let panels = scene::panels(card, shop.content());
-    if panels.is_empty() {
+    let place = slate.place.filter(|_| !slate.not_enough);
+    panels(shop, card, place, &pointing(card, slate, on_slate), false)
+}
+
+/// The panels of a card that was answered: named, the fault with a line round it, the place that was tapped marked.
+pub(in crate::app) fn answered_panels(
+    shop: &Shop,
+    card: &Rc<Card>,
+    place: Option<Pointed>,
+    on_place: &Callback<Place>,
+) -> Html {
+    panels(shop, card, place, on_place, true)
+}
+
+/// What a tap on the panel makes of the answer.
+pub(in crate::app) fn pointing(card: &Card, slate: &Slate, on_slate: &Callback<Slate>) -> Callback<Place> {
+    let (point, slate) = (card.kind == Kind::Point, slate.clone());
+    on_slate.reform(move |at: Place| {
+        if point { slate.clone().pointed(Pointed { x_mm: at.x, y_mm: at.y }) } else { slate.clone() }
+    })
+}
+
+fn panels(
+    shop: &Shop,
+    card: &Rc<Card>,
+    place: Option<Pointed>,
+    on_place: &Callback<Place>,
+    answered: bool,
+) -> Html {
+    let recipes = scene::panels(card, shop.content());
+    if recipes.is_empty() {
         return Html::default();
     }
-    let point = card.kind == Kind::Point;
-    let place = slate.place.filter(|_| point && !slate.not_enough).map(|at| Place { x: at.x_mm, y: at.y_mm });
-    let on_place = on_slate.reform({
-        let slate = slate.clone();
-        move |at: Place| {
-            if point { slate.clone().pointed(Pointed { x_mm: at.x, y_mm: at.y }) } else { slate.clone() }
-        }
-    });
-    let several = panels.len() > 1;
-    let face = |(number, recipe): (usize, Recipe)| {
-        let words = {
-            let (shop, card) = (shop.clone(), Rc::clone(card));
-            Callback::from(move |seen: Seen| {
-                AttrValue::from(shop.voice().cell_words(&card, number, seen.share))
-            })
-        };
-        let alt = shop.voice().panel_words(card, number);
+    let several = recipes.len() > 1;
+    let place = place.filter(|_| card.kind == Kind::Point).map(|at| Place { x: at.x_mm, y: at.y_mm });
+    let named = |number: usize| shop.voice().panel_name(card, number);
+    let shown = |(number, recipe)| {
         let side = if number == 0 { "panel.left" } else { "panel.right" };
-        html! {
-            <div key={number} class="card-panel">
-                <h3 hidden={!several}>{ shop.say(side) }</h3>
-                <Panel {recipe} {alt} {words} {place} on_place={on_place.clone()} />
-            </div>
-        }
+        let side = if several { shop.say(side) } else { AttrValue::default() };
+        let words = shop.voice().panel_words(card, number);
+        let (alt, name) = match (answered, several) {
+            (false, _) => (words, side),
+            (true, false) => (format!("{} {words}", named(number)), named(number).into()),
+            (true, true) => {
+                (format!("{} {words}", named(number)), format!("{side}: {}", named(number)).into())
+            }
+        };
+        Shown { recipe, alt: alt.into(), name }
     };
-    html! { <div key="panels" class={classes!("card-panels", several.then_some("two"))}>{ for panels.into_iter().enumerate().map(face) }</div> }
+    let words = {
+        let (shop, card) = (shop.clone(), Rc::clone(card));
+        Callback::from(move |seen: Seen| {
+            let words = shop.voice().cell_words(&card, seen.panel, seen.share);
+            let fault =
+                shop.voice().fault_name(&card, seen.panel).filter(|_| answered && scene::is_told(seen.share));
+            AttrValue::from(match fault {
+                Some(fault) => format!("{fault}. {words}"),
+                None => words,
+            })
+        })
+    };
+    let faces: Vec<Shown> = recipes.into_iter().enumerate().map(shown).collect();
+    html! {
+        <div key="panels" class={classes!("card-panels", several.then_some("two"))}>
+            <Panel {faces} {words} {place} on_place={on_place.clone()} {answered} />
+        </div>
+    }
 }

@@ -20,6 +20,9 @@ pub(in crate::app) enum Picture {
     Cross,
     Words,
     Loupe,
+    TurnLeft,
+    TurnRight,
+    Outline,
 }
 
 impl Picture {
@@ -42,6 +45,9 @@ impl Picture {
             Self::Save => "M12 3v12M7 11l5 5 5-5M4 20h16",
             Self::Cross => "M6 6l12 12M18 6 6 18",
             Self::Loupe => "M10 4a6 6 0 1 0 .1 0zM14.500 14.500 21 21",
+            Self::TurnLeft => "M4 4v6h6M4.500 10A8 8 0 1 1 4 14",
+            Self::TurnRight => "M20 4v6h-6M19.500 10A8 8 0 1 0 20 14",
+            Self::Outline => "M8 4c6-2 12 1 12 7s-4 10-9 9-8-4-8-8 1-7 5-8zM11 11h2v2h-2z",
             Self::Words => "M4 6h16M4 12h16M4 18h10",
         }
     }

@@ -26,12 +26,12 @@ mod wood;
 
 pub(super) use answer::answer_field;
 pub(super) use board::{BandRow, board};
-pub(super) use card_panels::card_panels;
+pub(super) use card_panels::{answered_panels, card_panels, pointing};
 pub(super) use certainty::certainty_field;
 pub(super) use frame::Frame;
 pub(super) use icon::{Picture, icon};
 pub(super) use name::NameField;
-pub(super) use panel::{Panel, Place, Seen};
+pub(super) use panel::{Panel, Place, Seen, Shown, use_ahead};
 pub(super) use reasons::{rules, working};
 pub(super) use result::result;
 pub(super) use round::round;

@@ -19,6 +19,9 @@ pub(in crate::app) struct VerdictProps {
     pub(in crate::app) graded: Rc<Graded>,
     pub(in crate::app) answer: Answer,
     pub(in crate::app) certainty: Certainty,
+    /// The panels of the card, as they are shown after the answer.
+    #[prop_or_default]
+    pub(in crate::app) panels: Html,
 }
 
 #[component]
@@ -54,6 +57,7 @@ pub(in crate::app) fn Verdict(props: &VerdictProps) -> Html {
                     <dt>{ shop.say(needs(&graded.solution.right)) }</dt><dd>{ told(&shop, card, &graded.solution.right) }</dd>
                 </div>
             </dl>
+            <div key="panels" class="verdict-panels" hidden={props.panels == Html::default()}>{ props.panels.clone() }</div>
             <p key="missing" class="missing" hidden={!cannot}>{ missing }</p>
             <p key="slip" class="slip" hidden={slip.is_empty()}><strong>{ shop.say("verdict.slip") }</strong>{ " " }{ slip }</p>
             <p key="safety" class="instructor" hidden={!(wrong && sure && safety)}>{ shop.say("verdict.from-safety") }</p>

@@ -89,7 +89,7 @@ content/panels.toml can be seen (`make visible` writes that down). The same word
   opaque     screen colour of an opaque film, six hexadecimal digits
   shaded     yes or no
   probe      none, wiped, wetted, aged
-  lamp       tubes, point, raking; lamp_x, lamp_y in mm: where it is mirrored; lamp_turn in degrees
+  lamp       tubes, point, raking; lamp_x, lamp_y in mm: where it is mirrored; lamp_turn in degrees; of raking 0 from the left, 90 from the far edge
   scale      mm a pixel, 0.05 to 1 (0.25 unless told)
   mask       yes: the mask of the fault in the place of the picture
 

@@ -43,11 +43,13 @@ pub(crate) fn run(content: &Content, mut args: Args) -> Output {
         return Ok(visible(content));
     }
     let recipe = recipe(content, &mut args)?;
+    let kind = one_of(&mut args, "lamp", &LAMPS)?.unwrap_or(LampKind::Tubes);
+    let turn = if kind == LampKind::Raking { Lamp::RAKING.turn } else { Lamp::OVERHEAD.turn };
     let lamp = Lamp {
-        kind: one_of(&mut args, "lamp", &LAMPS)?.unwrap_or(LampKind::Tubes),
+        kind,
         x: number(&mut args, "lamp_x", Lamp::OVERHEAD.x, (-WIDTH, 2.0 * WIDTH))?,
         y: number(&mut args, "lamp_y", Lamp::OVERHEAD.y, (-HEIGHT, 2.0 * HEIGHT))?,
-        turn: number(&mut args, "lamp_turn", Lamp::OVERHEAD.turn, (-180.0, 180.0))?,
+        turn: number(&mut args, "lamp_turn", turn, (-360.0, 360.0))?,
     };
     let scale = number(&mut args, "scale", SCALE, SCALES)?;
     let mask = one_of(&mut args, "mask", &YES_NO)?.unwrap_or(false);

@@ -8,7 +8,7 @@ use crate::number::smooth;
 const TURNS: f32 = 210.0;
 /// What is left of it where the lamp stands on the wrong side.
 const LEFT: f32 = 0.05;
-/// A raking lamp from the left stands so far to that side, mm.
+/// A raking lamp at the left or right edge stands so far to that side, mm.
 pub(crate) const RAKING: f32 = 420.0;
 
 /// A pixel of a pore with air in it.

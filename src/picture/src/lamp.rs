@@ -7,7 +7,7 @@ pub enum LampKind {
     Tubes,
     /// One small bright lamp, as a phone's.
     Point,
-    /// Low from the left: every unevenness throws light and shade.
+    /// Low from one side: every unevenness throws light and shade.
     Raking,
 }
 
@@ -20,11 +20,14 @@ pub struct Lamp {
     pub x: f32,
     /// The same from the top.
     pub y: f32,
-    /// Turn of the tubes against the grain, degrees.
+    /// Turn of the tubes against the grain, degrees. Of a raking lamp the side that it lies on, clockwise as one looks down
+    /// on the panel: 0 at its left edge, 90 at the far one, 180 at the right, 270 at the near.
     pub turn: f32,
 }
 
 impl Lamp {
     /// The tubes across the middle of a panel 120 by 90 mm.
     pub const OVERHEAD: Self = Self { kind: LampKind::Tubes, x: 66.0, y: 45.0, turn: 62.0 };
+    /// Low at the left edge of a panel 120 by 90 mm.
+    pub const RAKING: Self = Self { kind: LampKind::Raking, x: 0.0, y: 45.0, turn: 0.0 };
 }

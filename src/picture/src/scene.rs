@@ -85,8 +85,8 @@ struct Pixel {
     veil: f32,
     /// Tilt of the fibre.
     tilt: f32,
-    /// Slope along x: what a raking lamp sees.
-    slope: f32,
+    /// Slope along the grain and across it: what a raking lamp sees.
+    slope: (f32, f32),
 }
 
 impl Lit {
@@ -163,7 +163,7 @@ impl Lit {
             mirror,
             veil,
             tilt: at(&layers.wood.tilt) * if self.film { SHEEN + SHEEN_FILM } else { SHEEN },
-            slope: slope.0,
+            slope,
         }
     }
 
@@ -216,7 +216,10 @@ impl Lit {
                     (self.tubes(along, across, blur, pixel.veil), 0.92 + 0.10 * glow(u, v))
                 }
                 LampKind::Point => (self.bulb(u, v, pixel), 0.80 + 0.22 * glow(u, v)),
-                LampKind::Raking => (0.0, RAKE_LIGHT * (1.0 + pixel.slope / rake).clamp(0.05, 3.0)),
+                LampKind::Raking => {
+                    let toward = pixel.slope.0 * cosine + pixel.slope.1 * sine;
+                    (0.0, RAKE_LIGHT * (1.0 + toward / rake).clamp(0.05, 3.0))
+                }
             };
             let turned = pixel.tilt * (lean + 0.8);
             // Fibre that leans away from the lamp grows darker, never black.
@@ -224,7 +227,7 @@ impl Lit {
             let mirrored = pixel.mirror * lamps + scratched.get(place).copied().unwrap_or(0.0);
             let mut whole = pixel.body;
             if let Some(pore) = frosted.next_if(|pore| pore.frost.place == place) {
-                let seen = pore.seen(if lamp.kind == LampKind::Raking { RAKING } else { u });
+                let seen = pore.seen(if lamp.kind == LampKind::Raking { RAKING * cosine } else { u });
                 for (body, more) in whole.iter_mut().zip(pore.more) {
                     *body += seen * more;
                 }

@@ -2,12 +2,12 @@
 //!
 //! A turn of drawing lasts some milliseconds, then the browser may answer what was touched. The first picture is coarse and
 //! soon there; the fine one takes its place; what lies under the loupe is drawn finer still once the loupe is at rest. The
-//! lamp only relights what is drawn, once a frame.
+//! lamp only relights what is drawn, once a frame. A panel that was drawn before its screen came stands at once.
 
-use super::loupe;
 use super::place::{HEIGHT, Place, WIDTH, shares};
-use crate::device::{NextFrame, canvas, clock};
-use crate::picture::{Grid, Lamp, Panel, Recipe, Work};
+use super::{kept, loupe};
+use crate::device::{NextFrame, canvas};
+use crate::picture::{Grid, Lamp, Outline, Panel, Recipe, Work};
 use gloo::timers::callback::Timeout;
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -17,9 +17,8 @@ use yew::prelude::*;
 /// Millimetres a pixel: of the first picture, 240 by 180, and of the fine one, 480 by 360.
 const COARSE: f32 = 0.5;
 const FINE: f32 = 0.25;
-/// How long a turn lasts, and how much is drawn between two looks at the clock.
+/// How long a turn lasts.
 const TURN_MS: f64 = 8.0;
-const ROWS: usize = 2;
 /// A loupe that has not moved for so long is at rest.
 const REST_MS: u32 = 120;
 
@@ -36,6 +35,12 @@ enum Job {
     Loupe(Place),
 }
 
+/// A panel, and the line round its fault once that was asked for.
+struct Drawn {
+    panel: Panel,
+    outline: Option<Outline>,
+}
+
 struct State {
     picture: NodeRef,
     glass: NodeRef,
@@ -45,11 +50,13 @@ struct State {
     /// What is still to be drawn, the next one last.
     jobs: Vec<Job>,
     work: Option<(Work, Job)>,
-    panel: Option<Panel>,
+    panel: Option<Drawn>,
     pixels: Vec<u8>,
+    /// Whether the fault has a line round it.
+    outlined: bool,
     /// Where the loupe is, and the panel under it, where it is drawn.
     eye: Option<Place>,
-    near: Option<Panel>,
+    near: Option<Drawn>,
     near_pixels: Vec<u8>,
     turn: Option<Timeout>,
     rest: Option<Timeout>,
@@ -68,6 +75,7 @@ impl Easel {
             work: None,
             panel: None,
             pixels: Vec::new(),
+            outlined: false,
             eye: None,
             near: None,
             near_pixels: Vec::new(),
@@ -79,13 +87,31 @@ impl Easel {
 
     /// Begins a picture; the one before stays until there is something of it to see.
     pub(super) fn draw(&self, recipe: Recipe) {
-        let state = &mut *self.0.borrow_mut();
-        state.recipe = Some(recipe);
-        state.work = None;
-        state.near = None;
-        let loupe = state.eye.map(Job::Loupe).into_iter();
-        state.jobs = loupe.chain([FINE, COARSE].map(|scale| Job::Face(face(scale)))).collect();
-        state.turn = Some(self.wait());
+        let ready = kept::take(&recipe);
+        let told = {
+            let state = &mut *self.0.borrow_mut();
+            state.recipe = Some(recipe);
+            state.work = None;
+            state.near = None;
+            state.jobs = state.eye.map(Job::Loupe).into_iter().collect();
+            if ready.is_none() {
+                state.jobs.extend([FINE, COARSE].map(|scale| Job::Face(face(scale))));
+            }
+            state.turn = Some(self.wait());
+            ready
+                .and_then(|panel| state.take(panel, Job::Face(face(FINE))))
+                .map(|told| (state.on_drawn.clone(), told))
+        };
+        if let Some((on_drawn, shares)) = told {
+            on_drawn.emit(Rc::new(shares));
+            self.show();
+        }
+    }
+
+    /// Draws a line round the fault, or takes it away.
+    pub(super) fn outline(&self, outlined: bool) {
+        self.0.borrow_mut().outlined = outlined;
+        self.show();
     }
 
     /// Sets the lamp; the picture follows with the next frame.
@@ -114,10 +140,16 @@ impl Easel {
         self.show();
     }
 
-    /// Ends all that goes on.
+    /// Ends all that goes on. A panel that is ready is kept for the next screen that shows it.
     pub(super) fn stop(&self) {
         let state = &mut *self.0.borrow_mut();
         (state.turn, state.rest, state.frame) = (None, None, None);
+        let unfinished = state.jobs.iter().chain(state.work.as_ref().map(|(_, job)| job));
+        if !unfinished.into_iter().any(|job| matches!(job, Job::Face(_)))
+            && let (Some(recipe), Some(drawn)) = (state.recipe.take(), state.panel.take())
+        {
+            kept::put_down(recipe, drawn.panel);
+        }
     }
 
     /// Goes on with the drawing once the browser has had its turn.
@@ -162,7 +194,6 @@ impl State {
 
     /// One turn of drawing; what it finished.
     fn step(&mut self) -> Option<(Panel, Job)> {
-        let start = clock::ticks();
         let Some((mut work, job)) = self.work.take() else {
             // To set a picture up takes a turn of its own.
             let job = self.jobs.pop()?;
@@ -173,13 +204,11 @@ impl State {
             self.work = Some((Work::begin(self.recipe.clone()?, grid), job));
             return None;
         };
-        while !work.step(ROWS) {
-            if clock::ticks() - start >= TURN_MS {
-                self.work = Some((work, job));
-                return None;
-            }
+        if kept::step_for(&mut work, TURN_MS) {
+            return Some((work.finish(), job));
         }
-        Some((work.finish(), job))
+        self.work = Some((work, job));
+        None
     }
 
     /// Takes what is drawn; of a whole panel, the share of each cell that the fault takes.
@@ -187,31 +216,45 @@ impl State {
         match job {
             Job::Face(grid) => {
                 let told = shares(grid, panel.mask());
-                self.panel = Some(panel);
+                self.panel = Some(Drawn { panel, outline: None });
                 Some(told)
             }
             Job::Loupe(_) => {
-                self.near = Some(panel);
+                self.near = Some(Drawn { panel, outline: None });
                 None
             }
         }
     }
 
     fn paint(&mut self) {
-        let (Some(panel), Some(picture)) = (&self.panel, canvas_of(&self.picture)) else { return };
-        panel.light(self.lamp, &mut self.pixels);
-        let grid = panel.grid();
+        let (Some(drawn), Some(picture)) = (&mut self.panel, canvas_of(&self.picture)) else { return };
+        drawn.light(self.lamp, self.outlined, &mut self.pixels);
+        let grid = drawn.panel.grid();
         if let (Ok(width), Ok(height)) = (u32::try_from(grid.columns), u32::try_from(grid.rows)) {
             canvas::show(&picture, width, height, &self.pixels);
         }
         let (Some(eye), Some(glass)) = (self.eye, canvas_of(&self.glass)) else { return };
-        match &self.near {
-            Some(near) => near.light(self.lamp, &mut self.near_pixels),
+        match &mut self.near {
+            Some(near) => near.light(self.lamp, self.outlined, &mut self.near_pixels),
             None => loupe::enlarge(grid, &self.pixels, eye, &mut self.near_pixels),
         }
         loupe::cut_round(eye, &mut self.near_pixels);
         canvas::show_piece(&glass, loupe::CANVAS, loupe::corner(eye), loupe::side(), &self.near_pixels);
     }
+}
+
+impl Drawn {
+    fn light(&mut self, lamp: Lamp, outlined: bool, pixels: &mut Vec<u8>) {
+        self.panel.light(lamp, pixels);
+        if outlined {
+            self.outline.get_or_insert_with(|| self.panel.outline()).draw(pixels);
+        }
+    }
+}
+
+/// A whole panel, cut as finely as it is shown at last.
+pub(super) fn whole() -> Grid {
+    face(FINE)
 }
 
 fn face(scale: f32) -> Grid {

@@ -15,11 +15,6 @@ pub(super) struct Walked {
     pub(super) by_key: bool,
 }
 
-/// The element of a cell of one of the panels on the page.
-fn id(panel: u32, cell: Cell) -> String {
-    format!("panel-{panel}-cell-{}", cell.number())
-}
-
 /// What is said of a cell.
 pub(super) fn told(shop: &Shop, cell: Cell, words: &str) -> AttrValue {
     let named = [
@@ -31,17 +26,34 @@ pub(super) fn told(shop: &Shop, cell: Cell, words: &str) -> AttrValue {
 }
 
 /// The cells over the picture. A tap points at its very place, a key at the middle of the cell that has the focus.
-pub(super) fn cells(
-    shop: &Shop,
-    panel: u32,
-    now: Cell,
-    shown: bool,
-    tell: &impl Fn(Cell) -> AttrValue,
-    on_cell: &Callback<Walked>,
-    on_place: &Callback<Place>,
-) -> Html {
-    let onkeydown = {
-        let (on_cell, on_place) = (on_cell.clone(), on_place.clone());
+pub(super) struct Cells<'a> {
+    /// Sets the ids apart from those of another panel on the page.
+    pub(super) id: &'a str,
+    pub(super) now: Cell,
+    pub(super) shown: bool,
+    pub(super) on_cell: &'a Callback<Walked>,
+    pub(super) on_place: &'a Callback<Place>,
+}
+
+impl Cells<'_> {
+    pub(super) fn draw(&self, shop: &Shop, tell: impl Fn(Cell) -> AttrValue) -> Html {
+        let one = |cell: Cell| {
+            let tabindex = if cell == self.now { "0" } else { "-1" };
+            html! { <span key={cell.number()} id={id(self.id, cell)} role="gridcell" {tabindex} aria-label={told(shop, cell, &tell(cell))}></span> }
+        };
+        let row = |row: u8| {
+            html! { <div key={row} role="row">{ for (0..COLUMNS).map(|column| one(Cell { column, row })) }</div> }
+        };
+        html! {
+            <div key="cells" class={classes!("panel-cells", self.shown.then_some("shown"))} role="grid" aria-label={shop.say("panel.places")} onclick={self.click()} onkeydown={self.keys()}>
+                { for (0..ROWS).map(row) }
+            </div>
+        }
+    }
+
+    fn keys(&self) -> Callback<KeyboardEvent> {
+        let (on_cell, on_place) = (self.on_cell.clone(), self.on_place.clone());
+        let (now, panel) = (self.now, self.id.to_owned());
         Callback::from(move |event: KeyboardEvent| {
             let key = event.key();
             if matches!(key.as_str(), "Enter" | " ") {
@@ -49,15 +61,16 @@ pub(super) fn cells(
                 on_cell.emit(Walked { cell: now, to: now.middle(), by_key: true });
             } else if let Some(next) = now.walked(&key) {
                 on_cell.emit(Walked { cell: next, to: next.middle(), by_key: true });
-                page::focus(&id(panel, next));
+                page::focus(&id(&panel, next));
             } else {
                 return;
             }
             event.prevent_default();
         })
-    };
-    let onclick = {
-        let (on_cell, on_place) = (on_cell.clone(), on_place.clone());
+    }
+
+    fn click(&self) -> Callback<MouseEvent> {
+        let (on_cell, on_place) = (self.on_cell.clone(), self.on_place.clone());
         Callback::from(move |event: MouseEvent| {
             let target = event.target().and_then(|target| target.dyn_into::<Element>().ok());
             let Some(grid) = target.and_then(|target| target.closest("[role=grid]").ok().flatten()) else {
@@ -67,19 +80,12 @@ pub(super) fn cells(
             on_cell.emit(Walked { cell: Cell::of(place), to: place, by_key: false });
             on_place.emit(place);
         })
-    };
-    let one = |cell: Cell| {
-        let tabindex = if cell == now { "0" } else { "-1" };
-        html! { <span key={cell.number()} id={id(panel, cell)} role="gridcell" {tabindex} aria-label={told(shop, cell, &tell(cell))}></span> }
-    };
-    let row = |row: u8| {
-        html! { <div key={row} role="row">{ for (0..COLUMNS).map(|column| one(Cell { column, row })) }</div> }
-    };
-    html! {
-        <div key="cells" class={classes!("panel-cells", shown.then_some("shown"))} role="grid" aria-label={shop.say("panel.places")} {onclick} {onkeydown}>
-            { for (0..ROWS).map(row) }
-        </div>
     }
+}
+
+/// The element of a cell of one of the panels on the page.
+fn id(panel: &str, cell: Cell) -> String {
+    format!("{panel}-cell-{}", cell.number())
 }
 
 /// The place of the panel that lies under a pointer over an element that covers it.

@@ -12,6 +12,7 @@ pub use work::Work;
 
 use crate::lamp::Lamp;
 use crate::map::{Grid, Map};
+use crate::outline::{self, Outline};
 use crate::pause::at_once;
 use crate::scene::Lit;
 use crate::wood::Wood;
@@ -64,6 +65,12 @@ impl Panel {
         &self.mask.values
     }
 
+    /// A line round the fault, to be drawn on the picture once it may be shown.
+    #[must_use]
+    pub fn outline(&self) -> Outline {
+        Outline::of(&self.mask)
+    }
+
     /// Height of its surface, micrometres, row by row.
     #[must_use]
     pub fn height(&self) -> &[f32] {
@@ -79,10 +86,9 @@ impl Panel {
     /// Whether a place, mm from the left and the top, lies on the fault or within `reach` mm of it.
     #[must_use]
     pub fn is_on_fault(&self, x: f32, y: f32, reach: f32) -> bool {
-        /// A pixel of which less is touched does not count.
-        const LEAST: f32 = 0.05;
         let on = |(column, row, dx, dy): (usize, usize, f32, f32)| {
-            libm::hypotf(dx, dy) <= reach.max(self.mask.grid.scale) && self.mask.at(column, row) > LEAST
+            libm::hypotf(dx, dy) <= reach.max(self.mask.grid.scale)
+                && self.mask.at(column, row) > outline::LEAST
         };
         crate::map::near(self.mask.grid, x, y, reach.max(self.mask.grid.scale)).any(on)
     }

@@ -1,15 +1,13 @@
 //! What these tests share: panels 120 by 90 mm, the change that a fault makes, and how such a change is measured.
 
-use stepboard_picture::{
-    Fault, Finish, Grid, Growth, Lamp, LampKind, Panel, Pores, Recipe, Severity, Species,
-};
+use stepboard_picture::{Fault, Finish, Grid, Growth, Lamp, Panel, Pores, Recipe, Severity, Species};
 
 /// Millimetres a pixel where nothing finer is needed.
 pub(crate) const COARSE: f32 = 0.5;
 /// A lamp so far aside that it is not mirrored: only the colour of what lies there is seen.
 pub(crate) const ASIDE: Lamp = Lamp { x: 600.0, ..Lamp::OVERHEAD };
 /// A low lamp.
-pub(crate) const LOW: Lamp = Lamp { kind: LampKind::Raking, ..Lamp::OVERHEAD };
+pub(crate) const LOW: Lamp = Lamp { x: Lamp::OVERHEAD.x, ..Lamp::RAKING };
 
 /// Pixels in a length, mm.
 pub(crate) fn pixels(length: f32, scale: f32) -> usize {

@@ -1,0 +1,29 @@
+// Lays a certain card on the desk: which card comes next is up to the app, and tests of one family cannot wait for it.
+import { begin } from "./apprentice.mjs";
+
+/** Begins a card, then puts another family's in its place and loads the page anew. */
+export async function lay(page, family, seed, version = 1) {
+  await page.driver.get(page.address);
+  await begin(page);
+  await page.until("the card on the desk", () => page.driver.executeAsyncScript(SWAP, family, seed, version));
+  await page.driver.navigate().refresh();
+  await page.until(`a panel of ${family}`, () => page.driver.executeScript("return document.querySelector('.card-panels') !== null"));
+}
+
+const SWAP = `const [family, seed, version, done] = arguments;
+  const asked = indexedDB.open("stepboard");
+  asked.onsuccess = () => {
+    const database = asked.result;
+    const state = database.transaction("state", "readwrite");
+    const store = state.objectStore("state");
+    const got = store.get("draft");
+    got.onsuccess = () => {
+      if (!got.result) return;
+      const draft = JSON.parse(got.result);
+      Object.assign(draft, { card: { ...draft.card, family, seed, version }, certainty: null, handed: null, reworked: false });
+      draft.slate = { marks: [], figure: "", unit: null, not_enough: false };
+      store.put(JSON.stringify(draft), "draft");
+    };
+    state.oncomplete = () => { database.close(); done(Boolean(got.result)); };
+  };
+  asked.onerror = () => done(false);`;
