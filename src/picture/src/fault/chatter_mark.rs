@@ -15,7 +15,7 @@ const SPACING: (f32, f32) = (3.4, 5.8);
 /// Lean of the bars from square to the grain, radians.
 const LEAN: f32 = 0.09;
 /// Half of the height from valley to crest, micrometres.
-const HEIGHT: [f32; 3] = [5.5, 8.0, 11.0];
+const HEIGHT: [f32; 3] = [8.5, 10.5, 13.0];
 /// How far the tool's speed wandered: radians, over so many mm.
 const WANDER: f32 = 0.35;
 const WANDER_LENGTH: f32 = 40.0;

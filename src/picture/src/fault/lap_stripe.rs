@@ -13,9 +13,9 @@ use crate::wood::layer;
 /// Width of the fan: a small gun, near, so that a panel of this size holds some passes.
 const FAN: (f32, f32) = (30.0, 36.0);
 /// Way from pass to pass in widths of the fan; half a width would be even.
-const STEP: [f32; 3] = [0.70, 0.80, 0.92];
+const STEP: [f32; 3] = [0.77, 0.84, 0.93];
 /// Share of the fan's half-width that is even, from where it thins out.
-const EVEN: f32 = 0.3;
+const EVEN: f32 = 0.25;
 /// How far passes differ in strength, and stray from their place in widths of the fan.
 const UNEVEN: f32 = 0.06;
 const ASTRAY: f32 = 0.02;
