@@ -4,6 +4,7 @@ use super::Card;
 use crate::bench::Facts;
 use crate::content::Content;
 use crate::picture::{Fault, Finish, Grid, Panel, Probe, Recipe, Severity};
+use crate::rules::term::Term;
 use crate::terms;
 
 /// Whether so large a share of a part of a panel is told in words.
@@ -43,27 +44,11 @@ terms! {
     }
 }
 
-terms! {
-    /// How much of a fault there is.
-    Amount {
-        /// Seen when one looks for it.
-        Slight = "slight",
-        /// Seen at once.
-        Plain = "plain",
-        /// The panel is spoiled.
-        Severe = "severe",
-    }
-}
+impl Term for Severity {
+    const ALL: &'static [Self] = &Self::ALL;
 
-impl Amount {
-    /// As pictures name it.
-    #[must_use]
-    pub const fn severity(self) -> Severity {
-        match self {
-            Self::Slight => Severity::Slight,
-            Self::Plain => Severity::Plain,
-            Self::Severe => Severity::Severe,
-        }
+    fn slug(self) -> &'static str {
+        self.slug()
     }
 }
 
@@ -98,7 +83,7 @@ pub(super) fn recipe(facts: &Facts, content: &Content, fault: Option<&str>) -> O
     let look = content.look(facts.maybe_slug(LOOK)?)?;
     let dress = content.dress(facts.maybe_slug("panel_dress")?)?;
     let stage = facts.term::<PanelStage>("panel_stage").ok()?;
-    let amount = facts.term::<Amount>("panel_amount").map_or(Severity::Plain, Amount::severity);
+    let amount = facts.term("panel_amount").unwrap_or(Severity::Plain);
     let mut recipe = dress.on(&look.species, stage.finish(), seed(facts)?);
     stage.undo(&mut recipe);
     recipe.fault = fault.and_then(Fault::from_slug).map(|fault| (fault, amount));

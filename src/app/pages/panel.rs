@@ -10,17 +10,6 @@ use wasm_bindgen::JsCast;
 use web_sys::HtmlSelectElement;
 use yew::prelude::*;
 
-const FINISHES: [(Finish, &str); 6] = [
-    (Finish::Bare, "bare"),
-    (Finish::Sealed, "sealed"),
-    (Finish::Coloured, "coloured"),
-    (Finish::Cleared, "cleared"),
-    (Finish::Rubbed, "rubbed"),
-    (Finish::Buffed, "buffed"),
-];
-const SEVERITIES: [(Severity, &str); 3] =
-    [(Severity::Slight, "slight"), (Severity::Plain, "plain"), (Severity::Severe, "severe")];
-
 /// What is looked at.
 #[derive(Debug, Clone, PartialEq)]
 struct Chosen {
@@ -124,7 +113,7 @@ fn choices(shop: &Shop, chosen: &Chosen, choose: &Callback<Chosen>) -> Html {
         (look_name(shop, &look.slug), look.slug == chosen.look, Chosen { look: look.slug.clone(), ..now() })
     });
     let finishes =
-        FINISHES.map(|(finish, word)| (say(word), finish == chosen.finish, Chosen { finish, ..now() }));
+        Finish::ALL.map(|finish| (say(finish.slug()), finish == chosen.finish, Chosen { finish, ..now() }));
     let dresses = shop.content().dresses.iter().map(|dress| {
         let name = shop.voice().term("", &dress.slug).into();
         (name, dress.slug == chosen.dress, Chosen { dress: dress.slug.clone(), ..now() })
@@ -134,8 +123,8 @@ fn choices(shop: &Shop, chosen: &Chosen, choose: &Callback<Chosen>) -> Html {
         let name = shop.voice().term("", fault.slug()).into();
         (name, chosen.fault == Some(*fault), chosen.with(shop, Some(*fault)))
     });
-    let severities = SEVERITIES
-        .map(|(severity, word)| (say(word), severity == chosen.severity, Chosen { severity, ..now() }));
+    let severities = Severity::ALL
+        .map(|severity| (say(severity.slug()), severity == chosen.severity, Chosen { severity, ..now() }));
     let next = Chosen { piece: chosen.piece % PIECES + 1, ..now() };
     let another = choose.reform(move |_: MouseEvent| next.clone());
     html! {
@@ -186,15 +175,13 @@ fn look_name(shop: &Shop, slug: &str) -> AttrValue {
 
 /// The whole picture in a sentence.
 fn alt(shop: &Shop, chosen: &Chosen) -> AttrValue {
-    let finish =
-        FINISHES.iter().find(|(finish, _)| *finish == chosen.finish).map_or("bare", |(_, word)| word);
     let seen = match chosen.fault {
         Some(fault) => shop.text(&format!("fault.{}.looks", fault.slug())),
         None => shop.say("panel.sound"),
     };
     let named = [
         ("wood", look_name(shop, &chosen.look).to_string()),
-        ("finish", shop.say(&format!("panel.{finish}")).to_lowercase()),
+        ("finish", shop.say(&format!("panel.{}", chosen.finish.slug())).to_lowercase()),
         ("seen", seen.to_string()),
     ];
     shop.say_with("panel.alt", &named)

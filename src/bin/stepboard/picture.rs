@@ -19,21 +19,12 @@ const SCALES: (f32, f32) = (0.05, 1.0);
 /// Builds of stain and of film colour.
 const BUILDS: (f32, f32) = (0.0, 2.0);
 
-const FINISHES: [(&str, Finish); 6] = [
-    ("bare", Finish::Bare),
-    ("sealed", Finish::Sealed),
-    ("coloured", Finish::Coloured),
-    ("cleared", Finish::Cleared),
-    ("rubbed", Finish::Rubbed),
-    ("buffed", Finish::Buffed),
-];
-const SEVERITIES: [(&str, Severity); 3] =
-    [("slight", Severity::Slight), ("plain", Severity::Plain), ("severe", Severity::Severe)];
-const PROBES: [(&str, Probe); 4] =
-    [("none", Probe::None), ("wiped", Probe::Wiped), ("wetted", Probe::Wetted), ("aged", Probe::Aged)];
-const LAMPS: [(&str, LampKind); 3] =
-    [("tubes", LampKind::Tubes), ("point", LampKind::Point), ("raking", LampKind::Raking)];
-const YES_NO: [(&str, bool); 2] = [("no", false), ("yes", true)];
+/// Answers to what is there or not.
+const NO_YES: [bool; 2] = [false, true];
+
+const fn no_yes(yes: bool) -> &'static str {
+    if yes { "yes" } else { "no" }
+}
 
 pub(crate) fn run(content: &Content, mut args: Args) -> Output {
     if args.switches.iter().any(|switch| switch == "list") {
@@ -43,7 +34,7 @@ pub(crate) fn run(content: &Content, mut args: Args) -> Output {
         return Ok(visible(content));
     }
     let recipe = recipe(content, &mut args)?;
-    let kind = one_of(&mut args, "lamp", &LAMPS)?.unwrap_or(LampKind::Tubes);
+    let kind = one_of(&mut args, "lamp", &LampKind::ALL, LampKind::slug)?.unwrap_or(LampKind::Tubes);
     let turn = if kind == LampKind::Raking { Lamp::RAKING.turn } else { Lamp::OVERHEAD.turn };
     let lamp = Lamp {
         kind,
@@ -52,7 +43,7 @@ pub(crate) fn run(content: &Content, mut args: Args) -> Output {
         turn: number(&mut args, "lamp_turn", turn, (-360.0, 360.0))?,
     };
     let scale = number(&mut args, "scale", SCALE, SCALES)?;
-    let mask = one_of(&mut args, "mask", &YES_NO)?.unwrap_or(false);
+    let mask = one_of(&mut args, "mask", &NO_YES, no_yes)?.unwrap_or(false);
     let out = args.take("out").ok_or_else(|| vec!["`out` is needed: the PNG file to write".to_owned()])?;
     args.nothing_left(&[
         "wood",
@@ -90,27 +81,26 @@ pub(crate) fn run(content: &Content, mut args: Args) -> Output {
 }
 
 fn list(content: &Content) -> String {
-    let names = |names: Vec<&str>| json!(names);
     let shown = content.panels.iter().map(|panel| {
         let dress = panel.dresses.first().and_then(|slug| content.dress(slug));
         json!({ "fault": panel.fault, "looks": panel.looks, "words": words(panel.finishes.first(), dress) })
     });
     json!({
         "wood": content.looks.iter().map(|look| look.slug.as_str()).collect::<Vec<_>>(),
-        "fault": names(Fault::ALL.iter().map(|fault| fault.slug()).collect()),
+        "fault": Fault::ALL.iter().map(|fault| fault.slug()).collect::<Vec<_>>(),
         "shown": shown.collect::<Vec<_>>(),
-        "finish": names(FINISHES.iter().map(|(name, _)| *name).collect()),
-        "severity": names(SEVERITIES.iter().map(|(name, _)| *name).collect()),
-        "probe": names(PROBES.iter().map(|(name, _)| *name).collect()),
-        "lamp": names(LAMPS.iter().map(|(name, _)| *name).collect()),
+        "finish": json!(Finish::ALL.map(Finish::slug)),
+        "severity": json!(Severity::ALL.map(Severity::slug)),
+        "probe": json!(Probe::ALL.map(Probe::slug)),
+        "lamp": json!(LampKind::ALL.map(LampKind::slug)),
     })
     .to_string()
 }
 
 /// The words that draw a finish in colours.
 fn words(finish: Option<&Finish>, dress: Option<&Dress>) -> Vec<String> {
-    let finish = FINISHES.iter().find(|(_, one)| Some(one) == finish).map_or("bare", |(name, _)| *name);
-    let mut words = vec![format!("finish={finish}")];
+    let finish = finish.copied().unwrap_or(Finish::Bare);
+    let mut words = vec![format!("finish={}", finish.slug())];
     let Some(dress) = dress else { return words };
     let hex = |[red, green, blue]: [u8; 3]| format!("{red:02x}{green:02x}{blue:02x}");
     words.extend(dress.filler.map(|filler| format!("filler={}", hex(filler))));
@@ -179,25 +169,30 @@ fn recipe(content: &Content, args: &mut Args) -> Result<Recipe, Vec<String>> {
         let allowed = || Fault::ALL.iter().map(|fault| fault.slug()).collect::<Vec<_>>().join(", ");
         Fault::from_slug(&slug).ok_or_else(|| vec![format!("`fault` is `{slug}`; allowed: {}", allowed())])
     });
-    let severity = one_of(args, "severity", &SEVERITIES)?.unwrap_or(Severity::Plain);
+    let severity = one_of(args, "severity", &Severity::ALL, Severity::slug)?.unwrap_or(Severity::Plain);
     Ok(Recipe {
         seed: args.take_count("seed", 0, u32::MAX)?,
-        finish: one_of(args, "finish", &FINISHES)?.unwrap_or(Finish::Bare),
+        finish: one_of(args, "finish", &Finish::ALL, Finish::slug)?.unwrap_or(Finish::Bare),
         filler: colour(args, "filler")?,
         stain: number(args, "stain", 0.0, BUILDS)?,
         amber: number(args, "amber", 0.0, BUILDS)?,
         opaque: colour(args, "opaque")?,
-        shaded: one_of(args, "shaded", &YES_NO)?.unwrap_or(false),
+        shaded: one_of(args, "shaded", &NO_YES, no_yes)?.unwrap_or(false),
         fault: fault.transpose()?.map(|fault| (fault, severity)),
-        probe: one_of(args, "probe", &PROBES)?.unwrap_or_default(),
+        probe: one_of(args, "probe", &Probe::ALL, Probe::slug)?.unwrap_or_default(),
         ..Recipe::bare(look.species.clone(), 0)
     })
 }
 
-fn one_of<T: Copy>(args: &mut Args, key: &str, allowed: &[(&str, T)]) -> Result<Option<T>, Vec<String>> {
+fn one_of<T: Copy>(
+    args: &mut Args,
+    key: &str,
+    allowed: &[T],
+    slug: fn(T) -> &'static str,
+) -> Result<Option<T>, Vec<String>> {
     let Some(told) = args.take(key) else { return Ok(None) };
-    let found = allowed.iter().find(|(name, _)| *name == told).map(|(_, value)| *value);
-    let names = || allowed.iter().map(|(name, _)| *name).collect::<Vec<_>>().join(", ");
+    let found = allowed.iter().copied().find(|value| slug(*value) == told);
+    let names = || allowed.iter().map(|value| slug(*value)).collect::<Vec<_>>().join(", ");
     found.map(Some).ok_or_else(|| vec![format!("`{key}` is `{told}`; allowed: {}", names())])
 }
 

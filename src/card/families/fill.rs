@@ -32,7 +32,8 @@ fn woods(_: &Facts, world: &World<'_>, dice: &mut Dice) -> Vec<Item> {
     plain.into_iter().map(|wood| Item::new(&wood.slug, slip(wood))).collect()
 }
 
-fn slip(wood: &Wood) -> &'static str {
+/// What is misread where this wood is filled and should not be, or the other way round.
+pub(super) fn slip(wood: &Wood) -> &'static str {
     match (wood.pores, wood.porosity) {
         (PoreSize::Large, Porosity::Diffuse) => "diffuse-means-small",
         (PoreSize::Large, _) => "open-pores-overlooked",

@@ -29,6 +29,7 @@ mod material;
 mod mix;
 mod order;
 mod panel;
+mod panel_wood;
 mod pass;
 mod read_wood;
 mod rub;
@@ -78,6 +79,7 @@ const TOPICS: &[&[&Question]] = &[
     fault::ALL,
     fault_mend::ALL,
     panel::ALL,
+    panel_wood::ALL,
     two_part::ALL,
     cup::ALL,
     job_ticket::ALL,

@@ -1,19 +1,18 @@
-//! What is seen on a panel: which fault, where, whether two panels have the same one, what is done about it, which wood,
-//! which stage.
+//! What is seen on a panel: which fault, where, whether two panels have the same one, what is done about it, which stage.
 //!
 //! Faults, woods and colours are drawn from `content/panels.toml`: a fault that is listed there is asked about at once.
 
 use crate::bench::Facts;
 use crate::card::question::{After, Ask, Question, Tempt};
-use crate::card::scene::{Amount, LEFT, PanelStage, RIGHT, WIPED, piece};
+use crate::card::scene::{LEFT, PanelStage, RIGHT, WIPED, piece};
 use crate::card::{Answer, Dice};
 use crate::content::{Panel, World};
+use crate::picture::Severity;
 use crate::rules::fault::{Fault, Rework, remedy};
 use crate::rules::term::Term;
 use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 
-pub(super) const ALL: &[&Question] =
-    &[&PANEL_FAULT, &PANEL_POINT, &PANEL_PAIR, &PANEL_CALL, &PANEL_WOOD, &PANEL_STAGE];
+pub(super) const ALL: &[&Question] = &[&PANEL_FAULT, &PANEL_POINT, &PANEL_PAIR, &PANEL_CALL, &PANEL_STAGE];
 
 /// Which fault is on the panel? Misconceptions: its look-alike; another that shows at that stage.
 const PANEL_FAULT: Question = Question {
@@ -47,14 +46,6 @@ const PANEL_CALL: Question = Question {
     after: After::is("rework-wrong-size"),
 };
 
-/// Which wood is it? Misconception: another wood.
-const PANEL_WOOD: Question = Question {
-    id: "panel-wood",
-    settle: a_wood,
-    ask: Ask::One { answer: wood_seen, tempt: wood_tempts },
-    after: After::is("wrong-wood-taken"),
-};
-
 /// Which stage of the work is it? Misconceptions: the one before, the one after.
 const PANEL_STAGE: Question = Question {
     id: "panel-stage",
@@ -68,11 +59,9 @@ const PANEL_STAGE: Question = Question {
 /// Wood, colour, amount and chance of a panel that shows a fault.
 fn show(facts: &mut Facts, panel: &Panel, dice: &mut Dice) {
     let Some(look) = dice.pick(&panel.looks) else { return };
-    let wanted = dice.pick(Amount::ALL).copied().unwrap_or(Amount::Plain);
-    let shown = panel.seen(look, wanted.severity());
-    let amount = if shown == wanted.severity() { wanted } else { Amount::Plain };
+    let wanted = dice.pick(&Severity::ALL).copied().unwrap_or(Severity::Plain);
     facts.set_term("panel_look", look);
-    facts.set_term("panel_amount", amount.slug());
+    facts.set_term("panel_amount", panel.seen(look, wanted).slug());
     if let Some(finish) = dice.pick(&panel.finishes) {
         facts.set_term("panel_stage", PanelStage::of(*finish).slug());
     }
@@ -159,14 +148,6 @@ fn share_a_panel(a: &Panel, b: &Panel) -> bool {
     a.finishes.iter().any(|finish| b.finishes.contains(finish))
         && a.looks.iter().any(|look| b.looks.contains(look))
         && a.dresses.iter().any(|dress| b.dresses.contains(dress))
-}
-
-fn a_wood(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
-    if let Some(look) = dice.pick(&world.content.looks) {
-        facts.set_term("panel_look", &look.slug);
-    }
-    facts.set_term("panel_dress", "natural");
-    facts.set_term("panel_stage", PanelStage::Bare.slug());
 }
 
 fn a_stage(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
@@ -286,30 +267,6 @@ fn call_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let reworks = [Rework::Rub, Rework::Local, Rework::Face, Rework::Strip];
     let reworks = reworks.into_iter().map(|rework| Tempt::term(answer_of(rework), slip(rework), ""));
     std::iter::once(Tempt::term(ACCEPT, "fault-overlooked", "fault-missed")).chain(reworks).collect()
-}
-
-// Which wood
-
-fn wood_of<'a>(facts: &Facts, world: &World<'a>) -> Result<&'a str, CannotJudge> {
-    let look =
-        world.content.look(facts.slug("panel_look")?).ok_or_else(|| CannotJudge::without("panel_look"))?;
-    Ok(look.wood.as_str())
-}
-
-fn wood_seen(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
-    Ok(Ruling::by("wood.known-by-its-anatomy", Answer::term(wood_of(facts, world)?)))
-}
-
-/// Woods of another look, those of the same kind of growth first.
-fn wood_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
-    let Some(look) = facts.maybe_slug("panel_look").and_then(|slug| world.content.look(slug)) else {
-        return Vec::new();
-    };
-    let mut others: Vec<_> = world.content.looks.iter().filter(|other| other.wood != look.wood).collect();
-    others.sort_by_key(|other| other.species.growth != look.species.growth);
-    let slip = |like: bool| if like { "growth-alone-looked-at" } else { "pores-not-looked-at" };
-    let tempt = |growth: bool, wood: &str| Tempt::term(wood, slip(growth), "");
-    others.iter().map(|other| tempt(other.species.growth == look.species.growth, &other.wood)).collect()
 }
 
 // Which stage

@@ -1,14 +1,17 @@
 //! Lamps that a panel is looked at under.
 
-/// What stands over the panel.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum LampKind {
-    /// Two tubes and a window, as over an inspection bench.
-    Tubes,
-    /// One small bright lamp, as a phone's.
-    Point,
-    /// Low from one side: every unevenness throws light and shade.
-    Raking,
+use crate::named::named;
+
+named! {
+    /// What stands over the panel.
+    LampKind {
+        /// Two tubes and a window, as over an inspection bench.
+        Tubes = "tubes",
+        /// One small bright lamp, as a phone's.
+        Point = "point",
+        /// Low from one side: every unevenness throws light and shade.
+        Raking = "raking",
+    }
 }
 
 /// A lamp, and where it is mirrored in a flat panel.

@@ -11,6 +11,7 @@ mod frost;
 mod lamp;
 mod light;
 mod map;
+mod named;
 mod noise;
 mod number;
 mod outline;

@@ -1,25 +1,28 @@
 //! What a panel is, before it is drawn.
 
 use crate::fault::Fault;
+use crate::named::named;
 use crate::wood::{Face, Screen, Species};
 use serde::{Deserialize, Serialize};
 
-/// How far the finish has come.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Finish {
-    /// Sanded wood.
-    Bare,
-    /// A first film, dull and thin.
-    Sealed,
-    /// Coloured film, not yet under clear.
-    Coloured,
-    /// Clear coats as they left the gun.
-    Cleared,
-    /// Levelled, and rubbed along the grain to an even satin.
-    Rubbed,
-    /// Levelled and buffed.
-    Buffed,
+named! {
+    /// How far the finish has come.
+    #[derive(Serialize, Deserialize)]
+    #[serde(rename_all = "kebab-case")]
+    Finish {
+        /// Sanded wood.
+        Bare = "bare",
+        /// A first film, dull and thin.
+        Sealed = "sealed",
+        /// Coloured film, not yet under clear.
+        Coloured = "coloured",
+        /// Clear coats as they left the gun.
+        Cleared = "cleared",
+        /// Levelled, and rubbed along the grain to an even satin.
+        Rubbed = "rubbed",
+        /// Levelled and buffed.
+        Buffed = "buffed",
+    }
 }
 
 impl Finish {
@@ -29,21 +32,19 @@ impl Finish {
     }
 }
 
-/// How much there is of a fault.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub enum Severity {
-    /// Seen when one looks for it.
-    Slight,
-    /// Seen at once.
-    Plain,
-    /// The panel is spoiled.
-    Severe,
+named! {
+    /// How much there is of a fault.
+    Severity {
+        /// Seen when one looks for it.
+        Slight = "slight",
+        /// Seen at once.
+        Plain = "plain",
+        /// The panel is spoiled.
+        Severe = "severe",
+    }
 }
 
 impl Severity {
-    /// From slight to severe.
-    pub const ALL: [Self; 3] = [Self::Slight, Self::Plain, Self::Severe];
-
     /// One of three values.
     pub(crate) const fn of<T: Copy>(self, values: [T; 3]) -> T {
         let [slight, plain, severe] = values;
@@ -55,18 +56,20 @@ impl Severity {
     }
 }
 
-/// What was done to see better.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
-pub enum Probe {
-    /// Looked at as it lies.
-    #[default]
-    None,
-    /// A band wiped with a soft damp cloth.
-    Wiped,
-    /// Wet with naphtha.
-    Wetted,
-    /// Looked at as it was before, or will be when it has aged.
-    Aged,
+named! {
+    /// What was done to see better.
+    #[derive(Default)]
+    Probe {
+        /// Looked at as it lies.
+        #[default]
+        None = "none",
+        /// A band wiped with a soft damp cloth.
+        Wiped = "wiped",
+        /// Wet with naphtha.
+        Wetted = "wetted",
+        /// Looked at as it was before, or will be when it has aged.
+        Aged = "aged",
+    }
 }
 
 /// A panel to be drawn. The same recipe gives the same picture.
