@@ -4,7 +4,7 @@
 mod support;
 
 use std::collections::{BTreeMap, BTreeSet};
-use stepboard::card::{Answer, Card, Kind, Mark, Voice, deal, families, grade, solve};
+use stepboard::card::{Answer, Card, Diagnosis, Kind, Mark, Voice, deal, families, grade, solve};
 use stepboard::content::{Content, Units, World};
 use stepboard::quantity::Measure;
 use support::{content, seeds};
@@ -101,6 +101,7 @@ fn law(world: &World<'_>, voice: &Voice<'_>, family: &str, seed: u32) {
             }
         }
         Kind::Point => assert!(card.options.is_empty() && enough, "{at}"),
+        Kind::Diagnose => diagnosis(&card, world, &solution.right, &at),
         Kind::Number => {
             if let Answer::Number(right) = solution.right {
                 let shown =
@@ -110,6 +111,35 @@ fn law(world: &World<'_>, voice: &Voice<'_>, family: &str, seed: u32) {
                 assert_ne!(mark(&Answer::Number(far)), Mark::Right, "{at}");
             }
         }
+    }
+}
+
+/// The listed diagnosis is offered, and what differs from it in fault, cause or remedy, or tests everything, is not right.
+fn diagnosis(card: &Card, world: &World<'_>, right: &Answer, at: &str) {
+    let offered = card.offered.as_ref().expect("a card with tests");
+    let Answer::Diagnosis(right) = right else { return };
+    assert!(offered.holds(right), "{at}: {right:?} is not offered");
+    let mark = |given: Diagnosis| {
+        assert!(offered.holds(&given), "{at}: {given:?} is not offered");
+        grade(card, world, &Answer::Diagnosis(given)).expect("graded").mark
+    };
+    for fault in offered.faults.iter().filter(|fault| **fault != right.fault) {
+        assert_eq!(mark(Diagnosis { fault: fault.clone(), ..right.clone() }), Mark::Wrong, "{at}: {fault}");
+    }
+    for cause in offered.causes.iter().filter(|cause| **cause != right.cause) {
+        assert_eq!(mark(Diagnosis { cause: cause.clone(), ..right.clone() }), Mark::Partly, "{at}: {cause}");
+    }
+    for remedy in offered.remedies.iter().filter(|remedy| **remedy != right.remedy) {
+        assert_eq!(
+            mark(Diagnosis { remedy: remedy.clone(), ..right.clone() }),
+            Mark::Partly,
+            "{at}: {remedy}"
+        );
+    }
+    let rest = offered.tests.iter().filter(|test| !right.tests.contains(test));
+    let all: Vec<String> = right.tests.iter().chain(rest).cloned().collect();
+    if all.len() > right.tests.len() {
+        assert_eq!(mark(Diagnosis { tests: all, ..right.clone() }), Mark::Partly, "{at}: every test is done");
     }
 }
 

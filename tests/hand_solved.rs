@@ -33,7 +33,7 @@ fn answer(kind: Kind, text: &str) -> Answer {
         _ if text == "not-enough" => Answer::NotEnough,
         Kind::ChooseAll => Answer::Terms(slugs()),
         Kind::Order => Answer::Order(slugs()),
-        Kind::Point => panic!("a place on a panel is not worked by hand: `{text}`"),
+        Kind::Point | Kind::Diagnose => panic!("what is seen on a panel is not worked by hand: `{text}`"),
         Kind::ChooseOne | Kind::Number => measure(text).map_or_else(|| Answer::term(text), Answer::Number),
     }
 }

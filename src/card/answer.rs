@@ -1,5 +1,6 @@
 //! What can be answered.
 
+use super::diagnosis::Diagnosis;
 use crate::quantity::Measure;
 use serde::{Deserialize, Serialize};
 
@@ -31,6 +32,8 @@ pub enum Answer {
     Place(Place),
     /// Any place on the fault that a panel shows.
     OnTheFault,
+    /// Tests done, and the fault, cause and remedy named after them.
+    Diagnosis(Diagnosis),
 }
 
 impl Answer {

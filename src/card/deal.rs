@@ -1,7 +1,7 @@
 //! Deals a card from a seed: draws a situation, asks the question's options, sometimes leaves a fact untold.
 
 use super::question::{Ask, Item, Kind, Question, Tempt};
-use super::{Answer, Dice, families, tolerance};
+use super::{Answer, Dice, Offered, families, tolerance};
 use crate::bench::{FactValue, Facts};
 use crate::content::{Binding, Draw, FamilyInfo, PROBES, World};
 use crate::quantity::Unit;
@@ -41,6 +41,9 @@ pub struct Card {
     /// Unit asked for; a number card only.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub unit: Option<Unit>,
+    /// Tests at hand and what can be named after them; only a card that asks for a diagnosis.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub offered: Option<Offered>,
 }
 
 /// Why no card can be dealt.
@@ -97,6 +100,10 @@ fn attempt_deal(
     } else {
         None
     };
+    let offered = match question.ask {
+        Ask::Diagnose { offer, .. } => Some(offer(&facts, world, dice)?),
+        _ => None,
+    };
     if dice.one_in(HIDE_ONE_IN) {
         hide(world, info, &mut facts, dice);
     }
@@ -110,6 +117,7 @@ fn attempt_deal(
         facts,
         options,
         unit,
+        offered,
     };
     let solution = super::solve(&card, world)?;
     // What is left untold may turn an answer, but never to one that is not offered.
@@ -166,7 +174,7 @@ fn options(question: &Question, facts: &Facts, world: &World<'_>, dice: &mut Dic
         }
         Ask::All { items, .. } => placed(items(facts, world, dice), OPTIONS_LEAST, dice),
         Ask::Order { items, .. } => placed(items(facts, world, dice), 3, dice),
-        Ask::Number { .. } | Ask::Point { .. } => Some(Vec::new()),
+        Ask::Number { .. } | Ask::Point { .. } | Ask::Diagnose { .. } => Some(Vec::new()),
     }
 }
 

@@ -78,6 +78,11 @@ pub fn solve(card: &Card, world: &World<'_>) -> Option<Solution> {
         Ask::Point { there } => {
             there(&card.facts, world).map(|ruling| (ruling.map(|()| Answer::OnTheFault), POINT_GUESS))
         }
+        Ask::Diagnose { answer, .. } => {
+            let offered = card.offered.as_ref()?;
+            let right = answer(&card.facts, world, offered);
+            right.map(|ruling| (ruling.map(Answer::Diagnosis), offered.guess()))
+        }
         Ask::Order { accepts, .. } => orders(slugs(), |order| accepts(&card.facts, world, order)),
     };
     Some(match answered {
@@ -113,10 +118,14 @@ pub fn grade(card: &Card, world: &World<'_>, given: &Answer) -> Option<Graded> {
             let panels = scene::panels(card, world.content);
             panels.first().is_some_and(|panel| scene::points_at(panel, (place.x_mm, place.y_mm)))
         }
+        (Ask::Diagnose { astray, .. }, Answer::Diagnosis(given)) if solution.right != Answer::NotEnough => {
+            card.offered.as_ref().is_some_and(|offered| astray(&card.facts, world, offered, given).is_none())
+        }
         _ => given.agrees(&solution.right),
     };
     let mark = match (&solution.right, given) {
         _ if right => Mark::Right,
+        (Answer::Diagnosis(wanted), Answer::Diagnosis(given)) if given.fault == wanted.fault => Mark::Partly,
         (Answer::Terms(wanted), Answer::Terms(picked)) if picked.iter().any(|item| wanted.contains(item)) => {
             Mark::Partly
         }
@@ -211,6 +220,13 @@ fn misconception(
     let tempts: Vec<Tempt> = match question.ask {
         Ask::One { tempt, .. } | Ask::Number { tempt, .. } => tempt(&card.facts, world),
         Ask::Point { .. } => return (Some("place-beside-the-fault"), None),
+        Ask::Diagnose { .. } if unknown => return (Some("judged-without-knowing"), None),
+        Ask::Diagnose { astray, .. } => {
+            let (Some(offered), Answer::Diagnosis(given)) = (&card.offered, given) else {
+                return (None, None);
+            };
+            return (astray(&card.facts, world, offered, given), None);
+        }
         Ask::All { .. } | Ask::Order { .. } if unknown => Vec::new(),
         Ask::All { items, .. } => return astray(card, items, world, solution, given),
         Ask::Order { .. } => return (None, None),

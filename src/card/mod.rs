@@ -4,6 +4,7 @@
 
 pub mod answer;
 pub mod deal;
+mod diagnosis;
 mod dice;
 pub mod families;
 pub mod grade;
@@ -16,6 +17,7 @@ pub mod tolerance;
 
 pub use answer::{Answer, Place};
 pub use deal::{Card, DealError, deal};
+pub use diagnosis::{Diagnosis, Named, Offered};
 pub use dice::Dice;
 pub use grade::{Graded, Mark, Solution, grade, solve};
 pub use question::{Ask, Item, Kind, Question, Tempt};

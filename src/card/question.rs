@@ -1,5 +1,6 @@
 //! A question: how a family asks the model. One per card family, a table of plain functions.
 
+use super::diagnosis::{Diagnosis, Offered};
 use super::{Answer, Dice};
 use crate::bench::Facts;
 use crate::content::World;
@@ -21,6 +22,8 @@ pub enum Kind {
     Number,
     /// Point at a place of a panel.
     Point,
+    /// Test a panel, then name fault, cause and remedy.
+    Diagnose,
 }
 
 /// A tempting wrong answer.
@@ -105,6 +108,15 @@ pub enum Ask {
         /// Whether there is one to point at.
         there: fn(&Facts, &World<'_>) -> Judged<()>,
     },
+    /// Test a panel, then name fault, cause and remedy.
+    Diagnose {
+        /// Tests at hand, and what can be named; drawn once, from the full facts.
+        offer: fn(&Facts, &World<'_>, &mut Dice) -> Option<Offered>,
+        /// The right diagnosis, with no more tests than it needs.
+        answer: fn(&Facts, &World<'_>, &Offered) -> Judged<Diagnosis>,
+        /// The misconception that a diagnosis shows: text `slip.<slip>`; none where it is in order.
+        astray: fn(&Facts, &World<'_>, &Offered, &Diagnosis) -> Option<&'static str>,
+    },
     /// A number with a unit.
     Number {
         /// The right number.
@@ -182,6 +194,7 @@ impl Question {
             Ask::Order { .. } => Kind::Order,
             Ask::Number { .. } => Kind::Number,
             Ask::Point { .. } => Kind::Point,
+            Ask::Diagnose { .. } => Kind::Diagnose,
         }
     }
 }

@@ -1,6 +1,6 @@
 //! The answer to a card while it is being made: what is picked, the order so far, the figure typed.
 
-use super::{Answer, Card, Kind, Place};
+use super::{Answer, Card, Kind, Named, Place};
 use crate::quantity::{Measure, Unit};
 use serde::{Deserialize, Serialize};
 
@@ -19,6 +19,9 @@ pub struct Slate {
     /// Place pointed at.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub place: Option<Place>,
+    /// Tests done and what is named so far.
+    #[serde(default, skip_serializing_if = "Named::is_empty")]
+    pub named: Named,
     /// Whether "not enough is told" is the answer.
     pub not_enough: bool,
 }
@@ -43,7 +46,7 @@ impl Slate {
                 }
                 None => self.marks.push(option),
             },
-            Kind::Order | Kind::Number | Kind::Point => {}
+            Kind::Order | Kind::Number | Kind::Point | Kind::Diagnose => {}
         }
         self
     }
@@ -53,6 +56,14 @@ impl Slate {
     pub fn pointed(mut self, place: Place) -> Self {
         self.not_enough = false;
         self.place = Some(place);
+        self
+    }
+
+    /// A test done, or something named.
+    #[must_use]
+    pub fn naming(mut self, named: Named) -> Self {
+        self.not_enough = false;
+        self.named = named;
         self
     }
 
@@ -125,6 +136,7 @@ impl Slate {
             Kind::ChooseAll => Some(Answer::Terms(slugs())).filter(|_| !self.marks.is_empty()),
             Kind::Order => Some(Answer::Order(slugs())),
             Kind::Point => self.place.map(Answer::Place),
+            Kind::Diagnose => self.named.diagnosis().map(Answer::Diagnosis),
             Kind::Number => {
                 let value = self.figure.parse().ok()?;
                 let decimals = self.figure.split('.').nth(1).map_or(0, str::len);

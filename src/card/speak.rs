@@ -90,12 +90,35 @@ impl<'a> Voice<'a> {
             Answer::Number(measure) => self.measure(*measure),
             Answer::Terms(slugs) => list(slugs, "; "),
             Answer::Order(slugs) => list(slugs, " → "),
+            Answer::Diagnosis(named) => {
+                let tests = if named.tests.is_empty() {
+                    self.texts.get("answer.no-test").to_owned()
+                } else {
+                    list(&named.tests, "; ")
+                };
+                let named = [
+                    ("tests", tests),
+                    ("fault", self.term(family, &named.fault)),
+                    ("cause", self.term(family, &named.cause)),
+                    ("remedy", self.term(family, &named.remedy)),
+                ];
+                self.texts.fill("answer.diagnosis", &named.map(|(key, words)| (key.to_owned(), words)).into())
+            }
             Answer::OnTheFault => self.texts.get("answer.on-the-fault").to_owned(),
             Answer::Place(place) => {
                 let mm = |value: f32| self.measure(Measure::new(f64::from(value), Unit::Millimetre, 0));
                 let named = [("x".to_owned(), mm(place.x_mm)), ("y".to_owned(), mm(place.y_mm))];
                 self.texts.fill("answer.place", &Args::from(named))
             }
+        }
+    }
+
+    /// What a test of a card shows: how it comes out, or that it tells nothing of this work.
+    #[must_use]
+    pub fn shown_by(&self, card: &Card, test: &str) -> String {
+        match card.facts.0.get(test) {
+            Some(shown) => self.fact(&card.family, test, shown),
+            None => self.texts.get("answer.tells-nothing").to_owned(),
         }
     }
 

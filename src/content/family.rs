@@ -1,5 +1,6 @@
 //! Facts and card families as they stand in files.
 
+use super::panel::View;
 use crate::quantity::{PartsPerMillion, Unit};
 use crate::rules::fault::Effort;
 use crate::rules::hazard::Solvent;
@@ -92,6 +93,9 @@ pub struct FactInfo {
     /// What it costs to find out on the work, where it is a probe that tells faults apart. Text: `probe.<key>`.
     #[serde(default)]
     pub probe: Option<Effort>,
+    /// How that is seen on a computed panel, where a panel can show it.
+    #[serde(default)]
+    pub view: Option<View>,
 }
 
 impl FactInfo {
@@ -107,6 +111,7 @@ impl FactInfo {
             share: false,
             terms: Vec::new(),
             probe: None,
+            view: None,
         }
     }
 }

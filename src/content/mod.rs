@@ -25,7 +25,7 @@ pub use info::{
     Caution, CautionStage, Consequence, RuleInfo, ScenarioSet, SettingGroup, SettingInfo, SheetSource,
 };
 pub use look::Look;
-pub use panel::{Dress, Panel};
+pub use panel::{Dress, Panel, View};
 pub use text::{Args, Texts};
 pub use ticket::{Part, Ticket};
 pub use units::Units;

@@ -1,6 +1,7 @@
 //! How faults are shown on computed panels: on which woods, in which finish and colour.
 
-use crate::picture::{Finish, Recipe, Screen, Severity, Species};
+use crate::picture::{Finish, Probe, Recipe, Screen, Severity, Species};
+use crate::terms;
 use serde::{Deserialize, Serialize};
 
 /// How a fault that can be drawn is shown.
@@ -70,6 +71,40 @@ impl Dress {
             opaque: self.opaque,
             shaded: self.shaded,
             ..Recipe::bare(species.clone(), seed)
+        }
+    }
+}
+
+terms! {
+    /// How a test is seen on a computed panel.
+    View {
+        /// A band is wiped with a damp cloth.
+        Wiped = "wiped",
+        /// The panel is wet with naphtha.
+        Wetted = "wetted",
+        /// A thumbnail is pressed in.
+        Pressed = "pressed",
+        /// As it lay before the fault came.
+        Aged = "aged",
+        /// Under a lamp that rakes over it.
+        Raking = "raking",
+        /// Under a small lamp that is moved about.
+        Round = "round",
+        /// Under the loupe.
+        Loupe = "loupe",
+    }
+}
+
+impl View {
+    /// What is done to the panel; a lamp and a loupe do nothing to it.
+    #[must_use]
+    pub const fn probe(self) -> Probe {
+        match self {
+            Self::Wiped => Probe::Wiped,
+            Self::Wetted => Probe::Wetted,
+            Self::Pressed => Probe::Pressed,
+            Self::Aged => Probe::Aged,
+            Self::Raking | Self::Round | Self::Loupe => Probe::None,
         }
     }
 }

@@ -13,6 +13,7 @@ mod picture;
 mod show;
 mod wire;
 mod work;
+mod workup;
 
 use args::Args;
 use std::io::Write;

@@ -1,6 +1,6 @@
 //! Cards and answers as they travel in JSON: options under letters, answers by letter.
 
-use crate::show;
+use crate::{show, workup};
 use serde::Deserialize;
 use serde_json::{Value, json};
 use stepboard::card::scene::PANEL_MM;
@@ -9,7 +9,7 @@ use stepboard::content::{CautionStage, Units};
 use stepboard::quantity::{Measure, Unit};
 
 /// The letters of the options.
-const LETTERS: [&str; 6] = ["A", "B", "C", "D", "E", "F"];
+pub(crate) const LETTERS: [&str; 6] = ["A", "B", "C", "D", "E", "F"];
 
 /// Reads the units asked for.
 pub(crate) fn units(name: Option<&str>) -> Result<Units, Vec<String>> {
@@ -24,7 +24,9 @@ pub(crate) fn units(name: Option<&str>) -> Result<Units, Vec<String>> {
 pub(crate) fn card(voice: &Voice<'_>, sheet: &str, card: &Card) -> Value {
     let info = voice.content.family(&card.family);
     let draws = info.map(|info| info.facts.as_slice()).unwrap_or_default();
-    let told = |key: &str| !draws.iter().any(|draw| draw.on_panel && draw.fact == key);
+    let on_panel = draws.iter().filter(|draw| draw.on_panel).flat_map(|draw| voice.content.drawn(draw));
+    let on_panel: Vec<&str> = on_panel.collect();
+    let told = |key: &str| !on_panel.contains(&key);
     let facts: Vec<Value> = card
         .facts
         .0
@@ -52,14 +54,18 @@ pub(crate) fn card(voice: &Voice<'_>, sheet: &str, card: &Card) -> Value {
             .collect()
     };
     let cautions: Vec<String> = info.map(|info| shown(&info.cautions)).unwrap_or_default();
-    json!({
+    let mut told = json!({
         "family": card.family, "version": card.version, "seed": card.seed,
         "sheet": sheet, "sheet_hash": card.sheet,
         "stage": info.map(|info| info.stage), "topic": info.map(|info| info.topic),
         "severity": info.map(|info| info.severity), "kind": card.kind,
         "story": voice.story(card), "ask": voice.ask(card), "facts": facts, "options": options,
         "units": card.unit.map(Unit::siblings).unwrap_or_default(), "cautions": cautions,
-    })
+    });
+    if let Some(offered) = &card.offered {
+        told["offered"] = workup::offered(voice, card, offered);
+    }
+    told
 }
 
 /// An answer as people send it.
@@ -78,6 +84,8 @@ pub(crate) enum Sent {
     Number(Number),
     /// `{"x_mm":40,"y_mm":25}`
     Place(Place),
+    /// `{"tests":["B"],"fault":"A","cause":"C","remedy":"A"}`
+    Diagnosis(workup::Sent),
 }
 
 #[derive(Debug, Clone, Deserialize)]
@@ -105,11 +113,14 @@ pub(crate) struct Number {
     unit: String,
 }
 
+/// Every kind of card.
+const KINDS: [Kind; 6] =
+    [Kind::ChooseOne, Kind::ChooseAll, Kind::Order, Kind::Number, Kind::Point, Kind::Diagnose];
+
 /// Reads an answer in any of its forms.
 pub(crate) fn sent(value: Value) -> Result<Sent, String> {
     serde_json::from_value(value.clone()).map_err(|_| {
-        let forms: Vec<&str> =
-            [Kind::ChooseOne, Kind::ChooseAll, Kind::Order, Kind::Number, Kind::Point].map(form).to_vec();
+        let forms: Vec<&str> = KINDS.map(form).to_vec();
         format!("`answer` is {value}; allowed: {}, \"not-enough\"", forms.join(", "))
     })
 }
@@ -157,6 +168,7 @@ pub(crate) fn answer(card: &Card, sent: &Sent) -> Result<Answer, String> {
                 "a place lies from 0 to {width} mm from the left and from 0 to {height} mm from the top"
             ))
         }
+        (Kind::Diagnose, Sent::Diagnosis(sent)) => workup::read(card, sent).map(Answer::Diagnosis),
         (kind, _) => Err(format!("a {kind:?} card takes {}, or \"not-enough\"", form(kind))),
     }
 }
@@ -173,6 +185,7 @@ const fn form(kind: Kind) -> &'static str {
         Kind::Order => "{\"order\":[\"A\",\"B\",\"C\"]}",
         Kind::Number => "{\"value\":1.5,\"unit\":\"h\"}",
         Kind::Point => "{\"x_mm\":40,\"y_mm\":25}",
+        Kind::Diagnose => "{\"tests\":[\"A\"],\"fault\":\"A\",\"cause\":\"B\",\"remedy\":\"C\"}",
     }
 }
 
@@ -194,6 +207,7 @@ pub(crate) fn solution(voice: &Voice<'_>, card: &Card, solution: &Solution) -> V
     let right = match &solution.right {
         Answer::NotEnough => json!("not-enough"),
         Answer::OnTheFault => json!("on-the-fault"),
+        Answer::Diagnosis(right) => workup::told(card, right),
         Answer::Terms(slugs) => json!({ "picks": letters(slugs) }),
         Answer::Order(slugs) => json!({ "order": letters(slugs) }),
         Answer::Number(measure) if card.kind == Kind::Number => {

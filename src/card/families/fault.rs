@@ -85,7 +85,7 @@ fn until_named(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
 }
 
 /// What a fault shows at every probe, in a random order after the look.
-fn shown_by<'a>(fault: &'a Fault, world: &World<'a>, dice: &mut Dice) -> Vec<(&'a str, &'a str)> {
+pub(super) fn shown_by<'a>(fault: &'a Fault, world: &World<'a>, dice: &mut Dice) -> Vec<(&'a str, &'a str)> {
     let mut probes = world.content.probes();
     if let Some(look) = probes.iter().position(|probe| probe.key == LOOK) {
         let look = probes.remove(look);
@@ -100,7 +100,7 @@ fn shown_by<'a>(fault: &'a Fault, world: &World<'a>, dice: &mut Dice) -> Vec<(&'
 }
 
 /// The probe that everybody does first: what it looks like.
-const LOOK: &str = "mark";
+pub(super) const LOOK: &str = "mark";
 
 fn seen<'a>(facts: &'a Facts, world: &World<'a>) -> Ruling<Belief<'a>> {
     diagnose(&world.content.faults, &observed(facts, world.content))
@@ -309,7 +309,7 @@ fn a_fault_with_a_cure(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
 }
 
 /// The answer that stands for the rework of a fault: its words are those of the fault.
-fn rework_of(fault: &Fault) -> Answer {
+pub(super) fn rework_of(fault: &Fault) -> Answer {
     Answer::Term(format!("{}.fix", fault.id))
 }
 
@@ -319,7 +319,7 @@ fn mends(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
 }
 
 /// The rework of faults with another cure, of its look-alikes before others.
-fn mends_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
+pub(super) fn mends_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let Ok(fault) = facts.slug("fault").and_then(|id| world.fault(id)) else { return Vec::new() };
     let alike = partners(fault, world);
     let other = |one: &&Fault| one.cure.is_some() && one.cure != fault.cure && one.severity != fault.severity;

@@ -48,7 +48,7 @@ fn likeliest(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
     Ok(first_cause(named(facts, world)?, &[])?.map(Answer::term))
 }
 
-fn likeliest_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
+pub(super) fn likeliest_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let Ok(fault) = named(facts, world) else { return Vec::new() };
     let ranked = ranked_causes(fault);
     let first = ranked.first().map_or(0.0, |(_, p)| *p);

@@ -45,6 +45,7 @@ mod vapour;
 mod variant;
 mod waiting;
 mod waste;
+mod workup;
 
 /// The questions by topic.
 const TOPICS: &[&[&Question]] = &[
@@ -80,6 +81,7 @@ const TOPICS: &[&[&Question]] = &[
     fault_mend::ALL,
     panel::ALL,
     panel_wood::ALL,
+    workup::ALL,
     two_part::ALL,
     cup::ALL,
     job_ticket::ALL,

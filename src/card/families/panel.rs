@@ -57,7 +57,7 @@ const PANEL_STAGE: Question = Question {
 // Panels
 
 /// Wood, colour, amount and chance of a panel that shows a fault.
-fn show(facts: &mut Facts, panel: &Panel, dice: &mut Dice) {
+pub(super) fn show(facts: &mut Facts, panel: &Panel, dice: &mut Dice) {
     let Some(look) = dice.pick(&panel.looks) else { return };
     let wanted = dice.pick(&Severity::ALL).copied().unwrap_or(Severity::Plain);
     facts.set_term("panel_look", look);
@@ -186,7 +186,7 @@ fn fault_seen(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
 }
 
 /// Look-alikes first, then others that can be drawn; twins only where they have been wiped.
-fn fault_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
+pub(super) fn fault_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let Ok(right) = fault(facts, world) else { return Vec::new() };
     let alike = super::fault::partners(right, world);
     let others = world.content.panels.iter().filter(|panel| panel.fault != right.id);

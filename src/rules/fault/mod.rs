@@ -8,6 +8,7 @@ mod observe;
 mod probe;
 mod remedy;
 mod telling;
+mod workup;
 
 pub use alike::{Pair, Reading, deciding_probe, read, separates};
 pub use belief::{Belief, Certainty, FITS_LEAST, SURE_LEAST, belief, diagnose};
@@ -19,3 +20,4 @@ pub use observe::{MISREAD, Observation, Seen, agrees, likelihood, speaks_of};
 pub use probe::{Effort, Probe};
 pub use remedy::{Later, Remedy, remedy, shows_later};
 pub use telling::{Branch, Telling, entropy, ranked_probes, telling};
+pub use workup::{Case, FOR_LITTLE, Test};

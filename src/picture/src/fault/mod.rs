@@ -26,6 +26,7 @@ mod grain_sink;
 mod grey_pore;
 mod lap_stripe;
 mod milk;
+mod nail;
 mod orange_peel;
 mod pale_pore;
 mod peeling;

@@ -3,10 +3,11 @@
 //! pores, a weave lies as the cloth lay.
 
 use super::field::{coarse, spread};
+use super::nail::Nail;
 use crate::map::Map;
 use crate::noise::{Chance, soft};
-use crate::number::{cell, coordinate, smooth};
-use crate::panel::{Layers, Recipe, Severity};
+use crate::number::{cell, smooth};
+use crate::panel::{Layers, Probe, Recipe, Severity};
 use crate::pause::pause;
 use crate::wood::layer;
 
@@ -30,10 +31,8 @@ const VEIL: [f32; 3] = [0.03, 0.05, 0.08];
 const NAILS: [usize; 3] = [1, 2, 4];
 const NAIL: (f32, f32) = (5.5, 8.0);
 const NAIL_HALF: (f32, f32) = (0.5, 0.75);
-const NAIL_WIDE: f32 = 0.7;
 const NAIL_DEEP: [f32; 3] = [14.0, 18.0, 22.0];
 const NAIL_ROUND: f32 = 0.3;
-const NAIL_STEPS: usize = 24;
 /// They lie so far from the rim at least.
 const RIM: f32 = 20.0;
 /// Share of the full pressure, and depth of a dent, micrometres, from which a place is marked.
@@ -51,7 +50,7 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
     let pressed = spread(&slow, grid).await;
     let pulled_u = coarse(grid, |x, y| PULLED.1 * soft(seed(2), PULLED.0, x, y)).await;
     let pulled_v = coarse(grid, |x, y| PULLED.1 * soft(seed(3), PULLED.0, x, y)).await;
-    let nails = nails(layers, &mut chance, severity).await;
+    let nails = nails(layers, recipe, &mut chance, severity).await;
     let film = &mut layers.film;
     let maps = film.height.values.iter_mut().zip(&mut film.rough.values).zip(&mut film.veil.values);
     let maps = maps.zip(&mut layers.mask.values).zip(pressed.values.iter().zip(&nails.values));
@@ -83,25 +82,17 @@ fn crown(u: f32, v: f32) -> f32 {
 }
 
 /// Depth of what thumbnails pressed in, micrometres.
-async fn nails(layers: &Layers, chance: &mut Chance, severity: Severity) -> Map {
+async fn nails(layers: &Layers, recipe: &Recipe, chance: &mut Chance, severity: Severity) -> Map {
     let grid = layers.grid();
     let mut dents = Map::of(grid, 0.0);
     for _ in 0..severity.of(NAILS) {
-        let (x, y) = (chance.between(RIM, grid.width() - RIM), chance.between(RIM, grid.height() - RIM));
+        let at = (chance.between(RIM, grid.width() - RIM), chance.between(RIM, grid.height() - RIM));
         let (radius, half) = (chance.between(NAIL.0, NAIL.1), chance.between(NAIL_HALF.0, NAIL_HALF.1));
-        let facing = core::f32::consts::TAU * chance.even();
-        let at = |step: usize| {
-            let turn = facing + half * (2.0 * coordinate(step) / coordinate(NAIL_STEPS) - 1.0);
-            // The middle of the crescent lies at the place.
-            (
-                x + radius * (libm::cosf(turn) - libm::cosf(facing)),
-                y + radius * (libm::sinf(turn) - libm::sinf(facing)),
-            )
-        };
-        for step in 0..NAIL_STEPS {
-            let middle = 1.0 - libm::fabsf(2.0 * (coordinate(step) + 0.5) / coordinate(NAIL_STEPS) - 1.0);
-            dents.stroke(at(step), at(step + 1), NAIL_WIDE, severity.of(NAIL_DEEP) * libm::sqrtf(middle));
-        }
+        let nail = Nail { at, radius, half, facing: core::f32::consts::TAU * chance.even() };
+        nail.press(&mut dents, severity.of(NAIL_DEEP));
+    }
+    if recipe.probe == Probe::Pressed {
+        Nail::beside_the_middle(grid).press(&mut dents, severity.of(NAIL_DEEP));
     }
     dents.blurred(NAIL_ROUND).await
 }

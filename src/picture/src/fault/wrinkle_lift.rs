@@ -3,10 +3,11 @@
 //! break in hard film.
 
 use super::field::{coarse, spread};
+use super::nail::Nail;
 use crate::map::Map;
 use crate::noise::{Chance, soft};
 use crate::number::smooth;
-use crate::panel::{Layers, Recipe, Severity};
+use crate::panel::{Layers, Probe, Recipe, Severity};
 use crate::pause::pause;
 use crate::wood::layer;
 
@@ -34,6 +35,8 @@ const SHADE: f32 = 0.2;
 /// The skin is dull.
 const VEIL: f32 = 0.10;
 const ROUGH: f32 = 0.006;
+/// A thumbnail sinks into it so far, micrometres (by eye: its underside is soft).
+const NAIL_DEEP: f32 = 22.0;
 /// Share of the full strength from which a fold is marked.
 const MARKED: (f32, f32) = (0.05, 0.2);
 
@@ -66,6 +69,12 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
         *rough += ROUGH * patch;
         *body *= 1.0 - SHADE * 0.5 * (patch - fold);
         *mask = mask.max(smooth(MARKED.0, MARKED.1, *patch));
+    }
+    if recipe.probe == Probe::Pressed {
+        let mut dent = Map::of(grid, 0.0);
+        Nail::beside_the_middle(grid).press(&mut dent, NAIL_DEEP);
+        let dents = film.height.values.iter_mut().zip(&dent.values);
+        dents.for_each(|(height, dent)| *height -= dent);
     }
 }
 

@@ -67,6 +67,8 @@ named! {
         Wiped = "wiped",
         /// Wet with naphtha.
         Wetted = "wetted",
+        /// A thumbnail pressed in beside the middle.
+        Pressed = "pressed",
         /// Looked at as it was before, or will be when it has aged.
         Aged = "aged",
     }
