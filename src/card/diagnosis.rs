@@ -54,6 +54,9 @@ pub struct Diagnosis {
 pub struct Named {
     /// Tests done so far, in their order.
     pub tests: Vec<String>,
+    /// The test whose result is looked at.
+    #[serde(default)]
+    pub shown: Option<String>,
     /// The fault.
     pub fault: Option<String>,
     /// The cause.
@@ -69,9 +72,10 @@ impl Named {
         *self == Self::default()
     }
 
-    /// A test more. One that was done stays done.
+    /// A test more, which is looked at. One that was done stays done, and is looked at again or no longer.
     #[must_use]
     pub fn tested(mut self, test: &str) -> Self {
+        self.shown = Some(test.to_owned()).filter(|_| self.shown.as_deref() != Some(test));
         if !self.tests.iter().any(|done| done == test) {
             self.tests.push(test.to_owned());
         }

@@ -99,6 +99,7 @@ fn missing(draft: &Draft, card: &Card) -> Option<&'static str> {
     match (draft.slate.answer(card), draft.certainty) {
         (None, _) if card.kind == Kind::Number => Some("card.need-figure"),
         (None, _) if card.kind == Kind::Point => Some("card.need-place"),
+        (None, _) if card.kind == Kind::Diagnose => Some("card.need-diagnosis"),
         (None, _) => Some("card.need-answer"),
         (Some(_), None) => Some("card.need-certainty"),
         _ => None,
@@ -112,6 +113,7 @@ fn how(shop: &Shop, card: &Card) -> AttrValue {
         Kind::Order => shop.say("card.put-order"),
         Kind::Number => shop.say("card.give-number"),
         Kind::Point => shop.say("card.point-at"),
+        Kind::Diagnose => shop.say("card.test-and-name"),
     }
 }
 

@@ -129,6 +129,7 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
         Some(_) => ("verdict.check", "next-step"),
         None if card.kind == Kind::Number => ("card.need-figure", "next-step not-yet"),
         None if card.kind == Kind::Point => ("card.need-place", "next-step not-yet"),
+        None if card.kind == Kind::Diagnose => ("card.need-diagnosis", "next-step not-yet"),
         None => ("card.need-answer", "next-step not-yet"),
     };
     let toggle = on_slate.reform({

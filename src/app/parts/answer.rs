@@ -1,6 +1,7 @@
 //! The place for an answer, in the form that the card asks for.
 
 use super::choices::{Choices, choices};
+use super::diagnosis::diagnosis_field;
 use super::number::number_field;
 use super::order::OrderField;
 use crate::app::state::Shop;
@@ -24,7 +25,7 @@ pub(in crate::app) fn answer_field(
         Kind::ChooseOne | Kind::ChooseAll => {
             let (picked, many, slate) = (marks(slate), kind == Kind::ChooseAll, slate.clone());
             let on_pick = on_slate.reform(move |option| slate.clone().pick(kind, option));
-            choices(shop, &Choices { labels, label, group, picked, many, on_pick })
+            choices(shop, &Choices { labels, label, group: group.into(), picked, many, on_pick })
         }
         Kind::Order => {
             let (places, slate) = (slate.marks.clone(), slate.clone());
@@ -35,6 +36,7 @@ pub(in crate::app) fn answer_field(
             let said = if slate.place.is_some() { "card.place-marked" } else { "card.place-wanted" };
             html! { <p class="kraft pointed" role="status">{ shop.say(said) }</p> }
         }
+        Kind::Diagnose => diagnosis_field(shop, card, slate, on_slate, group),
         Kind::Number => number_field(shop, label, group, slate, card.unit, on_slate),
     }
 }

@@ -3,6 +3,8 @@
 use super::panel::{Panel, Place, Seen, Shown};
 use crate::app::state::Shop;
 use crate::card::{Card, Kind, Place as Pointed, Slate, scene};
+use crate::content::View;
+use crate::picture::Probe;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -15,7 +17,8 @@ pub(in crate::app) fn card_panels(
     on_slate: &Callback<Slate>,
 ) -> Html {
     let place = slate.place.filter(|_| !slate.not_enough);
-    panels(shop, card, place, &pointing(card, slate, on_slate), false)
+    let shown = slate.named.shown.as_deref().and_then(|test| shop.content().fact(test));
+    panels(shop, card, place, &pointing(card, slate, on_slate), shown.and_then(|test| test.view), false)
 }
 
 /// The panels of a card that was answered: named, the fault with a line round it, the place that was tapped marked.
@@ -25,7 +28,7 @@ pub(in crate::app) fn answered_panels(
     place: Option<Pointed>,
     on_place: &Callback<Place>,
 ) -> Html {
-    panels(shop, card, place, on_place, true)
+    panels(shop, card, place, on_place, None, true)
 }
 
 /// What a tap on the panel makes of the answer.
@@ -41,9 +44,13 @@ fn panels(
     card: &Rc<Card>,
     place: Option<Pointed>,
     on_place: &Callback<Place>,
+    view: Option<View>,
     answered: bool,
 ) -> Html {
-    let recipes = scene::panels(card, shop.content());
+    let mut recipes = scene::panels(card, shop.content());
+    if let Some(probe) = view.map(View::probe).filter(|probe| *probe != Probe::None) {
+        recipes.iter_mut().for_each(|recipe| recipe.probe = probe);
+    }
     if recipes.is_empty() {
         return Html::default();
     }
@@ -78,7 +85,7 @@ fn panels(
     let faces: Vec<Shown> = recipes.into_iter().enumerate().map(shown).collect();
     html! {
         <div key="panels" class={classes!("card-panels", several.then_some("two"))}>
-            <Panel {faces} {words} {place} on_place={on_place.clone()} {answered} />
+            <Panel {faces} {words} {place} on_place={on_place.clone()} {view} {answered} />
         </div>
     }
 }

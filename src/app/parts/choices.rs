@@ -10,7 +10,7 @@ pub(super) const LETTERS: [&str; 6] = ["A", "B", "C", "D", "E", "F"];
 pub(super) struct Choices {
     pub(super) labels: Vec<AttrValue>,
     pub(super) label: String,
-    pub(super) group: &'static str,
+    pub(super) group: AttrValue,
     pub(super) picked: Vec<usize>,
     pub(super) many: bool,
     pub(super) on_pick: Callback<usize>,
@@ -23,7 +23,7 @@ pub(super) fn choices(shop: &Shop, props: &Choices) -> Html {
         let onchange = props.on_pick.reform(move |_: Event| index);
         html! {
             <label key={index} class={classes!("choice", picked.then_some("picked"), props.many.then_some("many"))}>
-                <input type={if props.many { "checkbox" } else { "radio" }} name={props.group} checked={picked} {onchange} />
+                <input type={if props.many { "checkbox" } else { "radio" }} name={props.group.clone()} checked={picked} {onchange} />
                 <span class="letter" aria-hidden="true">{ LETTERS.get(index).copied().unwrap_or_default() }</span>
                 <span class="words">{ label }</span>
                 <span class="pick" aria-hidden="true">{ icon(Picture::Pencil) }{ shop.say("card.your-pick") }</span>

@@ -6,6 +6,7 @@ mod card_panels;
 mod certainty;
 mod choices;
 mod cut;
+mod diagnosis;
 mod frame;
 mod icon;
 mod moments;

@@ -3,7 +3,7 @@
 use super::moments::moments;
 use super::{SignKind, rules, sign, working};
 use crate::app::state::{Shop, use_shop};
-use crate::card::{Answer, Card, Graded, Mark};
+use crate::card::{Answer, Card, Diagnosis, Graded, Mark};
 use crate::device::page;
 use crate::record::Certainty;
 use crate::rules::term::Severity;
@@ -97,6 +97,26 @@ pub(in crate::app) fn told(shop: &Shop, card: &Card, answer: &Answer) -> Html {
     match answer {
         Answer::Terms(slugs) => html! { <ul class="told">{ items(slugs) }</ul> },
         Answer::Order(slugs) => html! { <ol class="told">{ items(slugs) }</ol> },
+        Answer::Diagnosis(named) => named_as(shop, card, named),
         other => html! { voice.answer(&card.family, other) },
+    }
+}
+
+/// A diagnosis, part by part.
+fn named_as(shop: &Shop, card: &Card, named: &Diagnosis) -> Html {
+    let term = |slug: &String| shop.voice().term(&card.family, slug);
+    let tests: Vec<String> = named.tests.iter().map(term).collect();
+    let tests =
+        if tests.is_empty() { shop.text("answer.no-test") } else { AttrValue::from(tests.join("; ")) };
+    let part = |key: &'static str, words: AttrValue| {
+        html! { <div {key}><dt>{ shop.say(key) }</dt><dd>{ words }</dd></div> }
+    };
+    html! {
+        <dl class="named">
+            { part("card.fault", term(&named.fault).into()) }
+            { part("card.cause", term(&named.cause).into()) }
+            { part("card.remedy", term(&named.remedy).into()) }
+            { part("card.tests", tests) }
+        </dl>
     }
 }

@@ -23,6 +23,7 @@ pub(in crate::app) use place::Place;
 
 use super::{Picture, icon};
 use crate::app::state::{Shop, use_shop};
+use crate::content::View;
 use crate::picture::{LampKind, Recipe};
 use easel::Shares;
 use face::Face;
@@ -65,6 +66,9 @@ pub(in crate::app) struct PanelProps {
     pub(in crate::app) place: Option<Place>,
     /// Gets the place that was pointed at.
     pub(in crate::app) on_place: Callback<Place>,
+    /// A test that is done: it turns the lamp that it needs on, or lays the loupe on.
+    #[prop_or_default]
+    pub(in crate::app) view: Option<View>,
     /// The answer is given: where the fault is may be shown.
     #[prop_or_default]
     pub(in crate::app) answered: bool,
@@ -84,6 +88,15 @@ pub(in crate::app) fn Panel(props: &PanelProps) -> Html {
     let drawn = use_force_update();
     let held = use_mut_ref(Held::default);
     let eye = use_state_eq(|| None::<Place>);
+    use_effect_with(props.view, {
+        let (lamp, eye) = (lamp.clone(), eye.setter());
+        move |view| match view {
+            Some(View::Raking) => lamp.set(LampAt { kind: LampKind::Raking, ..*lamp }),
+            Some(View::Round) => lamp.set(LampAt { kind: LampKind::Point, ..*lamp }),
+            Some(View::Loupe) => eye.set(Some(MIDDLE)),
+            _ => {}
+        }
+    });
     let on_lamp = {
         let set = lamp.setter();
         Callback::from(move |to: LampAt| set.set(to))

@@ -1,0 +1,105 @@
+//! Tests that are done on a panel one by one, then the fault, its cause and its remedy.
+
+use super::choices::{Choices, choices};
+use crate::app::state::Shop;
+use crate::card::{Card, Named, Offered, Slate};
+use crate::quantity::{Measure, Unit};
+use crate::rules::fault::Effort;
+use yew::prelude::*;
+
+/// The tests and what is named; nothing on a card that offers none.
+pub(super) fn diagnosis_field(
+    shop: &Shop,
+    card: &Card,
+    slate: &Slate,
+    on_slate: &Callback<Slate>,
+    group: &'static str,
+) -> Html {
+    let Some(offered) = &card.offered else { return Html::default() };
+    let on_named = on_slate.reform({
+        let slate = slate.clone();
+        move |named| slate.clone().naming(named)
+    });
+    let named = &slate.named;
+    type Set = fn(&mut Named, String);
+    let parts: [(&str, &[String], &Option<String>, Set); 3] = [
+        ("fault", &offered.faults, &named.fault, |named, slug| named.fault = Some(slug)),
+        ("cause", &offered.causes, &named.cause, |named, slug| named.cause = Some(slug)),
+        ("remedy", &offered.remedies, &named.remedy, |named, slug| named.remedy = Some(slug)),
+    ];
+    let part = |(key, slugs, picked, set): (&'static str, &[String], &Option<String>, Set)| {
+        let label = shop.say(&format!("card.{key}"));
+        let words = |slug: &String| AttrValue::from(shop.voice().term(&card.family, slug));
+        let picked = slugs.iter().position(|slug| !slate.not_enough && Some(slug) == picked.as_ref());
+        let on_pick = on_named.reform({
+            let (named, slugs) = (named.clone(), slugs.to_vec());
+            move |option: usize| {
+                let mut named = named.clone();
+                if let Some(slug) = slugs.get(option) {
+                    set(&mut named, slug.clone());
+                }
+                named
+            }
+        });
+        let rows = Choices {
+            labels: slugs.iter().map(words).collect(),
+            label: label.to_string(),
+            group: format!("{group}-{key}").into(),
+            picked: picked.into_iter().collect(),
+            many: false,
+            on_pick,
+        };
+        html! { <section {key} class="to-name"><h3>{ label }</h3>{ choices(shop, &rows) }</section> }
+    };
+    html! {
+        <>
+            { tests(shop, card, offered, named, &on_named) }
+            { for parts.into_iter().map(part) }
+        </>
+    }
+}
+
+/// The tests at hand: each tells what it costs, and once it is done what it shows.
+fn tests(shop: &Shop, card: &Card, offered: &Offered, named: &Named, on_named: &Callback<Named>) -> Html {
+    let effort = |test: &String| shop.content().fact(test).and_then(|fact| fact.probe);
+    let one = |test: &String| {
+        let done = named.tests.contains(test);
+        let shown = named.shown.as_ref() == Some(test);
+        let onclick = on_named.reform({
+            let (named, test) = (named.clone(), test.clone());
+            move |_: MouseEvent| named.clone().tested(&test)
+        });
+        let result = if done { shop.voice().shown_by(card, test) } else { String::new() };
+        html! {
+            <li key={test.clone()} class={classes!("test", done.then_some("done"), shown.then_some("picked"))}>
+                <button type="button" aria-pressed={shown.to_string()} {onclick}>
+                    <span class="words">{ shop.voice().term(&card.family, test) }</span>
+                    <span class="cost">{ for effort(test).map(|effort| cost(shop, effort)) }</span>
+                </button>
+                <p class="shows" aria-live="polite" hidden={!done}>{ result }</p>
+            </li>
+        }
+    };
+    let spent: f64 = named.tests.iter().filter_map(effort).map(Effort::all_minutes).sum();
+    let spent = shop.say_with("card.spent", &[("minutes", minutes(shop, spent))]);
+    html! {
+        <section key="tests" class="to-name tests">
+            <h3>{ shop.say("card.tests") }<span class="note">{ spent }</span></h3>
+            <ul>{ for offered.tests.iter().map(one) }</ul>
+        </section>
+    }
+}
+
+fn minutes(shop: &Shop, minutes: f64) -> String {
+    shop.voice().measure(Measure::new(minutes, Unit::Minute, 0))
+}
+
+/// What a test costs: its minutes, and those of mending its mark.
+fn cost(shop: &Shop, effort: Effort) -> AttrValue {
+    let took = ("minutes", minutes(shop, effort.minutes));
+    if effort.marks_the_work() {
+        shop.say_with("card.cost-mend", &[took, ("mend", minutes(shop, effort.mend_minutes))])
+    } else {
+        shop.say_with("card.cost", &[took])
+    }
+}
