@@ -4,7 +4,6 @@ use super::choices::{Choices, choices};
 use crate::app::state::Shop;
 use crate::card::{Card, Named, Offered, Slate};
 use crate::quantity::{Measure, Unit};
-use crate::rules::fault::Effort;
 use yew::prelude::*;
 
 /// The tests and what is named; nothing on a card that offers none.
@@ -62,6 +61,7 @@ pub(super) fn diagnosis_field(
 /// The tests at hand: each tells what it costs, and once it is done what it shows.
 fn tests(shop: &Shop, card: &Card, offered: &Offered, named: &Named, on_named: &Callback<Named>) -> Html {
     let effort = |test: &String| shop.content().fact(test).and_then(|fact| fact.probe);
+    let cost = |test: &String| effort(test).map(|effort| cost(shop, effort.minutes, effort.mend_minutes));
     let one = |test: &String| {
         let done = named.tests.contains(test);
         let shown = named.shown.as_ref() == Some(test);
@@ -74,13 +74,13 @@ fn tests(shop: &Shop, card: &Card, offered: &Offered, named: &Named, on_named: &
             <li key={test.clone()} class={classes!("test", done.then_some("done"), shown.then_some("picked"))}>
                 <button type="button" aria-pressed={shown.to_string()} {onclick}>
                     <span class="words">{ shop.voice().term(&card.family, test) }</span>
-                    <span class="cost">{ for effort(test).map(|effort| cost(shop, effort)) }</span>
+                    <span class="cost">{ for cost(test) }</span>
                 </button>
                 <p class="shows" aria-live="polite" hidden={!done}>{ result }</p>
             </li>
         }
     };
-    let spent: f64 = named.tests.iter().filter_map(effort).map(Effort::all_minutes).sum();
+    let spent: f64 = named.tests.iter().filter_map(effort).map(|effort| effort.all_minutes()).sum();
     let spent = shop.say_with("card.spent", &[("minutes", minutes(shop, spent))]);
     html! {
         <section key="tests" class="to-name tests">
@@ -95,10 +95,10 @@ fn minutes(shop: &Shop, minutes: f64) -> String {
 }
 
 /// What a test costs: its minutes, and those of mending its mark.
-fn cost(shop: &Shop, effort: Effort) -> AttrValue {
-    let took = ("minutes", minutes(shop, effort.minutes));
-    if effort.marks_the_work() {
-        shop.say_with("card.cost-mend", &[took, ("mend", minutes(shop, effort.mend_minutes))])
+fn cost(shop: &Shop, takes: f64, mending: f64) -> AttrValue {
+    let took = ("minutes", minutes(shop, takes));
+    if mending > 0.0 {
+        shop.say_with("card.cost-mend", &[took, ("mend", minutes(shop, mending))])
     } else {
         shop.say_with("card.cost", &[took])
     }

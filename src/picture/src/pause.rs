@@ -22,7 +22,7 @@ pub(crate) async fn pause() {
 pub(crate) const fn worked() {}
 
 #[cfg(test)]
-std::thread_local! {
+thread_local! {
     static WORKED: core::cell::Cell<usize> = const { core::cell::Cell::new(0) };
 }
 

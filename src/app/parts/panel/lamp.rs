@@ -34,6 +34,11 @@ impl Default for LampAt {
 }
 
 impl LampAt {
+    /// Another lamp, as it was left.
+    pub(super) const fn with(self, kind: LampKind) -> Self {
+        Self { kind, ..self }
+    }
+
     /// The lamp as it shines. One that rakes lies at the edge of the panel.
     pub(super) fn shone(self) -> Lamp {
         match self.kind {
@@ -124,7 +129,7 @@ impl LampAt {
 pub(super) fn lamp_choice(shop: &Shop, panel: u32, at: LampAt, on_lamp: &Callback<LampAt>) -> Html {
     let one = |(kind, word): (LampKind, &str)| {
         let picked = at.kind == kind;
-        let onchange = on_lamp.reform(move |_: Event| LampAt { kind, ..at });
+        let onchange = on_lamp.reform(move |_: Event| at.with(kind));
         html! {
             <label key={word.to_owned()} class={classes!("unit", picked.then_some("picked"))}>
                 <input type="radio" name={format!("lamp-{panel}")} checked={picked} {onchange} /><span>{ shop.say(&format!("panel.{word}")) }</span>

@@ -91,8 +91,8 @@ pub(in crate::app) fn Panel(props: &PanelProps) -> Html {
     use_effect_with(props.view, {
         let (lamp, eye) = (lamp.clone(), eye.setter());
         move |view| match view {
-            Some(View::Raking) => lamp.set(LampAt { kind: LampKind::Raking, ..*lamp }),
-            Some(View::Round) => lamp.set(LampAt { kind: LampKind::Point, ..*lamp }),
+            Some(View::Raking) => lamp.set(lamp.with(LampKind::Raking)),
+            Some(View::Round) => lamp.set(lamp.with(LampKind::Point)),
             Some(View::Loupe) => eye.set(Some(MIDDLE)),
             _ => {}
         }
