@@ -1,7 +1,7 @@
 // What an apprentice does, in the words of the screen: the tests read as the work at the tablet.
 
 const START = /^(Start with|Go on at card)/;
-const HAND_IN = /^(Hand it in|Pick an answer|Type the figure|Mark the place|Say how far you would go)/;
+const HAND_IN = /^(Hand it in|Pick an answer|Type the figure|Mark the place|Name fault, cause and remedy|Say how far you would go)/;
 /** Rings that are no answer: the lamps over a panel. */
 const LAMP = /^(Overhead|Raking|Small lamp)$/;
 const CERTAINTY = /right (less|about|more) .*times in/;
@@ -39,6 +39,11 @@ export async function answer(page) {
   if (await page.has("button", /^Delete the last digit/)) {
     await page.press("button", /^1$/);
     return "number";
+  }
+  const groups = await page.all("radiogroup", /^(Fault|Cause to look at first|Remedy)$/);
+  if (groups.length === 3) {
+    for (const group of groups) await page.touch(await group.findElement({ css: "label" }));
+    return "diagnose";
   }
   for (const ring of await page.all("radio")) {
     const name = await ring.getAccessibleName();

@@ -257,6 +257,27 @@ async function local(page) {
   return assert.fail("no panel with a fault of its own place");
 }
 
+test("a test that is done turns the picture, says what it shows and counts its minutes", () =>
+  journey("panel-diagnosis", SIZES[1], async (page) => {
+    // Bloom, and a damp cloth at hand.
+    await lay(page, "panel-diagnosis", BLOOM);
+    await fine(page);
+    await page.says("0 min spent");
+    const before = await picture(page);
+    await page.press("button", /^Wipe with a soft/);
+    await other(page, before);
+    await page.says("It goes, the gloss below is clean");
+    await page.says("2 min spent");
+    await page.assertAccessible("a panel under test");
+    await page.shot("panel-diagnosis");
+    assert.equal(await answer(page), "diagnose");
+    await handIn(page);
+    await page.says("Wipe with a soft, barely damp cloth");
+  }));
+
+/** Seed of a diagnosis card of bloom whose cloth is at hand. */
+const BLOOM = 1;
+
 test("a panel that was drawn before its screen came stands at once", () =>
   journey("panel-ahead", SIZES[1], async (page) => {
     await watched(page);

@@ -74,7 +74,7 @@ fn tests(shop: &Shop, card: &Card, offered: &Offered, named: &Named, on_named: &
             <li key={test.clone()} class={classes!("test", done.then_some("done"), shown.then_some("picked"))}>
                 <button type="button" aria-pressed={shown.to_string()} {onclick}>
                     <span class="words">{ shop.voice().term(&card.family, test) }</span>
-                    <span class="cost">{ for cost(test) }</span>
+                    <span class="takes">{ for cost(test) }</span>
                 </button>
                 <p class="shows" aria-live="polite" hidden={!done}>{ result }</p>
             </li>

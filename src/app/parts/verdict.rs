@@ -105,17 +105,20 @@ pub(in crate::app) fn told(shop: &Shop, card: &Card, answer: &Answer) -> Html {
 /// A diagnosis, part by part.
 fn named_as(shop: &Shop, card: &Card, named: &Diagnosis) -> Html {
     let term = |slug: &String| shop.voice().term(&card.family, slug);
-    let tests: Vec<String> = named.tests.iter().map(term).collect();
-    let tests =
-        if tests.is_empty() { shop.text("answer.no-test") } else { AttrValue::from(tests.join("; ")) };
-    let part = |key: &'static str, words: AttrValue| {
-        html! { <div {key}><dt>{ shop.say(key) }</dt><dd>{ words }</dd></div> }
+    let test = |slug: &String| html! { <li key={slug.clone()}>{ term(slug) }</li> };
+    let tests = if named.tests.is_empty() {
+        html! { shop.text("answer.no-test") }
+    } else {
+        html! { <ul>{ for named.tests.iter().map(test) }</ul> }
+    };
+    let part = |key: &'static str, told: Html| {
+        html! { <div {key}><dt>{ shop.say(key) }</dt><dd>{ told }</dd></div> }
     };
     html! {
         <dl class="named">
-            { part("card.fault", term(&named.fault).into()) }
-            { part("card.cause", term(&named.cause).into()) }
-            { part("card.remedy", term(&named.remedy).into()) }
+            { part("card.fault", html! { term(&named.fault) }) }
+            { part("card.cause", html! { term(&named.cause) }) }
+            { part("card.remedy", html! { term(&named.remedy) }) }
             { part("card.tests", tests) }
         </dl>
     }
