@@ -7,7 +7,7 @@
 use crate::bench::{ceiling, fresnel, slopes};
 use crate::frost::{Frosted, RAKING};
 use crate::lamp::{Lamp, LampKind};
-use crate::light::{Colour, Light};
+use crate::light::{Colour, Light, inside, strip};
 use crate::map::{Grid, Map};
 use crate::number::{hypotenuse, smooth};
 use crate::panel::{Arc, Layers, Paints, Recipe};
@@ -87,6 +87,13 @@ struct Pixel {
     tilt: f32,
     /// Slope along the grain and across it: what a raking lamp sees.
     slope: (f32, f32),
+}
+
+/// A lamp as every pixel sees it: where it is mirrored, how far it leans to one side, and what scratches send of it.
+struct Shone<'a> {
+    aim: (f32, f32),
+    lean: f32,
+    scratched: &'a [f32],
 }
 
 impl Lit {
@@ -175,9 +182,9 @@ impl Lit {
             if u.abs() > WINDOW.0 + FAR_BLURS * along || v.abs() > WINDOW.1 + FAR_BLURS * across {
                 return 0.0;
             }
-            let (wide, tall) = (self.light.strip(u, WINDOW.0, along), self.light.strip(v, WINDOW.1, across));
-            let bar_up = self.light.strip(u, BAR, along) * tall;
-            let bar = |share: f32| self.light.strip(v - share * WINDOW.1, BAR, across) * wide;
+            let (wide, tall) = (strip(u, WINDOW.0, along), strip(v, WINDOW.1, across));
+            let bar_up = strip(u, BAR, along) * tall;
+            let bar = |share: f32| strip(v - share * WINDOW.1, BAR, across) * wide;
             let sky = 1.0 - 0.25 * smooth(-WINDOW.1, WINDOW.1, v);
             WINDOW_LIGHT * sky * (wide * tall - bar_up - bar(-0.333) - bar(0.333)).max(0.0)
         };
@@ -201,11 +208,13 @@ impl Lit {
             LampKind::Raking => Vec::new(),
         };
         let rake = if self.film { RAKE_FILM } else { RAKE };
-        let mut frosted = self.frosted.iter().peekable();
-        for ((place, pixel), bytes) in self.pixels.iter().enumerate().zip(pixels.chunks_exact_mut(4)) {
-            let (u, v) = (pixel.ceiling.0 - aim.0, pixel.ceiling.1 - aim.1);
-            let (lamps, falls) = match lamp.kind {
-                LampKind::Tubes => {
+        let shone = Shone { aim, lean, scratched: &scratched };
+        match lamp.kind {
+            LampKind::Tubes => self.lay(
+                pixels,
+                &shone,
+                |pore, u| pore.seen(u),
+                |pixel, u, v| {
                     let (along, across) = (u * cosine + v * sine, v * cosine - u * sine);
                     // What one tube is blurred by is the blur square to it.
                     let blur = if pixel.blur.0 < pixel.blur.1 {
@@ -214,20 +223,47 @@ impl Lit {
                         pixel.blur.0
                     };
                     (self.tubes(along, across, blur, pixel.veil), 0.92 + 0.10 * glow(u, v))
-                }
-                LampKind::Point => (self.bulb(u, v, pixel), 0.80 + 0.22 * glow(u, v)),
-                LampKind::Raking => {
+                },
+            ),
+            LampKind::Point => self.lay(
+                pixels,
+                &shone,
+                |pore, u| pore.seen(u),
+                |pixel, u, v| (self.bulb(u, v, pixel), 0.80 + 0.22 * glow(u, v)),
+            ),
+            LampKind::Raking => self.lay(
+                pixels,
+                &shone,
+                |pore, _| pore.seen(RAKING * cosine),
+                |pixel, _, _| {
                     let toward = pixel.slope.0 * cosine + pixel.slope.1 * sine;
                     (0.0, RAKE_LIGHT * (1.0 + toward / rake).clamp(0.05, 3.0))
-                }
-            };
-            let turned = pixel.tilt * (lean + 0.8);
+                },
+            ),
+        }
+    }
+
+    /// Lays the light of a lamp on every pixel. `lit` gives what of the lamp is mirrored there and how much of it falls on
+    /// what lies below, `aired` how far air in a pore is seen; both get the way from the lamp, mm. Each lamp has its own
+    /// loop, so that none asks at every pixel which one it is.
+    fn lay(
+        &self,
+        pixels: &mut [u8],
+        shone: &Shone<'_>,
+        aired: impl Fn(&Frosted, f32) -> f32,
+        lit: impl Fn(&Pixel, f32, f32) -> (f32, f32),
+    ) {
+        let mut frosted = self.frosted.iter().peekable();
+        for ((place, pixel), bytes) in self.pixels.iter().enumerate().zip(pixels.chunks_exact_mut(4)) {
+            let (u, v) = (pixel.ceiling.0 - shone.aim.0, pixel.ceiling.1 - shone.aim.1);
+            let (lamps, falls) = lit(pixel, u, v);
+            let turned = pixel.tilt * (shone.lean + 0.8);
             // Fibre that leans away from the lamp grows darker, never black.
             let sheen = if turned < 0.0 { 1.0 / (1.0 - turned) } else { 1.0 + turned };
-            let mirrored = pixel.mirror * lamps + scratched.get(place).copied().unwrap_or(0.0);
+            let mirrored = pixel.mirror * lamps + shone.scratched.get(place).copied().unwrap_or(0.0);
             let mut whole = pixel.body;
             if let Some(pore) = frosted.next_if(|pore| pore.frost.place == place) {
-                let seen = pore.seen(if lamp.kind == LampKind::Raking { RAKING * cosine } else { u });
+                let seen = aired(pore, u);
                 for (body, more) in whole.iter_mut().zip(pore.more) {
                     *body += seen * more;
                 }
@@ -241,23 +277,20 @@ impl Lit {
     }
 
     fn tubes(&self, along: f32, across: f32, blur: f32, veil: f32) -> f32 {
-        let seen = |blur: f32| {
-            if across.abs() > TRAY_HALF + FAR_BLURS * blur {
-                return 0.0;
-            }
-            let end = self.light.strip(along, TUBE_LONG, blur);
-            let tube = |side: f32| self.light.strip(across + side * TUBES_APART, TUBE_HALF, blur);
-            end * (TUBE_LIGHT * (tube(1.0) + tube(-1.0))
-                + TRAY_LIGHT * self.light.strip(across, TRAY_HALF, blur))
+        let sharp = if across.abs() > TRAY_HALF + FAR_BLURS * blur {
+            0.0
+        } else {
+            let lit = |off: f32, half: f32| strip(off, half, blur);
+            let tubes = lit(across + TUBES_APART, TUBE_HALF) + lit(across - TUBES_APART, TUBE_HALF);
+            lit(along, TUBE_LONG) * (TUBE_LIGHT * tubes + TRAY_LIGHT * lit(across, TRAY_HALF))
         };
-        let sharp = seen(blur);
         if veil < LEAST_VEIL {
             return sharp;
         }
         // Blurred so wide, tubes and tray are one soft band.
         let wide = hypotenuse(blur + VEIL, BAND);
         let band = BAND_LIGHT / wide * self.light.pass(0.5 * (across / wide) * (across / wide));
-        sharp * (1.0 - veil) + self.light.strip(along, TUBE_LONG, wide) * band * veil
+        sharp * (1.0 - veil) + strip(along, TUBE_LONG, wide) * band * veil
     }
 
     fn bulb(&self, u: f32, v: f32, pixel: &Pixel) -> f32 {
@@ -267,7 +300,7 @@ impl Lit {
             if distance > BULB + FAR_BLURS * along {
                 return 0.0;
             }
-            BULB_LIGHT / (1.0 + 2.0 * spread) * self.light.inside(distance - BULB, along)
+            BULB_LIGHT / (1.0 + 2.0 * spread) * inside(distance - BULB, along)
         };
         let sharp = seen(pixel.blur);
         if pixel.veil > 0.0 {

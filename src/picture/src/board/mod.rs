@@ -6,7 +6,7 @@ mod wood;
 
 pub use surface::Surface;
 
-use crate::light::{Colour, Light, screen};
+use crate::light::{Colour, Light, screen, strip};
 use crate::noise::Noise;
 use crate::number::{coordinate, mix, smooth};
 use crate::soak;
@@ -310,8 +310,8 @@ impl Painter {
             + 0.5 * self.noise.at(spot.y / (0.6 * length) + 3.0, spot.x / (0.45 * length));
         let off = off + film.wave * wave + film.pore * spot.relief;
         ROOM_LIGHT
-            + TRAY_LIGHT * self.light.strip(off, TRAY_HALF, film.blur.max(0.5))
-            + TUBE_LIGHT * self.light.strip(off, TUBE_HALF, film.blur)
+            + TRAY_LIGHT * strip(off, TRAY_HALF, film.blur.max(0.5))
+            + TUBE_LIGHT * strip(off, TUBE_HALF, film.blur)
     }
 }
 
