@@ -94,7 +94,7 @@ pub fn next<'a>(content: &'a Content, past: &[Past], within: Option<Stage>) -> O
 }
 
 /// Place of a stage in the order of the work; the room comes last.
-fn place(stage: Stage) -> usize {
+pub(super) fn place(stage: Stage) -> usize {
     if stage == Stage::Room { Stage::ALL.len() } else { stage as usize }
 }
 
