@@ -1,6 +1,7 @@
 //! What is held, and what to ask next. It sees only what was answered, in the order in which it was answered.
 
 mod held;
+pub mod mastery;
 pub mod memory;
 mod next;
 mod past;
