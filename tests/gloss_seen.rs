@@ -33,7 +33,7 @@ fn panel(finish: Finish) -> Panel {
 /// Linear light of a byte: the screen's coding undone (IEC 61966-2-1).
 fn linear(byte: u8) -> f64 {
     let share = f64::from(byte) / 255.0;
-    if share <= 0.04045 { share / 12.92 } else { ((share + 0.055) / 1.055).powf(2.4) }
+    if share <= 0.04045 { share / 12.92 } else { libm::pow((share + 0.055) / 1.055, 2.4) }
 }
 
 /// How dark the upright bar of the mirrored window is against its panes, 0 to 1: the middle of strips 2 mm high.

@@ -99,12 +99,11 @@ fn the_line_goes_round_a_fault_and_hides_nothing_of_it() {
             let panel = panel(Some(fault), seed, SCALE);
             let (grid, line) = (panel.grid(), lined(&panel));
             assert!(line.iter().any(|on| *on), "{fault:?}, piece {seed}: no line");
-            /// Lines along the edge of the face may lie on the fault, mm.
-            const EDGE: f32 = 1.0;
-            let margin = (EDGE / SCALE) as usize;
+            /// Lines along the edge of the face may lie on the fault: a millimetre, in pixels.
+            const EDGE: usize = 4;
             let touched = panel.mask().iter().zip(&line).enumerate().filter(|(place, (share, on))| {
                 let (column, row) = (place % grid.columns, place / grid.columns);
-                let inner = column.min(row).min(grid.columns - 1 - column).min(grid.rows - 1 - row) > margin;
+                let inner = column.min(row).min(grid.columns - 1 - column).min(grid.rows - 1 - row) > EDGE;
                 inner && **on && **share > 0.05
             });
             assert_eq!(touched.count(), 0, "{fault:?}, piece {seed}: the line hides some of it");
