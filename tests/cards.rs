@@ -136,11 +136,14 @@ fn diagnosis(card: &Card, world: &World<'_>, right: &Answer, at: &str) {
             "{at}: {remedy}"
         );
     }
-    let rest = offered.tests.iter().filter(|test| !right.tests.contains(test));
-    let all: Vec<String> = right.tests.iter().chain(rest).cloned().collect();
-    if all.len() > right.tests.len() {
-        assert_eq!(mark(Diagnosis { tests: all, ..right.clone() }), Mark::Partly, "{at}: every test is done");
-    }
+    assert_eq!(mark(right.clone()), Mark::Right, "{at}");
+    let reversed = right.tests.iter().rev().cloned().collect();
+    assert_eq!(mark(Diagnosis { tests: reversed, ..right.clone() }), Mark::Right, "{at}: the order of tests");
+    // One test is never too many, whatever it tells, where nothing looks the same.
+    let one = |test: &String| Diagnosis { tests: vec![test.clone()], ..right.clone() };
+    let right_alone = offered.tests.iter().filter(|test| mark(one(test)) == Mark::Right).count();
+    let twins = world.content.panel(&right.fault).is_some_and(|panel| !panel.twins.is_empty());
+    assert!(twins || right_alone == offered.tests.len(), "{at}: a single test is called needless");
 }
 
 /// Whether an item applies, asked on a card that offers it alone.

@@ -4,7 +4,7 @@
 mod support;
 
 use stepboard::content::Content;
-use stepboard::rules::fault::{Case, Observation, Probe, Test, entropy};
+use stepboard::rules::fault::{Case, Observation, Probe, Test};
 use support::content;
 
 fn probe<'a>(content: &'a Content, key: &str) -> Probe<'a> {
@@ -17,7 +17,7 @@ fn case<'a>(content: &'a Content, fault: &str, twins: &[&str], tests: &[&str]) -
     let shows = |key: &str| fault.seen.get(key).and_then(|answers| answers.first()).map(String::as_str);
     let seen = Observation { probe: probe(content, "mark"), answer: shows("mark").expect("a look") };
     Case {
-        faults: &content.faults,
+        faults: content.faults.clone(),
         fault,
         twins: twins.iter().map(|twin| content.fault(twin).expect("a fault")).collect(),
         seen: vec![seen],
@@ -33,20 +33,16 @@ fn blush_is_not_named_before_bloom_is_wiped_for() {
     assert_eq!(case.still_alike(&[]).map(|twin| twin.id.as_str()), Some("bloom-haze"));
     assert_eq!(case.still_alike(&["water_stood"]).map(|twin| twin.id.as_str()), Some("bloom-haze"));
     assert_eq!(case.still_alike(&["damp_wipe"]), None);
-    let enough = case.enough().expect("it can be told").answer;
+    let enough = case.enough().answer;
     assert!(enough.contains(&"damp_wipe"), "{enough:?}");
 }
 
-/// [la-09] Without the cloth, and without anything else that tells the two apart, it cannot be named.
+/// [la-09] What tells neither of the two leaves both open, however much of it is done.
 #[test]
-fn what_would_decide_is_named_where_it_is_not_at_hand() {
+fn what_tells_nothing_of_either_rules_nothing_out() {
     let content = content();
-    let case = case(&content, "blush", &["bloom-haze"], &["test_block", "palm"]);
-    let missing = case.enough().expect_err("nothing tells the two apart").missing;
-    let [key] = missing.as_slice() else { panic!("{missing:?}") };
-    let of = |fault: &str| content.fault(fault).expect("a fault").seen.get(key.as_str()).cloned();
-    let (blush, bloom) = (of("blush").expect("it speaks of it"), of("bloom-haze").expect("it speaks of it"));
-    assert!(!blush.iter().any(|answer| bloom.contains(answer)), "`{key}` tells them apart");
+    let case = case(&content, "blush", &["bloom-haze"], &["test_block", "palm", "white_lies"]);
+    assert!(case.still_alike(&["test_block", "palm", "white_lies"]).is_some());
 }
 
 /// Of all faults only soft film shows dents [T18, G1 5-31]: with one test that fits it is named, and the next is too much.
@@ -56,42 +52,35 @@ fn once_it_can_be_named_every_test_is_for_nothing() {
     let dented = content.faults.iter().filter(|fault| fault.seen["mark"].iter().any(|mark| mark == "dents"));
     assert_eq!(dented.count(), 1, "the scene rests on it");
     let case = case(&content, "soft-film", &[], &["thumbnail", "cloth_press"]);
-    assert_eq!(case.enough().expect("named").answer.len(), 1);
-    assert_eq!(case.needless(&["cloth_press", "thumbnail"]).answer, ["thumbnail"]);
-    assert_eq!(case.needless(&[]).answer, Vec::<&str>::new());
+    assert_eq!(case.enough().answer.len(), 1);
+    // Either of the two would have done, and one is never too many.
+    assert_eq!(case.needless(&["cloth_press", "thumbnail"]).answer, ["thumbnail", "cloth_press"]);
+    assert_eq!(case.needless(&["thumbnail"]).answer, Vec::<&str>::new());
+    assert_eq!(
+        case.needless(&["thumbnail", "cloth_press"]).answer,
+        case.needless(&["cloth_press", "thumbnail"]).answer
+    );
 }
 
-/// A test tells nothing the second time.
+/// A hollow or a bump under the finger tells fish-eye from a nib [la-04; B1, G2]; a test of which a fish-eye says nothing was
+/// worth trying, and is counted for its minutes only.
 #[test]
-fn a_test_done_again_is_for_nothing() {
+fn a_test_that_shows_nothing_is_not_needless() {
     let content = content();
-    let case = case(&content, "fish-eye", &[], &["came", "pore_line", "fingertip"]);
-    let needless = case.needless(&["came", "came"]).answer;
-    assert_eq!(needless, ["came"]);
+    let case = case(&content, "fish-eye", &[], &["fingertip", "tape_pull", "odour"]);
+    assert!(case.tests.iter().filter(|test| test.shows.is_none()).count() == 2, "the scene rests on it");
+    assert_eq!(case.needless(&["tape_pull", "odour", "fingertip"]).answer, Vec::<&str>::new());
 }
 
 /// Cracks are cold checks, splits of the wood or crow's feet [la-21, la-22; T1, T3, G2 11.4.2.6]. How they run is seen in a
-/// minute; whether tape lifts the film costs an hour of mending and three of these faults answer it alike or not at all.
+/// minute; that tape does not lift the film costs an hour of mending, and a split answers it alike.
 #[test]
-fn a_long_test_that_mars_is_for_nothing_where_a_look_tells_more() {
-    let content = content();
-    let case = case(&content, "cold-check", &[], &["crack_way", "tape_pull"]);
-    assert_eq!(case.needless(&["tape_pull"]).answer, ["tape_pull"]);
-    assert_eq!(case.needless(&["crack_way"]).answer, Vec::<&str>::new());
-    assert_eq!(case.enough().expect("it can be told").answer.first(), Some(&"crack_way"));
-}
-
-/// Entropy of two alike faults is one bit (C. E. Shannon 1948, section 6): so much a deciding test tells at most.
-#[test]
-fn no_test_tells_more_than_there_is_to_know() {
-    let content = content();
-    let least = entropy([0.5, 0.5].into_iter());
-    assert!((least - 1.0).abs() < 1e-12);
-    for fault in &content.faults {
-        let keys: Vec<&str> = fault.seen.keys().map(String::as_str).filter(|key| *key != "mark").collect();
-        let case = case(&content, &fault.id, &[], &keys);
-        let enough = case.enough().expect("no twin to rule out").answer;
-        assert!(case.needless(&enough).answer.is_empty(), "{}: {enough:?}", fault.id);
-        assert!(enough.len() <= keys.len(), "{}", fault.id);
-    }
+fn the_quickest_tests_that_name_it_are_enough() {
+    let mut content = content();
+    content
+        .faults
+        .retain(|fault| ["cold-check", "substrate-crack", "crows-foot"].contains(&fault.id.as_str()));
+    let case = case(&content, "cold-check", &[], &["tape_pull", "crack_way"]);
+    assert_eq!(case.enough().answer, ["crack_way"]);
+    assert_eq!(case.needless(&["tape_pull", "crack_way"]).answer, ["tape_pull"]);
 }

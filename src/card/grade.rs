@@ -1,7 +1,7 @@
 //! Grades an answer: the model is asked anew, and the answer is judged alone.
 
 use super::question::{Ask, Item, Tempt};
-use super::{Answer, Card, Dice, families, scene, tolerance};
+use super::{Answer, Card, Dice, Offered, families, scene, tolerance};
 use crate::content::World;
 use crate::rules::sorted::sorted;
 use crate::rules::verdict::{RuleId, Ruling, Step};
@@ -98,7 +98,7 @@ pub fn solve(card: &Card, world: &World<'_>) -> Option<Solution> {
             missing: cannot.missing,
             rules: vec![RuleId("card.not-enough-told")],
             working: Vec::new(),
-            guess: 1.0 / options_and_not_enough(card),
+            guess: card.offered.as_ref().map_or(1.0 / options_and_not_enough(card), Offered::guess),
         },
     })
 }
@@ -225,7 +225,7 @@ fn misconception(
             let (Some(offered), Answer::Diagnosis(given)) = (&card.offered, given) else {
                 return (None, None);
             };
-            return (astray(&card.facts, world, offered, given), None);
+            return astray(&card.facts, world, offered, given).unzip();
         }
         Ask::All { .. } | Ask::Order { .. } if unknown => Vec::new(),
         Ask::All { items, .. } => return astray(card, items, world, solution, given),

@@ -114,8 +114,9 @@ pub enum Ask {
         offer: fn(&Facts, &World<'_>, &mut Dice) -> Option<Offered>,
         /// The right diagnosis, with no more tests than it needs.
         answer: fn(&Facts, &World<'_>, &Offered) -> Judged<Diagnosis>,
-        /// The misconception that a diagnosis shows: text `slip.<slip>`; none where it is in order.
-        astray: fn(&Facts, &World<'_>, &Offered, &Diagnosis) -> Option<&'static str>,
+        /// The misconception that a diagnosis shows, text `slip.<slip>`, and what follows: a consequence id, or empty for
+        /// the family's own; none where it is in order.
+        astray: fn(&Facts, &World<'_>, &Offered, &Diagnosis) -> Option<(&'static str, &'static str)>,
     },
     /// A number with a unit.
     Number {

@@ -4,8 +4,9 @@ use crate::app::parts::{Frame, Panel as Bench, Place, Seen, Shown};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::card::scene;
-use crate::content::Content;
+use crate::content::{Content, View};
 use crate::picture::{Fault, Finish, Recipe, Severity};
+use crate::rules::term::Term;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlSelectElement;
 use yew::prelude::*;
@@ -81,10 +82,13 @@ pub(in crate::app) fn Panel() -> Html {
             place.set(None);
         })
     };
+    let view = use_state_eq(|| None::<View>);
     let cautions = shop.cautions_for(&[]);
-    let Some(recipe) = chosen.recipe(shop.content()) else {
+    let Some(mut recipe) = chosen.recipe(shop.content()) else {
         return html! { <Frame class="sheet" title={shop.say("panel.title")} back={Some(Route::Bench)} {cautions}><p></p></Frame> };
     };
+    recipe.probe = view.map(View::probe).unwrap_or_default();
+    let below = tests(&shop, &chosen, &view);
     let note = shop.say_with("panel.piece", &[("n", chosen.piece.to_string())]);
     let at = match *place {
         None => shop.say("panel.no-place"),
@@ -95,7 +99,7 @@ pub(in crate::app) fn Panel() -> Html {
     let faces = vec![Shown { recipe, alt: alt(&shop, &chosen), name: AttrValue::default() }];
     html! {
         <Frame class="panel-page" title={shop.say("panel.title")} {note} back={Some(Route::Bench)} {cautions}>
-            <Bench key="bench" {faces} {words} place={*place} {on_place} />
+            <Bench key="bench" {faces} {words} place={*place} {on_place} view={*view} {below} />
             <section key="choice" class="ticket form">
                 <span class="hole" aria-hidden="true"></span>
                 { choices(&shop, &chosen, &choose) }
@@ -103,6 +107,40 @@ pub(in crate::app) fn Panel() -> Html {
             </section>
         </Frame>
     }
+}
+
+/// What can be done to the panel to see better, and what comes of it by the rules.
+fn tests(shop: &Shop, chosen: &Chosen, view: &UseStateHandle<Option<View>>) -> Html {
+    let one = |at: &View| {
+        let (at, on) = (*at, **view == Some(*at));
+        let set = view.setter();
+        let onclick = Callback::from(move |_: MouseEvent| set.set(Some(at).filter(|_| !on)));
+        html! {
+            <button key={at.slug()} type="button" class={classes!("control", on.then_some("picked"))} aria-pressed={on.to_string()} {onclick}>
+                { shop.say(&format!("panel.view.{}", at.slug())) }
+            </button>
+        }
+    };
+    let said = view.map(|view| shown(shop, chosen.fault, view)).unwrap_or_default();
+    html! {
+        <div key="tests" class="panel-views" role="group" aria-label={shop.say("card.tests")}>
+            { for View::ALL.iter().map(one) }
+            <p class="note" aria-live="polite">{ said }</p>
+        </div>
+    }
+}
+
+/// What the tests that are seen that way show of a fault, in words.
+fn shown(shop: &Shop, fault: Option<Fault>, view: View) -> AttrValue {
+    let voice = shop.voice();
+    let fault = fault.and_then(|fault| shop.content().fault(fault.slug()));
+    let seen = shop.content().facts.iter().filter(|fact| fact.view == Some(view)).filter_map(|fact| {
+        let answers = fault?.seen.get(&fact.key)?;
+        let answers: Vec<String> = answers.iter().map(|answer| voice.term("", answer)).collect();
+        Some(format!("{}: {}.", voice.fact_name(&fact.key), answers.join(" / ")))
+    });
+    let seen: Vec<String> = seen.collect();
+    if seen.is_empty() { shop.text("answer.tells-nothing") } else { seen.join(" ").into() }
 }
 
 /// The fields of the ticket.

@@ -40,6 +40,9 @@ pub(crate) fn offered(voice: &Voice<'_>, card: &Card, offered: &Offered) -> Valu
 /// Turns a sent diagnosis into one that can be graded on this card.
 pub(crate) fn read(card: &Card, sent: &Sent) -> Result<Diagnosis, String> {
     let offered = card.offered.as_ref().ok_or("this card offers nothing to name")?;
+    if let Some(twice) = sent.tests.iter().enumerate().find(|(at, test)| sent.tests[..*at].contains(test)) {
+        return Err(format!("`{}` is given twice", twice.1));
+    }
     Ok(Diagnosis {
         tests: sent
             .tests

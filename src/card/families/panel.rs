@@ -93,6 +93,10 @@ fn a_panel_to_point_at(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
     let Some(panel) = dice.pick(&local) else { return };
     facts.set_term("fault", &panel.fault);
     show(facts, panel, dice);
+    // A severe one may cover the face, and then there is nothing to point at.
+    if facts.term("panel_amount").is_ok_and(|amount: Severity| amount == Severity::Severe) {
+        facts.set_term("panel_amount", Severity::Plain.slug());
+    }
 }
 
 /// One panel in so many is clean.

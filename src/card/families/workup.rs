@@ -10,7 +10,7 @@ use crate::bench::fault::observed;
 use crate::card::question::{After, Ask, Question, Tempt};
 use crate::card::{Answer, Diagnosis, Dice, Offered};
 use crate::content::{Panel, World};
-use crate::rules::fault::{Case, Fault, Test, first_cause, remedy, separates};
+use crate::rules::fault::{Case, Fault, Test, deciding_probe, first_cause, remedy, separates};
 use crate::rules::verdict::{CannotJudge, Judged};
 
 pub(super) const ALL: &[&Question] = &[&PANEL_DIAGNOSIS];
@@ -56,14 +56,15 @@ fn twins<'a>(fault: &Fault, world: &World<'a>) -> Vec<&'a Fault> {
     twins.iter().filter_map(|twin| world.content.fault(twin)).collect()
 }
 
-fn case<'a>(facts: &'a Facts, world: &World<'a>, tests: &[String]) -> Result<Case<'a>, CannotJudge> {
+fn case<'a>(facts: &'a Facts, world: &World<'a>, offered: &Offered) -> Result<Case<'a>, CannotJudge> {
     let fault = fault_of(facts, world)?;
     let shown = observed(facts, world.content);
     let shows = |key: &str| shown.iter().find(|one| one.probe.key == key).map(|one| one.answer);
     let probes = world.content.probes().into_iter();
-    let tests = probes.filter(|probe| tests.iter().any(|test| test == probe.key));
+    let tests = probes.filter(|probe| offered.tests.iter().any(|test| test == probe.key));
+    let thought_of = offered.faults.iter().filter_map(|id| world.content.fault(id)).cloned();
     Ok(Case {
-        faults: &world.content.faults,
+        faults: thought_of.collect(),
         fault,
         twins: twins(fault, world),
         seen: shown.iter().filter(|one| one.probe.key == LOOK).copied().collect(),
@@ -103,11 +104,15 @@ fn slug(answer: Answer) -> Option<String> {
     if let Answer::Term(slug) = answer { Some(slug) } else { None }
 }
 
+/// What names something of a look-alike comes first among what tempts.
+const OF_LOOK_ALIKES: [&str; 3] =
+    ["look-alike-not-told-apart", "cause-of-its-look-alike", "rework-of-its-look-alike"];
+
 /// The right one among tempting ones.
 fn among(right: &str, mut tempts: Vec<Tempt>, dice: &mut Dice) -> Option<Vec<String>> {
     let mut all = vec![right.to_owned()];
-    // Look-alikes come first among the tempting ones, and stay.
-    tempts.truncate(2 * OFFERED);
+    dice.shuffle(&mut tempts);
+    tempts.sort_by_key(|tempt| !OF_LOOK_ALIKES.contains(&tempt.slip));
     for slug in tempts.into_iter().filter_map(|tempt| slug(tempt.answer)) {
         if all.len() < OFFERED && !all.contains(&slug) {
             all.push(slug);
@@ -118,8 +123,13 @@ fn among(right: &str, mut tempts: Vec<Tempt>, dice: &mut Dice) -> Option<Vec<Str
 }
 
 fn answer(facts: &Facts, world: &World<'_>, offered: &Offered) -> Judged<Diagnosis> {
-    let case = case(facts, world, &offered.tests)?;
-    let tests = case.enough()?;
+    let case = case(facts, world, offered)?;
+    let all: Vec<&str> = offered.tests.iter().map(String::as_str).collect();
+    if let Some(twin) = case.still_alike(&all) {
+        let decides = deciding_probe(&world.content.pairs, &case.fault.id, &twin.id)?;
+        return Err(CannotJudge::without(&decides.answer));
+    }
+    let tests = case.enough();
     let (cause, cure) = (first_cause(case.fault, &[])?, remedy(case.fault));
     let right = Diagnosis {
         tests: tests.answer.iter().map(|test| (*test).to_owned()).collect(),
@@ -130,9 +140,22 @@ fn answer(facts: &Facts, world: &World<'_>, offered: &Offered) -> Judged<Diagnos
     Ok(tests.map(|_| right).resting_on(&cause).resting_on(&cure))
 }
 
-fn astray(facts: &Facts, world: &World<'_>, offered: &Offered, given: &Diagnosis) -> Option<&'static str> {
+fn astray(
+    facts: &Facts,
+    world: &World<'_>,
+    offered: &Offered,
+    given: &Diagnosis,
+) -> Option<(&'static str, &'static str)> {
+    let slip = slip_of(facts, world, offered, given)?;
+    Some((slip, if slip == FOR_NOTHING { "time-lost" } else { "" }))
+}
+
+/// A test more than was needed costs time and spoils nothing.
+const FOR_NOTHING: &str = "tested-for-nothing";
+
+fn slip_of(facts: &Facts, world: &World<'_>, offered: &Offered, given: &Diagnosis) -> Option<&'static str> {
     let right = answer(facts, world, offered).ok()?.answer;
-    let case = case(facts, world, &offered.tests).ok()?;
+    let case = case(facts, world, offered).ok()?;
     let done: Vec<&str> = given.tests.iter().map(String::as_str).collect();
     let slip = |tempts: Vec<Tempt>, given: &str| {
         tempts.into_iter().find(|tempt| tempt.answer == Answer::term(given)).map(|tempt| tempt.slip)
@@ -149,5 +172,5 @@ fn astray(facts: &Facts, world: &World<'_>, offered: &Offered, given: &Diagnosis
     if given.remedy != right.remedy {
         return Some(slip(mends_tempts(facts, world), &given.remedy).unwrap_or("rework-of-another-fault"));
     }
-    (!case.needless(&done).answer.is_empty()).then_some("tested-for-nothing")
+    (!case.needless(&done).answer.is_empty()).then_some(FOR_NOTHING)
 }

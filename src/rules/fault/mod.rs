@@ -20,4 +20,4 @@ pub use observe::{MISREAD, Observation, Seen, agrees, likelihood, speaks_of};
 pub use probe::{Effort, Probe};
 pub use remedy::{Later, Remedy, remedy, shows_later};
 pub use telling::{Branch, Telling, entropy, ranked_probes, telling};
-pub use workup::{Case, FOR_LITTLE, Test};
+pub use workup::{Case, Test};

@@ -4,7 +4,7 @@
 //! soon there; the fine one takes its place; what lies under the loupe is drawn finer still once the loupe is at rest. The
 //! lamp only relights what is drawn, once a frame. A panel that was drawn before its screen came stands at once.
 
-use super::place::{HEIGHT, Place, WIDTH, shares};
+use super::place::{HEIGHT, Part, Place, WIDTH, parts};
 use super::{kept, loupe};
 use crate::device::{NextFrame, canvas};
 use crate::picture::{Grid, Lamp, Outline, Panel, Recipe, Work};
@@ -22,8 +22,8 @@ const TURN_MS: f64 = 8.0;
 /// A loupe that has not moved for so long is at rest.
 const REST_MS: u32 = 120;
 
-/// Share of each cell that the fault takes.
-pub(super) type Shares = Rc<Vec<f32>>;
+/// What the fault takes of each cell.
+pub(super) type Shares = Rc<Vec<Part>>;
 
 #[derive(Clone)]
 pub(super) struct Easel(Rc<RefCell<State>>);
@@ -212,10 +212,10 @@ impl State {
     }
 
     /// Takes what is drawn; of a whole panel, the share of each cell that the fault takes.
-    fn take(&mut self, panel: Panel, job: Job) -> Option<Vec<f32>> {
+    fn take(&mut self, panel: Panel, job: Job) -> Option<Vec<Part>> {
         match job {
             Job::Face(grid) => {
-                let told = shares(grid, panel.mask());
+                let told = parts(grid, panel.mask());
                 self.panel = Some(Drawn { panel, outline: None });
                 Some(told)
             }

@@ -6,6 +6,7 @@ use super::place::{Cell, HEIGHT, MIDDLE, Place, WIDTH, percent};
 use super::words::{Cells, Walked};
 use super::{Seen, loupe, ring};
 use crate::app::state::use_shop;
+use crate::card::scene;
 use crate::picture::Recipe;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -64,12 +65,15 @@ pub(super) fn Face(props: &FaceProps) -> Html {
         move |()| move || easel.stop()
     });
     let tell = |cell: Cell| {
-        let share = props.shares.get(cell.number()).copied().unwrap_or(0.0);
+        let share = props.shares.get(cell.number()).map_or(0.0, |part| part.share);
         props.words.emit(Seen { panel: props.number, cell, share })
     };
+    let now = props.cell.unwrap_or_default();
     let cells = Cells {
         id: &props.id,
-        now: props.cell.unwrap_or_default(),
+        now,
+        // What is told of a cell is what a key there points at.
+        at: props.shares.get(now.number()).and_then(|part| part.at.filter(|_| scene::is_told(part.share))),
         shown: props.in_words,
         on_cell: &props.on_cell,
         on_place: &props.on_place,

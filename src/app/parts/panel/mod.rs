@@ -157,7 +157,7 @@ pub(in crate::app) fn Panel(props: &PanelProps) -> Html {
     };
     let told = match *cell {
         Some((panel, cell)) => {
-            let share = share_of(panel).get(cell.number()).copied().unwrap_or(0.0);
+            let share = share_of(panel).get(cell.number()).map_or(0.0, |part| part.share);
             words::told(&shop, cell, &props.words.emit(Seen { panel, cell, share }))
         }
         None => shop.say("panel.words-how"),

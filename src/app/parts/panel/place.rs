@@ -82,17 +82,36 @@ fn far(a: Place, b: Place) -> f32 {
     along.abs().max(across.abs())
 }
 
-/// Share of each cell that the fault takes, from its share of each pixel.
-pub(super) fn shares(grid: Grid, mask: &[f32]) -> Vec<f32> {
-    let mut sums = vec![(0.0_f32, 0.0_f32); usize::from(COLUMNS) * usize::from(ROWS)];
-    for (place, share) in mask.iter().enumerate() {
-        let (column, row) = (place % grid.columns, place / grid.columns);
-        let cell = row * usize::from(ROWS) / grid.rows * usize::from(COLUMNS)
-            + column * usize::from(COLUMNS) / grid.columns;
-        if let Some((sum, count)) = sums.get_mut(cell) {
-            *sum += share;
-            *count += 1.0;
+/// What the fault takes of a cell.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub(super) struct Part {
+    /// Its share of the cell, 0 to 1.
+    pub(super) share: f32,
+    /// The place on it that lies nearest the middle of the cell.
+    pub(super) at: Option<Place>,
+}
+
+/// What the fault takes of each cell, from its share of each pixel.
+pub(super) fn parts(grid: Grid, mask: &[f32]) -> Vec<Part> {
+    /// A pixel of which less is touched does not count.
+    const LEAST: f32 = 0.05;
+    let mut sums = vec![(0.0_f32, 0.0_f32, None::<(f32, Place)>); usize::from(COLUMNS) * usize::from(ROWS)];
+    for (pixel, share) in mask.iter().enumerate() {
+        let (x, y) = grid.middle(pixel % grid.columns, pixel / grid.columns);
+        let place = held(Place { x, y });
+        let cell = Cell::of(place);
+        let Some((sum, count, nearest)) = sums.get_mut(cell.number()) else { continue };
+        *sum += share;
+        *count += 1.0;
+        let middle = cell.middle();
+        let off = libm::hypotf(place.x - middle.x, place.y - middle.y);
+        if *share > LEAST && nearest.is_none_or(|(least, _)| off < least) {
+            *nearest = Some((off, place));
         }
     }
-    sums.into_iter().map(|(sum, count)| sum / count.max(1.0)).collect()
+    let part = |(sum, count, nearest): (f32, f32, Option<(f32, Place)>)| Part {
+        share: sum / count.max(1.0),
+        at: nearest.map(|(_, place)| place),
+    };
+    sums.into_iter().map(part).collect()
 }

@@ -30,6 +30,8 @@ pub(super) struct Cells<'a> {
     /// Sets the ids apart from those of another panel on the page.
     pub(super) id: &'a str,
     pub(super) now: Cell,
+    /// The place of that cell that a key points at, where it is not its middle.
+    pub(super) at: Option<Place>,
     pub(super) shown: bool,
     pub(super) on_cell: &'a Callback<Walked>,
     pub(super) on_place: &'a Callback<Place>,
@@ -54,11 +56,12 @@ impl Cells<'_> {
     fn keys(&self) -> Callback<KeyboardEvent> {
         let (on_cell, on_place) = (self.on_cell.clone(), self.on_place.clone());
         let (now, panel) = (self.now, self.id.to_owned());
+        let at = self.at.unwrap_or_else(|| now.middle());
         Callback::from(move |event: KeyboardEvent| {
             let key = event.key();
             if matches!(key.as_str(), "Enter" | " ") {
-                on_place.emit(now.middle());
-                on_cell.emit(Walked { cell: now, to: now.middle(), by_key: true });
+                on_place.emit(at);
+                on_cell.emit(Walked { cell: now, to: at, by_key: true });
             } else if let Some(next) = now.walked(&key) {
                 on_cell.emit(Walked { cell: next, to: next.middle(), by_key: true });
                 page::focus(&id(&panel, next));

@@ -37,6 +37,7 @@ const VEIL: f32 = 0.10;
 const ROUGH: f32 = 0.006;
 /// A thumbnail sinks into it so far, micrometres (by eye: its underside is soft).
 const NAIL_DEEP: f32 = 22.0;
+const NAIL_ROUND: f32 = 0.3;
 /// Share of the full strength from which a fold is marked.
 const MARKED: (f32, f32) = (0.05, 0.2);
 
@@ -73,6 +74,7 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
     if recipe.probe == Probe::Pressed {
         let mut dent = Map::of(grid, 0.0);
         Nail::beside_the_middle(grid).press(&mut dent, NAIL_DEEP);
+        let dent = dent.blurred(NAIL_ROUND).await;
         let dents = film.height.values.iter_mut().zip(&dent.values);
         dents.for_each(|(height, dent)| *height -= dent);
     }
