@@ -95,18 +95,23 @@ pub(super) struct Part {
 pub(super) fn parts(grid: Grid, mask: &[f32]) -> Vec<Part> {
     /// A pixel of which less is touched does not count.
     const LEAST: f32 = 0.05;
-    let mut sums = vec![(0.0_f32, 0.0_f32, None::<(f32, Place)>); usize::from(COLUMNS) * usize::from(ROWS)];
+    let middles: Vec<Place> = Cell::all().map(Cell::middle).collect();
+    let mut sums = vec![(0.0_f32, 0.0_f32, None::<(f32, Place)>); middles.len()];
     for (pixel, share) in mask.iter().enumerate() {
-        let (x, y) = grid.middle(pixel % grid.columns, pixel / grid.columns);
-        let place = held(Place { x, y });
-        let cell = Cell::of(place);
-        let Some((sum, count, nearest)) = sums.get_mut(cell.number()) else { continue };
+        let (column, row) = (pixel % grid.columns, pixel / grid.columns);
+        let cell = row * usize::from(ROWS) / grid.rows * usize::from(COLUMNS)
+            + column * usize::from(COLUMNS) / grid.columns;
+        let (Some((sum, count, nearest)), Some(middle)) = (sums.get_mut(cell), middles.get(cell)) else {
+            continue;
+        };
         *sum += share;
         *count += 1.0;
-        let middle = cell.middle();
-        let off = libm::hypotf(place.x - middle.x, place.y - middle.y);
-        if *share > LEAST && nearest.is_none_or(|(least, _)| off < least) {
-            *nearest = Some((off, place));
+        if *share > LEAST {
+            let (x, y) = grid.middle(column, row);
+            let off = (x - middle.x) * (x - middle.x) + (y - middle.y) * (y - middle.y);
+            if nearest.is_none_or(|(least, _)| off < least) {
+                *nearest = Some((off, held(Place { x, y })));
+            }
         }
     }
     let part = |(sum, count, nearest): (f32, f32, Option<(f32, Place)>)| Part {
