@@ -79,6 +79,10 @@ impl Item {
     }
 }
 
+/// What a wrong answer shows: a misconception, text `slip.<slip>`, and what follows, a consequence id, or empty for the
+/// family's own.
+pub type Astray = (&'static str, &'static str);
+
 /// How a family asks. Every function sees only the facts that are told; `CannotJudge` makes "not enough is told" right.
 #[derive(Debug, Clone, Copy)]
 pub enum Ask {
@@ -114,9 +118,8 @@ pub enum Ask {
         offer: fn(&Facts, &World<'_>, &mut Dice) -> Option<Offered>,
         /// The right diagnosis, with no more tests than it needs.
         answer: fn(&Facts, &World<'_>, &Offered) -> Judged<Diagnosis>,
-        /// The misconception that a diagnosis shows, text `slip.<slip>`, and what follows: a consequence id, or empty for
-        /// the family's own; none where it is in order.
-        astray: fn(&Facts, &World<'_>, &Offered, &Diagnosis) -> Option<(&'static str, &'static str)>,
+        /// What is wrong with a diagnosis; none where it is in order.
+        astray: fn(&Facts, &World<'_>, &Offered, &Diagnosis) -> Option<Astray>,
     },
     /// A number with a unit.
     Number {

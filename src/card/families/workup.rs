@@ -7,7 +7,7 @@ use super::fault_mend::likeliest_tempts;
 use super::panel::{fault_tempts, show};
 use crate::bench::Facts;
 use crate::bench::fault::observed;
-use crate::card::question::{After, Ask, Question, Tempt};
+use crate::card::question::{After, Ask, Astray, Question, Tempt};
 use crate::card::{Answer, Diagnosis, Dice, Offered};
 use crate::content::{Panel, World};
 use crate::rules::fault::{Case, Fault, Test, deciding_probe, first_cause, remedy, separates};
@@ -140,12 +140,7 @@ fn answer(facts: &Facts, world: &World<'_>, offered: &Offered) -> Judged<Diagnos
     Ok(tests.map(|_| right).resting_on(&cause).resting_on(&cure))
 }
 
-fn astray(
-    facts: &Facts,
-    world: &World<'_>,
-    offered: &Offered,
-    given: &Diagnosis,
-) -> Option<(&'static str, &'static str)> {
+fn astray(facts: &Facts, world: &World<'_>, offered: &Offered, given: &Diagnosis) -> Option<Astray> {
     let slip = slip_of(facts, world, offered, given)?;
     Some((slip, if slip == FOR_NOTHING { "time-lost" } else { "" }))
 }

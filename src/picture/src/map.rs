@@ -59,7 +59,8 @@ impl Grid {
     }
 
     /// The middle of a pixel, mm from the left and from the top.
-    pub(crate) fn middle(self, column: usize, row: usize) -> (f32, f32) {
+    #[must_use]
+    pub fn middle(self, column: usize, row: usize) -> (f32, f32) {
         worked();
         let along = |n: usize, from: f32| (coordinate(n) + 0.5) * self.scale + from;
         (along(column, self.corner.0), along(row, self.corner.1))
