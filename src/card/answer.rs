@@ -43,6 +43,12 @@ impl Answer {
         Self::Term(slug.to_owned())
     }
 
+    /// The place that it points at; `None` for an answer of another kind.
+    #[must_use]
+    pub const fn place(&self) -> Option<Place> {
+        if let Self::Place(place) = self { Some(*place) } else { None }
+    }
+
     /// Whether two answers say the same: terms in any order, numbers within the tolerance of their quantity.
     #[must_use]
     pub fn agrees(&self, other: &Self) -> bool {

@@ -97,12 +97,19 @@ pub(super) fn CardScreen(props: &CardProps) -> Html {
 /// What is missing before the card can be handed in.
 fn missing(draft: &Draft, card: &Card) -> Option<&'static str> {
     match (draft.slate.answer(card), draft.certainty) {
-        (None, _) if card.kind == Kind::Number => Some("card.need-figure"),
-        (None, _) if card.kind == Kind::Point => Some("card.need-place"),
-        (None, _) if card.kind == Kind::Diagnose => Some("card.need-diagnosis"),
-        (None, _) => Some("card.need-answer"),
+        (None, _) => Some(wanted(card.kind)),
         (Some(_), None) => Some("card.need-certainty"),
         _ => None,
+    }
+}
+
+/// What is asked for while a card of a kind has no answer yet.
+pub(super) const fn wanted(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Number => "card.need-figure",
+        Kind::Point => "card.need-place",
+        Kind::Diagnose => "card.need-diagnosis",
+        Kind::ChooseOne | Kind::ChooseAll | Kind::Order => "card.need-answer",
     }
 }
 

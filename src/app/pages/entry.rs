@@ -6,7 +6,7 @@ use crate::app::hooks::use_book;
 use crate::app::parts::{Frame, Verdict, answered_panels, card_ticket};
 use crate::app::route::Route;
 use crate::app::state::use_shop;
-use crate::card::{self, Answer};
+use crate::card;
 use crate::device::clock;
 use crate::record::CardName;
 use std::rc::Rc;
@@ -48,14 +48,13 @@ pub(in crate::app) fn Entry(props: &EntryProps) -> Html {
             </Frame>
         },
         Some((card, graded)) => {
-            let place = if let Answer::Place(place) = &entry.answer { Some(*place) } else { None };
-            let panels = answered_panels(&shop, &card, place, &Callback::from(|_| ()));
+            let panels = answered_panels(&shop, &card, entry.answer.place(), &Callback::from(|_| ()));
             html! {
-            <Frame class="handed" title={stage_name(&shop, &card)} {note} {back} cautions={cautions(&shop, &card)}>
-                { card_ticket(&shop, &card) }
-                <h2 key="ask">{ shop.voice().ask(&card) }</h2>
-                <Verdict key="verdict" {card} {graded} answer={entry.answer.clone()} certainty={entry.certainty} {panels} />
-            </Frame>
+                <Frame class="handed" title={stage_name(&shop, &card)} {note} {back} cautions={cautions(&shop, &card)}>
+                    { card_ticket(&shop, &card) }
+                    <h2 key="ask">{ shop.voice().ask(&card) }</h2>
+                    <Verdict key="verdict" {card} {graded} answer={entry.answer.clone()} certainty={entry.certainty} {panels} />
+                </Frame>
             }
         }
     }

@@ -1,6 +1,6 @@
 //! A card after it was handed in: the verdict, and what comes next.
 
-use super::card::{cautions, place, stage_name};
+use super::card::{cautions, place, stage_name, wanted};
 use super::deal;
 use crate::app::hooks::{use_book, use_keys};
 use crate::app::parts::{
@@ -127,10 +127,7 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
     };
     let (said, class) = match &worked {
         Some(_) => ("verdict.check", "next-step"),
-        None if card.kind == Kind::Number => ("card.need-figure", "next-step not-yet"),
-        None if card.kind == Kind::Point => ("card.need-place", "next-step not-yet"),
-        None if card.kind == Kind::Diagnose => ("card.need-diagnosis", "next-step not-yet"),
-        None => ("card.need-answer", "next-step not-yet"),
+        None => (wanted(card.kind), "next-step not-yet"),
     };
     let toggle = on_slate.reform({
         let slate = (*slate).clone();
@@ -151,13 +148,9 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
         graded.as_ref().as_ref().filter(|_| entry.sure_and_wrong()).map(|graded| {
             rework(&shop, card, &slate, &graded.solution.right, draft.reworked, *again, &on_slate)
         });
-    let tapped = match &entry.answer {
-        Answer::Place(place) => Some(*place),
-        _ => None,
-    };
     let on_place = if held_back { pointing(card, &slate, &on_slate) } else { Callback::from(|_| ()) };
     // Who is to point again has the panel beside what is asked.
-    let panels = answered_panels(&shop, card, slate.place.or(tapped), &on_place);
+    let panels = answered_panels(&shop, card, slate.place.or(entry.answer.place()), &on_place);
     let panels = if points {
         html! { <>{ panels }{ for rework.clone() }</> }
     } else {

@@ -76,7 +76,8 @@ fn case<'a>(facts: &'a Facts, world: &World<'a>, offered: &Offered) -> Result<Ca
 fn offer(facts: &Facts, world: &World<'_>, dice: &mut Dice) -> Option<Offered> {
     let fault = fault_of(facts, world).ok()?;
     let lacking = dice.one_in(LACKING_ONE_IN);
-    let decides = |key: &str| twins(fault, world).iter().any(|twin| separates(fault, twin, key));
+    let twins = twins(fault, world);
+    let decides = |key: &str| twins.iter().any(|twin| separates(fault, twin, key));
     let (mut telling, mut dumb): (Vec<_>, Vec<_>) = world
         .content
         .probes()
@@ -149,22 +150,21 @@ fn astray(facts: &Facts, world: &World<'_>, offered: &Offered, given: &Diagnosis
 const FOR_NOTHING: &str = "tested-for-nothing";
 
 fn slip_of(facts: &Facts, world: &World<'_>, offered: &Offered, given: &Diagnosis) -> Option<&'static str> {
-    let right = answer(facts, world, offered).ok()?.answer;
     let case = case(facts, world, offered).ok()?;
     let done: Vec<&str> = given.tests.iter().map(String::as_str).collect();
     let slip = |tempts: Vec<Tempt>, given: &str| {
         tempts.into_iter().find(|tempt| tempt.answer == Answer::term(given)).map(|tempt| tempt.slip)
     };
-    if given.fault != right.fault {
+    if given.fault != case.fault.id {
         return Some(slip(fault_tempts(facts, world), &given.fault).unwrap_or("does-not-fit-what-is-seen"));
     }
     if case.still_alike(&done).is_some() {
         return Some("named-before-it-was-tested");
     }
-    if given.cause != right.cause {
+    if given.cause != first_cause(case.fault, &[]).ok()?.answer {
         return Some(slip(likeliest_tempts(facts, world), &given.cause).unwrap_or("cause-of-another-fault"));
     }
-    if given.remedy != right.remedy {
+    if Answer::term(&given.remedy) != rework_of(case.fault) {
         return Some(slip(mends_tempts(facts, world), &given.remedy).unwrap_or("rework-of-another-fault"));
     }
     (!case.needless(&done).answer.is_empty()).then_some(FOR_NOTHING)

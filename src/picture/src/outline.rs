@@ -3,14 +3,13 @@
 
 use crate::map::{Grid, Map};
 use crate::number::coordinate;
+use crate::panel::Panel;
 
 /// Width of each of the two lines, and room left between them and the fault, mm: by eye.
 const LINE: f32 = 0.45;
 const ROOM: f32 = 0.9;
 /// Parts of a fault that lie no farther than twice this apart are taken in by one line, mm: by eye.
 const TOGETHER: f32 = 3.0;
-/// Less of a pixel than this is not told as touched.
-pub(crate) const LEAST: f32 = 0.05;
 /// Screen colours of the lines.
 const PALE: [u8; 3] = [251, 250, 247];
 const DARK: [u8; 3] = [27, 29, 31];
@@ -28,7 +27,8 @@ impl Outline {
         let grid = mask.grid;
         let mut outline = Self::default();
         // What is near the fault, and of that what is not near the rest of the panel: gaps and small islands close up.
-        let near = distances(grid, |place| mask.values.get(place).is_some_and(|share| *share > LEAST));
+        let near =
+            distances(grid, |place| mask.values.get(place).is_some_and(|share| *share > Panel::TOUCHED));
         let rest = |place: usize| near.get(place).is_some_and(|far| *far > TOGETHER);
         for (place, far) in distances(grid, rest).into_iter().enumerate() {
             let inside = far - (TOGETHER - ROOM - 2.0 * LINE);

@@ -8,6 +8,7 @@ use super::alike::separates;
 use super::belief::{Certainty, belief};
 use super::observe::Observation;
 use super::probe::Probe;
+use crate::rules::sorted::sorted;
 use crate::rules::verdict::Ruling;
 
 /// A test that can be done on the work, and what it would show; none where the fault says nothing of it.
@@ -62,11 +63,9 @@ impl<'a> Case<'a> {
             chosen.map(|(_, key)| *key).collect::<Vec<&'a str>>()
         });
         let apart: Vec<Vec<&str>> = sets.filter(|set| self.still_alike(set).is_none()).collect();
-        let quickest = |named: bool| {
-            let fits = apart.iter().filter(|set| !named || self.names(set));
-            fits.min_by(|a, b| self.minutes(a).total_cmp(&self.minutes(b)))
-        };
-        let tests = quickest(true).or_else(|| quickest(false)).cloned().unwrap_or_default();
+        let quickest_first = sorted(apart, |a, b| self.minutes(a).total_cmp(&self.minutes(b)));
+        let names = quickest_first.iter().find(|set| self.names(set));
+        let tests = names.or_else(|| quickest_first.first()).cloned().unwrap_or_default();
         let ruling = Ruling::by("fault.tested-only-while-it-tells", tests);
         if self.twins.is_empty() { ruling } else { ruling.and("fault.look-alike-ruled-out") }
     }

@@ -1,7 +1,7 @@
 //! Places on a panel, and the cells that it is told in.
 
 use crate::card::scene::PANEL_MM;
-use crate::picture::Grid;
+use crate::picture::{Grid, Panel};
 
 /// The panel, mm along the grain and across it.
 pub(super) const WIDTH: f32 = PANEL_MM.0;
@@ -93,8 +93,6 @@ pub(super) struct Part {
 
 /// What the fault takes of each cell, from its share of each pixel.
 pub(super) fn parts(grid: Grid, mask: &[f32]) -> Vec<Part> {
-    /// A pixel of which less is touched does not count.
-    const LEAST: f32 = 0.05;
     let middles: Vec<Place> = Cell::all().map(Cell::middle).collect();
     let mut sums = vec![(0.0_f32, 0.0_f32, None::<(f32, Place)>); middles.len()];
     for (pixel, share) in mask.iter().enumerate() {
@@ -106,7 +104,7 @@ pub(super) fn parts(grid: Grid, mask: &[f32]) -> Vec<Part> {
         };
         *sum += share;
         *count += 1.0;
-        if *share > LEAST {
+        if *share > Panel::TOUCHED {
             let (x, y) = grid.middle(column, row);
             let off = (x - middle.x) * (x - middle.x) + (y - middle.y) * (y - middle.y);
             if nearest.is_none_or(|(least, _)| off < least) {

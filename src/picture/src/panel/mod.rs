@@ -12,7 +12,7 @@ pub use work::Work;
 
 use crate::lamp::Lamp;
 use crate::map::{Grid, Map};
-use crate::outline::{self, Outline};
+use crate::outline::Outline;
 use crate::pause::at_once;
 use crate::scene::Lit;
 use crate::wood::Wood;
@@ -42,6 +42,9 @@ pub struct Panel {
 }
 
 impl Panel {
+    /// Share of a pixel from which a fault is told as touching it.
+    pub const TOUCHED: f32 = 0.05;
+
     /// Draws a panel.
     #[must_use]
     pub fn draw(recipe: Recipe, grid: Grid) -> Self {
@@ -88,7 +91,7 @@ impl Panel {
     pub fn is_on_fault(&self, x: f32, y: f32, reach: f32) -> bool {
         let on = |(column, row, dx, dy): (usize, usize, f32, f32)| {
             libm::hypotf(dx, dy) <= reach.max(self.mask.grid.scale)
-                && self.mask.at(column, row) > outline::LEAST
+                && self.mask.at(column, row) > Self::TOUCHED
         };
         crate::map::near(self.mask.grid, x, y, reach.max(self.mask.grid.scale)).any(on)
     }

@@ -1,6 +1,6 @@
 //! Arches of flat-sawn boards: a plane along a tapered log cuts its rings in open curves, one in the other.
 
-use crate::measure::{look, picture, quantile, whole};
+use crate::measure::{beside, look, picture, quantile, whole};
 use stepboard_picture::Face;
 
 /// Share of the face that dark lines close off from its edges: eyes.
@@ -22,14 +22,7 @@ fn closed(slug: &str, seed: u32) -> f32 {
         reached[*place] = true;
     }
     while let Some(place) = edge.pop() {
-        let (column, row) = (place % columns, place / columns);
-        let beside = [
-            (column > 0).then(|| place - 1),
-            (column + 1 < columns).then(|| place + 1),
-            (row > 0).then(|| place - columns),
-            (row + 1 < rows).then(|| place + columns),
-        ];
-        for next in beside.into_iter().flatten() {
+        for next in beside(place, columns, rows) {
             if !reached[next] {
                 reached[next] = true;
                 edge.push(next);

@@ -91,14 +91,7 @@ impl Picture {
             seen[start] = true;
             while let Some(place) = stack.pop() {
                 part.push(place);
-                let (column, row) = (place % columns, place / columns);
-                let beside = [
-                    (column > 0).then(|| place - 1),
-                    (column + 1 < columns).then(|| place + 1),
-                    (row > 0).then(|| place - columns),
-                    (row + 1 < rows).then(|| place + columns),
-                ];
-                for next in beside.into_iter().flatten() {
+                for next in beside(place, columns, rows) {
                     if !seen[next] && cover[next] >= PART {
                         seen[next] = true;
                         stack.push(next);
@@ -147,4 +140,16 @@ pub(crate) fn correlation(a: &[f32], b: &[f32]) -> f32 {
 pub(crate) fn quantile(values: &mut [f32], share: f32) -> f32 {
     values.sort_by(f32::total_cmp);
     values[((values.len() - 1) as f32 * share) as usize]
+}
+
+/// The pixels beside a pixel, above, below and to both sides, that lie on the face.
+pub(crate) fn beside(place: usize, columns: usize, rows: usize) -> impl Iterator<Item = usize> {
+    let (column, row) = (place % columns, place / columns);
+    let all = [
+        (column > 0).then(|| place - 1),
+        (column + 1 < columns).then(|| place + 1),
+        (row > 0).then(|| place - columns),
+        (row + 1 < rows).then(|| place + columns),
+    ];
+    all.into_iter().flatten()
 }
