@@ -17,7 +17,7 @@ fn case<'a>(content: &'a Content, fault: &str, twins: &[&str], tests: &[&str]) -
     let shows = |key: &str| fault.seen.get(key).and_then(|answers| answers.first()).map(String::as_str);
     let seen = Observation { probe: probe(content, "mark"), answer: shows("mark").expect("a look") };
     Case {
-        faults: content.faults.clone(),
+        faults: content.faults.iter().collect(),
         fault,
         twins: twins.iter().map(|twin| content.fault(twin).expect("a fault")).collect(),
         seen: vec![seen],

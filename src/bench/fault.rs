@@ -4,7 +4,7 @@ use super::{Calculation, Facts, Gives, Needs, Outcome, Row};
 use crate::content::{Content, World};
 use crate::quantity::{Measure, Unit};
 use crate::rules::fault::{
-    Branch, Fault, Observation, Telling, belief, diagnose, ranked_causes, ranked_probes, remedy,
+    Branch, Fault, Observation, Probe, Telling, belief, diagnose, ranked_causes, ranked_probes, remedy,
 };
 use crate::rules::term::{Stage, Term};
 use crate::rules::verdict::{Judged, Ruling};
@@ -48,12 +48,14 @@ const PROBE: Calculation = Calculation {
     run: which_probe,
 };
 
+/// What a probe showed, where that is told: one of its answers.
+pub(crate) fn shown<'a>(facts: &'a Facts, probe: &Probe<'_>) -> Option<&'a str> {
+    facts.maybe_slug(probe.key).filter(|slug| probe.answers.iter().any(|one| one == slug))
+}
+
 /// What was observed: the facts told that are probes.
 pub(crate) fn observed<'a>(facts: &'a Facts, content: &'a Content) -> Vec<Observation<'a>> {
-    let told = |probe: crate::rules::fault::Probe<'a>| {
-        let answer = facts.maybe_slug(probe.key).filter(|slug| probe.answers.iter().any(|one| one == slug));
-        answer.map(|answer| Observation { probe, answer })
-    };
+    let told = |probe: Probe<'a>| shown(facts, &probe).map(|answer| Observation { probe, answer });
     content.probes().into_iter().filter_map(told).collect()
 }
 

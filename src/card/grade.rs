@@ -1,6 +1,6 @@
 //! Grades an answer: the model is asked anew, and the answer is judged alone.
 
-use super::question::{Ask, Item, Tempt};
+use super::question::{Ask, Item, Question, Tempt};
 use super::{Answer, Card, Dice, Offered, families, scene, tolerance};
 use crate::content::World;
 use crate::rules::sorted::sorted;
@@ -61,7 +61,11 @@ const ASKED: &str = "asked-for-what-was-told";
 /// Asks the model. `None` for a card whose family is unknown.
 #[must_use]
 pub fn solve(card: &Card, world: &World<'_>) -> Option<Solution> {
-    let question = families::find(&card.family)?;
+    solve_as(families::find(&card.family)?, card, world)
+}
+
+/// Asks the model as a question has it.
+fn solve_as(question: &Question, card: &Card, world: &World<'_>) -> Option<Solution> {
     let slugs = || card.options.iter().filter_map(slug).map(str::to_owned).collect::<Vec<_>>();
     let answered = match question.ask {
         Ask::One { answer, .. } => {
@@ -107,7 +111,13 @@ pub fn solve(card: &Card, world: &World<'_>) -> Option<Solution> {
 #[must_use]
 pub fn grade(card: &Card, world: &World<'_>, given: &Answer) -> Option<Graded> {
     let question = families::find(&card.family)?;
-    let solution = solve(card, world)?;
+    let solution = solve_as(question, card, world)?;
+    let diagnosed = match (question.ask, &card.offered, &solution.right, given) {
+        (Ask::Diagnose { astray, .. }, Some(offered), Answer::Diagnosis(right), Answer::Diagnosis(given)) => {
+            Some(astray(&card.facts, world, offered, right, given))
+        }
+        _ => None,
+    };
     let right = match (question.ask, given) {
         (Ask::Order { accepts, .. }, Answer::Order(order)) => {
             let same_items = order.len() == card.options.len()
@@ -118,9 +128,7 @@ pub fn grade(card: &Card, world: &World<'_>, given: &Answer) -> Option<Graded> {
             let panels = scene::panels(card, world.content);
             panels.first().is_some_and(|panel| scene::points_at(panel, (place.x_mm, place.y_mm)))
         }
-        (Ask::Diagnose { astray, .. }, Answer::Diagnosis(given)) if solution.right != Answer::NotEnough => {
-            card.offered.as_ref().is_some_and(|offered| astray(&card.facts, world, offered, given).is_none())
-        }
+        (Ask::Diagnose { .. }, Answer::Diagnosis(_)) => diagnosed == Some(None),
         _ => given.agrees(&solution.right),
     };
     let mark = match (&solution.right, given) {
@@ -134,7 +142,10 @@ pub fn grade(card: &Card, world: &World<'_>, given: &Answer) -> Option<Graded> {
     if right {
         return Some(Graded { mark, solution, slip: None, after: None });
     }
-    let (slip, after) = misconception(card, world, &solution, given);
+    let (slip, after) = match diagnosed {
+        Some(wrong) => wrong.unzip(),
+        None => misconception(question, card, world, &solution, given),
+    };
     let after =
         after.filter(|id| !id.is_empty()).unwrap_or_else(|| question.after.of(given, &solution.right));
     Some(Graded { mark, solution, slip: slip.filter(|id| !id.is_empty()), after: Some(after) })
@@ -207,12 +218,12 @@ fn next_permutation(items: &mut [String]) -> bool {
 
 /// The misconception behind a wrong answer and what follows from it.
 fn misconception(
+    question: &Question,
     card: &Card,
     world: &World<'_>,
     solution: &Solution,
     given: &Answer,
 ) -> (Option<&'static str>, Option<&'static str>) {
-    let Some(question) = families::find(&card.family) else { return (None, None) };
     let unknown = solution.right == Answer::NotEnough;
     if !unknown && *given == Answer::NotEnough {
         return (Some("enough-was-told"), Some(ASKED));
@@ -221,15 +232,9 @@ fn misconception(
         Ask::One { tempt, .. } | Ask::Number { tempt, .. } => tempt(&card.facts, world),
         Ask::Point { .. } => return (Some("place-beside-the-fault"), None),
         Ask::Diagnose { .. } if unknown => return (Some("judged-without-knowing"), None),
-        Ask::Diagnose { astray, .. } => {
-            let (Some(offered), Answer::Diagnosis(given)) = (&card.offered, given) else {
-                return (None, None);
-            };
-            return astray(&card.facts, world, offered, given).unzip();
-        }
         Ask::All { .. } | Ask::Order { .. } if unknown => Vec::new(),
         Ask::All { items, .. } => return astray(card, items, world, solution, given),
-        Ask::Order { .. } => return (None, None),
+        Ask::Order { .. } | Ask::Diagnose { .. } => return (None, None),
     };
     let near = |tempt: &&Tempt| match (&tempt.answer, given) {
         (Answer::Number(a), Answer::Number(b)) => tolerance::agree(*b, *a),

@@ -118,8 +118,8 @@ pub enum Ask {
         offer: fn(&Facts, &World<'_>, &mut Dice) -> Option<Offered>,
         /// The right diagnosis, with no more tests than it needs.
         answer: fn(&Facts, &World<'_>, &Offered) -> Judged<Diagnosis>,
-        /// What is wrong with a diagnosis; none where it is in order.
-        astray: fn(&Facts, &World<'_>, &Offered, &Diagnosis) -> Option<Astray>,
+        /// What is wrong, beside the right diagnosis, with the one given last; none where it is in order.
+        astray: fn(&Facts, &World<'_>, &Offered, &Diagnosis, &Diagnosis) -> Option<Astray>,
     },
     /// A number with a unit.
     Number {

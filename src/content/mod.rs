@@ -137,10 +137,13 @@ impl Content {
     /// The probes that tell faults apart: the facts that can be found out on the work.
     #[must_use]
     pub fn probes(&self) -> Vec<Probe<'_>> {
-        fn probe(fact: &FactInfo) -> Option<Probe<'_>> {
-            fact.probe.map(|effort| Probe { key: &fact.key, answers: &fact.terms, effort })
+        let mut probes = Vec::new();
+        for fact in &self.facts {
+            if let Some(effort) = fact.probe {
+                probes.push(Probe { key: &fact.key, answers: &fact.terms, effort });
+            }
         }
-        self.facts.iter().filter_map(probe).collect()
+        probes
     }
 
     /// The keys that a draw of a family stands for: of every probe, or its own.

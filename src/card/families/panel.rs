@@ -198,11 +198,10 @@ pub(super) fn fault_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     // Which of the rest are offered goes by the piece, so that none of them is always there.
     let first = piece(facts) % others.len().max(1);
     others.rotate_left(first);
-    others.sort_by_key(|id| !alike.contains(id));
-    let slip = |id: &str| {
-        if alike.contains(&id) { "look-alike-not-told-apart" } else { "does-not-fit-what-is-seen" }
-    };
-    others.into_iter().take(OFFERED).map(|id| Tempt::term(id, slip(id), "")).collect()
+    let (alike, others): (Vec<&str>, Vec<&str>) = others.into_iter().partition(|id| alike.contains(id));
+    let tempt = |slip: &'static str| move |id: &str| Tempt::term(id, slip, "");
+    let alike = alike.into_iter().map(tempt("look-alike-not-told-apart"));
+    alike.chain(others.into_iter().map(tempt("does-not-fit-what-is-seen"))).take(OFFERED).collect()
 }
 
 /// Wrong answers that a card has room for.

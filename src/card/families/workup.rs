@@ -6,11 +6,11 @@ use super::fault::{LOOK, mends_tempts, rework_of, shown_by};
 use super::fault_mend::likeliest_tempts;
 use super::panel::{fault_tempts, show};
 use crate::bench::Facts;
-use crate::bench::fault::observed;
+use crate::bench::fault::shown;
 use crate::card::question::{After, Ask, Astray, Question, Tempt};
 use crate::card::{Answer, Diagnosis, Dice, Offered};
 use crate::content::{Panel, World};
-use crate::rules::fault::{Case, Fault, Test, deciding_probe, first_cause, remedy, separates};
+use crate::rules::fault::{Case, Fault, Observation, Test, deciding_probe, first_cause, remedy, separates};
 use crate::rules::verdict::{CannotJudge, Judged};
 
 pub(super) const ALL: &[&Question] = &[&PANEL_DIAGNOSIS];
@@ -58,18 +58,26 @@ fn twins<'a>(fault: &Fault, world: &World<'a>) -> Vec<&'a Fault> {
 
 fn case<'a>(facts: &'a Facts, world: &World<'a>, offered: &Offered) -> Result<Case<'a>, CannotJudge> {
     let fault = fault_of(facts, world)?;
-    let shown = observed(facts, world.content);
-    let shows = |key: &str| shown.iter().find(|one| one.probe.key == key).map(|one| one.answer);
-    let probes = world.content.probes().into_iter();
-    let tests = probes.filter(|probe| offered.tests.iter().any(|test| test == probe.key));
-    let thought_of = offered.faults.iter().filter_map(|id| world.content.fault(id)).cloned();
-    Ok(Case {
-        faults: thought_of.collect(),
+    let mut case = Case {
+        faults: offered.faults.iter().filter_map(|id| world.content.fault(id)).collect(),
         fault,
         twins: twins(fault, world),
-        seen: shown.iter().filter(|one| one.probe.key == LOOK).copied().collect(),
-        tests: tests.map(|probe| Test { probe, shows: shows(probe.key) }).collect(),
-    })
+        seen: Vec::new(),
+        tests: Vec::new(),
+    };
+    for probe in world.content.probes() {
+        let at_hand = offered.tests.iter().any(|test| test == probe.key);
+        if at_hand || probe.key == LOOK {
+            let shows = shown(facts, &probe);
+            if probe.key == LOOK {
+                case.seen.extend(shows.map(|answer| Observation { probe, answer }));
+            }
+            if at_hand {
+                case.tests.push(Test { probe, shows });
+            }
+        }
+    }
+    Ok(case)
 }
 
 /// Tests of which the fault speaks and some of which it says nothing, faults, causes and remedies.
@@ -113,8 +121,9 @@ const OF_LOOK_ALIKES: [&str; 3] =
 fn among(right: &str, mut tempts: Vec<Tempt>, dice: &mut Dice) -> Option<Vec<String>> {
     let mut all = vec![right.to_owned()];
     dice.shuffle(&mut tempts);
-    tempts.sort_by_key(|tempt| !OF_LOOK_ALIKES.contains(&tempt.slip));
-    for slug in tempts.into_iter().filter_map(|tempt| slug(tempt.answer)) {
+    let (alike, others): (Vec<Tempt>, Vec<Tempt>) =
+        tempts.into_iter().partition(|tempt| OF_LOOK_ALIKES.contains(&tempt.slip));
+    for slug in alike.into_iter().chain(others).filter_map(|tempt| slug(tempt.answer)) {
         if all.len() < OFFERED && !all.contains(&slug) {
             all.push(slug);
         }
@@ -141,31 +150,44 @@ fn answer(facts: &Facts, world: &World<'_>, offered: &Offered) -> Judged<Diagnos
     Ok(tests.map(|_| right).resting_on(&cause).resting_on(&cure))
 }
 
-fn astray(facts: &Facts, world: &World<'_>, offered: &Offered, given: &Diagnosis) -> Option<Astray> {
-    let slip = slip_of(facts, world, offered, given)?;
+fn astray(
+    facts: &Facts,
+    world: &World<'_>,
+    offered: &Offered,
+    right: &Diagnosis,
+    given: &Diagnosis,
+) -> Option<Astray> {
+    let slip = slip_of(facts, world, offered, right, given)?;
     Some((slip, if slip == FOR_NOTHING { "time-lost" } else { "" }))
 }
 
 /// A test more than was needed costs time and spoils nothing.
 const FOR_NOTHING: &str = "tested-for-nothing";
 
-fn slip_of(facts: &Facts, world: &World<'_>, offered: &Offered, given: &Diagnosis) -> Option<&'static str> {
-    let case = case(facts, world, offered).ok()?;
-    let done: Vec<&str> = given.tests.iter().map(String::as_str).collect();
+fn slip_of(
+    facts: &Facts,
+    world: &World<'_>,
+    offered: &Offered,
+    right: &Diagnosis,
+    given: &Diagnosis,
+) -> Option<&'static str> {
     let slip = |tempts: Vec<Tempt>, given: &str| {
         tempts.into_iter().find(|tempt| tempt.answer == Answer::term(given)).map(|tempt| tempt.slip)
     };
-    if given.fault != case.fault.id {
+    if given.fault != right.fault {
         return Some(slip(fault_tempts(facts, world), &given.fault).unwrap_or("does-not-fit-what-is-seen"));
     }
-    if case.still_alike(&done).is_some() {
+    let done: Vec<&str> = given.tests.iter().map(String::as_str).collect();
+    // The tests of the right diagnosis are neither too few nor too many.
+    let case = if given.tests == right.tests { None } else { case(facts, world, offered).ok() };
+    if case.as_ref().is_some_and(|case| case.still_alike(&done).is_some()) {
         return Some("named-before-it-was-tested");
     }
-    if given.cause != first_cause(case.fault, &[]).ok()?.answer {
+    if given.cause != right.cause {
         return Some(slip(likeliest_tempts(facts, world), &given.cause).unwrap_or("cause-of-another-fault"));
     }
-    if Answer::term(&given.remedy) != rework_of(case.fault) {
+    if given.remedy != right.remedy {
         return Some(slip(mends_tempts(facts, world), &given.remedy).unwrap_or("rework-of-another-fault"));
     }
-    (!case.needless(&done).answer.is_empty()).then_some(FOR_NOTHING)
+    case.is_some_and(|case| !case.needless(&done).answer.is_empty()).then_some(FOR_NOTHING)
 }

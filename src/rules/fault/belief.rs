@@ -77,12 +77,12 @@ const fn weight(met: Met) -> f64 {
 
 /// The belief over faults after what was observed; without observations the belief beforehand.
 #[must_use]
-pub fn belief<'a>(faults: &'a [Fault], observed: &[Observation<'_>]) -> Belief<'a> {
+pub fn belief<'a>(faults: impl IntoIterator<Item = &'a Fault>, observed: &[Observation<'_>]) -> Belief<'a> {
     let evidence = |fault: &Fault| {
         observed.iter().map(|seen| likelihood(fault, &seen.probe, seen.answer)).product::<f64>()
     };
     let weights: Vec<(&Fault, f64)> =
-        faults.iter().map(|fault| (fault, weight(fault.met) * evidence(fault))).collect();
+        faults.into_iter().map(|fault| (fault, weight(fault.met) * evidence(fault))).collect();
     let sum: f64 = weights.iter().map(|(_, weight)| weight).sum();
     let shares = weights.into_iter().map(|(fault, weight)| (fault, weight / sum)).collect();
     let faults = sorted(shares, |a: &(&Fault, f64), b| b.1.total_cmp(&a.1));

@@ -54,10 +54,11 @@ pub(super) fn count(things: usize) -> f64 {
 #[must_use]
 pub fn likelihood(fault: &Fault, probe: &Probe<'_>, answer: &str) -> f64 {
     let all = probe.answers.len();
-    let fits = named(fault, probe.key).len();
+    let named = named(fault, probe.key);
+    let fits = named.len();
     if fits == 0 || fits >= all {
         1.0 / count(all.max(1))
-    } else if agrees(fault, probe.key, answer) {
+    } else if named.iter().any(|one| one == answer) {
         (1.0 - MISREAD) / count(fits)
     } else {
         MISREAD / count(all - fits)

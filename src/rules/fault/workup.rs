@@ -24,7 +24,7 @@ pub struct Test<'a> {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Case<'a> {
     /// The faults that are thought of, the one that it has among them.
-    pub faults: Vec<Fault>,
+    pub faults: Vec<&'a Fault>,
     /// The fault that it has.
     pub fault: &'a Fault,
     /// Faults that look the same until a test tells them apart.
@@ -62,10 +62,11 @@ impl<'a> Case<'a> {
             let chosen = telling.iter().enumerate().filter(move |(bit, _)| set >> bit & 1 == 1);
             chosen.map(|(_, key)| *key).collect::<Vec<&'a str>>()
         });
-        let apart: Vec<Vec<&str>> = sets.filter(|set| self.still_alike(set).is_none()).collect();
-        let quickest_first = sorted(apart, |a, b| self.minutes(a).total_cmp(&self.minutes(b)));
-        let names = quickest_first.iter().find(|set| self.names(set));
-        let tests = names.or_else(|| quickest_first.first()).cloned().unwrap_or_default();
+        let apart = sets.filter(|set| self.still_alike(set).is_none());
+        let timed: Vec<(f64, Vec<&str>)> = apart.map(|set| (self.minutes(&set), set)).collect();
+        let quickest_first = sorted(timed, |a, b| a.0.total_cmp(&b.0));
+        let names = quickest_first.iter().find(|(_, set)| self.names(set));
+        let tests = names.or_else(|| quickest_first.first()).map(|(_, set)| set.clone()).unwrap_or_default();
         let ruling = Ruling::by("fault.tested-only-while-it-tells", tests);
         if self.twins.is_empty() { ruling } else { ruling.and("fault.look-alike-ruled-out") }
     }
@@ -84,7 +85,7 @@ impl<'a> Case<'a> {
         let tests = self.tests.iter().filter(|test| done.contains(&test.probe.key));
         let shown = tests.filter_map(|test| Some(Observation { probe: test.probe, answer: test.shows? }));
         let seen: Vec<Observation<'_>> = self.seen.iter().copied().chain(shown).collect();
-        let now = belief(&self.faults, &seen);
+        let now = belief(self.faults.iter().copied(), &seen);
         now.certainty() == Certainty::Named && now.first().is_some_and(|(first, _)| first.id == self.fault.id)
     }
 
