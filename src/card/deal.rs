@@ -14,6 +14,8 @@ use serde::{Deserialize, Serialize};
 pub const OPTIONS_LEAST: usize = 4;
 /// Greatest number of options or items on a card.
 pub const OPTIONS_MOST: usize = 6;
+/// Greatest number of wrong ones among them.
+pub(super) const TEMPTS_MOST: usize = OPTIONS_MOST - 1;
 /// One card in so many leaves a fact untold.
 const HIDE_ONE_IN: u32 = 6;
 /// Draws before a family is said to be unable to deal.

@@ -72,6 +72,13 @@ impl Named {
         *self == Self::default()
     }
 
+    /// Whether another one has the same tests done and names the same, whatever test is looked at.
+    #[must_use]
+    pub fn answers_as(&self, other: &Self) -> bool {
+        let answer = |named: &Self| Self { shown: None, ..named.clone() };
+        answer(self) == answer(other)
+    }
+
     /// A test more, which is looked at. One that was done stays done, and is looked at again or no longer.
     #[must_use]
     pub fn tested(mut self, test: &str) -> Self {

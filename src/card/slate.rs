@@ -59,10 +59,10 @@ impl Slate {
         self
     }
 
-    /// A test done, or something named.
+    /// A test done, or something named. Looking again at what a test showed takes nothing back.
     #[must_use]
     pub fn naming(mut self, named: Named) -> Self {
-        self.not_enough = false;
+        self.not_enough &= self.named.answers_as(&named);
         self.named = named;
         self
     }

@@ -4,14 +4,16 @@
 
 use crate::bench::Facts;
 use crate::bench::fault::observed;
+use crate::card::deal::TEMPTS_MOST;
 use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
 use crate::rules::fault::{
-    self, Belief, Certainty, Fault, Observation, Pair, Probe, Reading, Telling, agrees, belief, can_cause,
-    deciding_probe, diagnose, ranked_probes, remedy, separates, speaks_of,
+    self, Belief, Certainty, Fault, Observation, Pair, Probe, Reading, Rework, Telling, agrees, belief,
+    can_cause, deciding_probe, diagnose, ranked_probes, remedy, separates, speaks_of,
 };
 use crate::rules::verdict::{CannotJudge, Judged, Ruling};
+use std::cmp::Ordering;
 
 pub(super) const ALL: &[&Question] =
     &[&FAULT_NAME, &NEXT_PROBE, &LOOK_ALIKE_PROBE, &PROBE_READING, &FAULT_CAUSES, &FAULT_REMEDY];
@@ -24,7 +26,7 @@ const FAULT_NAME: Question = Question {
     id: "fault-name",
     settle: until_named,
     ask: Ask::One { answer: name, tempt: name_tempts },
-    after: After::is("rework-wrong-size"),
+    after: After::is(MISDIRECTED),
 };
 
 /// Which test is done next? Misconceptions: a test that every fault left answers alike; a long one for little.
@@ -40,7 +42,7 @@ const LOOK_ALIKE_PROBE: Question = Question {
     id: "look-alike-probe",
     settle: a_pair,
     ask: Ask::One { answer: decides, tempt: decides_tempts },
-    after: After::is("rework-wrong-size"),
+    after: After::is(MISDIRECTED),
 };
 
 /// What does the test say? Misconceptions: what both show proves one; what neither shows proves one.
@@ -48,7 +50,7 @@ const PROBE_READING: Question = Question {
     id: "probe-reading",
     settle: a_pair_and_a_probe,
     ask: Ask::One { answer: reads, tempt: reads_tempts },
-    after: After::is("rework-wrong-size"),
+    after: After::is(MISDIRECTED),
 };
 
 /// What can have caused it? Misconception: causes of the fault that it is taken for.
@@ -64,8 +66,15 @@ const FAULT_REMEDY: Question = Question {
     id: "fault-remedy",
     settle: a_fault_with_a_cure,
     ask: Ask::One { answer: mends, tempt: mends_tempts },
-    after: After::is("rework-wrong-size"),
+    after: After::is(MISDIRECTED),
 };
+
+/// What follows where a fault is taken for another one and gets its rework.
+pub(super) const MISDIRECTED: &str = "rework-misdirected";
+/// What follows from less rework than cures a fault.
+pub(super) const TOO_SMALL: &str = "rework-too-small";
+/// What follows from more rework than a fault needs.
+pub(super) const TOO_LARGE: &str = "rework-too-large";
 
 /// What no fault and no probe stands for: answers to a reading.
 const EITHER: &str = "still-either";
@@ -76,7 +85,7 @@ const NEITHER: &str = "neither-of-them";
 /// Tells what a fault shows, the look of it first, until that is enough to name it.
 fn until_named(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
     let Some(fault) = dice.pick(&world.content.faults) else { return };
-    for (told, (key, answer)) in shown_by(fault, world, dice).into_iter().enumerate() {
+    for (told, (key, answer)) in shown_by(fault, world, dice, |_, _| true).into_iter().enumerate() {
         facts.set_term(key, answer);
         if told > 0 && name(facts, world).is_ok() {
             return;
@@ -84,23 +93,29 @@ fn until_named(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
     }
 }
 
-/// What a fault shows at every probe, in a random order after the look.
-pub(super) fn shown_by<'a>(fault: &'a Fault, world: &World<'a>, dice: &mut Dice) -> Vec<(&'a str, &'a str)> {
+/// What a fault shows at every probe, in a random order after the look; of its answers only those that can be told.
+pub(super) fn shown_by<'a>(
+    fault: &'a Fault,
+    world: &World<'a>,
+    dice: &mut Dice,
+    is_told: impl Fn(&str, &str) -> bool,
+) -> Vec<(&'a str, &'a str)> {
     let mut probes = world.content.probes();
-    if let Some(look) = probes.iter().position(|probe| probe.key == LOOK) {
+    if let Some(look) = probes.iter().position(|probe| probe.key == FIRST_LOOK) {
         let look = probes.remove(look);
         dice.shuffle(&mut probes);
         probes.insert(0, look);
     }
     let shown = |probe: Probe<'a>| {
-        let answers = fault.seen.get(probe.key).filter(|answers| answers.len() < probe.answers.len())?;
-        Some((probe.key, dice.pick(answers)?.as_str()))
+        let all = fault.seen.get(probe.key).filter(|answers| answers.len() < probe.answers.len())?;
+        let answers: Vec<&String> = all.iter().filter(|answer| is_told(probe.key, answer)).collect();
+        Some((probe.key, dice.pick(&answers)?.as_str()))
     };
     probes.into_iter().filter_map(shown).collect()
 }
 
 /// The probe that everybody does first: what it looks like.
-pub(super) const LOOK: &str = "mark";
+pub(super) const FIRST_LOOK: &str = "mark";
 
 fn seen<'a>(facts: &'a Facts, world: &World<'a>) -> Ruling<Belief<'a>> {
     diagnose(&world.content.faults, &observed(facts, world.content))
@@ -111,7 +126,7 @@ fn name(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
     match (found.answer.certainty(), found.answer.first()) {
         (Certainty::Named, Some((fault, _))) => Ok(found.map(|_| Answer::term(&fault.id))),
         _ => Err(CannotJudge::without(
-            next_one(facts, world).answer.first().map_or(LOOK, |best| best.probe.key),
+            next_one(facts, world).answer.first().map_or(FIRST_LOOK, |best| best.probe.key),
         )),
     }
 }
@@ -127,11 +142,8 @@ fn name_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let slip = |id: &&str| {
         if alike.contains(id) { "look-alike-not-told-apart" } else { "does-not-fit-what-is-seen" }
     };
-    ranked.into_iter().take(OFFERED).map(|id| Tempt::term(id, slip(&id), "")).collect()
+    ranked.into_iter().take(TEMPTS_MOST).map(|id| Tempt::term(id, slip(&id), "")).collect()
 }
-
-/// Wrong answers that a card has room for.
-const OFFERED: usize = 5;
 
 /// The faults that a fault is taken for.
 pub(super) fn partners<'a>(fault: &Fault, world: &World<'a>) -> Vec<&'a str> {
@@ -145,7 +157,7 @@ fn a_first_look(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
     /// What has been found out.
     const FOUND: usize = 2;
     let Some(fault) = dice.pick(&world.content.faults) else { return };
-    for (key, answer) in shown_by(fault, world, dice).into_iter().take(FOUND) {
+    for (key, answer) in shown_by(fault, world, dice, |_, _| true).into_iter().take(FOUND) {
         facts.set_term(key, answer);
     }
 }
@@ -159,7 +171,7 @@ fn next_one<'a>(facts: &'a Facts, world: &World<'a>) -> Ruling<Vec<Telling<'a>>>
 
 fn next(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
     if observed(facts, world.content).is_empty() {
-        return Err(CannotJudge::without(LOOK));
+        return Err(CannotJudge::without(FIRST_LOOK));
     }
     let ranked = next_one(facts, world);
     let best = ranked.answer.first().ok_or_else(|| CannotJudge::without("probe"))?.probe.key;
@@ -313,6 +325,11 @@ pub(super) fn rework_of(fault: &Fault) -> Answer {
     Answer::Term(format!("{}.fix", fault.id))
 }
 
+/// The slug of an answer that is one term.
+pub(super) fn slug(answer: Answer) -> Option<String> {
+    if let Answer::Term(slug) = answer { Some(slug) } else { None }
+}
+
 fn mends(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
     let fault = world.fault(facts.slug("fault")?)?;
     Ok(remedy(fault).map(|_| rework_of(fault)))
@@ -321,15 +338,28 @@ fn mends(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
 /// The rework of faults with another cure, of its look-alikes before others.
 pub(super) fn mends_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let Ok(fault) = facts.slug("fault").and_then(|id| world.fault(id)) else { return Vec::new() };
-    let alike = partners(fault, world);
     let other = |one: &&Fault| one.cure.is_some() && one.cure != fault.cure && one.severity != fault.severity;
-    let tempt = |one: &Fault| {
-        let slip = if alike.contains(&one.id.as_str()) {
-            "rework-of-its-look-alike"
-        } else {
-            "rework-of-another-fault"
-        };
-        Tempt { answer: rework_of(one), slip, after: "" }
+    let tempt = |one: &Fault| Tempt {
+        answer: rework_of(one),
+        slip: rework_slip(fault, one, world),
+        after: after_rework(one.severity, fault.severity),
     };
     world.content.faults.iter().filter(other).map(tempt).collect()
+}
+
+/// The rework of a fault that this one is taken for.
+pub(super) const OF_LOOK_ALIKE: &str = "rework-of-its-look-alike";
+
+/// The misconception behind doing the rework of another fault.
+pub(super) fn rework_slip(fault: &Fault, done: &Fault, world: &World<'_>) -> &'static str {
+    if partners(fault, world).contains(&done.id.as_str()) { OF_LOOK_ALIKE } else { "rework-of-another-fault" }
+}
+
+/// What follows from a rework that is not the one a fault needs.
+pub(super) fn after_rework(done: Rework, needed: Rework) -> &'static str {
+    match done.cmp(&needed) {
+        Ordering::Less => TOO_SMALL,
+        Ordering::Greater => TOO_LARGE,
+        Ordering::Equal => MISDIRECTED,
+    }
 }

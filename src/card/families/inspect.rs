@@ -1,5 +1,6 @@
 //! Inspecting: what is decided about a fault, where it can have been made, what is looked for before clear, which light.
 
+use super::fault::{MISDIRECTED, TOO_LARGE, TOO_SMALL};
 use crate::bench::Facts;
 use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
@@ -19,7 +20,7 @@ const FAULT_DECISION: Question = Question {
     id: "fault-decision",
     settle: off_the_limits,
     ask: Ask::One { answer: decision, tempt: decision_slips },
-    after: After::is("rework-wrong-size"),
+    after: After::is(MISDIRECTED),
 };
 
 /// At which stages can it have been made? Misconception: where it shows it was made.
@@ -61,12 +62,12 @@ fn decision_slips(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
         Tempt::term(Decision::Accept.slug(), "not-to-be-left", "fault-left-in"),
         Tempt::term(Decision::RubOut.slug(), "rubbing-does-not-cure", "cut-through-thin"),
         Tempt::term(Decision::LevelOut.slug(), "levelling-does-not-reach", "cut-through-thin"),
-        Tempt::term(Decision::LevelLocally.slug(), "spot-repair-misplaced", "rework-wrong-size"),
+        Tempt::term(Decision::LevelLocally.slug(), "spot-repair-misplaced", MISDIRECTED),
         Tempt::term(Decision::ClearFirst.slug(), "more-clear-is-no-cure", "sealed-under-clear"),
-        Tempt::term(Decision::RecoatFace.slug(), "whole-face-not-called-for", "rework-wrong-size"),
-        Tempt::term(Decision::Wait.slug(), "time-is-no-cure", "rework-wrong-size"),
-        Tempt::term(Decision::MendWood.slug(), "wood-is-sound", "rework-wrong-size"),
-        Tempt::term(Decision::Strip.slug(), "stripping-not-called-for", "rework-wrong-size"),
+        Tempt::term(Decision::RecoatFace.slug(), "whole-face-not-called-for", TOO_LARGE),
+        Tempt::term(Decision::Wait.slug(), "time-is-no-cure", TOO_SMALL),
+        Tempt::term(Decision::MendWood.slug(), "wood-is-sound", TOO_LARGE),
+        Tempt::term(Decision::Strip.slug(), "stripping-not-called-for", TOO_LARGE),
     ]
 }
 

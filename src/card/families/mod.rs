@@ -38,6 +38,7 @@ mod scrape;
 mod seal;
 mod shaded_edge;
 mod solid_colour;
+mod staged;
 mod stain;
 #[allow(unreachable_pub, reason = "its closed list is declared as all are")]
 mod two_part;
@@ -46,6 +47,7 @@ mod variant;
 mod waiting;
 mod waste;
 mod workup;
+mod workup_offer;
 
 /// The questions by topic.
 const TOPICS: &[&[&Question]] = &[

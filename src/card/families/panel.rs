@@ -2,7 +2,9 @@
 //!
 //! Faults, woods and colours are drawn from `content/panels.toml`: a fault that is listed there is asked about at once.
 
+use super::fault::{MISDIRECTED, TOO_LARGE, TOO_SMALL};
 use crate::bench::Facts;
+use crate::card::deal::TEMPTS_MOST;
 use crate::card::question::{After, Ask, Question, Tempt};
 use crate::card::scene::{LEFT, PanelStage, RIGHT, WIPED, piece};
 use crate::card::{Answer, Dice};
@@ -17,9 +19,9 @@ pub(super) const ALL: &[&Question] = &[&PANEL_FAULT, &PANEL_POINT, &PANEL_PAIR, 
 /// Which fault is on the panel? Misconceptions: its look-alike; another that shows at that stage.
 const PANEL_FAULT: Question = Question {
     id: "panel-fault",
-    settle: a_spoiled_panel,
+    settle: a_panel_to_name,
     ask: Ask::One { answer: fault_seen, tempt: fault_tempts },
-    after: After::is("rework-wrong-size"),
+    after: After::is(MISDIRECTED),
 };
 
 /// Where is it? Graded by the mask.
@@ -35,7 +37,7 @@ const PANEL_PAIR: Question = Question {
     id: "panel-pair",
     settle: two_panels,
     ask: Ask::One { answer: pair_seen, tempt: pair_tempts },
-    after: After::is("rework-wrong-size"),
+    after: After::is(MISDIRECTED),
 };
 
 /// What is done about it? Misconceptions: more than cures it, less than cures it.
@@ -43,7 +45,7 @@ const PANEL_CALL: Question = Question {
     id: "panel-call",
     settle: a_panel_to_judge,
     ask: Ask::One { answer: call, tempt: call_tempts },
-    after: After::is("rework-wrong-size"),
+    after: After::is(MISDIRECTED),
 };
 
 /// Which stage of the work is it? Misconceptions: the one before, the one after.
@@ -70,13 +72,25 @@ pub(super) fn show(facts: &mut Facts, panel: &Panel, dice: &mut Dice) {
     }
 }
 
-fn a_spoiled_panel(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
-    let (twins, others): (Vec<&Panel>, Vec<&Panel>) =
-        world.content.panels.iter().partition(|panel| !panel.twins.is_empty());
+/// One panel in so many has a fault that looks like another until something is done to tell them apart.
+const TWINS_ONE_IN: u32 = 5;
+
+/// A fault of some panels, shown on one.
+pub(super) fn a_spoiled_panel<'a>(
+    panels: impl Iterator<Item = &'a Panel>,
+    facts: &mut Facts,
+    dice: &mut Dice,
+) -> Option<&'a Panel> {
+    let (twins, others): (Vec<&Panel>, Vec<&Panel>) = panels.partition(|panel| !panel.twins.is_empty());
     let from = if dice.one_in(TWINS_ONE_IN) { &twins } else { &others };
-    let Some(panel) = dice.pick(from) else { return };
+    let panel = dice.pick(from).copied()?;
     facts.set_term("fault", &panel.fault);
     show(facts, panel, dice);
+    Some(panel)
+}
+
+fn a_panel_to_name(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
+    let Some(panel) = a_spoiled_panel(world.content.panels.iter(), facts, dice) else { return };
     // Only what looks the same until it is wiped has to be wiped.
     if panel.twins.is_empty() {
         facts.0.remove(WIPED);
@@ -84,9 +98,6 @@ fn a_spoiled_panel(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
         facts.set_term(WIPED, "yes");
     }
 }
-
-/// One panel in so many has a fault that looks like another until it is wiped.
-const TWINS_ONE_IN: u32 = 5;
 
 fn a_panel_to_point_at(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
     let local: Vec<&Panel> = world.content.panels.iter().filter(|panel| panel.points).collect();
@@ -189,6 +200,11 @@ fn fault_seen(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
     Ok(Ruling::by("fault.named-by-what-is-seen", Answer::term(&fault.id)))
 }
 
+/// Named for its look-alike, against what is seen.
+pub(super) const LOOKS_ALIKE: &str = "look-alike-on-the-panel";
+/// Named for something that looks otherwise.
+pub(super) const UNLIKE: &str = "does-not-fit-the-panel";
+
 /// Look-alikes first, then others that can be drawn; twins only where they have been wiped.
 pub(super) fn fault_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let Ok(right) = fault(facts, world) else { return Vec::new() };
@@ -200,12 +216,9 @@ pub(super) fn fault_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     others.rotate_left(first);
     let (alike, others): (Vec<&str>, Vec<&str>) = others.into_iter().partition(|id| alike.contains(id));
     let tempt = |slip: &'static str| move |id: &str| Tempt::term(id, slip, "");
-    let alike = alike.into_iter().map(tempt("look-alike-not-told-apart"));
-    alike.chain(others.into_iter().map(tempt("does-not-fit-what-is-seen"))).take(OFFERED).collect()
+    let alike = alike.into_iter().map(tempt(LOOKS_ALIKE));
+    alike.chain(others.into_iter().map(tempt(UNLIKE))).take(TEMPTS_MOST).collect()
 }
-
-/// Wrong answers that a card has room for.
-const OFFERED: usize = 5;
 
 // Where
 
@@ -231,13 +244,19 @@ fn pair_seen(facts: &Facts, _: &World<'_>) -> Judged<Answer> {
     Ok(Ruling::by("fault.named-by-what-is-seen", Answer::term(answer)))
 }
 
-fn pair_tempts(_: &Facts, _: &World<'_>) -> Vec<Tempt> {
-    vec![
-        Tempt::term(SAME, "look-alike-not-told-apart", ""),
-        Tempt::term(DIFFERENT, "seed-taken-for-fault", ""),
-        Tempt::term(LEFT_ONLY, "fault-overlooked", ""),
-        Tempt::term(RIGHT_ONLY, "fault-overlooked", ""),
-    ]
+/// What goes wrong depends on what is there: two faults, one fault twice, or one panel without any.
+fn pair_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
+    let right = pair_seen(facts, world).map(|ruling| ruling.answer).ok();
+    let both = [SAME, DIFFERENT].into_iter().any(|slug| right == Some(Answer::term(slug)));
+    let (same, different, one) = if both {
+        let overlooked = ("fault-overlooked", "fault-missed");
+        (("look-alikes-taken-for-one", ""), ("seed-taken-for-fault", ""), overlooked)
+    } else {
+        let reworked = ("sound-panel-called-spoiled", TOO_LARGE);
+        (reworked, reworked, ("fault-on-the-other-panel", "fault-missed"))
+    };
+    let answers = [(SAME, same), (DIFFERENT, different), (LEFT_ONLY, one), (RIGHT_ONLY, one)];
+    answers.into_iter().map(|(slug, (slip, after))| Tempt::term(slug, slip, after)).collect()
 }
 
 // What is done
@@ -262,13 +281,15 @@ fn call(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
 
 fn call_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let wanted = facts.maybe_slug("fault").and_then(|id| world.fault(id).ok()).map(|fault| fault.severity);
-    let slip = |rework: Rework| match wanted {
-        Some(wanted) if rework < wanted => "too-little-to-cure",
-        Some(_) => "more-than-it-needs",
-        None => "clean-panel-reworked",
+    let tempt = |rework: Rework| {
+        let (slip, after) = match wanted {
+            Some(wanted) if rework < wanted => ("too-little-to-cure", TOO_SMALL),
+            Some(_) => ("more-than-it-needs", TOO_LARGE),
+            None => ("clean-panel-reworked", TOO_LARGE),
+        };
+        Tempt::term(answer_of(rework), slip, after)
     };
-    let reworks = [Rework::Rub, Rework::Local, Rework::Face, Rework::Strip];
-    let reworks = reworks.into_iter().map(|rework| Tempt::term(answer_of(rework), slip(rework), ""));
+    let reworks = [Rework::Rub, Rework::Local, Rework::Face, Rework::Strip].into_iter().map(tempt);
     std::iter::once(Tempt::term(ACCEPT, "fault-overlooked", "fault-missed")).chain(reworks).collect()
 }
 

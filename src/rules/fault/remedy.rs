@@ -58,7 +58,11 @@ pub fn remedy(fault: &Fault) -> Ruling<Remedy<'_>> {
         later: shows_later(fault),
     };
     let hours = |hours: Hours| Measure::new(hours.get(), Unit::Hour, 1);
-    Ruling::by("fault.smallest-rework-that-cures", remedy)
-        .step("rework-hours", "", hours(fault.rework_h))
-        .step("rework-wait", "", hours(fault.wait_h))
+    let ruling = Ruling::by("fault.smallest-rework-that-cures", remedy).step(
+        "rework-hours",
+        "",
+        hours(fault.rework_h),
+    );
+    // A rework after which nothing is waited for has no line that says "0 h".
+    if fault.wait_h.get() > 0.0 { ruling.step("rework-wait", "", hours(fault.wait_h)) } else { ruling }
 }
