@@ -60,7 +60,7 @@ fn a_run_hangs_down_and_is_thickest_at_its_head() {
     }
 }
 
-/// Cold checks cross the grain (T3); cracks of the wood run with it (G2 11.4.2.6); stars have no direction (T1).
+/// [la-21, la-22] Cold checks cross the grain (T3); cracks of the wood run with it (G2 11.4.2.6); stars have no direction (T1).
 #[test]
 fn cracks_run_across_the_grain_along_it_or_every_way() {
     for seed in [1, 2] {
@@ -193,7 +193,7 @@ fn the_slightest_can_be_seen() {
     }
 }
 
-/// Peeled film is gone: where it is missing the surface lies deeper by a whole film and mirrors no lamp, and all of that is
+/// [la-34] Peeled film is gone: where it is missing the surface lies deeper by a whole film and mirrors no lamp, and all of that is
 /// marked (appearance of peeling: flakes or sheets, to the wood). Where a check cracked it, the film holds.
 #[test]
 fn peeled_film_is_missing_and_checked_film_is_not() {
@@ -238,7 +238,7 @@ fn peak_to_valley(panel: &Panel, rise: &[f32]) -> f32 {
     heights[heights.len() / 2]
 }
 
-/// Wrinkles stand many times higher than orange peel, and their sides are soft: no step from pixel to pixel as at a crack.
+/// [la-24] Wrinkles stand many times higher than orange peel, and their sides are soft: no step from pixel to pixel as at a crack.
 #[test]
 fn wrinkles_are_soft_folds_many_times_higher_than_peel() {
     let (panel, rise) = raised("wrinkle-lift", Severity::Severe, 6, 0.25);
@@ -266,7 +266,7 @@ fn from_edge(panel: &Panel, place: usize) -> f32 {
     column.min(row).min(columns - 1 - column).min(rows - 1 - row) as f32 * panel.grid().scale
 }
 
-/// A fat edge is an even bead along an arris and nothing elsewhere; a run is on the face (T42; G1 5-30).
+/// [la-25] A fat edge is an even bead along an arris and nothing elsewhere; a run is on the face (T42; G1 5-30).
 #[test]
 fn a_fat_edge_is_an_even_bead_and_a_run_is_on_the_face() {
     for seed in [1, 2, 3, 4] {
@@ -312,8 +312,9 @@ fn an_edge_that_film_drew_back_from_is_bare_and_not_scuffed() {
     }
 }
 
-/// Looked at as it was before: an edge that film drew back from was bare before any sanding, one that was cut through was
-/// not (N7); folds stood within the hour, checks came later, on dry film (T21; G1 5-20). What came later leaves no trace.
+/// [la-19, la-23] Looked at as it was before: an edge that film drew back from was bare before any sanding, one that was cut
+/// through was not (N7); folds stood within the hour, checks came later, on dry film (T21; G1 5-20). What came later leaves
+/// no trace.
 #[test]
 fn what_was_there_before_tells_look_alikes_apart() {
     let seen = |fault: Option<&str>, probe| {

@@ -34,8 +34,8 @@ fn hollows(recipe: &Recipe, slug: &str, at: (f32, f32), deeper: f32) -> Vec<f32>
     whole(&spots(&with, |place| with.height()[place] - without.height()[place] < -deeper))
 }
 
-/// Fish-eyes are shallow and wide, pops tiny (faults.csv; recipe section 5: bowls 1.4 to 8 mm across, pits under 1.2 mm). Both
-/// as large however fine the picture is.
+/// Fish-eyes are shallow and wide, pops tiny (faults reference). No source gives millimetres: 1.4 to 8 mm and under 1.2 mm are our
+/// own recipe, by eye, so that this holds the picture still and checks no size. Both are as large however fine the picture is.
 #[test]
 fn bowls_are_millimetres_wide_and_pits_pin_size() {
     let mut means = Vec::new();
@@ -101,8 +101,8 @@ fn no_pinholes_where_there_are_no_open_pores() {
     }
 }
 
-/// Fish-eyes are there within seconds, pops come hours later (G2 11.4.2.1; T1): of the coat as it left the gun only the first
-/// are seen.
+/// [la-01] Fish-eyes are there within seconds, pops come hours later (G2 11.4.2.1; T1): of the coat as it left the gun only
+/// the first are seen.
 #[test]
 fn only_fish_eyes_are_there_at_once() {
     let recipe = Recipe { probe: Probe::Aged, ..cleared(Species::plain(), 5) };
@@ -133,8 +133,9 @@ fn half_way(field: &Field, direction: (usize, usize), scale: f32) -> f32 {
     scale * worst.unwrap_or(0) as f32 * (direction.0 as f32).hypot(direction.1 as f32)
 }
 
-/// Orange peel is even and shallow, 2 to 5 mm from bump to bump and some micrometres high (recipe section 5), and has no
-/// direction; grain sink on the same wood runs with the grain, and weeks before it was not there (la-06).
+/// Orange peel is even and shallow and has no direction (faults reference); no source gives millimetres: 2 to 5 mm from bump
+/// to bump and some micrometres high are our own recipe, by eye, and only held still; grain sink on the same wood runs with
+/// the grain, and weeks before it was not there (la-06).
 #[test]
 fn orange_peel_has_a_wavelength_and_no_direction() {
     let recipe = cleared(open_pored(), 3);

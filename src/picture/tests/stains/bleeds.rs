@@ -21,7 +21,7 @@ fn coloured(light: &Field, strip: &Field, row: usize) -> Vec<bool> {
         .collect()
 }
 
-/// Colour under tape is fingers from one straight line (T43; T44); a dye that bleeds spreads with a broad front and also
+/// [la-27] Colour under tape is fingers from one straight line (T43; T44); a dye that bleeds spreads with a broad front and also
 /// moves in the field.
 #[test]
 fn bleed_under_tape_is_fingers_from_a_line_and_bleeding_dye_spreads() {

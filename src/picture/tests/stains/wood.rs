@@ -18,7 +18,7 @@ fn chatter_lies_across_some_millimetres_apart_in_bare_wood() {
     }
 }
 
-/// Chatter is in the wood and stripes only in the colour (T11; T23): a low lamp on bare wood tells them apart.
+/// [la-30] Chatter is in the wood and stripes only in the colour (T11; T23): a low lamp on bare wood tells them apart.
 #[test]
 fn bare_wood_shows_chatter_and_no_stripes() {
     let stripes = change(&bare(4), "lap-stripe", Severity::Severe, LOW, COARSE);
@@ -66,7 +66,7 @@ fn scratches_keep_their_place_under_a_moved_lamp() {
     assert!(widest.is_some_and(|run| run as f32 * COARSE < 3.0), "{widest:?}");
 }
 
-/// Glue ends in a hard edge and blotch in a soft one (T9; T4): share of the whole contrast that lies in half a millimetre.
+/// [la-16] Glue ends in a hard edge and blotch in a soft one (T9; T4): share of the whole contrast that lies in half a millimetre.
 #[test]
 fn glue_has_a_hard_edge_and_blotch_a_soft_one() {
     const FINE: f32 = 0.25;

@@ -1,6 +1,7 @@
 //! Look-alikes of different kinds beside each other: what decides between the two is in the picture of one and not of the
 //! other. Pairs whose faults are of one kind stand with that kind. Where no source is named: common practice, no source.
 
+mod decides;
 #[path = "../stains/measure.rs"]
 #[expect(dead_code, reason = "not all of what other tests measure is measured here")]
 mod panels;
