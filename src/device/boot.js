@@ -6,7 +6,15 @@
 import start from "./app.js";
 
 // A version that fails to start must still be able to fetch the one that mends it: registered either way.
-start({ module_or_path: new URL("./app.wasm", import.meta.url) }).finally(register);
+start({ module_or_path: new URL("./app.wasm", import.meta.url) }).catch(refused).finally(register);
+
+/** Says on the page why nothing else is on it. */
+function refused(error) {
+  document.body.append(Object.assign(document.createElement("p"), {
+    textContent: "Stepboard could not start: it needs a browser with WebAssembly and its 128-bit vectors, "
+      + `which browsers have since the spring of 2023. ${error.message}`,
+  }));
+}
 
 async function register() {
   const workers = navigator.serviceWorker;

@@ -11,6 +11,7 @@ mod frost;
 mod lamp;
 mod light;
 mod map;
+mod mirrored;
 mod named;
 mod noise;
 mod number;

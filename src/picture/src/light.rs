@@ -1,4 +1,4 @@
-//! Light: linear colour in and out of the screen's coding, dye that swallows it, a strip lamp mirrored in a film.
+//! Light: linear colour in and out of the screen's coding, dye that swallows it.
 
 use crate::number::{byte, coordinate, mix, whole};
 
@@ -16,15 +16,15 @@ const TONE_KNEE: f32 = 0.6;
 
 const ENTRIES: usize = 2048;
 /// The coding table has one entry for all brightness whose floating-point numbers begin alike: sign, exponent and eight bits
-/// of the fraction, 0.4 %, a fifth of a step of the screen. It begins at 1/4096, which is black, and ends at 4.
+/// of the fraction, 0.4 %, a fifth of a step of the screen. All brightness is raised by 1/4096 before it is looked up, so that
+/// the table begins at black; it ends at 4.
 const CODE_BITS: u32 = 15;
 const CODE_MIDDLE: u32 = 1 << (CODE_BITS - 1);
-const CODE_FIRST: u32 = (1.0_f32 / 4096.0).to_bits() >> CODE_BITS;
+const RAISED: f32 = 1.0 / 4096.0;
+const CODE_FIRST: u32 = RAISED.to_bits() >> CODE_BITS;
 const CODES: u32 = (4.0_f32.to_bits() >> CODE_BITS) - CODE_FIRST;
 /// Largest optical depth that the dye table holds.
 const DEPTH_END: f32 = 8.0;
-/// Where the error function is one for the eye.
-const ERF_END: f32 = 3.0;
 
 /// Linear colour from the three bytes of a screen colour.
 pub(crate) fn screen(bytes: [u8; 3]) -> Colour {
@@ -50,15 +50,15 @@ impl Light {
         let table = |end: f32| (0..=ENTRIES).map(move |n| coordinate(n) / coordinate(ENTRIES) * end);
         Self {
             code: (0..CODES)
-                .map(|code| encode(f32::from_bits(((code + CODE_FIRST) << CODE_BITS) | CODE_MIDDLE)))
+                .map(|code| encode(f32::from_bits(((code + CODE_FIRST) << CODE_BITS) | CODE_MIDDLE) - RAISED))
                 .collect(),
             pass: table(DEPTH_END).map(|depth| libm::expf(-depth)).collect(),
         }
     }
 
-    /// The byte that shows a brightness.
+    /// The byte that shows a brightness, which is not below 0.
     pub(crate) fn byte(&self, value: f32) -> u8 {
-        let code = (value.max(0.0).to_bits() >> CODE_BITS).saturating_sub(CODE_FIRST);
+        let code = ((value + RAISED).to_bits() >> CODE_BITS).wrapping_sub(CODE_FIRST);
         usize::try_from(code).ok().and_then(|code| self.code.get(code)).copied().unwrap_or(u8::MAX)
     }
 
@@ -66,38 +66,6 @@ impl Light {
     pub(crate) fn pass(&self, depth: f32) -> f32 {
         read(&self.pass, depth.max(0.0) / DEPTH_END)
     }
-}
-
-/// How much of a strip of half-width `half` a point at distance `off` from its middle sees, when the mirror blurs by
-/// `blur` (all in one unit): a box convolved with a normal curve.
-#[inline]
-pub(crate) fn strip(off: f32, half: f32, blur: f32) -> f32 {
-    let scale = core::f32::consts::FRAC_1_SQRT_2 / blur;
-    // Far outside and far inside nothing is left to reckon, and most of a picture is one of both.
-    let beyond = (off.abs() - half) * scale;
-    if beyond >= ERF_END {
-        return 0.0;
-    }
-    if beyond <= -ERF_END {
-        return 1.0;
-    }
-    0.5 * (erf((off + half) * scale) - erf((off - half) * scale))
-}
-
-/// How much of a large lamp a point sees that lies `beyond` its edge, when the mirror blurs by `blur`.
-pub(crate) fn inside(beyond: f32, blur: f32) -> f32 {
-    0.5 * (1.0 - erf(beyond * core::f32::consts::FRAC_1_SQRT_2 / blur))
-}
-
-/// The error function within 0.0005 (Abramowitz and Stegun, Handbook of Mathematical Functions, 7.1.27).
-#[inline]
-fn erf(value: f32) -> f32 {
-    const TERMS: [f32; 4] = [0.278_393, 0.230_389, 0.000_972, 0.078_108];
-    let x = value.abs();
-    let [a, b, c, d] = TERMS;
-    let sum = 1.0 + x * (a + x * (b + x * (c + x * d)));
-    let square = sum * sum;
-    (1.0 - 1.0 / (square * square)).copysign(value)
 }
 
 /// A table read between its entries; beyond its end, its last entry.

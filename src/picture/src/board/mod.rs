@@ -6,7 +6,8 @@ mod wood;
 
 pub use surface::Surface;
 
-use crate::light::{Colour, Light, screen, strip};
+use crate::light::{Colour, Light, screen};
+use crate::mirrored::strip_at;
 use crate::noise::Noise;
 use crate::number::{coordinate, mix, smooth};
 use crate::soak;
@@ -200,7 +201,7 @@ impl Painter {
                 let share = if row == strip.top { 1.18 } else { 0.35 };
                 colour = colour.map(|part| part * share);
             }
-            pixels.extend(colour.map(|part| self.light.byte(part)));
+            pixels.extend(colour.map(|part| self.light.byte(part.max(0.0))));
             pixels.push(u8::MAX);
         }
     }
@@ -310,8 +311,8 @@ impl Painter {
             + 0.5 * self.noise.at(spot.y / (0.6 * length) + 3.0, spot.x / (0.45 * length));
         let off = off + film.wave * wave + film.pore * spot.relief;
         ROOM_LIGHT
-            + TRAY_LIGHT * strip(off, TRAY_HALF, film.blur.max(0.5))
-            + TUBE_LIGHT * strip(off, TUBE_HALF, film.blur)
+            + TRAY_LIGHT * strip_at(off, TRAY_HALF, film.blur.max(0.5))
+            + TUBE_LIGHT * strip_at(off, TUBE_HALF, film.blur)
     }
 }
 
