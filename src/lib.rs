@@ -3,7 +3,8 @@
 //! The library is a model of the finishing process and what stands on it: [`rules`] answer, [`process`] works a whole
 //! job operation by operation, [`mod@bench`] offers them as a calculator on named facts, [`card`] asks about them and
 //! grades, [`judge`] judges a whole job as it was told, [`learn`] picks what to ask next, [`record`] keeps
-//! what was answered. It holds no answer key: every right answer is computed.
+//! what was answered, [`signoff`] is the book of what people were signed off for. It holds no answer key: every right
+//! answer is computed.
 //!
 //! It is not a data sheet, not a permit and no substitute for an instructor: local code, the data sheet and licensed
 //! practice overrule it.
@@ -20,6 +21,7 @@ pub mod process;
 pub mod quantity;
 pub mod record;
 pub mod rules;
+pub mod signoff;
 
 pub use stepboard_picture as picture;
 

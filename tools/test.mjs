@@ -24,6 +24,7 @@ const stages = [
   { name: "dist", run: ["node", "tools/dist.mjs"] },
   { name: "size", run: ["node", "tools/size.mjs"] },
   { name: "schema", run: nodeTests("tests/schema"), count: nodeCount },
+  { name: "signed", run: nodeTests("tests/signed"), count: nodeCount },
   { name: "browser", run: nodeTests("tests/browser"), count: nodeCount },
 ];
 

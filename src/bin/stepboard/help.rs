@@ -1,7 +1,7 @@
 //! Help pages, each with an example.
 
 /// The sub-commands.
-pub(crate) const COMMANDS: [&str; 6] = ["work", "judge", "deal", "grade", "check", "picture"];
+pub(crate) const COMMANDS: [&str; 7] = ["work", "judge", "deal", "grade", "check", "picture", "verify"];
 
 /// What the command is.
 pub(crate) const GENERAL: &str = "\
@@ -13,6 +13,7 @@ stepboard: the finishing model on the command line. JSON out; errors on standard
   grade  answers, one JSON line each        stepboard grade --help
   check  content, set and sheet files       stepboard check --help
   picture  a computed panel, as PNG         stepboard picture --help
+  verify a signed sign-off, offline         stepboard verify --help
 
 Training, not approval: local code, the data sheet and licensed practice overrule it.";
 
@@ -95,6 +96,19 @@ content/panels.toml can be seen (`make visible` writes that down). The same word
 
   stepboard picture wood=white-ash finish=buffed fault=fish-eye severity=plain seed=3 out=panel.png";
 
+const VERIFY: &str = "\
+stepboard verify FILE --trust LIST [--on DATE] [--root KEY] [--json]
+
+Verifies a signed sign-off against the trust list of its shop, with nothing but these two files:
+accepted or not, and why not. FILE is the file as it was signed, byte for byte.
+  --trust  the trust list, signed by the shop's root key
+  --on     a day such as 2026-06-01, taken to its end, or a moment 2026-06-01T12:00:00Z; now, if not told
+  --root   the root key that the list must be signed by, did:key:z6Mk...; else compare its fingerprint
+  --json   JSON in the place of sentences; schema: content/schema/verify.schema.json
+A list cannot know of withdrawals after its date. Exit code: 0 accepted, 1 not accepted, 2 unreadable.
+
+  stepboard verify sign-off.json --trust trust.json --on 2026-06-01";
+
 /// The page of a sub-command.
 pub(crate) fn page(command: &str) -> Option<&'static str> {
     match command {
@@ -104,6 +118,7 @@ pub(crate) fn page(command: &str) -> Option<&'static str> {
         "deal" => Some(DEAL),
         "grade" => Some(GRADE),
         "check" => Some(CHECK),
+        "verify" => Some(VERIFY),
         _ => None,
     }
 }

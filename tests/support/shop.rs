@@ -1,0 +1,123 @@
+//! A demo shop that signs: people, keys and drafts. The seeds stand here for everybody to read, so that nothing real may
+//! ever be signed with them.
+
+use super::content;
+use std::sync::OnceLock;
+use stepboard::content::{Competency, Content};
+use stepboard::learn::mastery::Call;
+use stepboard::signoff::{
+    Criterion, Draft, Person, PublicKey, Request, Role, SecretKey, ShopNumber, Told, TrustList, When,
+    credential_id,
+};
+
+/// Passphrase of the demo keys.
+pub(crate) const PASSPHRASE: &str = "four words of oak and ash";
+/// Slugs of an ordinary and of a safety competency.
+pub(crate) const ORDINARY: &str = "levelled";
+pub(crate) const SAFETY: &str = "mask-worn";
+
+pub(crate) fn root() -> SecretKey {
+    SecretKey::from_seed(&[1; 32])
+}
+
+/// Instructor i-1.
+pub(crate) fn instructor() -> SecretKey {
+    SecretKey::from_seed(&[2; 32])
+}
+
+/// Assessor a-2.
+pub(crate) fn assessor() -> SecretKey {
+    SecretKey::from_seed(&[3; 32])
+}
+
+/// Of nobody on the list.
+pub(crate) fn stranger() -> SecretKey {
+    SecretKey::from_seed(&[4; 32])
+}
+
+pub(crate) fn when(text: &str) -> When {
+    When::new(text).expect("a moment")
+}
+
+pub(crate) fn number(text: &str) -> ShopNumber {
+    ShopNumber::new(text).expect("a shop number")
+}
+
+pub(crate) fn person(number_text: &str, name: &str, role: Role, key: PublicKey) -> Person {
+    let from = when("2026-01-05T08:00:00Z");
+    Person { number: number(number_text), name: name.to_owned(), role, key, from, to: None }
+}
+
+pub(crate) fn people() -> Vec<Person> {
+    vec![
+        person("i-1", "Ilse Brandt", Role::Instructor, instructor().public()),
+        person("a-2", "Tomás Øye", Role::Assessor, assessor().public()),
+    ]
+}
+
+/// The list as it stood on the first day.
+pub(crate) fn list() -> TrustList {
+    TrustList::first("Finish room at the mill", root().public(), when("2026-01-05T08:00:00Z"), people())
+}
+
+/// The content, read once: laws ask often.
+fn read() -> &'static Content {
+    static READ: OnceLock<Content> = OnceLock::new();
+    READ.get_or_init(content)
+}
+
+pub(crate) fn competencies() -> Vec<Competency> {
+    read().competencies.clone()
+}
+
+pub(crate) fn competency(slug: &str) -> Competency {
+    competencies().into_iter().find(|one| one.slug == slug).expect("a competency")
+}
+
+fn told(name: &str, narrative: &str) -> Told {
+    Told { name: name.to_owned(), narrative: narrative.to_owned() }
+}
+
+/// A request that nothing bars, for apprentice 17; `nth` gives it a name of its own.
+pub(crate) fn request(competency: &Competency, nth: u8) -> Request<'_> {
+    Request {
+        id: credential_id([nth; 16]),
+        subject: number("17"),
+        competency,
+        words: [
+            "1".to_owned(),
+            read().texts("en").get(&format!("competency.{}", competency.slug)).to_owned(),
+            "Does the work alone, on an instrument.".to_owned(),
+            "Knowledge evidence sufficient; three demonstrations on two days; no critical mistake open."
+                .to_owned(),
+        ],
+        call: Call::Sufficient,
+        open_critical: 0,
+        knowledge: told("Cards", "32 of 33 answers right on 3 days."),
+        reason: None,
+        criteria: ["Does each step without being told", "Nothing had to be put right"]
+            .map(|text| Criterion { text: text.to_owned(), met: true })
+            .to_vec(),
+        observed: vec![told("Third demonstration", "Back and sides, alone; 21 °C – nothing to put right.")],
+        at: when("2026-03-02T15:04:05Z"),
+        until: when("2028-03-02T15:04:05Z"),
+    }
+}
+
+/// The reason that some requests give.
+pub(crate) fn reason() -> Told {
+    told("Reason", "Worked six years in another shop; seen today.")
+}
+
+/// A sign-off by assessor a-2.
+pub(crate) fn signed(slug: &str, nth: u8) -> String {
+    let competency = competency(slug);
+    let draft =
+        Draft::new(request(&competency, nth), &list(), &assessor().public()).expect("nothing bars it");
+    draft.sign(&assessor()).expect("the key is the assessor's")
+}
+
+/// A day on which it counts.
+pub(crate) fn day() -> When {
+    when("2026-06-01T12:00:00Z")
+}
