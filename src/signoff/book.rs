@@ -64,7 +64,7 @@ impl Book {
         let mut book = Self::first(whole(lines.next(), 1)?, root)?;
         for line in lines {
             let line = whole(Some(line), book.next_number())?;
-            book = book.with(line, competencies)?;
+            book.add(line, competencies)?;
         }
         Ok(book)
     }
@@ -82,7 +82,10 @@ impl Book {
     ) -> Result<Self, Broken> {
         let number = self.next_number();
         let text = Record::signed(number, self.head().1, at, act, key);
-        self.with(&text.map_err(|reason| Fault::Unreadable.of(number, vec![reason]))?, competencies)
+        let text = text.map_err(|reason| Fault::Unreadable.of(number, vec![reason]))?;
+        let mut book = self.clone();
+        book.add(&text, competencies)?;
+        Ok(book)
     }
 
     /// The book with one more trust list: these people, and all that the book has withdrawn.

@@ -22,14 +22,13 @@ impl Book {
         Ok(Self { records: vec![record], list, entries: Vec::new() })
     }
 
-    /// The book with one more record.
-    pub(super) fn with(&self, text: &str, competencies: &[Competency]) -> Result<Self, Broken> {
+    /// Adds a record; a book to which one did not fit is to be dropped.
+    pub(super) fn add(&mut self, text: &str, competencies: &[Competency]) -> Result<(), Broken> {
         let number = self.next_number();
         let record = Record::read(text).map_err(|reason| Fault::Unreadable.of(number, vec![reason]))?;
-        let mut book = self.clone();
-        book.take(&record, competencies).map_err(|(fault, reasons)| fault.of(number, reasons))?;
-        book.records.push(record);
-        Ok(book)
+        self.take(&record, competencies).map_err(|(fault, reasons)| fault.of(number, reasons))?;
+        self.records.push(record);
+        Ok(())
     }
 
     fn take(&mut self, record: &Record, competencies: &[Competency]) -> Result<(), Misfit> {

@@ -2,11 +2,13 @@
 // and `stepboard verify` says why not.
 import assert from "node:assert/strict";
 import { spawnSync } from "node:child_process";
+import { createHash } from "node:crypto";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, test } from "node:test";
 import Ajv from "ajv/dist/2020.js";
+import * as base58 from "base58-universal";
 import { root } from "../../tools/shell.mjs";
 import { canonical, data, did, signed, text, verified } from "./support.mjs";
 
@@ -58,6 +60,19 @@ test("this program accepts a sign-off that the other library signed", async () =
   // Ed25519 leaves nothing to chance: both signatures are one.
   assert.equal(canonical(theirs), text("sign-off.json"));
   assert.equal(told.sign_off.assessor.key, await did(ASSESSOR));
+});
+
+test("hash, code and fingerprints are those that another program reckons", () => {
+  const { proof, ...document } = ours;
+  const hash = createHash("sha256").update(canonical(document)).digest("hex");
+  const fingerprint = (key) =>
+    createHash("sha256").update(base58.decode(key.slice("did:key:z".length)).subarray(2)).digest("hex").slice(0, 20);
+  const told = verify(data("sign-off.json"));
+  assert.equal(told.hash, hash);
+  const [id, first, key] = told.code.split("\n");
+  assert.deepEqual([id, first.replaceAll(" ", "")], [ours.id, hash.slice(0, 32)]);
+  assert.equal(key.replaceAll(" ", ""), fingerprint(ours.issuer.id));
+  assert.equal(told.trust.fingerprint, fingerprint(told.trust.root));
 });
 
 test("the file kept from that library is what it signs today", async () => {
