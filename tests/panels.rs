@@ -5,7 +5,7 @@ mod support;
 
 use stepboard::card::{Answer, Kind, Mark, Place, Voice, deal, grade, scene, solve};
 use stepboard::content::{Content, Units, World};
-use stepboard::picture::{Fault, Grid, Lamp, Panel, Probe, Recipe, Severity};
+use stepboard::picture::{Grid, Panel, Recipe};
 use support::content;
 
 /// Seeds a family.
@@ -147,48 +147,4 @@ fn what_a_panel_says_in_words_names_neither_fault_nor_wood() {
             }
         }
     }
-}
-
-/// What a thumbnail and a damp cloth show of a fault in words they show on its panel: a dent or none, a cloud that goes or one
-/// that stays. The words are those of the faults reference.
-#[test]
-fn a_thumbnail_and_a_damp_cloth_show_on_a_panel_what_they_are_said_to() {
-    /// A dent that a lamp shows, and what no eye sees, micrometres.
-    const DENT: f32 = 5.0;
-    let content = content();
-    let mut tried = [0; 4];
-    for panel in &content.panels {
-        let fault = content.fault(&panel.fault).expect("a fault");
-        let says = |test: &str, answer: &str| {
-            fault.seen.get(test).is_some_and(|all| all.iter().any(|one| one == answer))
-        };
-        let (look, dress) = (content.look(&panel.looks[0]), content.dress(&panel.dresses[0]));
-        let mut recipe = dress.expect("a dress").on(&look.expect("a look").species, panel.finishes[0], 3);
-        recipe.fault = Fault::from_slug(&panel.fault).map(|fault| (fault, Severity::Plain));
-        let heights = |probe: Probe| drawn(&Recipe { probe, ..recipe.clone() }).height().to_vec();
-        let sunk = |probe: Probe| {
-            let pairs = heights(Probe::None).into_iter().zip(heights(probe));
-            pairs.map(|(before, after)| before - after).fold(0.0, f32::max)
-        };
-        if says("thumbnail", "nail-dents") {
-            assert!(sunk(Probe::Pressed) > DENT, "{}: it dents", panel.fault);
-            tried[0] += 1;
-        } else if says("thumbnail", "nail-holds") {
-            assert!(sunk(Probe::Pressed) == 0.0, "{}: it holds", panel.fault);
-            tried[1] += 1;
-        }
-        let light = |probe: Probe| {
-            let mut pixels = Vec::new();
-            drawn(&Recipe { probe, ..recipe.clone() }).light(Lamp::OVERHEAD, &mut pixels);
-            pixels
-        };
-        if says("damp_wipe", "wipe-goes") {
-            assert!(light(Probe::Wiped) != light(Probe::None), "{}: it wipes off", panel.fault);
-            tried[2] += 1;
-        } else if says("damp_wipe", "wipe-stays") {
-            assert!(light(Probe::Wiped) == light(Probe::None), "{}: it stays", panel.fault);
-            tried[3] += 1;
-        }
-    }
-    assert!(tried.iter().all(|tried| *tried > 0), "{tried:?}");
 }

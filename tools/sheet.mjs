@@ -23,10 +23,10 @@ const woods = list.wood.map((wood) => {
   const buffed = tile(`${wood}-buffed`, [`wood=${wood}`, "seed=1", "finish=buffed", "amber=0.35", "shaded=yes"]);
   return `<h2>${wood}</h2><div>${[...tiles, buffed].join("")}</div>`;
 });
-const faults = list.shown.map(({ fault, looks, words }) => {
+const faults = list.shown.map(({ fault, looks }) => {
   const tiles = SEVERITIES.map((severity, n) => {
-    const wood = looks[n % looks.length];
-    return tile(`${fault}-${severity}`, [`wood=${wood}`, `seed=${SEEDS[n]}`, `fault=${fault}`, `severity=${severity}`, ...words]);
+    const { words } = looks[n % looks.length];
+    return tile(`${fault}-${severity}`, [`seed=${SEEDS[n]}`, `fault=${fault}`, `severity=${severity}`, ...words]);
   });
   return `<h2>${fault}</h2><div>${tiles.join("")}</div>`;
 });

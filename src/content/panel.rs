@@ -84,7 +84,9 @@ terms! {
         Wetted = "wetted",
         /// A thumbnail is pressed in.
         Pressed = "pressed",
-        /// As it lay before the fault came.
+        /// A cloth is pressed on for a minute.
+        Cloth = "cloth",
+        /// As it was on the day of its last coat: not aged, not rubbed, not unmasked.
         Aged = "aged",
         /// Under a lamp that rakes over it.
         Raking = "raking",
@@ -103,6 +105,7 @@ impl View {
             Self::Wiped => Probe::Wiped,
             Self::Wetted => Probe::Wetted,
             Self::Pressed => Probe::Pressed,
+            Self::Cloth => Probe::Cloth,
             Self::Aged => Probe::Aged,
             Self::Raking | Self::Round | Self::Loupe => Probe::None,
         }

@@ -57,7 +57,9 @@ stepboard grade [FILE] [units=metric|us]
 Grades answers, one JSON object a line, from a file or standard input:
   {\"family\":\"wants-filler\",\"version\":2,\"seed\":7,\"sheet\":\"nitrocellulose\",\"answer\":{\"picks\":[\"A\",\"C\"]}}
 `answer` is one of {\"pick\":\"B\"}, {\"picks\":[\"A\",\"C\"]}, {\"order\":[\"B\",\"A\",\"C\"]},
-{\"value\":12.5,\"unit\":\"h\"}, \"not-enough\". Letters are those of `deal`.
+{\"value\":12.5,\"unit\":\"h\"}, \"not-enough\"; a place on a panel, mm from its upper left corner
+{\"x_mm\":40,\"y_mm\":25}; a diagnosis {\"tests\":[\"B\"],\"fault\":\"A\",\"cause\":\"C\",\"remedy\":\"A\"}, its tests in the
+order done, each part by its own letters. Letters are those of `deal`.
 `certainty` may be ask-first, test-board or on-the-job; `sheet_hash`, where given, must be that of
 the sheet. `sheet` is a slug or a file, as given to `deal`. One JSON line comes out for each.
 Schema: content/schema/grade.schema.json. One bad line and nothing is graded.
@@ -83,13 +85,13 @@ Draws a panel, 120 by 90 mm, grain along it: a wood, a finish, a fault. --list g
 woods, the faults, and what each key allows; --visible measures on which woods a slight fault of
 content/panels.toml can be seen (`make visible` writes that down). The same words give the same picture.
   seed       a piece of wood, and where its fault lies (0 to 4294967295)
-  finish     bare, sealed, coloured, cleared, buffed
+  finish     bare, sealed, coloured, cleared, rubbed, buffed
   fault, severity     the fault and how much of it: slight, plain, severe
   filler     none, or the screen colour of pore filler as six hexadecimal digits
   stain, amber        builds of honey stain and of amber film colour, 0 to 2
   opaque     screen colour of an opaque film, six hexadecimal digits
   shaded     yes or no
-  probe      none, wiped, wetted, aged
+  probe      none, wiped, wetted, pressed, cloth, aged
   lamp       tubes, point, raking; lamp_x, lamp_y in mm: where it is mirrored; lamp_turn in degrees; of raking 0 from the left, 90 from the far edge
   scale      mm a pixel, 0.05 to 1 (0.25 unless told)
   mask       yes: the mask of the fault in the place of the picture

@@ -7,7 +7,7 @@ use std::fs::File;
 use std::io::BufWriter;
 use std::str::FromStr;
 use stepboard::card::scene::PANEL_MM;
-use stepboard::content::{Content, Dress};
+use stepboard::content::{Content, Dress, Look};
 use stepboard::picture::{Fault, Finish, Grid, Lamp, LampKind, Panel, Probe, Recipe, Severity};
 
 /// The panel, mm.
@@ -83,7 +83,11 @@ pub(crate) fn run(content: &Content, mut args: Args) -> Output {
 fn list(content: &Content) -> String {
     let shown = content.panels.iter().map(|panel| {
         let dress = panel.dresses.first().and_then(|slug| content.dress(slug));
-        json!({ "fault": panel.fault, "looks": panel.looks, "words": words(panel.finishes.first(), dress) })
+        let looks = panel.looks.iter().filter_map(|slug| content.look(slug)).map(|look| {
+            let finish = panel.finishes.first().copied().unwrap_or(Finish::Bare);
+            json!({ "look": look.slug, "words": words(look, finish, dress) })
+        });
+        json!({ "fault": panel.fault, "looks": looks.collect::<Vec<_>>() })
     });
     json!({
         "wood": content.looks.iter().map(|look| look.slug.as_str()).collect::<Vec<_>>(),
@@ -97,15 +101,16 @@ fn list(content: &Content) -> String {
     .to_string()
 }
 
-/// The words that draw a finish in colours.
-fn words(finish: Option<&Finish>, dress: Option<&Dress>) -> Vec<String> {
-    let finish = finish.copied().unwrap_or(Finish::Bare);
-    let mut words = vec![format!("finish={}", finish.slug())];
+/// The words that draw a wood in a finish and in colours.
+fn words(look: &Look, finish: Finish, dress: Option<&Dress>) -> Vec<String> {
+    let mut words = vec![format!("wood={}", look.slug), format!("finish={}", finish.slug())];
     let Some(dress) = dress else { return words };
+    let recipe = dress.on(&look.species, finish, 0);
     let hex = |[red, green, blue]: [u8; 3]| format!("{red:02x}{green:02x}{blue:02x}");
-    words.extend(dress.filler.map(|filler| format!("filler={}", hex(filler))));
-    words.extend(dress.opaque.map(|opaque| format!("opaque={}", hex(opaque))));
-    words.extend([format!("stain={}", dress.stain), format!("amber={}", dress.amber)]);
+    words.extend(recipe.filler.map(|filler| format!("filler={}", hex(filler))));
+    words.extend(recipe.opaque.map(|opaque| format!("opaque={}", hex(opaque))));
+    words.extend([format!("stain={}", recipe.stain), format!("amber={}", recipe.amber)]);
+    words.push(format!("shaded={}", no_yes(recipe.shaded)));
     words
 }
 
@@ -140,8 +145,8 @@ fn is_seen(clean: &Recipe, spoiled: &Recipe) -> bool {
     let (mut before, mut after) = (Vec::new(), Vec::new());
     let all = u32::try_from(grid.columns * grid.rows).unwrap_or(u32::MAX);
     let above = |kind: LampKind| [0.5, 0.25, 0.75].map(|x| Lamp { kind, x: x * WIDTH, ..Lamp::OVERHEAD });
-    let low = Lamp { kind: LampKind::Raking, ..Lamp::OVERHEAD };
-    above(LampKind::Tubes).into_iter().chain([low]).chain(above(LampKind::Point)).any(|lamp| {
+    let low = SIDES.map(|turn| Lamp { turn, ..Lamp::RAKING });
+    above(LampKind::Tubes).into_iter().chain(low).chain(above(LampKind::Point)).any(|lamp| {
         clean.light(lamp, &mut before);
         spoiled.light(lamp, &mut after);
         let differ = before
@@ -153,6 +158,8 @@ fn is_seen(clean: &Recipe, spoiled: &Recipe) -> bool {
     })
 }
 
+/// Sides from which a low lamp rakes over the panel, degrees.
+const SIDES: [f32; 4] = [0.0, 90.0, 180.0, 270.0];
 /// Pieces of wood that are tried.
 const PIECES: u32 = 6;
 /// Share of the face that must change for a fault to be seen (by eye: about 500 pixels of 480 by 360).

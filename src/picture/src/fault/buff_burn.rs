@@ -41,16 +41,19 @@ const LIP_END: f32 = 1.6;
 /// Edge of the melted part, in half-widths.
 const MELTED: (f32, f32) = (0.72, 1.02);
 /// Torn film is rough, radians, scatters, and has white in its tears.
-const TORN: f32 = 0.030;
-const SCATTERS: f32 = 0.40;
-const WHITE: (f32, f32) = (0.08, 0.13);
+const TORN: f32 = 0.022;
+const SCATTERS: f32 = 0.14;
+/// Share of what it mirrored that charred film swallows.
+const SWALLOWS: f32 = 0.6;
+const WHITE: (f32, f32) = (0.02, 0.08);
 /// Tears are uneven: mean, spread and least.
 const RAGGED: (f32, f32) = (0.6, 0.4);
 const RAGGED_LEAST: f32 = 0.2;
-/// Heat browns it, along the drag lines most: light that is left and build of red-brown; colour is dragged from the middle to the end.
+/// Heat browns it, along the drag lines most: light that is lost, build of red-brown, and build of black-brown; colour is dragged from the middle to the end.
 const SCORCHED: f32 = 0.18;
-const BROWNED: (f32, f32) = (0.12, 0.16);
-const THINNED: [f32; 3] = [0.35, 0.6, 0.9];
+const BROWNED: (f32, f32) = (0.26, 0.20);
+const BLACKENED: f32 = 0.16;
+const THINNED: [f32; 3] = [0.2, 0.35, 0.5];
 const DRAGGED: f32 = 0.5;
 /// Share of it that is taken in the middle, and how far drag lines keep it.
 const TAKEN: f32 = 0.7;
@@ -133,6 +136,9 @@ async fn burn(layers: &mut Layers, recipe: &Recipe, severity: Severity, streak: 
         if let Some(bled) = film.bled.values.get_mut(place) {
             *bled += melted * (1.0 - bare) * (BROWNED.0 + BROWNED.1 * drag).max(0.0);
         }
+        if let Some(shade) = film.shade.values.get_mut(place) {
+            *shade += BLACKENED * melted * (1.0 - bare) * (1.0 + drag).max(0.0);
+        }
         if let Some(mask) = layers.mask.values.get_mut(place) {
             *mask = mask.max(1.0 - smooth(MARKED.0, MARKED.1, off));
         }
@@ -144,6 +150,9 @@ async fn burn(layers: &mut Layers, recipe: &Recipe, severity: Severity, streak: 
         }
         if let Some(rough) = film.rough.values.get_mut(place) {
             *rough += TORN * torn;
+        }
+        if let Some(mirror) = film.mirror.values.get_mut(place) {
+            *mirror *= 1.0 - SWALLOWS * torn;
         }
         if let Some(veil) = film.veil.values.get_mut(place) {
             join(veil, SCATTERS * torn);

@@ -5,7 +5,7 @@ use crate::light::Colour;
 use crate::map::{Grid, Map};
 use crate::noise::Chance;
 use crate::number::whole;
-use crate::panel::{Layers, Probe, Recipe};
+use crate::panel::{Layers, Recipe};
 use crate::pause::pause;
 
 /// Length of a step of a walk, and of the squares in which cracks meet.
@@ -137,7 +137,7 @@ impl Family {
     }
 }
 
-/// Breaks the film along cracks and marks them. Seen as it was when the coat had dried, there is none yet.
+/// Breaks the film along cracks and marks them.
 pub(super) async fn lay(layers: &mut Layers, recipe: &Recipe, family: &Family) {
     let grid = layers.grid();
     let cracked = family.drawn(grid, (0.0, 0.0)).await;
@@ -145,9 +145,6 @@ pub(super) async fn lay(layers: &mut Layers, recipe: &Recipe, family: &Family) {
         *mask = mask.max((MARKED * share).min(1.0));
     }
     pause().await;
-    if recipe.probe == Probe::Aged {
-        return;
-    }
     let film = &mut layers.film;
     let edges = family.drawn(grid, (EDGE_ASIDE, EDGE_ASIDE)).await;
     for row in 0..grid.rows {

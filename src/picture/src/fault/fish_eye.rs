@@ -2,6 +2,7 @@
 //! the rim stands up, the floor is thin and pale, and where bowls meet only a ridge is left between them. They ignore the
 //! pores. Pops and pinholes are pin-size and hard; a nib stands up.
 
+use super::field::join;
 use super::scatter::Cluster;
 use crate::map::{Map, near};
 use crate::noise::Chance;
@@ -31,10 +32,10 @@ const OVAL: f32 = 1.35;
 const LOBES: f32 = 3.0;
 const WAVES: (f32, f32) = (0.02, 0.07);
 /// Where the floor ends and the wall is at its height, in radii.
-const WALL: (f32, f32) = (0.30, 1.02);
+const WALL: (f32, f32) = (0.50, 1.00);
 /// The rim: where it stands, its width in radii, and its height against the depth.
 const RIM: (f32, f32) = (1.16, 0.30);
-const RIM_HIGH: f32 = 0.30;
+const RIM_HIGH: f32 = 0.38;
 /// Radii beyond which nothing is changed, and up to which it is seen.
 const END: f32 = 2.0;
 const MARKED: f32 = 1.35;
@@ -43,8 +44,12 @@ const PALE: f32 = 0.9;
 const DARK: f32 = 0.30;
 const UP_THE_WALL: f32 = 0.7;
 /// Wood below the thin floor looks paler, and below the rim deeper: gains.
-const FLOOR: f32 = 0.13;
+const FLOOR: f32 = 0.42;
 const BELOW_RIM: f32 = 0.12;
+
+/// The thin floor dried duller than the coat round it: roughness, radians, and share of the mirrored light scattered wide.
+const FLOOR_ROUGH: f32 = 0.012;
+const FLOOR_SCATTERS: f32 = 0.22;
 
 /// What bowls do to the film: where they meet, the deeper one counts.
 struct Bowls {
@@ -80,7 +85,12 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
     let holes = bowls.gone.values.iter().zip(&bowls.deep.values);
     let rims = bowls.come.values.iter().zip(&bowls.high.values);
     let maps = film.height.values.iter_mut().zip(&mut film.tint.values).zip(&mut film.body.values);
-    for (((height, tint), body), ((gone, deep), (come, high))) in maps.zip(holes.zip(rims)) {
+    let gloss = film.rough.values.iter_mut().zip(&mut film.veil.values);
+    for ((((height, tint), body), (rough, veil)), ((gone, deep), (come, high))) in
+        maps.zip(gloss).zip(holes.zip(rims))
+    {
+        *rough += FLOOR_ROUGH * gone;
+        join(veil, FLOOR_SCATTERS * gone);
         *height += high * (1.0 - gone) - deep;
         *tint *= 1.0 - PALE * libm::powf(*gone, UP_THE_WALL) + DARK * come * (1.0 - gone);
         *body *= 1.0 + FLOOR * gone - BELOW_RIM * come * (1.0 - gone);

@@ -4,7 +4,7 @@
 
 use crate::noise::soft;
 use crate::number::smooth;
-use crate::panel::{Layers, Probe, Recipe, Severity};
+use crate::panel::{Layers, Recipe, Severity};
 use crate::pause::pause;
 use crate::wood::{Growth, layer};
 
@@ -37,7 +37,6 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
     }
     let (pores, rings) =
         (layers.wood.pore.blurred(PORE_BLUR).await, layers.wood.early.blurred(EARLY_BLUR).await);
-    let flat = recipe.probe == Probe::Aged;
     for (place, (pores, rings)) in pores.values.iter().zip(&rings.values).enumerate() {
         if grid.begins_row(place) {
             pause().await;
@@ -48,9 +47,7 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
         if let Some(mask) = layers.mask.values.get_mut(place) {
             *mask = mask.max(smooth(MARKED.0, MARKED.1, depth - LOWER * early));
         }
-        if let Some(height) = layers.film.height.values.get_mut(place)
-            && !flat
-        {
+        if let Some(height) = layers.film.height.values.get_mut(place) {
             *height -= depth;
         }
     }

@@ -6,7 +6,7 @@ use super::uptake;
 use crate::map::Map;
 use crate::noise::{Chance, cloud};
 use crate::number::{coordinate, smooth};
-use crate::panel::{Layers, Probe, Recipe, Severity};
+use crate::panel::{Layers, Recipe, Severity};
 use crate::pause::pause;
 use crate::wood::layer;
 
@@ -68,20 +68,17 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
         *mask = mask.max(smooth(MARKED.0, MARKED.1, (build - 1.0).abs()));
     }
     pause().await;
-    // Looked at before colour there is nothing to see.
-    if recipe.probe != Probe::Aged {
-        let map = uptake::colour(layers, recipe, uptake::Colouring::Film);
-        for (value, build) in map.values.iter_mut().zip(&builds.values) {
-            *value *= build;
-        }
-        if recipe.amber > 0.0 && recipe.opaque.is_none() {
-            let film = &mut layers.film;
-            let maps = film.shade.values.iter_mut().zip(&mut film.bled.values);
-            for ((brown, red), build) in maps.zip(&builds.values) {
-                let more = (build - 1.0).max(0.0);
-                *brown += BROWN * more;
-                *red += RED * more;
-            }
+    let map = uptake::colour(layers, recipe, uptake::Colouring::Film);
+    for (value, build) in map.values.iter_mut().zip(&builds.values) {
+        *value *= build;
+    }
+    if recipe.amber > 0.0 && recipe.opaque.is_none() {
+        let film = &mut layers.film;
+        let maps = film.shade.values.iter_mut().zip(&mut film.bled.values);
+        for ((brown, red), build) in maps.zip(&builds.values) {
+            let more = (build - 1.0).max(0.0);
+            *brown += BROWN * more;
+            *red += RED * more;
         }
     }
 }

@@ -6,6 +6,7 @@ mod bloom_haze;
 mod blush;
 mod buff_burn;
 mod buff_swirl;
+mod came;
 mod chatter_mark;
 mod cold_check;
 mod crack;
@@ -73,8 +74,8 @@ macro_rules! faults {
                 match self { $(Self::$name => $slug,)* }
             }
 
-            /// Spoils a panel, in turns.
-            pub(crate) async fn spoil(self, layers: &mut Layers, recipe: &Recipe, severity: Severity) {
+            /// Draws it on a panel, in turns, whenever it came.
+            async fn spoil(self, layers: &mut Layers, recipe: &Recipe, severity: Severity) {
                 match self { $(Self::$name => $module::spoil(layers, recipe, severity).await,)* }
             }
         }

@@ -7,7 +7,7 @@ use crate::light::Colour;
 use crate::map::{Grid, Map};
 use crate::noise::{Chance, cloud};
 use crate::number::{coordinate, smooth, whole};
-use crate::panel::{Layers, Probe, Recipe, Severity};
+use crate::panel::{Layers, Recipe, Severity};
 use crate::pause::pause;
 use crate::wood::layer;
 
@@ -112,13 +112,11 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
             let place = flakes.at(x + wide_x + dx, y + wide_y + dy);
             let lift = lifts.near(x, y);
             rise.add(column, row, place.rise(lift));
-            place.tear(layers, (column, row), lift, recipe.probe);
+            place.tear(layers, (column, row), lift);
         }
     }
-    if recipe.probe != Probe::Aged {
-        for (height, rise) in layers.film.height.values.iter_mut().zip(&rise.blurred(STIFF).await.values) {
-            *height += rise;
-        }
+    for (height, rise) in layers.film.height.values.iter_mut().zip(&rise.blurred(STIFF).await.values) {
+        *height += rise;
     }
 }
 
@@ -203,8 +201,8 @@ impl Place {
         }
     }
 
-    /// Tears the film at a pixel, and marks it; seen as it was before, it still held.
-    fn tear(&self, layers: &mut Layers, (column, row): (usize, usize), lift: f32, probe: Probe) {
+    /// Tears the film at a pixel, and marks it.
+    fn tear(&self, layers: &mut Layers, (column, row): (usize, usize), lift: f32) {
         let grid = layers.grid();
         let gone = self.hold == Hold::Gone;
         // Share of the pixel that is bare.
@@ -221,9 +219,6 @@ impl Place {
         };
         let mark = if self.hold == Hold::Loose { 1.0 } else { bare.max(smooth(MARKED.0, MARKED.1, air)) };
         put(&mut layers.mask, (column, row), |mask| mask.max(mark));
-        if probe == Probe::Aged {
-            return;
-        }
         let film = &mut layers.film;
         put(&mut film.height, (column, row), |height| height - FILM * bare);
         put(&mut film.there, (column, row), |there| there * (1.0 - bare));

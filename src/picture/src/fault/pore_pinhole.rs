@@ -7,7 +7,7 @@ use super::speck::{Holes, lip, mark};
 use crate::map::Map;
 use crate::noise::Chance;
 use crate::number::{coordinate, whole};
-use crate::panel::{Finish, Layers, Probe, Recipe, Severity};
+use crate::panel::{Finish, Layers, Recipe, Severity};
 use crate::pause::{MANY, pause};
 use crate::wood::layer;
 
@@ -60,8 +60,7 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
             }
         }
     }
-    let packed = matches!(recipe.finish, Finish::Rubbed | Finish::Buffed)
-        && !matches!(recipe.probe, Probe::Wiped | Probe::Wetted);
+    let packed = matches!(recipe.finish, Finish::Rubbed | Finish::Buffed);
     holes.sink(layers, recipe, if packed { 0.0 } else { DEEP }, LIGHT);
     if packed {
         for (place, open) in holes.open.values.iter().enumerate() {

@@ -14,7 +14,7 @@ const FIBRES: [f32; 3] = [26.0, 55.0, 100.0];
 /// Median length of one that stands, its spread; width; how far it turns from the grain, radians.
 const LENGTH: f32 = 1.9;
 const LENGTH_SPREAD: f32 = 0.45;
-const WIDTH: (f32, f32) = (0.07, 0.16);
+const WIDTH: (f32, f32) = (0.09, 0.18);
 const TURNS: f32 = 0.07;
 /// How it rises from the end that still lies in the wood.
 const RISES: [f32; 4] = [0.15, 0.35, 0.65, 1.0];
@@ -28,12 +28,12 @@ const CLEARED: f32 = 0.35;
 const BUFFED: f32 = 0.05;
 /// A standing fibre catches light and throws a small shade below it: gains of the body, the lines
 /// that the shade is drawn in below the fibre, mm, and the share of each.
-const CATCHES: f32 = 0.8;
-const SHADES: f32 = 0.55;
+const CATCHES: f32 = 1.0;
+const SHADES: f32 = 0.6;
 const BELOW: [f32; 3] = [0.14, 0.22, 0.30];
-const SHARE: f32 = 0.5;
+const SHARE: f32 = 0.65;
 /// Share of the light that a fibre scatters by itself, and its colour: broken cells are pale whatever the wood.
-const PALE: f32 = 0.34;
+const PALE: f32 = 0.5;
 const PALE_COLOUR: [f32; 3] = [1.0, 0.93, 0.83];
 /// Fuzz between: roughness, radians, where fibres stand.
 const FUZZ: [f32; 3] = [0.003, 0.006, 0.009];

@@ -14,9 +14,9 @@ use crate::wood::layer;
 const EDGES: [usize; 3] = [1, 2, 2];
 const SPOTS: [usize; 3] = [0, 0, 1];
 /// Half of their length along the edge and of their width from it, mm, and how far they are worn.
-const LONG: [(f32, f32); 3] = [(11.0, 17.0), (15.0, 24.0), (20.0, 34.0)];
-const DEEP: [(f32, f32); 3] = [(4.0, 5.5), (4.5, 7.0), (5.5, 9.0)];
-const WORN: [(f32, f32); 3] = [(1.5, 1.8), (1.8, 2.6), (2.4, 3.6)];
+const LONG: [(f32, f32); 3] = [(12.0, 18.0), (16.0, 25.0), (20.0, 34.0)];
+const DEEP: [(f32, f32); 3] = [(6.0, 8.0), (6.5, 9.0), (7.0, 11.0)];
+const WORN: [(f32, f32); 3] = [(1.8, 2.1), (2.0, 2.7), (2.4, 3.6)];
 /// Shares of the panel between which a spot on the face lies.
 const INNER: (f32, f32) = (0.25, 0.75);
 /// A spot on the face is rounder, and not so far gone.
@@ -64,10 +64,6 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
     let worn = wear(grid, &rises, layer(recipe.seed, 1_241), TORN).await;
     for (mask, worn) in layers.mask.values.iter_mut().zip(&worn.values) {
         *mask = mask.max(smooth(MARKED.0, MARKED.1, *worn));
-    }
-    // Before any paper touched it the edge was whole.
-    if recipe.probe == Probe::Aged {
-        return;
     }
     let wet = recipe.probe == Probe::Wetted;
     let film = &mut layers.film;

@@ -57,8 +57,7 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
     for (mask, share) in layers.mask.values.iter_mut().zip(&scratch.values) {
         *mask = mask.max((MARKED * share).min(1.0));
     }
-    let plain = recipe.stain <= 0.0 && matches!(recipe.finish, Finish::Rubbed | Finish::Buffed);
-    if recipe.opaque.is_some() || plain {
+    if lies_in_film(recipe) {
         let film = &mut layers.film;
         let below = film.body.values.iter_mut().zip(&mut film.height.values);
         for ((haze, (body, height)), share) in film.haze.values.iter_mut().zip(below).zip(&scratch.values) {
@@ -81,6 +80,12 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
         *share = 1.0 + TAKES * *share;
     }
     uptake::gain(layers, recipe, &scratch).await;
+}
+
+/// Whether the scratches of a panel are in its film, from levelling, and not in its wood.
+pub(super) fn lies_in_film(recipe: &Recipe) -> bool {
+    let plain = recipe.stain <= 0.0 && matches!(recipe.finish, Finish::Rubbed | Finish::Buffed);
+    recipe.opaque.is_some() || plain
 }
 
 async fn lines(scratch: &mut Map, chance: &mut Chance, severity: Severity) {

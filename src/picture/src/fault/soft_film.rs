@@ -2,11 +2,11 @@
 //! and the crescents of thumbnails. The print dulls the gloss as a haze does, but no cloth wipes it off; grain sink follows the
 //! pores, a weave lies as the cloth lay.
 
-use super::field::{coarse, spread};
+use super::field::{coarse, join, spread};
 use super::nail::Nail;
 use crate::map::Map;
 use crate::noise::{Chance, soft};
-use crate::number::{cell, smooth};
+use crate::number::{cell, mix, smooth};
 use crate::panel::{Layers, Probe, Recipe, Severity};
 use crate::pause::pause;
 use crate::wood::layer;
@@ -24,9 +24,17 @@ const PRINT: [f32; 3] = [0.9, 1.5, 2.3];
 const PATCH: f32 = 34.0;
 const BELOW: [f32; 3] = [1.3, 1.9, 2.7];
 const SOFT_EDGE: f32 = 0.7;
+/// A cloth that tries the film: where its middle lies, shares of the panel; half of the folded pad, mm, and how softly it ends.
+const TRIED_AT: (f32, f32) = (0.36, 0.62);
+const PAD: f32 = 13.0;
+const PAD_EDGE: f32 = 2.0;
 /// Gloss under it: roughness, radians, and share scattered wide.
 const ROUGH: [f32; 3] = [0.0008, 0.0012, 0.0016];
-const VEIL: [f32; 3] = [0.03, 0.05, 0.08];
+const VEIL: [f32; 3] = [0.12, 0.17, 0.22];
+/// The valleys between threads stay nearly as they were: the least that is scattered, share of the crowns'.
+const VEIL_LEAST: f32 = 0.35;
+/// Light of the room that the dulled crowns send back: where no lamp is mirrored the patch is a little pale, thread by thread.
+const DULL: [f32; 3] = [0.07, 0.09, 0.12];
 /// Thumbnails that tried it: how many, radius of the crescent, half of its angle, width, depth over all of it.
 const NAILS: [usize; 3] = [1, 2, 4];
 const NAIL: (f32, f32) = (5.5, 8.0);
@@ -51,14 +59,25 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
     let pulled_u = coarse(grid, |x, y| PULLED.1 * soft(seed(2), PULLED.0, x, y)).await;
     let pulled_v = coarse(grid, |x, y| PULLED.1 * soft(seed(3), PULLED.0, x, y)).await;
     let nails = nails(layers, recipe, &mut chance, severity).await;
+    let tried = |place: usize| {
+        if recipe.probe != Probe::Cloth {
+            return 0.0;
+        }
+        let (x, y) = grid.middle(place % grid.columns, place / grid.columns);
+        let off = (x - TRIED_AT.0 * grid.width()).abs().max((y - TRIED_AT.1 * grid.height()).abs());
+        1.0 - smooth(PAD - PAD_EDGE, PAD, off)
+    };
     let film = &mut layers.film;
     let maps = film.height.values.iter_mut().zip(&mut film.rough.values).zip(&mut film.veil.values);
-    let maps = maps.zip(&mut layers.mask.values).zip(pressed.values.iter().zip(&nails.values));
-    for (place, ((((height, rough), veil), mask), (pressed, nail))) in maps.enumerate() {
+    let maps = maps
+        .zip(&mut film.haze.values)
+        .zip(&mut layers.mask.values)
+        .zip(pressed.values.iter().zip(&nails.values));
+    for (place, (((((height, rough), veil), haze), mask), (pressed, nail))) in maps.enumerate() {
         if grid.begins_row(place) {
             pause().await;
         }
-        let pressed = smooth(from, from + SOFT_EDGE, *pressed);
+        let pressed = smooth(from, from + SOFT_EDGE, *pressed).max(tried(place));
         *mask =
             mask.max(smooth(MARKED.0, MARKED.1, pressed)).max(smooth(MARKED_NAIL.0, MARKED_NAIL.1, *nail));
         *height -= nail;
@@ -66,9 +85,11 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
             let (x, y) = grid.middle(place % grid.columns, place / grid.columns);
             let u = (x * cosine + y * sine) / THREAD + pulled_u.near(x, y);
             let v = (y * cosine - x * sine) / THREAD + pulled_v.near(x, y);
-            *height -= severity.of(PRINT) * pressed * (crown(u, v) - MEAN);
+            let crown = crown(u, v);
+            *height -= severity.of(PRINT) * pressed * (crown - MEAN);
             *rough += severity.of(ROUGH) * pressed;
-            *veil += severity.of(VEIL) * pressed;
+            join(haze, severity.of(DULL) * pressed * crown);
+            *veil += severity.of(VEIL) * pressed * mix(VEIL_LEAST, 1.0, crown);
         }
     }
 }

@@ -6,7 +6,7 @@ use super::scatter::Patches;
 use super::speck::{Holes, lip, mark, rise};
 use crate::noise::Chance;
 use crate::number::whole;
-use crate::panel::{Layers, Probe, Recipe, Severity};
+use crate::panel::{Layers, Recipe, Severity};
 use crate::pause::{MANY, pause};
 use crate::wood::layer;
 
@@ -16,17 +16,19 @@ const COUNT: [f32; 3] = [0.8, 2.2, 6.0];
 const PATCH: f32 = 22.0;
 const MORE: [f32; 3] = [-0.5, -0.3, 0.0];
 /// Median radius, its spread and range.
-const RADIUS: f32 = 0.18;
+const RADIUS: f32 = 0.13;
 const RADIUS_SPREAD: f32 = 0.45;
-const RADIUS_RANGE: (f32, f32) = (0.09, 0.5);
-/// Share that is still closed; the height of such a blister for each mm of its radius, micrometres.
-const CLOSED: f32 = 0.28;
-const BLISTER: f32 = 60.0;
+const RADIUS_RANGE: (f32, f32) = (0.07, 0.3);
+/// Share that is still closed: a blister is wider than the hole that it would leave, so many times; its height for each mm of
+/// its radius, micrometres.
+const CLOSED: f32 = 0.42;
+const WIDER: f32 = 2.2;
+const BLISTER: f32 = 40.0;
 /// Depth of a pit, micrometres, and the share of light that comes out of it.
 const DEEP: f32 = 26.0;
-const LIGHT: f32 = 0.30;
+const LIGHT: f32 = 0.10;
 /// The lip that a burst leaves: most height for each mm of radius, micrometres; width, and how far it lies aside, radii.
-const LIP: f32 = 45.0;
+const LIP: f32 = 20.0;
 const LIP_WIDE: f32 = 0.45;
 const ASIDE: f32 = 0.35;
 /// Radii round a pop that are changed.
@@ -37,8 +39,6 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
     let mut chance = Chance::new(layer(recipe.seed, 1_011));
     let thick = Patches { seed: layer(recipe.seed, 1_012), size: PATCH, more: severity.of(MORE) };
     let mut holes = Holes::on(layers);
-    // As it left the gun: nothing has broken out yet.
-    let early = recipe.probe == Probe::Aged;
     for number in 0..whole(severity.of(COUNT) * grid.square_centimetres()) {
         if number.is_multiple_of(MANY) {
             pause().await;
@@ -48,12 +48,9 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
         let (aside_x, aside_y) = (ASIDE * radius * chance.normal(), ASIDE * radius * chance.normal());
         let Some(at) = thick.place(grid, &mut chance) else { continue };
         mark(layers, at, MARKED * radius);
-        if early {
-            continue;
-        }
         let height = &mut layers.film.height;
         if closed {
-            rise(height, at, radius, BLISTER * radius * (0.5 + high));
+            rise(height, at, WIDER * radius, BLISTER * WIDER * radius * (0.5 + high));
         } else {
             holes.open.disc(at, radius, 1.0);
             lip(height, (at.0 + aside_x, at.1 + aside_y), radius, LIP_WIDE * radius, LIP * radius * high);

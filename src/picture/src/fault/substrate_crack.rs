@@ -7,7 +7,7 @@ use crate::light::Colour;
 use crate::map::Map;
 use crate::noise::{Chance, cloud};
 use crate::number::{coordinate, mix, smooth, whole};
-use crate::panel::{Layers, Probe, Recipe, Severity};
+use crate::panel::{Layers, Recipe, Severity};
 use crate::wood::{Cut, layer};
 
 /// Splits on a panel, their length and their width.
@@ -56,9 +56,7 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
         let y = grid.height() * (RIM + room * (coordinate(number) + chance.between(STAND.0, STAND.1)));
         if joint == Some(number) {
             open_joint(&mut family, &mut chance, y, grid.width(), severity);
-            if recipe.probe != Probe::Aged {
-                step(&mut layers.film.height, y, severity.of(STANDS)).await;
-            }
+            step(&mut layers.film.height, y, severity.of(STANDS)).await;
         } else {
             split(&mut family, &mut chance, recipe, y, (grid.width(), grid.height()), severity);
         }
@@ -142,10 +140,8 @@ async fn whiten(layers: &mut Layers, recipe: &Recipe, family: &Family) {
     let maps = film.haze.values.iter_mut().zip(&mut film.height.values).zip(&mut layers.mask.values);
     let seen = white.values.iter().zip(&beside.values).zip(&open.values);
     for (((haze, height), mask), ((white, beside), open)) in maps.zip(seen) {
-        if recipe.probe != Probe::Aged {
-            *haze += white * (1.0 - open.min(1.0));
-            *height += LIPS * beside;
-        }
+        *haze += white * (1.0 - open.min(1.0));
+        *height += LIPS * beside;
         *mask = mask.max(smooth(SEEN.0, SEEN.1, *white));
     }
 }

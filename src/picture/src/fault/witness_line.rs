@@ -20,14 +20,16 @@ const LONG: (f32, f32) = (15.0, 25.0);
 const WIDE: (f32, f32) = (11.0, 18.0);
 const WORN: [(f32, f32); 3] = [(0.66, 0.76), (0.9, 1.1), (1.05, 1.5)];
 /// Half-width of a line, mm, and how pale it is.
-const LINE: f32 = 0.23;
-const PALE: [f32; 3] = [0.32, 0.37, 0.42];
+const LINE: f32 = 0.3;
+const PALE: [f32; 3] = [0.13, 0.16, 0.2];
 /// It is a grey, so that it shows on pale wood too, and hides a little of the wood.
 const GREY: [f32; 3] = [0.86, 0.80, 0.72];
-const HIDES: f32 = 0.5;
+const HIDES: f32 = 0.2;
 /// On the worn side the cut coat runs out as a feather, mm, a little pale.
-const FEATHER: f32 = 1.1;
-const FEATHER_PALE: f32 = 0.26;
+const FEATHER: f32 = 1.8;
+const FEATHER_PALE: f32 = 0.4;
+/// The thin feather keeps less gloss than the coats on both sides: share of the mirrored light that it scatters wide.
+const SHEEN: f32 = 0.35;
 /// Where nothing of it is left, mm.
 const ENDS: f32 = 5.0;
 /// Step from coat to coat, micrometres, and its width, mm.
@@ -87,6 +89,9 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
                 }
                 if let Some(haze) = layers.film.haze.values.get_mut(place) {
                     join(haze, pale * (line + feather));
+                }
+                if let Some(veil) = layers.film.veil.values.get_mut(place) {
+                    join(veil, SHEEN * (line + feather / FEATHER_PALE).min(1.0));
                 }
                 if let Some(body) = layers.film.body.values.get_mut(place) {
                     *body *= 1.0 - HIDES * line;

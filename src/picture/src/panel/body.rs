@@ -19,8 +19,10 @@ const TWICE: f32 = 2.0 * core::f32::consts::LN_10;
 
 /// Open pores in bare wood look paler than under a film: no light is lost at a wet wall.
 const DRY_PORE: f32 = 1.25;
-/// White filler, and air that mirrors: seen through an amber film neither is cold.
-const GREY: Colour = [0.95, 0.89, 0.85];
+/// White filler: seen through an amber film it is not cold.
+const WHITE: Colour = [0.95, 0.89, 0.85];
+/// Air in a pore mirrors the room before the light has gone through the film's colour twice: a silver grey (by eye).
+const SILVER: Colour = [0.46, 0.45, 0.43];
 
 /// Light and shade of the walls of an open groove, along the grain and across it, and the least and most of it.
 const GROOVE: (f32, f32) = (0.06, 0.22);
@@ -65,13 +67,14 @@ impl Paints {
         (1.0 - GROOVE.0 * dx - GROOVE.1 * dy).clamp(SHADED.0, SHADED.1)
     }
 
-    /// Light that the body of a pixel sends back, of the light that falls on it.
-    pub(crate) fn body(&self, layers: &Layers, light: &Light, place: usize) -> Colour {
-        self.with_pore(layers, light, place, layers.film.grey.values.get(place).copied().unwrap_or(0.0))
+    /// The same with a share of the pore turned silver by the air in it.
+    pub(crate) fn with_pore(&self, layers: &Layers, light: &Light, place: usize, silver: f32) -> Colour {
+        let pore = layers.wood.pore.values.get(place).copied().unwrap_or(0.0);
+        blend(self.body(layers, light, place), SILVER, silver * pore)
     }
 
-    /// The same with a share of the pore turned grey.
-    pub(crate) fn with_pore(&self, layers: &Layers, light: &Light, place: usize, grey: f32) -> Colour {
+    /// Light that the body of a pixel sends back, of the light that falls on it.
+    pub(crate) fn body(&self, layers: &Layers, light: &Light, place: usize) -> Colour {
         let (wood, film) = (&layers.wood, &layers.film);
         let at = |map: &crate::map::Map| map.values.get(place).copied().unwrap_or(0.0);
         let pass = |dye: Colour, build: f32| {
@@ -87,7 +90,7 @@ impl Paints {
         let pore = self
             .filler
             .unwrap_or_else(|| self.pore.map(|part| part * if soaked > 0.5 { 1.0 } else { DRY_PORE }));
-        let pore = blend(pore, GREY, grey);
+        let pore = blend(pore, WHITE, at(&film.grey));
         let flat = blend(stained, pore, at(&wood.pore));
         let wet = flat.map(soak::wet);
         let seen = blend(flat, wet, soaked);

@@ -69,7 +69,9 @@ named! {
         Wetted = "wetted",
         /// A thumbnail pressed in beside the middle.
         Pressed = "pressed",
-        /// Looked at as it was before, or will be when it has aged.
+        /// A cloth pressed on for a minute, beside the middle.
+        Cloth = "cloth",
+        /// Looked at as it was on the day of its last coat: nothing had aged, been rubbed or been unmasked yet.
         Aged = "aged",
     }
 }

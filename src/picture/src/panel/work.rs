@@ -64,7 +64,7 @@ pub(super) async fn draw(recipe: Recipe, grid: Grid) -> Panel {
     }
     layers.film.sink(&recipe, &layers.wood.pore).await;
     if let Some((fault, severity)) = recipe.fault {
-        fault.spoil(&mut layers, &recipe, severity).await;
+        fault.lay(&mut layers, &recipe, severity).await;
     }
     pause().await;
     let mut lit = Lit::blank(grid);

@@ -16,6 +16,12 @@ const ABOVE: f32 = 1.7;
 /// thins out to nothing.
 const OUTWARD: f32 = 1.7;
 const ENDS: (f32, f32) = (-0.9, 0.1);
+/// Its upper and lower end sway as it runs outward: how far, in heights, and over which way, mm for a height of 1 mm, which
+/// grows with the root of the height as well.
+const SWAYS: f32 = 0.4;
+const SWAY_LENGTH: f32 = 0.55;
+/// Number of the noise of a sheet that sways it; its bodies have the ones from 0.
+const SWAY_SEED: u32 = 7_400;
 
 /// Share of a pixel of `scale` mm that is ray.
 pub(crate) fn share(cut: &Cut, rays: Rays, place: &Place, scale: f32) -> f32 {
@@ -24,7 +30,9 @@ pub(crate) fn share(cut: &Cut, rays: Rays, place: &Place, scale: f32) -> f32 {
     let seed = super::layer(cut.seed(73), sheet);
     let mut own = Chance::new(seed);
     let step = ABOVE * rays.height;
-    let (body, above) = cell(place.along / step + own.even());
+    let out = place.radius / rays.height.sqrt();
+    let sway = SWAYS * rays.height * cloud(super::layer(seed, SWAY_SEED), out / SWAY_LENGTH, 0.5);
+    let (body, above) = cell((place.along + sway) / step + own.even());
     let mut chance = Chance::new(super::layer(seed, body));
     let tall = 0.5 * rays.height * chance.between(0.35, 1.4) / step;
     let end = (above - chance.between(0.4, 0.6)) / tall;
@@ -35,8 +43,7 @@ pub(crate) fn share(cut: &Cut, rays: Rays, place: &Place, scale: f32) -> f32 {
     if off.abs() > half + 0.5 * pixel + rays.width * RAGGED {
         return 0.0;
     }
-    let out = place.radius / (OUTWARD * rays.height.sqrt());
-    let half = half * smooth(ENDS.0, ENDS.1, cloud(super::layer(seed, body), out, 0.5));
+    let half = half * smooth(ENDS.0, ENDS.1, cloud(super::layer(seed, body), out / OUTWARD, 0.5));
     let ragged = cloud(cut.seed(72), place.along / (0.12 * rays.height), place.radius / 0.9);
     let off = off + RAGGED * rays.width * ragged;
     let (from, to) = ((off - 0.5 * pixel).max(-half), (off + 0.5 * pixel).min(half));

@@ -27,10 +27,10 @@ fn bare_wood_shows_chatter_and_no_stripes() {
     let heights = |recipe: &Recipe| draw(recipe, COARSE).height().to_vec();
     assert_eq!(heights(&film), heights(&spoiled(&film, "lap-stripe", Severity::Severe)));
     // Before colour there was nothing; chatter was there.
-    let before = Recipe { probe: Probe::Aged, ..film };
+    let before = Recipe { finish: Finish::Bare, amber: 0.0, ..film };
     let stripes = change(&before, "lap-stripe", Severity::Severe, ASIDE, COARSE);
     assert!(stripes.values.iter().all(|value| *value == 0.0));
-    let bars = change(&before, "chatter-mark", Severity::Severe, Lamp::OVERHEAD, COARSE);
+    let bars = change(&before, "chatter-mark", Severity::Severe, LOW, COARSE);
     assert!(spread(&bars.values) > 1.0);
 }
 
