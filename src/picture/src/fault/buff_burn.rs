@@ -45,7 +45,7 @@ const TORN: f32 = 0.022;
 const SCATTERS: f32 = 0.14;
 /// Share of what it mirrored that charred film swallows.
 const SWALLOWS: f32 = 0.6;
-const WHITE: (f32, f32) = (0.02, 0.08);
+const WHITE: (f32, f32) = (0.09, 0.14);
 /// Tears are uneven: mean, spread and least.
 const RAGGED: (f32, f32) = (0.6, 0.4);
 const RAGGED_LEAST: f32 = 0.2;

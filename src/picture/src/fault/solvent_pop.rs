@@ -47,7 +47,7 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
         let (closed, high) = (chance.even() < CLOSED, chance.even());
         let (aside_x, aside_y) = (ASIDE * radius * chance.normal(), ASIDE * radius * chance.normal());
         let Some(at) = thick.place(grid, &mut chance) else { continue };
-        mark(layers, at, MARKED * radius);
+        mark(layers, at, MARKED * if closed { WIDER * radius } else { radius });
         let height = &mut layers.film.height;
         if closed {
             rise(height, at, WIDER * radius, BLISTER * WIDER * radius * (0.5 + high));

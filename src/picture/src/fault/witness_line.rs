@@ -26,10 +26,10 @@ const PALE: [f32; 3] = [0.13, 0.16, 0.2];
 const GREY: [f32; 3] = [0.86, 0.80, 0.72];
 const HIDES: f32 = 0.2;
 /// On the worn side the cut coat runs out as a feather, mm, a little pale.
-const FEATHER: f32 = 1.8;
-const FEATHER_PALE: f32 = 0.4;
+const FEATHER: f32 = 1.2;
+const FEATHER_PALE: f32 = 0.28;
 /// The thin feather keeps less gloss than the coats on both sides: share of the mirrored light that it scatters wide.
-const SHEEN: f32 = 0.35;
+const SHEEN: f32 = 0.22;
 /// Where nothing of it is left, mm.
 const ENDS: f32 = 5.0;
 /// Step from coat to coat, micrometres, and its width, mm.
