@@ -21,7 +21,7 @@ pub(super) fn is_told(fault: &Fault, facts: &Facts, key: &str, answer: &str) -> 
     let rubbed_under = key == "rubbed_before"
         && stage >= PanelStage::Cleared
         && fault.made.iter().any(|made| (Stage::Seal..=Stage::Clear).contains(made));
-    let speaks =
+    let mut speaks =
         SPEAKS_OF.iter().filter(|(of, said, _)| *of == key && said.is_none_or(|said| said == answer));
-    rubbed_under || speaks.map(|(.., least)| stage >= *least).all(|told| told)
+    rubbed_under || speaks.all(|(.., least)| stage >= *least)
 }
