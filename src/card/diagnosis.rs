@@ -49,6 +49,29 @@ pub struct Diagnosis {
     pub remedy: String,
 }
 
+/// What a test was worth to a diagnosis.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Worth {
+    /// It was done, and the fault is not named without it.
+    Needed,
+    /// It was done, and the others tell enough.
+    Needless,
+    /// It was done, and the fault says nothing of it.
+    Silent,
+    /// It was not done, and without it the fault is not named.
+    Missing,
+}
+
+/// A test of a diagnosis that was handed in.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Weighed {
+    /// Its key.
+    pub test: String,
+    /// What it was worth.
+    pub worth: Worth,
+}
+
 /// An answer in the making.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, Default)]
 pub struct Named {

@@ -1,7 +1,7 @@
 //! Grades an answer: the model is asked anew, and the answer is judged alone.
 
 use super::question::{Ask, Item, Question, Tempt};
-use super::{Answer, Card, Dice, Offered, families, scene, tolerance};
+use super::{Answer, Card, Dice, Offered, Weighed, families, scene, tolerance};
 use crate::content::World;
 use crate::rules::sorted::sorted;
 use crate::rules::verdict::{RuleId, Ruling, Step};
@@ -149,6 +149,21 @@ pub fn grade(card: &Card, world: &World<'_>, given: &Answer) -> Option<Graded> {
     let after =
         after.filter(|id| !id.is_empty()).unwrap_or_else(|| question.after.of(given, &solution.right));
     Some(Graded { mark, solution, slip: slip.filter(|id| !id.is_empty()), after: Some(after) })
+}
+
+/// What the tests of a diagnosis were worth, beside the right one; none on a card that asks for something else.
+#[must_use]
+pub fn weigh(card: &Card, world: &World<'_>, right: &Answer, given: &Answer) -> Vec<Weighed> {
+    let ask = families::find(&card.family).map(|question| question.ask);
+    match (ask, &card.offered, right, given) {
+        (
+            Some(Ask::Diagnose { weigh, .. }),
+            Some(offered),
+            Answer::Diagnosis(right),
+            Answer::Diagnosis(given),
+        ) if offered.holds(given) => weigh(&card.facts, world, offered, right, given),
+        _ => Vec::new(),
+    }
 }
 
 fn slug(answer: &Answer) -> Option<&str> {

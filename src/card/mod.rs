@@ -17,9 +17,9 @@ pub mod tolerance;
 
 pub use answer::{Answer, Place};
 pub use deal::{Card, DealError, deal};
-pub use diagnosis::{Diagnosis, Named, Offered};
+pub use diagnosis::{Diagnosis, Named, Offered, Weighed, Worth};
 pub use dice::Dice;
-pub use grade::{Graded, Mark, Solution, grade, solve};
+pub use grade::{Graded, Mark, Solution, grade, solve, weigh};
 pub use question::{Ask, Item, Kind, Question, Tempt};
 pub use slate::Slate;
 pub use speak::Voice;

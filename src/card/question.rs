@@ -1,6 +1,6 @@
 //! A question: how a family asks the model. One per card family, a table of plain functions.
 
-use super::diagnosis::{Diagnosis, Offered};
+use super::diagnosis::{Diagnosis, Offered, Weighed};
 use super::{Answer, Dice};
 use crate::bench::Facts;
 use crate::content::World;
@@ -120,6 +120,8 @@ pub enum Ask {
         answer: fn(&Facts, &World<'_>, &Offered) -> Judged<Diagnosis>,
         /// What is wrong, beside the right diagnosis, with the one given last; none where it is in order.
         astray: fn(&Facts, &World<'_>, &Offered, &Diagnosis, &Diagnosis) -> Option<Astray>,
+        /// What each test of the one given last was worth, and which are missing, beside the right diagnosis.
+        weigh: fn(&Facts, &World<'_>, &Offered, &Diagnosis, &Diagnosis) -> Vec<Weighed>,
     },
     /// A number with a unit.
     Number {

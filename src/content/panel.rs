@@ -91,7 +91,7 @@ terms! {
         /// Under a lamp that rakes over it.
         Raking = "raking",
         /// Under a small lamp that is moved about.
-        Round = "round",
+        MovedLamp = "moved-lamp",
         /// Under the loupe.
         Loupe = "loupe",
     }
@@ -107,7 +107,7 @@ impl View {
             Self::Pressed => Probe::Pressed,
             Self::Cloth => Probe::Cloth,
             Self::Aged => Probe::Aged,
-            Self::Raking | Self::Round | Self::Loupe => Probe::None,
+            Self::Raking | Self::MovedLamp | Self::Loupe => Probe::None,
         }
     }
 }

@@ -5,6 +5,7 @@ import { Key } from "selenium-webdriver";
 import { answer, handIn, home, next, verdict } from "./apprentice.mjs";
 import { lay } from "./desk.mjs";
 import { SIZES, journey } from "./harness.mjs";
+import { FINE, PICTURE, fine, other, picture, run } from "./pictures.mjs";
 
 /** Longest wait for the first picture, longest relight on a slow tablet, longest task that a touch may wait for: ms. */
 const FIRST = 200;
@@ -14,7 +15,6 @@ const BLOCKED = 50;
 const SLOWER = 4;
 /** Others may be at work on this machine: the best of so many rounds counts. */
 const ROUNDS = 5;
-const FINE = 480;
 
 /** Notes when pictures are put on the page, how long each frame's work takes, and long tasks. */
 const WATCH = `(() => {
@@ -36,32 +36,13 @@ const WATCH = `(() => {
   }).observe({ type: "longtask", buffered: true });
 })()`;
 
-const run = (page, script, ...args) => page.driver.executeScript(script, ...args);
 const along = (page) => page.one("slider", "Lamp, from left");
 const across = (page) => page.one("slider", "Lamp, from far");
-/** All pixels of the picture, in one number. */
-const PICTURE = `const canvas = document.querySelector(".panel-picture");
-  const data = new Uint32Array(canvas.getContext("2d").getImageData(0, 0, canvas.width, canvas.height).data.buffer);
-  let sum = canvas.width;
-  for (const pixel of data) sum = (Math.imul(sum, 31) + pixel) | 0;
-  return sum;`;
-const picture = (page) => run(page, PICTURE);
-
 /** Opens the page of panels and waits for the fine picture. */
 async function look(page) {
   await page.driver.get(`${page.address}#/panel`);
   await fine(page);
 }
-
-const fine = (page) =>
-  page.until("the fine picture", () => run(page, "return document.querySelector('.panel-picture').width === arguments[0]", FINE));
-
-/** Waits for another picture than that one; gives it. */
-const other = (page, than) =>
-  page.until("another picture", async () => {
-    const now = await picture(page);
-    return now !== than && now;
-  });
 
 const value = async (slider) => Number(await slider.getAttribute("aria-valuenow"));
 

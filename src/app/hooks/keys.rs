@@ -1,11 +1,12 @@
 //! Single keys, anywhere on the page, except while something is being typed.
 
+use crate::device::page;
 use gloo::events::{EventListener, EventListenerOptions};
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlInputElement, KeyboardEvent};
 use yew::prelude::*;
 
-/// Gives every plain key press to `on_key`, which says whether it used it.
+/// Gives every plain key press that nothing on the page has used to `on_key`, which says whether it used it.
 #[hook]
 pub(in crate::app) fn use_keys(on_key: Callback<String, bool>) {
     use_effect_with(on_key, |on_key| {
@@ -14,7 +15,9 @@ pub(in crate::app) fn use_keys(on_key: Callback<String, bool>) {
         let document = gloo::utils::document();
         let listener = EventListener::new_with_options(&document, "keydown", options, move |event| {
             let Some(event) = event.dyn_ref::<KeyboardEvent>() else { return };
-            let plain = !(event.repeat() && event.key() == "Enter"
+            page::mark_root("keys", Some("used"));
+            let plain = !(event.default_prevented()
+                || event.repeat() && event.key() == "Enter"
                 || event.ctrl_key()
                 || event.alt_key()
                 || event.meta_key()

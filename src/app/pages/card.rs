@@ -1,8 +1,8 @@
 //! A card before it is handed in.
 
-use crate::app::hooks::use_keys;
+use crate::app::hooks::{use_keys, use_size};
 use crate::app::parts::{
-    Frame, Picture, answer_field, card_panels, card_ticket, certainty_field, icon, round,
+    Frame, Picture, answer_field, card_panels, card_ticket, certainty_field, icon, round, tests_field,
 };
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
@@ -61,6 +61,10 @@ pub(super) fn CardScreen(props: &CardProps) -> Html {
     );
     use_keys(on_key);
     let not_enough = draft.slate.not_enough;
+    let tests = tests_field(&shop, card, &draft.slate, &on_slate);
+    // Whoever does a test has the panel in view: it stands beside what is answered, or the tests stand under it.
+    let (beside, below) =
+        if is_wide(use_size()) { (tests, Html::default()) } else { (Html::default(), tests) };
     let action = html! {
         <div class="hand-in">
             <button key="not-enough" type="button" class={classes!("control", "not-enough", not_enough.then_some("picked"))}
@@ -73,25 +77,34 @@ pub(super) fn CardScreen(props: &CardProps) -> Html {
             </button>
         </div>
     };
+    let by_keys = (card.kind == Kind::Point)
+        .then(|| html! { <span class="by-keys">{ " " }{ shop.say("card.point-by-keys") }</span> });
     html! {
         <Frame class="card" title={stage_name(&shop, card)} note={place(&shop, draft)} back={Some(Route::Home)}
             marks={round(&shop, draft.done, ROUND)} cautions={cautions(&shop, card)} {action}>
             <div key="situation" class="situation">
                 { card_ticket(&shop, card) }
                 <h2 class="asked">{ shop.voice().ask(card) }</h2>
-                { card_panels(&shop, card, &draft.slate, &on_slate) }
+                { card_panels(&shop, card, &draft.slate, &on_slate, below) }
                 <div class="note how">
-                    <p>{ how(&shop, card) }</p>
+                    <p>{ how(&shop, card) }{ for by_keys }</p>
                     <a href={Route::CardSheet.address()} class="text-link">{ shop.say("sheet.open") }</a>
                 </div>
             </div>
             <div key="answer" class="answer">
+                { beside }
                 { answer_field(&shop, card, &draft.slate, &on_slate, "answer") }
             </div>
             { certainty_field(&shop, draft.certainty, &on_certainty) }
             <p key="keys" class="note keys">{ shop.say("card.keys") }</p>
         </Frame>
     }
+}
+
+/// Whether a window is one in which the panels of a card stand beside its answer, as the styles have it: pixels.
+const fn is_wide((width, height): (u32, u32)) -> bool {
+    const WIDE: u32 = 900;
+    width >= WIDE && width >= height
 }
 
 /// What is missing before the card can be handed in.

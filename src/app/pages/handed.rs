@@ -4,8 +4,8 @@ use super::card::{cautions, place, stage_name, wanted};
 use super::deal;
 use crate::app::hooks::{use_book, use_keys};
 use crate::app::parts::{
-    Frame, Picture, Verdict, answer_field, answered_panels, card_ticket, icon, pointing, round, told,
-    use_ahead,
+    Frame, Picture, Verdict, answer_field, answered_panels, card_ticket, icon, pointing, round, tests_field,
+    told, use_ahead,
 };
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
@@ -157,8 +157,11 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
         panels
     };
     let verdict = (*graded).clone().map(|graded| {
+        let world = shop.world(&entry.sheet.slug);
+        let right = &graded.solution.right;
+        let tests = world.map(|world| card::weigh(card, &world, right, &entry.answer)).unwrap_or_default();
         html! {
-            <Verdict key="verdict" card={Rc::clone(card)} {graded} answer={entry.answer.clone()} certainty={entry.certainty} {panels} />
+            <Verdict key="verdict" card={Rc::clone(card)} {graded} {tests} answer={entry.answer.clone()} certainty={entry.certainty} {panels} />
         }
     });
     html! {
@@ -198,6 +201,7 @@ fn rework(
             <div key="ask" hidden={done}>
                 <p>{ shop.say("verdict.rework-why") }</p>
                 <div class="in-view">{ told(shop, card, right) }</div>
+                { tests_field(shop, card, slate, on_slate) }
                 { answer_field(shop, card, slate, on_slate, "rework") }
             </div>
             <p key="said" role="status">{ said }</p>

@@ -1,6 +1,6 @@
 //! A panel to be looked at: a wood, how far its finish has come, a fault, and how much of it.
 
-use crate::app::parts::{Frame, Panel as Bench, Place, Seen, Shown};
+use crate::app::parts::{Frame, Panel as Bench, Place, Seen, Shown, Tried};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::card::scene;
@@ -75,9 +75,12 @@ pub(in crate::app) fn Panel() -> Html {
         move |place, ()| set.set(Some(place))
     });
     let words = use_callback((shop.clone(), chosen.fault), |seen, (shop, fault)| told(shop, *fault, seen));
+    let moved_on = use_state_eq(AttrValue::default);
     let choose = {
-        let (set, place) = (chosen.setter(), place.setter());
-        Callback::from(move |next| {
+        let (set, place, moved_on) = (chosen.clone(), place.setter(), moved_on.setter());
+        let shop = shop.clone();
+        Callback::from(move |next: Chosen| {
+            moved_on.set(moved_on_to(&shop, &set, &next));
             set.set(next);
             place.set(None);
         })
@@ -88,6 +91,7 @@ pub(in crate::app) fn Panel() -> Html {
         return html! { <Frame class="sheet" title={shop.say("panel.title")} back={Some(Route::Bench)} {cautions}><p></p></Frame> };
     };
     recipe.probe = view.map(View::probe).unwrap_or_default();
+    let tried = view.map(|view| Tried { test: view.slug().into(), view: Some(view) });
     let below = tests(&shop, &chosen, &view);
     let note = shop.say_with("panel.piece", &[("n", chosen.piece.to_string())]);
     let at = match *place {
@@ -99,14 +103,33 @@ pub(in crate::app) fn Panel() -> Html {
     let faces = vec![Shown { recipe, alt: alt(&shop, &chosen), name: AttrValue::default() }];
     html! {
         <Frame class="panel-page" title={shop.say("panel.title")} {note} back={Some(Route::Bench)} {cautions}>
-            <Bench key="bench" {faces} {words} place={*place} {on_place} view={*view} {below} />
+            <Bench key="bench" {faces} {words} place={*place} {on_place} {tried} {below} />
             <section key="choice" class="ticket form">
                 <span class="hole" aria-hidden="true"></span>
                 { choices(&shop, &chosen, &choose) }
+                <p key="moved-on" class="note" role="status">{ &*moved_on }</p>
                 <p key="at" class="note" role="status">{ at }</p>
             </section>
         </Frame>
     }
+}
+
+/// What a fault that was chosen has changed beside itself, in words; nothing where it stands on the panel as it was.
+fn moved_on_to(shop: &Shop, now: &Chosen, next: &Chosen) -> AttrValue {
+    let changes = [
+        (now.look != next.look, "wood"),
+        (now.finish != next.finish, "finish"),
+        (now.dress != next.dress, "colour"),
+    ];
+    let names: Vec<String> = changes
+        .into_iter()
+        .filter(|(changed, _)| *changed)
+        .map(|(_, name)| shop.say(&format!("panel.{name}")).to_string())
+        .collect();
+    let fault = next.fault.filter(|fault| now.fault != Some(*fault) && !names.is_empty());
+    let Some(fault) = fault else { return AttrValue::default() };
+    let named = [("changed", names.join(", ")), ("fault", shop.voice().term("", fault.slug()))];
+    shop.say_with("panel.moved-on", &named)
 }
 
 /// What can be done to the panel to see better, and what comes of it by the rules.

@@ -1,6 +1,6 @@
 //! The panels of a card that is looked at.
 
-use super::panel::{Panel, Place, Seen, Shown};
+use super::panel::{Panel, Place, Seen, Shown, Tried};
 use crate::app::state::Shop;
 use crate::card::{Card, Kind, Place as Pointed, Slate, scene};
 use crate::content::View;
@@ -8,17 +8,21 @@ use crate::picture::Probe;
 use std::rc::Rc;
 use yew::prelude::*;
 
-/// The panels of a card, from left to right, before it is answered; nothing on a card that is read. Where a card asks for a
-/// place, a tap on its panel is one.
+/// The panels of a card, the first one first, before it is answered; nothing on a card that is read. Where a card asks for a
+/// place, a tap on its panel is one. What stands in `below` lies under them.
 pub(in crate::app) fn card_panels(
     shop: &Shop,
     card: &Rc<Card>,
     slate: &Slate,
     on_slate: &Callback<Slate>,
+    below: Html,
 ) -> Html {
     let place = slate.place.filter(|_| !slate.not_enough);
-    let shown = slate.named.shown.as_deref().and_then(|test| shop.content().fact(test));
-    panels(shop, card, place, &pointing(card, slate, on_slate), shown.and_then(|test| test.view), false)
+    let tried = slate.named.shown.as_ref().map(|test| Tried {
+        test: test.clone().into(),
+        view: shop.content().fact(test).and_then(|fact| fact.view),
+    });
+    panels(shop, card, place, &pointing(card, slate, on_slate), Now::Tested(tried, below))
 }
 
 /// The panels of a card that was answered: named, the fault with a line round it, the place that was tapped marked.
@@ -28,7 +32,7 @@ pub(in crate::app) fn answered_panels(
     place: Option<Pointed>,
     on_place: &Callback<Place>,
 ) -> Html {
-    panels(shop, card, place, on_place, None, true)
+    panels(shop, card, place, on_place, Now::Answered)
 }
 
 /// What a tap on the panel makes of the answer.
@@ -39,15 +43,25 @@ pub(in crate::app) fn pointing(card: &Card, slate: &Slate, on_slate: &Callback<S
     })
 }
 
+/// How far a card has come: the test that is looked at and what stands below the panels, or the answer is given.
+enum Now {
+    Tested(Option<Tried>, Html),
+    Answered,
+}
+
 fn panels(
     shop: &Shop,
     card: &Rc<Card>,
     place: Option<Pointed>,
     on_place: &Callback<Place>,
-    view: Option<View>,
-    answered: bool,
+    now: Now,
 ) -> Html {
+    let (tried, below, answered) = match now {
+        Now::Tested(tried, below) => (tried, below, false),
+        Now::Answered => (None, Html::default(), true),
+    };
     let mut recipes = scene::panels(card, shop.content());
+    let view = tried.as_ref().and_then(|tried| tried.view);
     if let Some(probe) = view.map(View::probe).filter(|probe| *probe != Probe::None) {
         recipes.iter_mut().for_each(|recipe| recipe.probe = probe);
     }
@@ -58,7 +72,7 @@ fn panels(
     let place = place.filter(|_| card.kind == Kind::Point).map(|at| Place { x: at.x_mm, y: at.y_mm });
     let named = |number: usize| shop.voice().panel_name(card, number);
     let shown = |(number, recipe)| {
-        let side = if number == 0 { "panel.left" } else { "panel.right" };
+        let side = if number == 0 { "panel.first" } else { "panel.second" };
         let side = if several { shop.say(side) } else { AttrValue::default() };
         let words = shop.voice().panel_words(card, number);
         let (alt, name) = match (answered, several) {
@@ -85,7 +99,7 @@ fn panels(
     let faces: Vec<Shown> = recipes.into_iter().enumerate().map(shown).collect();
     html! {
         <div key="panels" class={classes!("card-panels", several.then_some("two"))}>
-            <Panel {faces} {words} {place} on_place={on_place.clone()} {view} {answered} />
+            <Panel {faces} {words} {place} on_place={on_place.clone()} {tried} {answered} {below} />
         </div>
     }
 }

@@ -2,11 +2,11 @@
 
 use super::choices::{Choices, choices};
 use crate::app::state::Shop;
-use crate::card::{Card, Named, Offered, Slate};
+use crate::card::{Card, Named, Slate};
 use crate::quantity::{Measure, Unit};
 use yew::prelude::*;
 
-/// The tests and what is named; nothing on a card that offers none.
+/// What is named; nothing on a card that offers nothing to name.
 pub(super) fn diagnosis_field(
     shop: &Shop,
     card: &Card,
@@ -15,10 +15,7 @@ pub(super) fn diagnosis_field(
     group: &'static str,
 ) -> Html {
     let Some(offered) = &card.offered else { return Html::default() };
-    let on_named = on_slate.reform({
-        let slate = slate.clone();
-        move |named| slate.clone().naming(named)
-    });
+    let on_named = naming(slate, on_slate);
     let named = &slate.named;
     type Set = fn(&mut Named, String);
     let parts: [(&str, &[String], &Option<String>, Set); 3] = [
@@ -50,16 +47,19 @@ pub(super) fn diagnosis_field(
         };
         html! { <section {key} class="to-name"><h3>{ label }</h3>{ choices(shop, &rows) }</section> }
     };
-    html! {
-        <>
-            { tests(shop, card, offered, named, &on_named) }
-            { for parts.into_iter().map(part) }
-        </>
-    }
+    html! { <>{ for parts.into_iter().map(part) }</> }
 }
 
-/// The tests at hand: each tells what it costs, and once it is done what it shows.
-fn tests(shop: &Shop, card: &Card, offered: &Offered, named: &Named, on_named: &Callback<Named>) -> Html {
+/// The tests at hand: each tells what it costs, and once it is done what it shows; nothing on a card that offers none.
+pub(in crate::app) fn tests_field(
+    shop: &Shop,
+    card: &Card,
+    slate: &Slate,
+    on_slate: &Callback<Slate>,
+) -> Html {
+    let Some(offered) = &card.offered else { return Html::default() };
+    let on_named = naming(slate, on_slate);
+    let named = &slate.named;
     let effort = |test: &String| shop.content().fact(test).and_then(|fact| fact.probe);
     let cost = |test: &String| effort(test).map(|effort| cost(shop, effort.minutes, effort.mend_minutes));
     let one = |test: &String| {
@@ -88,6 +88,11 @@ fn tests(shop: &Shop, card: &Card, offered: &Offered, named: &Named, on_named: &
             <ul>{ for offered.tests.iter().map(one) }</ul>
         </section>
     }
+}
+
+fn naming(slate: &Slate, on_slate: &Callback<Slate>) -> Callback<Named> {
+    let slate = slate.clone();
+    on_slate.reform(move |named| slate.clone().naming(named))
 }
 
 fn minutes(shop: &Shop, minutes: f64) -> String {

@@ -1,9 +1,10 @@
 //! The verdict on one answer: sign and words, what was answered and what the work needs, what follows, why.
 
+use super::diagnosed::{diagnosed, weighed};
 use super::moments::moments;
 use super::{SignKind, rules, sign, working};
 use crate::app::state::{Shop, use_shop};
-use crate::card::{Answer, Card, Diagnosis, Graded, Mark};
+use crate::card::{Answer, Card, Diagnosis, Graded, Mark, Weighed};
 use crate::device::page;
 use crate::record::Certainty;
 use crate::rules::term::Severity;
@@ -19,6 +20,9 @@ pub(in crate::app) struct VerdictProps {
     pub(in crate::app) graded: Rc<Graded>,
     pub(in crate::app) answer: Answer,
     pub(in crate::app) certainty: Certainty,
+    /// What the tests of a diagnosis were worth.
+    #[prop_or_default]
+    pub(in crate::app) tests: Vec<Weighed>,
     /// The panels of the card, as they are shown after the answer.
     #[prop_or_default]
     pub(in crate::app) panels: Html,
@@ -51,13 +55,9 @@ pub(in crate::app) fn Verdict(props: &VerdictProps) -> Html {
                 { sign(kind) }
                 <h2 id={HEADING} tabindex="-1">{ shop.say(key) }</h2>
             </header>
-            <dl key="said" class="said">
-                <div key="chose"><dt>{ shop.say("verdict.chose") }</dt><dd>{ told(&shop, card, &props.answer) }</dd></div>
-                <div key="needs" hidden={!wrong}>
-                    <dt>{ shop.say(needs(&graded.solution.right)) }</dt><dd>{ told(&shop, card, &graded.solution.right) }</dd>
-                </div>
-            </dl>
+            { said(&shop, card, graded, &props.answer) }
             <div key="panels" class="verdict-panels" hidden={props.panels == Html::default()}>{ props.panels.clone() }</div>
+            { weighed(&shop, card, &props.tests) }
             <p key="missing" class="missing" hidden={!cannot}>{ missing }</p>
             <p key="slip" class="slip" hidden={slip.is_empty()}><strong>{ shop.say("verdict.slip") }</strong>{ " " }{ slip }</p>
             <p key="safety" class="instructor" hidden={!(wrong && sure && safety)}>{ shop.say("verdict.from-safety") }</p>
@@ -69,6 +69,21 @@ pub(in crate::app) fn Verdict(props: &VerdictProps) -> Html {
                 { working(&shop, &graded.solution.working) }
             </div>
         </article>
+    }
+}
+
+/// What was answered, and what the work needs where that is something else.
+fn said(shop: &Shop, card: &Card, graded: &Graded, given: &Answer) -> Html {
+    let right = &graded.solution.right;
+    if let (Answer::Diagnosis(given), Answer::Diagnosis(right)) = (given, right) {
+        return diagnosed(shop, card, given, right);
+    }
+    let wrong = graded.mark != Mark::Right;
+    html! {
+        <dl key="said" class="said">
+            <div key="chose"><dt>{ shop.say("verdict.chose") }</dt><dd>{ told(shop, card, given) }</dd></div>
+            <div key="needs" hidden={!wrong}><dt>{ shop.say(needs(right)) }</dt><dd>{ told(shop, card, right) }</dd></div>
+        </dl>
     }
 }
 

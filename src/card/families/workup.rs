@@ -10,7 +10,7 @@ use super::workup_offer::{offer, twins};
 use crate::bench::Facts;
 use crate::bench::fault::shown;
 use crate::card::question::{After, Ask, Astray, Question, Tempt};
-use crate::card::{Answer, Diagnosis, Dice, Offered};
+use crate::card::{Answer, Diagnosis, Dice, Offered, Weighed, Worth};
 use crate::content::{Panel, World};
 use crate::rules::fault::{Case, Observation, Test, deciding_probe, first_cause, remedy};
 use crate::rules::verdict::{CannotJudge, Judged};
@@ -21,7 +21,7 @@ pub(super) const ALL: &[&Question] = &[&PANEL_DIAGNOSIS];
 const PANEL_DIAGNOSIS: Question = Question {
     id: "panel-diagnosis",
     settle: a_case,
-    ask: Ask::Diagnose { offer, answer, astray },
+    ask: Ask::Diagnose { offer, answer, astray, weigh },
     after: After::is(MISDIRECTED),
 };
 
@@ -110,4 +110,36 @@ fn astray(
 /// The misconception behind something that tempts.
 fn slip(tempts: Vec<Tempt>, given: &str) -> Option<&'static str> {
     tempts.into_iter().find(|tempt| tempt.answer == Answer::term(given)).map(|tempt| tempt.slip)
+}
+
+/// Of tests that are needless beside each other the dearest is called so first; the rest may then be needed.
+fn weigh(
+    facts: &Facts,
+    world: &World<'_>,
+    offered: &Offered,
+    right: &Diagnosis,
+    given: &Diagnosis,
+) -> Vec<Weighed> {
+    let Ok(case) = case(facts, world, offered) else { return Vec::new() };
+    let done: Vec<&str> = given.tests.iter().map(String::as_str).collect();
+    let minutes = |key: &str| {
+        let effort = world.content.fact(key).and_then(|fact| fact.probe);
+        effort.map_or(0.0, |effort| effort.all_minutes())
+    };
+    let mut kept = done.clone();
+    while let Some(dearest) =
+        case.needless(&kept).answer.into_iter().max_by(|a, b| minutes(a).total_cmp(&minutes(b)))
+    {
+        kept.retain(|key| *key != dearest);
+    }
+    let worth = |key: &&str| match (facts.maybe_slug(key).is_some(), kept.contains(key)) {
+        (false, _) => Worth::Silent,
+        (true, true) => Worth::Needed,
+        (true, false) => Worth::Needless,
+    };
+    let lacking = given.fault != right.fault || case.still_alike(&done).is_some();
+    let wanted = right.tests.iter().map(String::as_str).filter(|_| lacking);
+    let missing = wanted.filter(|key| !done.contains(key)).map(|key| (key, Worth::Missing));
+    let weighed = done.iter().map(|key| (*key, worth(key))).chain(missing);
+    weighed.map(|(key, worth)| Weighed { test: key.to_owned(), worth }).collect()
 }

@@ -1,5 +1,8 @@
 //! A line round a fault: it goes round what is marked at a distance, never through it, takes in together what lies close
 //! together, and is pale outside and dark inside, so that it stands out on every wood.
+//!
+//! Round a fault that takes most of the face such a line would read inside out, as if the islands in it were the fault: what
+//! is free of it is hatched then.
 
 use crate::map::{Grid, Map};
 use crate::number::coordinate;
@@ -10,6 +13,11 @@ const LINE: f32 = 0.45;
 const ROOM: f32 = 0.9;
 /// Parts of a fault that lie no farther than twice this apart are taken in by one line, mm: by eye.
 const TOGETHER: f32 = 3.0;
+/// A fault whose lines take in more of the face than this is shown by what it leaves free.
+const MOST: f32 = 0.5;
+/// From one stroke of the hatching to the next, and the width of a stroke and of the dark one beside it, mm: by eye.
+const HATCH: f32 = 4.0;
+const STROKE: f32 = 0.4;
 /// Screen colours of the lines.
 const PALE: [u8; 3] = [251, 250, 247];
 const DARK: [u8; 3] = [27, 29, 31];
@@ -19,6 +27,7 @@ const DARK: [u8; 3] = [27, 29, 31];
 pub struct Outline {
     pale: Vec<usize>,
     dark: Vec<usize>,
+    hatched: bool,
 }
 
 impl Outline {
@@ -30,22 +39,40 @@ impl Outline {
         let near =
             distances(grid, |place| mask.values.get(place).is_some_and(|share| *share > Panel::TOUCHED));
         let rest = |place: usize| near.get(place).is_some_and(|far| *far > TOGETHER);
-        for (place, far) in distances(grid, rest).into_iter().enumerate() {
-            let inside = far - (TOGETHER - ROOM - 2.0 * LINE);
+        let inside: Vec<f32> =
+            distances(grid, rest).into_iter().map(|far| far - (TOGETHER - ROOM - 2.0 * LINE)).collect();
+        let taken = inside.iter().filter(|inside| **inside >= 0.0).count();
+        outline.hatched = coordinate(taken) > MOST * coordinate(grid.len());
+        for (place, inside) in inside.into_iter().enumerate() {
+            let (x, y) = grid.middle(place % grid.columns, place / grid.columns);
             if inside < 0.0 {
+                // The strokes keep off the line, so that it stays one.
+                let stroke = (x + y) * core::f32::consts::FRAC_1_SQRT_2 % HATCH;
+                if outline.hatched && inside < -ROOM {
+                    outline.add(place, stroke, STROKE);
+                }
                 continue;
             }
-            let (x, y) = grid.middle(place % grid.columns, place / grid.columns);
             // Where a fault runs over the edge of the panel the line keeps to the edge.
             let edge = x.min(y).min(grid.width() - x).min(grid.height() - y);
-            let inside = edge.min(inside);
-            if (0.0..LINE).contains(&inside) {
-                outline.pale.push(place);
-            } else if (LINE..2.0 * LINE).contains(&inside) {
-                outline.dark.push(place);
-            }
+            outline.add(place, edge.min(inside), LINE);
         }
         outline
+    }
+
+    /// Adds a pixel that lies so far into a pale stroke with a dark one beside it, mm.
+    fn add(&mut self, place: usize, far: f32, wide: f32) {
+        if (0.0..wide).contains(&far) {
+            self.pale.push(place);
+        } else if (wide..2.0 * wide).contains(&far) {
+            self.dark.push(place);
+        }
+    }
+
+    /// Whether it is the rest of the face that is hatched.
+    #[must_use]
+    pub const fn is_hatched(&self) -> bool {
+        self.hatched
     }
 
     /// Draws the lines on a picture of the same grid: red, green, blue and alpha bytes.

@@ -7,7 +7,7 @@
     reason = "a test stops where something is wrong"
 )]
 
-use stepboard_picture::{Fault, Finish, Grid, Lamp, Panel, Recipe, Severity, Species};
+use stepboard_picture::{Fault, Finish, Grid, Lamp, Panel, Probe, Recipe, Severity, Species};
 
 /// Width and height of the panel, mm, and millimetres a pixel.
 const WIDTH: f32 = 120.0;
@@ -17,11 +17,15 @@ const SCALE: f32 = 0.25;
 const CHANGED: u8 = 1;
 
 fn panel(fault: Option<Fault>, seed: u32, scale: f32) -> Panel {
+    Panel::draw(recipe(fault, seed), Grid::covering(WIDTH, HEIGHT, scale))
+}
+
+fn recipe(fault: Option<Fault>, seed: u32) -> Recipe {
     let mut recipe = Recipe::bare(Species::plain(), seed);
     recipe.finish = Finish::Cleared;
     recipe.opaque = Some([120, 120, 120]);
     recipe.fault = fault.map(|fault| (fault, Severity::Plain));
-    Panel::draw(recipe, Grid::covering(WIDTH, HEIGHT, scale))
+    recipe
 }
 
 fn green(panel: &Panel, lamp: Lamp) -> Vec<f32> {
@@ -144,4 +148,82 @@ fn a_clean_panel_has_no_line_and_the_line_is_as_wide_on_a_coarse_picture() {
     };
     let (coarse, fine) = (area(2.0 * SCALE), area(SCALE));
     assert!((coarse / fine - 1.0).abs() < 0.35, "{coarse} and {fine} square mm of line");
+}
+
+/// Round what takes most of the face the rest is hatched, off the fault; where the fault is the smaller part, nothing is.
+#[test]
+fn what_is_free_is_hatched_where_the_fault_takes_most() {
+    for fault in
+        [Fault::FishEye, Fault::DustNib, Fault::RunSag, Fault::OrangePeel, Fault::SoftFilm, Fault::BloomHaze]
+    {
+        for seed in 1..4 {
+            let panel = panel(Some(fault), seed, SCALE);
+            let grid = panel.grid();
+            let free = |place: &usize| panel.mask()[*place] <= 0.05;
+            /// Parts of a fault that are as near as the line is drawn off it count with it, mm.
+            const NEAR: f32 = 6.0;
+            let off = |place: &usize| {
+                let (x, y) = ((place % grid.columns) as f32 * SCALE, (place / grid.columns) as f32 * SCALE);
+                free(place) && !panel.is_on_fault(x, y, NEAR)
+            };
+            let far: Vec<usize> = (0..grid.columns * grid.rows).step_by(7).filter(off).collect();
+            let taken = panel.mask().iter().filter(|share| **share > 0.05).count();
+            let (hatched, lined) = (panel.outline().is_hatched(), lined(&panel));
+            if 2 * taken > panel.mask().len() {
+                assert!(hatched, "{fault:?}, piece {seed}: more than half, not hatched");
+            }
+            let struck = far.iter().filter(|place| lined[**place]).count();
+            assert_eq!(
+                hatched && !far.is_empty(),
+                struck > 0,
+                "{fault:?}, piece {seed}: {struck} of {}",
+                far.len()
+            );
+        }
+    }
+}
+
+/// The picture changes, taken all together, where a test is said to leave its mark.
+#[test]
+fn the_mark_of_a_test_lies_where_the_picture_changes() {
+    /// Nearer the middle of the band than its edge, since most is wiped off where most lies; a crescent bulges: mm.
+    const BAND: f32 = 6.5;
+    const NAIL: f32 = 2.0;
+    for (fault, probe, off) in
+        [(Fault::BloomHaze, Probe::Wiped, BAND), (Fault::SoftFilm, Probe::Pressed, NAIL)]
+    {
+        for seed in 1..6 {
+            let before = panel(Some(fault), seed, SCALE);
+            let (_, y) = before.mark_of(probe).unwrap_or_default();
+            let tested = Recipe { probe, ..recipe(Some(fault), seed) };
+            let after = Panel::draw(tested, before.grid());
+            let [before_light, after_light] = [&before, &after].map(|panel| green(panel, Lamp::RAKING));
+            let columns = before.grid().columns;
+            let (mut sum, mut at) = (0.0, 0.0);
+            for (place, (a, b)) in before_light.iter().zip(&after_light).enumerate() {
+                let changed = (a - b).abs();
+                sum += changed;
+                at += changed * ((place / columns) as f32 + 0.5) * SCALE;
+            }
+            assert!(sum > 0.0, "{fault:?}, piece {seed}: nothing changes");
+            assert!((at / sum - y).abs() < off, "{fault:?}, piece {seed}: {} for {y}", at / sum);
+        }
+    }
+    assert_eq!(panel(None, 1, SCALE).mark_of(Probe::Wetted), None);
+}
+
+#[test]
+fn the_nearest_place_of_a_fault_is_on_it_and_none_is_nearer() {
+    let panel = panel(Some(Fault::FishEye), 2, SCALE);
+    let (grid, from) = (panel.grid(), (60.0, 45.0));
+    let far = |(x, y): (f32, f32)| (x - from.0).hypot(y - from.1);
+    let found = panel.fault_nearest(from.0, from.1).map(far).unwrap_or_default();
+    let middle = |place: usize| {
+        (((place % grid.columns) as f32 + 0.5) * SCALE, ((place / grid.columns) as f32 + 0.5) * SCALE)
+    };
+    let touched = panel.mask().iter().enumerate().filter(|(_, share)| **share > 0.05);
+    let least = touched.map(|(place, _)| far(middle(place))).fold(f32::MAX, f32::min);
+    assert!((found - least).abs() < 0.01, "{found} mm away, {least} by the mask");
+    let clean = Panel::draw(recipe(None, 2), grid);
+    assert_eq!(clean.fault_nearest(60.0, 45.0), None);
 }

@@ -4,7 +4,8 @@
 //! soon there; the fine one takes its place; what lies under the loupe is drawn finer still once the loupe is at rest. The
 //! lamp only relights what is drawn, once a frame. A panel that was drawn before its screen came stands at once.
 
-use super::place::{HEIGHT, Part, Place, WIDTH, parts};
+use super::place::{HEIGHT, Place, WIDTH};
+use super::told::Told;
 use super::{kept, loupe};
 use crate::device::{NextFrame, canvas};
 use crate::picture::{Grid, Lamp, Outline, Panel, Recipe, Work};
@@ -21,9 +22,6 @@ const FINE: f32 = 0.25;
 const TURN_MS: f64 = 8.0;
 /// A loupe that has not moved for so long is at rest.
 const REST_MS: u32 = 120;
-
-/// What the fault takes of each cell.
-pub(super) type Shares = Rc<Vec<Part>>;
 
 #[derive(Clone)]
 pub(super) struct Easel(Rc<RefCell<State>>);
@@ -44,7 +42,7 @@ struct Drawn {
 struct State {
     picture: NodeRef,
     glass: NodeRef,
-    on_drawn: Callback<Shares>,
+    on_drawn: Callback<Rc<Told>>,
     lamp: Lamp,
     recipe: Option<Recipe>,
     /// What is still to be drawn, the next one last.
@@ -64,7 +62,7 @@ struct State {
 }
 
 impl Easel {
-    pub(super) fn new([picture, glass]: [NodeRef; 2], lamp: Lamp, on_drawn: Callback<Shares>) -> Self {
+    pub(super) fn new([picture, glass]: [NodeRef; 2], lamp: Lamp, on_drawn: Callback<Rc<Told>>) -> Self {
         Self(Rc::new(RefCell::new(State {
             picture,
             glass,
@@ -102,8 +100,8 @@ impl Easel {
                 .and_then(|panel| state.take(panel, Job::Face(face(FINE))))
                 .map(|told| (state.on_drawn.clone(), told))
         };
-        if let Some((on_drawn, shares)) = told {
-            on_drawn.emit(Rc::new(shares));
+        if let Some((on_drawn, told)) = told {
+            on_drawn.emit(Rc::new(told));
             self.show();
         }
     }
@@ -165,9 +163,9 @@ impl Easel {
             state.turn = state.has_more().then(|| self.wait());
             drawn.map(|(panel, job)| (state.on_drawn.clone(), state.take(panel, job)))
         };
-        if let Some((on_drawn, shares)) = told {
-            if let Some(shares) = shares {
-                on_drawn.emit(Rc::new(shares));
+        if let Some((on_drawn, told)) = told {
+            if let Some(told) = told {
+                on_drawn.emit(Rc::new(told));
             }
             self.show();
         }
@@ -211,12 +209,13 @@ impl State {
         None
     }
 
-    /// Takes what is drawn; of a whole panel, the share of each cell that the fault takes.
-    fn take(&mut self, panel: Panel, job: Job) -> Option<Vec<Part>> {
+    /// Takes what is drawn; what a whole panel tells.
+    fn take(&mut self, panel: Panel, job: Job) -> Option<Told> {
         match job {
-            Job::Face(grid) => {
-                let told = parts(grid, panel.mask());
-                self.panel = Some(Drawn { panel, outline: None });
+            Job::Face(_) => {
+                let outline = self.outlined.then(|| panel.outline());
+                let told = Told::of(&panel, outline.as_ref());
+                self.panel = Some(Drawn { panel, outline });
                 Some(told)
             }
             Job::Loupe(_) => {

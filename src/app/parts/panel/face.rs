@@ -1,8 +1,9 @@
 //! One panel on the bench: its picture, its parts in words, the loupe over it.
 
-use super::easel::{Easel, Shares};
+use super::easel::Easel;
 use super::lamp::{LampAt, low};
 use super::place::{Cell, HEIGHT, MIDDLE, Place, WIDTH, percent};
+use super::told::Told;
 use super::words::{Cells, Walked};
 use super::{Seen, loupe, ring};
 use crate::app::state::use_shop;
@@ -19,7 +20,8 @@ pub(super) struct FaceProps {
     pub(super) id: AttrValue,
     /// Its place among the panels of the bench.
     pub(super) number: usize,
-    pub(super) shares: Shares,
+    /// What it tells, once it is drawn.
+    pub(super) told: Option<Rc<Told>>,
     pub(super) lamp: LampAt,
     pub(super) eye: Option<Place>,
     pub(super) ring: ring::Hold,
@@ -29,7 +31,7 @@ pub(super) struct FaceProps {
     pub(super) in_words: bool,
     pub(super) place: Option<Place>,
     pub(super) words: Callback<Seen, AttrValue>,
-    pub(super) on_drawn: Callback<Shares>,
+    pub(super) on_drawn: Callback<Rc<Told>>,
     pub(super) on_cell: Callback<Walked>,
     pub(super) on_eye: Callback<Place>,
     pub(super) on_place: Callback<Place>,
@@ -44,6 +46,11 @@ pub(super) fn Face(props: &FaceProps) -> Html {
         let (lamp, on_drawn) = (props.lamp.shone(), props.on_drawn.clone());
         move |()| Easel::new(canvases, lamp, on_drawn)
     });
+    // Before it is drawn: a panel that stands ready tells at once how its fault is shown.
+    use_effect_with(props.outlined, {
+        let easel = Rc::clone(&easel);
+        move |outlined| easel.outline(*outlined)
+    });
     use_effect_with(props.recipe.clone(), {
         let easel = Rc::clone(&easel);
         move |recipe| easel.draw(recipe.clone())
@@ -56,16 +63,13 @@ pub(super) fn Face(props: &FaceProps) -> Html {
         let easel = Rc::clone(&easel);
         move |eye| easel.look(*eye)
     });
-    use_effect_with(props.outlined, {
-        let easel = Rc::clone(&easel);
-        move |outlined| easel.outline(*outlined)
-    });
     use_effect_with((), {
         let easel = Rc::clone(&easel);
         move |()| move || easel.stop()
     });
+    let part = |cell: Cell| props.told.as_ref().map(|told| told.part(cell)).unwrap_or_default();
     let tell = |cell: Cell| {
-        let share = props.shares.get(cell.number()).map_or(0.0, |part| part.share);
+        let share = part(cell).share;
         props.words.emit(Seen { panel: props.number, cell, share })
     };
     let now = props.cell.unwrap_or_default();
@@ -73,7 +77,7 @@ pub(super) fn Face(props: &FaceProps) -> Html {
         id: &props.id,
         now,
         // What is told of a cell is what a key there points at.
-        at: props.shares.get(now.number()).and_then(|part| part.at.filter(|_| scene::is_told(part.share))),
+        at: part(now).at.filter(|_| scene::is_told(part(now).share)),
         shown: props.in_words,
         on_cell: &props.on_cell,
         on_place: &props.on_place,

@@ -1,6 +1,6 @@
 //! The lamp over a panel: which one, where it hangs, how it is turned, and how that is said.
 
-use super::place::{HEIGHT, MIDDLE, WIDTH, percent};
+use super::place::{HEIGHT, MIDDLE, Place, WIDTH, percent};
 use super::rail::{MILLIMETRES, Way};
 use crate::app::parts::{Picture, icon};
 use crate::app::state::Shop;
@@ -37,6 +37,11 @@ impl LampAt {
     /// Another lamp, as it was left.
     pub(super) const fn with(self, kind: LampKind) -> Self {
         Self { kind, ..self }
+    }
+
+    /// The same lamp over a place.
+    pub(super) const fn over(self, place: Place) -> Self {
+        Self { x: place.x, y: place.y, ..self }
     }
 
     /// The lamp as it shines. One that rakes lies at the edge of the panel.

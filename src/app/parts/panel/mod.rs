@@ -5,8 +5,8 @@
 //! ```
 //! The pictures are drawn from the recipes and nothing else. Two of them lie side by side under the same lamp and loupe.
 //! `words` tells a cell in words and never names the fault; `on_place` gets the place, in mm, that was tapped or chosen by
-//! keys, and `place` is what is marked. `answered` draws a line round the fault. What stands in `below` is a row of its own
-//! under the tools.
+//! keys, and `place` is what is marked. `tried` is the test that is done on them. `answered` draws a line round the fault.
+//! What stands in `below` lies under the tools.
 
 mod easel;
 mod face;
@@ -16,21 +16,24 @@ mod loupe;
 mod place;
 mod rail;
 mod ring;
+mod told;
+mod tried;
 mod words;
 
 pub(in crate::app) use kept::use_ahead;
 pub(in crate::app) use place::Place;
+pub(in crate::app) use tried::Tried;
 
 use super::{Picture, icon};
 use crate::app::state::{Shop, use_shop};
-use crate::content::View;
 use crate::picture::{LampKind, Recipe};
-use easel::Shares;
 use face::Face;
 use lamp::{LampAt, lamp_choice, steps};
 use place::{Cell, MIDDLE};
 use rail::{DEGREES, MILLIMETRES, Rail, Way};
 use std::rc::Rc;
+use told::Told;
+use tried::use_tried;
 use words::Walked;
 use yew::prelude::*;
 
@@ -68,7 +71,7 @@ pub(in crate::app) struct PanelProps {
     pub(in crate::app) on_place: Callback<Place>,
     /// A test that is done: it turns the lamp that it needs on, or lays the loupe on.
     #[prop_or_default]
-    pub(in crate::app) view: Option<View>,
+    pub(in crate::app) tried: Option<Tried>,
     /// The answer is given: where the fault is may be shown.
     #[prop_or_default]
     pub(in crate::app) answered: bool,
@@ -84,19 +87,12 @@ pub(in crate::app) fn Panel(props: &PanelProps) -> Html {
     let cell = use_state_eq(|| None::<(usize, Cell)>);
     let in_words = use_state_eq(|| false);
     let lined = use_state_eq(|| true);
-    let shares = use_mut_ref(Vec::<Shares>::new);
+    let told = use_mut_ref(Vec::<Option<Rc<Told>>>::new);
     let drawn = use_force_update();
     let held = use_mut_ref(Held::default);
     let eye = use_state_eq(|| None::<Place>);
-    use_effect_with(props.view, {
-        let (lamp, eye) = (lamp.clone(), eye.setter());
-        move |view| match view {
-            Some(View::Raking) => lamp.set(lamp.with(LampKind::Raking)),
-            Some(View::Round) => lamp.set(lamp.with(LampKind::Point)),
-            Some(View::Loupe) => eye.set(Some(MIDDLE)),
-            _ => {}
-        }
-    });
+    let first = told.borrow().first().cloned().flatten();
+    use_tried(props.tried.as_ref(), first, &lamp, &eye);
     let on_lamp = {
         let set = lamp.setter();
         Callback::from(move |to: LampAt| set.set(to))
@@ -107,15 +103,15 @@ pub(in crate::app) fn Panel(props: &PanelProps) -> Html {
         let (set, looks) = (eye.setter(), eye.is_some());
         Callback::from(move |to: Place| set.set(looks.then_some(to)))
     };
-    let share_of = |panel: usize| shares.borrow().get(panel).cloned().unwrap_or_default();
+    let told_of = |panel: usize| told.borrow().get(panel).cloned().flatten();
     let face = |(panel, shown): (usize, &Shown)| {
         let on_drawn = {
-            let (shares, drawn) = (Rc::clone(&shares), drawn.clone());
-            Callback::from(move |told: Shares| {
-                let shares = &mut *shares.borrow_mut();
-                shares.resize_with(shares.len().max(panel + 1), Shares::default);
-                if let Some(slot) = shares.get_mut(panel) {
-                    *slot = told;
+            let (told, drawn) = (Rc::clone(&told), drawn.clone());
+            Callback::from(move |new: Rc<Told>| {
+                let told = &mut *told.borrow_mut();
+                told.resize_with(told.len().max(panel + 1), || None);
+                if let Some(slot) = told.get_mut(panel) {
+                    *slot = Some(new);
                 }
                 drawn.force_update();
             })
@@ -134,7 +130,7 @@ pub(in crate::app) fn Panel(props: &PanelProps) -> Html {
             <div key={panel} class="panel-one">
                 <h3 hidden={shown.name.is_empty()}>{ &shown.name }</h3>
                 <Face recipe={shown.recipe.clone()} alt={shown.alt.clone()} id={format!("panel-{number}-{panel}")} number={panel}
-                    shares={share_of(panel)} lamp={*lamp} eye={*eye} ring={Rc::clone(&held.ring)} outlined={props.answered && *lined}
+                    told={told_of(panel)} lamp={*lamp} eye={*eye} ring={Rc::clone(&held.ring)} outlined={props.answered && *lined}
                     cell={cell.filter(|(on, _)| *on == panel).map(|(_, cell)| cell)} in_words={*in_words} place={props.place}
                     words={props.words.clone()} {on_drawn} {on_cell} on_eye={on_eye.clone()} on_place={props.on_place.clone()} />
             </div>
@@ -155,13 +151,16 @@ pub(in crate::app) fn Panel(props: &PanelProps) -> Html {
         let (set, now, first) = (eye.setter(), *eye, props.place.unwrap_or(MIDDLE));
         Callback::from(move |_: MouseEvent| set.set(if now.is_some() { None } else { Some(first) }))
     };
-    let told = match *cell {
+    let in_cell = match *cell {
         Some((panel, cell)) => {
-            let share = share_of(panel).get(cell.number()).map_or(0.0, |part| part.share);
-            words::told(&shop, cell, &props.words.emit(Seen { panel, cell, share }))
+            let share = told_of(panel).map_or(0.0, |told| told.part(cell).share);
+            html! { words::told(&shop, cell, &props.words.emit(Seen { panel, cell, share })) }
         }
-        None => shop.say("panel.words-how"),
+        None => {
+            html! { <>{ shop.say("panel.words-how") }{ " " }<span class="by-keys">{ shop.say("panel.words-by-keys") }</span></> }
+        }
     };
+    let hatched = props.answered && *lined && told.borrow().iter().flatten().any(|told| told.hatched);
     let several = (props.faces.len() > 1).then_some("two");
     html! {
         <div class={classes!("panel", several, in_words.then_some("worded"))}>
@@ -178,9 +177,10 @@ pub(in crate::app) fn Panel(props: &PanelProps) -> Html {
                     { tool("words", Picture::Words, *in_words, toggle(&in_words)) }
                     { if props.answered { tool("where", Picture::Outline, *lined, toggle(&lined)) } else { Html::default() } }
                 </div>
-                { props.below.clone() }
             </div>
-            <p key="told" class="panel-told kraft" aria-live="polite" hidden={!*in_words}>{ told }</p>
+            <p key="hatched" class="panel-hatched note" hidden={!hatched}>{ shop.say("panel.hatched") }</p>
+            { props.below.clone() }
+            <p key="told" class="panel-told kraft" aria-live="polite" hidden={!*in_words}>{ in_cell }</p>
         </div>
     }
 }

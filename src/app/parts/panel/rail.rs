@@ -82,7 +82,7 @@ impl Rail {
 
     /// The rail beside one of the panels.
     fn part(&self, number: usize) -> Html {
-        let place = percent(self.value, self.end);
+        let place = percent(along_rail(self.value, self.end, self.round), 1.0);
         let half = || "50%".to_owned();
         let (near, far, (x, y)) = match self.way {
             Way::Along => (("0", "50%"), ("100%", "50%"), (place, half())),
@@ -126,6 +126,7 @@ impl Rail {
         /// Half the length of the lamp: who takes it there does not make it jump, CSS pixels.
         const GRIP: f64 = 36.0;
         let (way, value, end, still) = (self.way, self.value, self.end, self.still);
+        let free = if self.round { f64::from(FREE) } else { 0.0 };
         let held = Rc::clone(&self.held);
         let down = {
             let (held, on_value) = (Rc::clone(&held), self.on_value.clone());
@@ -142,6 +143,7 @@ impl Rail {
                     Way::Along => (place.left(), place.width()),
                     Way::Across => (place.top(), place.height()),
                 };
+                let (start, long) = (start + free * long, (1.0 - 2.0 * free) * long);
                 let taken = Held { start, long: long.max(1.0), off: 0.0 };
                 let off = taken.along(way, &event) - f64::from(value / end) * taken.long;
                 let taken = Held { off: if off.abs() <= GRIP { off } else { 0.0 }, ..taken };
@@ -175,6 +177,16 @@ impl Held {
     }
 }
 
+/// Share of a rail that is left free at each end where the lamp goes round the panel: nothing of it is cut off at its start.
+/// A lamp that hangs runs to the very edges, since it stands over its place.
+const FREE: f32 = 0.15;
+
+/// Where a lamp stands on its rail, 0 to 1.
+fn along_rail(value: f32, end: f32, round: bool) -> f32 {
+    let free = if round { FREE } else { 0.0 };
+    free + value / end * (1.0 - 2.0 * free)
+}
+
 /// Ticks of a rail for a lamp that hangs, mm.
 const CENTIMETRE: f32 = 10.0;
 
@@ -182,7 +194,7 @@ const CENTIMETRE: f32 = 10.0;
 fn scale(way: Way, end: f32, round: bool) -> Html {
     let (apart, longer) = if round { (TURN, 6) } else { (CENTIMETRE, 5) };
     let tick = |(number, long): (u8, bool)| {
-        let at = percent(apart * f32::from(number), end);
+        let at = percent(along_rail(apart * f32::from(number), end, round), 1.0);
         let (along, across) = if long { ("76%", "24%") } else { ("88%", "12%") };
         match way {
             Way::Along => {

@@ -55,6 +55,8 @@ mod worn;
 mod wrinkle_lift;
 
 use crate::panel::{Layers, Recipe, Severity};
+pub(crate) use nail::Nail;
+pub(crate) use wipe::through;
 
 macro_rules! faults {
     ($($(#[doc = $doc:expr])* $name:ident = $slug:literal in $module:ident),* $(,)?) => {

@@ -2,7 +2,7 @@
 
 use crate::map::{Grid, Map};
 use crate::noise::{Chance, cloud};
-use crate::number::smooth;
+use crate::number::{coordinate, smooth};
 use crate::wood::layer;
 
 /// Half of the band's width, and how softly it ends.
@@ -24,12 +24,7 @@ pub(super) async fn band(grid: Grid, lies: &Map, seed: u32) -> Map {
     let mut chance = Chance::new(seed(0));
     let begins = chance.between(BEGINS.0, BEGINS.1) * grid.width();
     let from_left = chance.even() < 0.5;
-    let soft = lies.blurred(0.5 * HALF).await;
-    let row_sum = |row: usize| (0..lies.grid.columns).map(|column| soft.at(column, row)).sum::<f32>();
-    let height = |row: usize| lies.grid.middle(0, row).1;
-    let inside = |row: &usize| height(*row) > HALF && height(*row) < grid.height() - HALF;
-    let thickest = (0..lies.grid.rows).filter(inside).max_by(|a, b| row_sum(*a).total_cmp(&row_sum(*b)));
-    let middle = thickest.map_or(0.5 * grid.height(), height);
+    let middle = through(lies);
     let mut wiped = Map::of(grid, 0.0);
     wiped
         .fill(|x, y, _| {
@@ -45,4 +40,27 @@ pub(super) async fn band(grid: Grid, lies: &Map, seed: u32) -> Map {
         })
         .await;
     wiped
+}
+
+/// How far from the far edge a band runs, mm: through the thickest of what lies on the face, and whole on the panel.
+pub(crate) fn through(lies: &Map) -> f32 {
+    let grid = lies.grid;
+    let height = |row: usize| lies.grid.middle(0, row).1;
+    let sums: Vec<f32> =
+        (0..grid.rows).map(|row| (0..grid.columns).map(|column| lies.at(column, row)).sum()).collect();
+    // What lies near the middle of the band counts most.
+    let weight = |rows: usize| {
+        let off = coordinate(rows) * grid.scale / (0.5 * HALF);
+        libm::expf(-0.5 * off * off)
+    };
+    let weights: Vec<f32> = (0..grid.rows).map(weight).collect();
+    let under = |row: usize| {
+        sums.iter()
+            .enumerate()
+            .map(|(other, sum)| sum * weights.get(row.abs_diff(other)).unwrap_or(&0.0))
+            .sum::<f32>()
+    };
+    let inside = |row: &usize| height(*row) > HALF && height(*row) < grid.height() - HALF;
+    let thickest = (0..grid.rows).filter(inside).max_by(|a, b| under(*a).total_cmp(&under(*b)));
+    thickest.map_or(0.5 * grid.height(), height)
 }

@@ -2,6 +2,7 @@
 
 mod body;
 mod film;
+mod place;
 mod recipe;
 mod work;
 
@@ -68,7 +69,7 @@ impl Panel {
         &self.mask.values
     }
 
-    /// A line round the fault, to be drawn on the picture once it may be shown.
+    /// A line round the fault, to be drawn on the picture once it may be shown; see [`Outline`].
     #[must_use]
     pub fn outline(&self) -> Outline {
         Outline::of(&self.mask)
@@ -84,15 +85,5 @@ impl Panel {
     #[must_use]
     pub fn rough(&self) -> &[f32] {
         &self.rough.values
-    }
-
-    /// Whether a place, mm from the left and the top, lies on the fault or within `reach` mm of it.
-    #[must_use]
-    pub fn is_on_fault(&self, x: f32, y: f32, reach: f32) -> bool {
-        let on = |(column, row, dx, dy): (usize, usize, f32, f32)| {
-            libm::hypotf(dx, dy) <= reach.max(self.mask.grid.scale)
-                && self.mask.at(column, row) > Self::TOUCHED
-        };
-        crate::map::near(self.mask.grid, x, y, reach.max(self.mask.grid.scale)).any(on)
     }
 }
