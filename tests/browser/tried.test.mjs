@@ -137,7 +137,7 @@ test("a fault that is not shown on the panel at hand says what it changed", () =
     await page.driver.get(`${page.address}#/panel`);
     await fine(page);
     await page.choose("Fault", "Raised grain");
-    await page.says(/Finish.* changed: Raised grain is shown there\./);
+    await page.says(/Finish.* changed: Raised grain does not show on what was chosen before\./);
     await page.choose("How much", "Severe");
     await page.until("nothing more is said", async () => !/changed: /.test(await page.text()));
   }));
