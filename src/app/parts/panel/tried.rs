@@ -51,6 +51,6 @@ fn lamp_for(view: View, told: Option<&Told>) -> LampAt {
         View::Pressed => over(told.and_then(|told| told.nail)),
         // What a cloth has left is looked at under a small lamp.
         View::Wiped => over(told.and_then(|told| told.band)).with(LampKind::Point),
-        View::Wetted | View::Aged | View::Loupe => first,
+        _ => first,
     }
 }

@@ -32,7 +32,7 @@ impl Panel {
         match probe {
             Probe::Pressed => Some(Nail::beside_the_middle(grid).at),
             Probe::Wiped => Some((0.5 * grid.width(), through(&self.mask))),
-            Probe::None | Probe::Wetted | Probe::Aged => None,
+            _ => None,
         }
     }
 }
