@@ -122,6 +122,7 @@ test("a place is marked and handed in by keys alone", () =>
     assert.equal(await at(), "");
     await page.keys(Key.ARROW_RIGHT, Key.ENTER);
     const first = await page.until("a mark", at);
+    await page.says("Or walk there with the arrow keys and press Enter.");
     await page.keys("e");
     // Enter in the panel marks and hands nothing in, even where all else is told.
     await page.keys(Key.ARROW_DOWN, Key.ENTER);
