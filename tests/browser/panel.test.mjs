@@ -253,11 +253,13 @@ test("a test that is done turns the picture, says what it shows and counts its m
     await page.shot("panel-diagnosis");
     assert.equal(await answer(page), "diagnose");
     await handIn(page);
-    await page.says("Wipe with a soft, barely damp cloth");
+    await page.until("what the test was worth", () => run(page, `const tests = [...document.querySelectorAll(".weighed li")];
+      return tests.some(({ innerText }) => /Wipe with a soft, barely damp cloth/.test(innerText) && /needed/.test(innerText))`));
+    await page.assertAccessible("a diagnosis with its verdict");
   }));
 
 /** Seed of a diagnosis card of bloom whose cloth is at hand. */
-const BLOOM = 1;
+const BLOOM = 13;
 
 test("a panel that was drawn before its screen came stands at once", () =>
   journey("panel-ahead", SIZES[1], async (page) => {

@@ -59,10 +59,11 @@ async function assertSeen(page, { name, view }, before) {
 
 test("each test that is done lays lamp and loupe as it needs them, whatever was left open before", () =>
   journey("tried", SIZES[1], async (page) => {
-    const SEEDS = 9;
+    // Among their tests are all that are seen on a panel but naphtha, and two that are seen alike.
+    const SEEDS = [1, 2, 3, 14];
     const seen = new Set();
     let again = 0;
-    for (let seed = 1; seed <= SEEDS; seed += 1) {
+    for (const seed of SEEDS) {
       await lay(page, "panel-diagnosis", seed);
       await fine(page);
       const before = await picture(page);
