@@ -189,14 +189,18 @@ fn the_mark_of_a_test_lies_where_the_picture_changes() {
     /// Nearer the middle of the band than its edge, since most is wiped off where most lies; a crescent bulges: mm.
     const BAND: f32 = 6.5;
     const NAIL: f32 = 2.0;
-    for (fault, probe, off) in
-        [(Fault::BloomHaze, Probe::Wiped, BAND), (Fault::SoftFilm, Probe::Pressed, NAIL)]
-    {
+    for (fault, probe, off) in [
+        (Fault::BloomHaze, Probe::Wiped, BAND),
+        (Fault::DrySpray, Probe::Wiped, BAND),
+        (Fault::SoftFilm, Probe::Pressed, NAIL),
+        (Fault::SoftFilm, Probe::Cloth, BAND),
+    ] {
         for seed in 1..6 {
             let before = panel(Some(fault), seed, SCALE);
-            let (_, y) = before.mark_of(probe).unwrap_or_default();
+            assert_eq!(before.mark(), None, "{fault:?}: nothing was done");
             let tested = Recipe { probe, ..recipe(Some(fault), seed) };
             let after = Panel::draw(tested, before.grid());
+            let (_, y) = after.mark().unwrap_or_default();
             let [before_light, after_light] = [&before, &after].map(|panel| green(panel, Lamp::RAKING));
             let columns = before.grid().columns;
             let (mut sum, mut at) = (0.0, 0.0);
@@ -209,7 +213,6 @@ fn the_mark_of_a_test_lies_where_the_picture_changes() {
             assert!((at / sum - y).abs() < off, "{fault:?}, piece {seed}: {} for {y}", at / sum);
         }
     }
-    assert_eq!(panel(None, 1, SCALE).mark_of(Probe::Wetted), None);
 }
 
 #[test]

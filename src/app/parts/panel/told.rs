@@ -1,7 +1,7 @@
 //! What a panel that is drawn tells the bench: where its fault lies, and where the marks of tests do.
 
 use super::place::{Cell, MIDDLE, Part, Place, parts};
-use crate::picture::{Outline, Panel, Probe};
+use crate::picture::{Outline, Panel};
 
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Told {
@@ -9,9 +9,8 @@ pub(super) struct Told {
     parts: Vec<Part>,
     /// The place of the fault that lies nearest the middle.
     pub(super) nearest: Option<Place>,
-    /// The middle of the mark of a thumbnail, and of a wiped band.
-    pub(super) nail: Option<Place>,
-    pub(super) band: Option<Place>,
+    /// The middle of the mark that a test left, or of the place that it tried.
+    pub(super) mark: Option<Place>,
     /// The fault takes most of the face: the rest is hatched, where a line is drawn.
     pub(super) hatched: bool,
 }
@@ -22,8 +21,7 @@ impl Told {
         Self {
             parts: parts(panel.grid(), panel.mask()),
             nearest: panel.fault_nearest(MIDDLE.x, MIDDLE.y).map(place),
-            nail: panel.mark_of(Probe::Pressed).map(place),
-            band: panel.mark_of(Probe::Wiped).map(place),
+            mark: panel.mark().map(place),
             hatched: outline.is_some_and(Outline::is_hatched),
         }
     }

@@ -16,7 +16,7 @@ pub(in crate::app) struct Tried {
     pub(in crate::app) view: Option<View>,
 }
 
-/// Lays lamp and loupe as the test wants them, whenever another test is done, and again once the first panel is drawn.
+/// Lays lamp and loupe as the test wants them, whenever another test is done, and again once its mark is drawn.
 #[hook]
 pub(super) fn use_tried(
     tried: Option<&Tried>,
@@ -25,7 +25,7 @@ pub(super) fn use_tried(
     eye: &UseStateHandle<Option<Place>>,
 ) {
     let (lamp, eye) = (lamp.setter(), eye.setter());
-    let drawn = told.is_some();
+    let drawn = told.as_ref().map(|told| told.mark);
     use_effect_with((tried.cloned(), drawn), move |(tried, _)| {
         let Some(tried) = tried else { return };
         let told = told.as_deref();
@@ -45,12 +45,13 @@ fn eye_for(view: View, told: Option<&Told>) -> Option<Place> {
 fn lamp_for(view: View, told: Option<&Told>) -> LampAt {
     let first = LampAt::default();
     let over = |place: Option<Place>| place.map_or(first, |place| first.over(place));
+    let mark = told.and_then(|told| told.mark);
     match view {
         View::Raking => first.with(LampKind::Raking),
         View::MovedLamp => over(told.and_then(|told| told.nearest)).with(LampKind::Point),
-        View::Pressed => over(told.and_then(|told| told.nail)),
+        View::Pressed | View::Cloth => over(mark),
         // What a cloth has left is looked at under a small lamp.
-        View::Wiped => over(told.and_then(|told| told.band)).with(LampKind::Point),
-        _ => first,
+        View::Wiped => over(mark).with(LampKind::Point),
+        View::Wetted | View::Aged | View::Loupe => first,
     }
 }

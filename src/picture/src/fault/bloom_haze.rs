@@ -10,7 +10,7 @@ const LEFT: f32 = 0.03;
 pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severity) {
     let mut milk = milk::gather(layers, recipe, severity).await;
     if recipe.probe == Probe::Wiped {
-        let wiped = wipe::band(layers.grid(), &milk.patches, recipe.seed).await;
+        let wiped = wipe::band(layers, &milk.patches, recipe.seed).await;
         for (share, wiped) in milk.cloud.values.iter_mut().zip(&wiped.values) {
             *share *= 1.0 - (1.0 - LEFT) * wiped;
         }

@@ -65,7 +65,7 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
         }
     }
     let wiped = if recipe.probe == Probe::Wiped {
-        wipe::band(grid, &lies, recipe.seed).await
+        wipe::band(layers, &lies, recipe.seed).await
     } else {
         Map::of(grid, 0.0)
     };

@@ -54,9 +54,8 @@ mod witness_line;
 mod worn;
 mod wrinkle_lift;
 
-use crate::panel::{Layers, Recipe, Severity};
-pub(crate) use nail::Nail;
-pub(crate) use wipe::through;
+use crate::map::Grid;
+use crate::panel::{Layers, Probe, Recipe, Severity};
 
 macro_rules! faults {
     ($($(#[doc = $doc:expr])* $name:ident = $slug:literal in $module:ident),* $(,)?) => {
@@ -166,5 +165,14 @@ impl Fault {
     #[must_use]
     pub fn from_slug(slug: &str) -> Option<Self> {
         Self::ALL.iter().copied().find(|fault| fault.slug() == slug)
+    }
+}
+
+/// Where a test tries the film, mm, whether or not it leaves a mark there; none of a test that goes by what lies on it.
+pub(crate) fn tried_at(probe: Probe, grid: Grid) -> Option<(f32, f32)> {
+    match probe {
+        Probe::Pressed => Some(nail::Nail::beside_the_middle(grid).at),
+        Probe::Cloth => Some(soft_film::tried_at(grid)),
+        Probe::None | Probe::Wiped | Probe::Wetted | Probe::Aged => None,
     }
 }

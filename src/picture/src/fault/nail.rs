@@ -12,9 +12,9 @@ const TRIED: (f32, f32) = (6.5, 0.7);
 
 /// A crescent.
 #[derive(Debug, Clone, Copy)]
-pub(crate) struct Nail {
+pub(super) struct Nail {
     /// The middle of it, mm.
-    pub(crate) at: (f32, f32),
+    pub(super) at: (f32, f32),
     /// Radius, mm, and half of the angle that it spans, radians.
     pub(super) radius: f32,
     pub(super) half: f32,
@@ -24,7 +24,7 @@ pub(crate) struct Nail {
 
 impl Nail {
     /// The one that tries the film.
-    pub(crate) fn beside_the_middle(grid: Grid) -> Self {
+    pub(super) fn beside_the_middle(grid: Grid) -> Self {
         let at = (TRIED_AT.0 * grid.width(), TRIED_AT.1 * grid.height());
         Self { at, radius: TRIED.0, half: TRIED.1, facing: -core::f32::consts::FRAC_PI_2 }
     }

@@ -4,7 +4,7 @@
 
 use super::field::{coarse, join, spread};
 use super::nail::Nail;
-use crate::map::Map;
+use crate::map::{Grid, Map};
 use crate::noise::{Chance, soft};
 use crate::number::{cell, mix, smooth};
 use crate::panel::{Layers, Probe, Recipe, Severity};
@@ -59,12 +59,13 @@ pub(super) async fn spoil(layers: &mut Layers, recipe: &Recipe, severity: Severi
     let pulled_u = coarse(grid, |x, y| PULLED.1 * soft(seed(2), PULLED.0, x, y)).await;
     let pulled_v = coarse(grid, |x, y| PULLED.1 * soft(seed(3), PULLED.0, x, y)).await;
     let nails = nails(layers, recipe, &mut chance, severity).await;
+    let pad = tried_at(grid);
     let tried = |place: usize| {
         if recipe.probe != Probe::Cloth {
             return 0.0;
         }
         let (x, y) = grid.middle(place % grid.columns, place / grid.columns);
-        let off = (x - TRIED_AT.0 * grid.width()).abs().max((y - TRIED_AT.1 * grid.height()).abs());
+        let off = (x - pad.0).abs().max((y - pad.1).abs());
         1.0 - smooth(PAD - PAD_EDGE, PAD, off)
     };
     let film = &mut layers.film;
@@ -100,6 +101,11 @@ fn crown(u: f32, v: f32) -> f32 {
     let arch = |share: f32| libm::sinf(core::f32::consts::PI * share).max(0.0);
     let (thin, long) = if warp.wrapping_add(weft) & 1 == 0 { (along, across) } else { (across, along) };
     libm::powf(arch(thin), CROWN.0) * libm::powf(arch(long), CROWN.1)
+}
+
+/// The middle of a cloth that tries the film, mm.
+pub(super) fn tried_at(grid: Grid) -> (f32, f32) {
+    (TRIED_AT.0 * grid.width(), TRIED_AT.1 * grid.height())
 }
 
 /// Depth of what thumbnails pressed in, micrometres.

@@ -1,8 +1,9 @@
 //! A band that was wiped with a soft damp cloth, over the place where it tells most.
 
-use crate::map::{Grid, Map};
+use crate::map::Map;
 use crate::noise::{Chance, cloud};
-use crate::number::{coordinate, smooth};
+use crate::number::smooth;
+use crate::panel::Layers;
 use crate::wood::layer;
 
 /// Half of the band's width, and how softly it ends.
@@ -18,13 +19,21 @@ const RAGGED: f32 = 0.8;
 const SWING: f32 = 2.0;
 const SWING_LENGTH: f32 = 60.0;
 
-/// Where a band was wiped clean, 0 to 1: along the grain, through the thickest of what lies on the whole face.
-pub(super) async fn band(grid: Grid, lies: &Map, seed: u32) -> Map {
+/// Where a band was wiped clean, 0 to 1: along the grain, through the thickest of what lies on the whole face. It is noted as
+/// the mark of the test.
+pub(super) async fn band(layers: &mut Layers, lies: &Map, seed: u32) -> Map {
+    let grid = layers.grid();
     let seed = |number: u32| layer(seed, 1_290 + number);
     let mut chance = Chance::new(seed(0));
     let begins = chance.between(BEGINS.0, BEGINS.1) * grid.width();
     let from_left = chance.even() < 0.5;
-    let middle = through(lies);
+    let soft = lies.blurred(0.5 * HALF).await;
+    let row_sum = |row: usize| (0..lies.grid.columns).map(|column| soft.at(column, row)).sum::<f32>();
+    let height = |row: usize| lies.grid.middle(0, row).1;
+    let inside = |row: &usize| height(*row) > HALF && height(*row) < grid.height() - HALF;
+    let thickest = (0..lies.grid.rows).filter(inside).max_by(|a, b| row_sum(*a).total_cmp(&row_sum(*b)));
+    let middle = thickest.map_or(0.5 * grid.height(), height);
+    layers.mark = Some((0.5 * grid.width(), middle));
     let mut wiped = Map::of(grid, 0.0);
     wiped
         .fill(|x, y, _| {
@@ -40,27 +49,4 @@ pub(super) async fn band(grid: Grid, lies: &Map, seed: u32) -> Map {
         })
         .await;
     wiped
-}
-
-/// How far from the far edge a band runs, mm: through the thickest of what lies on the face, and whole on the panel.
-pub(crate) fn through(lies: &Map) -> f32 {
-    let grid = lies.grid;
-    let height = |row: usize| lies.grid.middle(0, row).1;
-    let sums: Vec<f32> =
-        (0..grid.rows).map(|row| (0..grid.columns).map(|column| lies.at(column, row)).sum()).collect();
-    // What lies near the middle of the band counts most.
-    let weight = |rows: usize| {
-        let off = coordinate(rows) * grid.scale / (0.5 * HALF);
-        libm::expf(-0.5 * off * off)
-    };
-    let weights: Vec<f32> = (0..grid.rows).map(weight).collect();
-    let under = |row: usize| {
-        sums.iter()
-            .enumerate()
-            .map(|(other, sum)| sum * weights.get(row.abs_diff(other)).unwrap_or(&0.0))
-            .sum::<f32>()
-    };
-    let inside = |row: &usize| height(*row) > HALF && height(*row) < grid.height() - HALF;
-    let thickest = (0..grid.rows).filter(inside).max_by(|a, b| under(*a).total_cmp(&under(*b)));
-    thickest.map_or(0.5 * grid.height(), height)
 }

@@ -25,6 +25,8 @@ pub(crate) struct Layers {
     pub(crate) film: Film,
     /// Where the fault is, 0 to 1.
     pub(crate) mask: Map,
+    /// The middle of the mark of a test, or of the place that it tried, mm.
+    pub(crate) mark: Option<(f32, f32)>,
 }
 
 impl Layers {
@@ -38,6 +40,7 @@ impl Layers {
 pub struct Panel {
     lit: Lit,
     mask: Map,
+    mark: Option<(f32, f32)>,
     height: Map,
     rough: Map,
 }

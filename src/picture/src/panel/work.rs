@@ -1,6 +1,7 @@
 //! A panel that is drawn in turns.
 
 use super::{Film, Layers, Panel, Recipe};
+use crate::fault::tried_at;
 use crate::map::{Grid, Map};
 use crate::pause::{at_once, go_on, pause};
 use crate::scene::Lit;
@@ -52,7 +53,7 @@ pub(super) async fn draw(recipe: Recipe, grid: Grid) -> Panel {
     pause().await;
     let film = Film::blank(grid);
     pause().await;
-    let mut layers = Layers { wood, film, mask: Map::of(grid, 0.0) };
+    let mut layers = Layers { wood, film, mask: Map::of(grid, 0.0), mark: tried_at(recipe.probe, grid) };
     for row in 0..grid.rows {
         layers.wood.grow(&recipe.species, &cut, row);
         pause().await;
@@ -73,7 +74,8 @@ pub(super) async fn draw(recipe: Recipe, grid: Grid) -> Panel {
         lit.row(&layers, &recipe, row);
         pause().await;
     }
-    Panel { lit, mask: layers.mask, height: layers.film.height, rough: layers.film.rough }
+    let Layers { film, mask, mark, .. } = layers;
+    Panel { lit, mask, mark, height: film.height, rough: film.rough }
 }
 
 #[cfg(test)]
