@@ -223,6 +223,44 @@ fn a_competency_that_a_family_cannot_give_evidence_for_is_refused() {
 }
 
 #[test]
+fn a_competency_that_cannot_be_shown_is_refused() {
+    let file = "competencies.toml";
+    refused(file, "band = \"room\"", "band = \"rooms\"", &["`rooms`", "room", "sand"]);
+    refused(
+        file,
+        "needs = [\"room-safe\"]",
+        "needs = [\"room-save\"]",
+        &["`room-save`", "allowed: room-safe,"],
+    );
+    let twice = "needs = [\"room-safe\", \"room-safe\"]";
+    refused(file, "needs = [\"room-safe\"]", twice, &["`room-safe` stands twice"]);
+    refused(file, "needs = [\"eye-on\"]", "needs = [\"put-right\"]", &["`fault-found` comes before itself"]);
+    refused(
+        file,
+        "needs_knowledge = [\"wood-ready\"]",
+        "needs_knowledge = [\"levelled\"]",
+        &["comes before itself"],
+    );
+    refused(file, "\"fit-test\"", "\"fit-tests\"", &["`fit-tests`", "medical-clearance"]);
+    refused(file, "days = 2", "days = 3", &["`room-safe`", "3", "1 to 2 separate days"]);
+    refused(file, "demonstrations = 2", "demonstrations = 0", &["1 to 10 demonstrations"]);
+    refused(file, "expires_months = 12", "expires_months = 25", &["25", "1 to 24 months"]);
+    refused(file, "id = \"room-safe-2\"", "id = \"room-safe-1\"", &["`room-safe-1` stands twice"]);
+    refused(file, "id = \"room-safe-2\"", "id = \"mask-worn-9\"", &["`mask-worn-9`", "room-safe-1, -2"]);
+    refused(
+        file,
+        "id = \"room-safe-2\"",
+        "id = \"room-safe-9\"",
+        &["text `criterion.room-safe-9` is missing"],
+    );
+    let problems = edited("text/en/competencies.toml", "[may]\nroom-safe", "[may]\nroom-save");
+    assert!(
+        problems.iter().any(|one| one.message.contains("text `may.room-safe` is missing")),
+        "{problems:?}"
+    );
+}
+
+#[test]
 fn a_solvent_with_a_wrong_figure_is_refused() {
     refused("solvents.toml", "gravity = 0.791", "gravity = 79.1", &["79.1", "0.5 to 2"]);
     refused("solvents.toml", "pel = 1000.0, rel = 250.0", "pel = 0.0, rel = 250.0", &["a limit is over 0"]);

@@ -19,7 +19,7 @@ mod world;
 pub mod load;
 
 pub use band::CLOSING_CAUTION;
-pub use competency::{Competency, Profile};
+pub use competency::{Competency, Criterion, OnFile, Profile};
 pub use family::{Draw, FactInfo, FamilyInfo, PROBES, Topic};
 pub use info::{
     Caution, CautionStage, Consequence, RuleInfo, ScenarioSet, SettingGroup, SettingInfo, SheetSource,
@@ -178,6 +178,11 @@ impl Content {
     #[must_use]
     pub fn family(&self, id: &str) -> Option<&FamilyInfo> {
         self.families.iter().find(|family| family.id == id)
+    }
+
+    /// Card families that give knowledge evidence for a competency, in their order.
+    pub fn evidence_for<'a>(&'a self, slug: &'a str) -> impl Iterator<Item = &'a FamilyInfo> {
+        self.families.iter().filter(move |family| family.competencies.iter().any(|one| one == slug))
     }
 
     /// The competency with that slug.

@@ -1,7 +1,7 @@
 //! Checks that reach across files: names that must exist and stand once.
 
 use super::names::{is_slug, nearest};
-use super::{Reader, faults, texts, values};
+use super::{Reader, competencies, faults, texts, values};
 use crate::content::{Content, Draw, FactInfo, FamilyInfo, PROBES, ScenarioSet, SettingInfo};
 use crate::rules::sheet::Setting;
 use crate::rules::term::{Stage, Term};
@@ -16,6 +16,7 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
     looks(content, reader);
     panels(content, reader);
     tickets(content, reader);
+    competencies::check(content, reader);
     families(content, reader);
     for (index, one) in content.sets.iter().enumerate() {
         set(content, index, one, reader);
@@ -41,8 +42,7 @@ fn names(content: &Content, reader: &mut Reader) {
     each(reader, "ticket", "slug", IN_SLUG, content.tickets.iter().map(|ticket| ticket.slug.as_str()));
     each(reader, "solvent", "slug", IN_SLUG, content.solvents.iter().map(|solvent| solvent.slug.as_str()));
     each(reader, "fact", "key", IN_FACT, content.listed_facts().iter().map(|fact| fact.key.as_str()));
-    let competencies = content.competencies.iter().map(|competency| competency.slug.as_str());
-    each(reader, "competency", "slug", IN_SLUG, competencies);
+    each(reader, "competency", "slug", IN_SLUG, content.competencies.iter().map(|one| one.slug.as_str()));
     each(reader, "family", "id", IN_SLUG, content.families.iter().map(|family| family.id.as_str()));
     each(reader, "rule", "id", IN_RULE, content.rules.iter().map(|rule| rule.id.as_str()));
     each(reader, "caution", "id", IN_SLUG, content.cautions.iter().map(|caution| caution.id.as_str()));
@@ -236,7 +236,7 @@ pub(super) fn set(content: &Content, index: usize, set: &ScenarioSet, reader: &m
 
 fn families(content: &Content, reader: &mut Reader) {
     for (index, family) in content.families.iter().enumerate() {
-        competencies(content, index, family, reader);
+        speaks_for(content, index, family, reader);
         for (nth, draw) in family.facts.iter().enumerate().filter(|(_, draw)| draw.fact != PROBES) {
             let Some(fact) = content.fact(&draw.fact) else {
                 if reader.knows("fact") {
@@ -257,7 +257,7 @@ fn families(content: &Content, reader: &mut Reader) {
 /// Competencies that one family may give evidence for: beyond that it is evidence for none.
 const COMPETENCIES_MOST: usize = 3;
 
-fn competencies(content: &Content, index: usize, family: &FamilyInfo, reader: &mut Reader) {
+fn speaks_for(content: &Content, index: usize, family: &FamilyInfo, reader: &mut Reader) {
     if !reader.knows("competency") {
         return;
     }

@@ -1,6 +1,7 @@
 //! Reads and checks the files under `content/`: every problem with file, line and what is allowed.
 
 mod check;
+mod competencies;
 mod faults;
 mod files;
 mod kind;

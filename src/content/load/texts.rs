@@ -63,6 +63,13 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
     }
     for (index, competency) in content.competencies.iter().enumerate() {
         need("competency", index, "slug", format!("competency.{}", competency.slug));
+        need("competency", index, "slug", format!("may.{}", competency.slug));
+        for (nth, paper) in competency.on_file.iter().enumerate() {
+            need("competency", index, &format!("on_file.{nth}"), format!("on-file.{}", paper.slug()));
+        }
+        for (nth, criterion) in competency.criteria.iter().enumerate() {
+            need("competency", index, &format!("criteria.{nth}.id"), format!("criterion.{}", criterion.id));
+        }
     }
     for (index, family) in content.families.iter().enumerate() {
         need("family", index, "id", format!("card.{}.story", family.id));
