@@ -7,14 +7,20 @@ use stepboard::card::{Answer, Kind, Mark, Slate, deal, grade};
 use stepboard::content::World;
 use stepboard::learn::{Past, ends_round};
 use stepboard::quantity::{Measure, Unit};
-use stepboard::record::{Certainty, Draft, Entry, Journal, SheetName};
+use stepboard::record::{Certainty, Draft, Entry, Event, FORMAT, Help, Journal, SheetName, Stamp, Within};
+use support::log::date;
 
 fn entry(sequence: u64, person: &str, mark: Mark, certainty: Certainty) -> Entry {
-    Entry {
+    let stamp = Stamp {
+        format: FORMAT,
         sequence,
         device: "a1b2".into(),
         at: "2027-03-12T14:30:00.000Z".into(),
+        date: Some(date(70)),
         person: person.into(),
+    };
+    Entry {
+        stamp,
         family: "wants-filler".into(),
         version: 1,
         seed: 7,
@@ -22,19 +28,27 @@ fn entry(sequence: u64, person: &str, mark: Mark, certainty: Certainty) -> Entry
         answer: Answer::NotEnough,
         certainty,
         mark,
+        guess: Some(0.2),
+        active_seconds: Some(31),
+        help: Help::None,
+        within: Within::Check { attempt: "a1b2-1".into(), set: "room".into() },
     }
 }
 
 #[test]
 fn entries_survive_json_and_keep_their_order() {
     let journal = Journal::new(vec![
-        entry(2, "Jo", Mark::Wrong, Certainty::OnTheJob),
-        entry(1, "Ana", Mark::Right, Certainty::TestBoard),
+        Event::Answered(entry(2, "Jo", Mark::Wrong, Certainty::OnTheJob)),
+        Event::Answered(entry(1, "Ana", Mark::Right, Certainty::TestBoard)),
     ]);
     let text = serde_json::to_string(&journal).unwrap();
     assert!(text.contains(r#""certainty":"on-the-job","mark":"wrong""#), "{text}");
     let back: Journal = serde_json::from_str(&text).unwrap();
     assert_eq!(back, journal);
+    for part in [r#""format":2"#, r#""date":"2027-03-12""#, r#""event":"answered""#, r#""active_seconds":31"#]
+    {
+        assert!(text.contains(part), "{part} in {text}");
+    }
     assert_eq!(back.next_sequence(), 3);
     assert_eq!(back.people(), ["Ana", "Jo"]);
     assert_eq!(Past::of(&back, "Ana").len(), 1);

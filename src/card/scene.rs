@@ -21,6 +21,8 @@ pub const REACH_MM: f32 = 3.0;
 pub const TOLD_FROM: f32 = 0.002;
 /// Millimetres a pixel of the panel that a place is judged on: nobody looks at it.
 const JUDGED_AT: f32 = 0.5;
+/// Millimetres between the places that are tried for the share of a panel.
+const TRIED_EACH: f32 = 2.0;
 
 terms! {
     /// How far a panel has come.
@@ -109,6 +111,23 @@ fn seed(facts: &Facts) -> Option<u32> {
 pub fn points_at(recipe: &Recipe, (x, y): (f32, f32)) -> bool {
     let grid = Grid::covering(PANEL_MM.0, PANEL_MM.1, JUDGED_AT);
     Panel::draw(recipe.clone(), grid).is_on_fault(x, y, REACH_MM)
+}
+
+/// Share of a panel, 0 to 1, on which a tap points at its fault: what a blind tap hits.
+#[must_use]
+pub fn share_on_fault(recipe: &Recipe) -> f64 {
+    let panel = Panel::draw(recipe.clone(), Grid::covering(PANEL_MM.0, PANEL_MM.1, JUDGED_AT));
+    let places = |length: f32| {
+        (0..u16::MAX).map(|n: u16| (f32::from(n) + 0.5) * TRIED_EACH).take_while(move |at| *at < length)
+    };
+    let (mut on, mut all) = (0_u32, 0_u32);
+    for y in places(PANEL_MM.1) {
+        for x in places(PANEL_MM.0) {
+            all += 1;
+            on += u32::from(panel.is_on_fault(x, y, REACH_MM));
+        }
+    }
+    f64::from(on) / f64::from(all.max(1))
 }
 
 impl PanelStage {

@@ -1,9 +1,20 @@
 //! The clock of the browser, and its marks on the loading of the page.
 
+use crate::record::LocalDate;
+
 /// Now, as ISO 8601 text in universal time.
 #[must_use]
 pub fn now() -> String {
     String::from(js_sys::Date::new_0().to_iso_string())
+}
+
+/// Today, as the clock and the zone of this device have it; `None` where the clock stands outside of what a date may be.
+#[must_use]
+pub fn today() -> Option<LocalDate> {
+    let now = js_sys::Date::new_0();
+    let year = i32::try_from(now.get_full_year()).ok()?;
+    // The browser counts months from 0.
+    LocalDate::new(year, u8::try_from(now.get_month() + 1).ok()?, u8::try_from(now.get_date()).ok()?)
 }
 
 /// An ISO 8601 time as this browser writes it; the text itself where it is no time.

@@ -6,6 +6,8 @@ pub mod files;
 mod frames;
 pub mod page;
 mod store;
+mod watch;
 
 pub use frames::NextFrame;
 pub use store::{Loaded, Store, StoreError};
+pub use watch::Watch;

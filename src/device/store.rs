@@ -1,7 +1,7 @@
-//! Answers and settings in the browser's database. Each write is one short transaction, and it counts as saved only
+//! Events and settings in the browser's database. Each write is one short transaction, and it counts as saved only
 //! when that transaction is complete.
 
-use crate::record::{Draft, Entry};
+use crate::record::{Draft, Event};
 use idb::{Database, DatabaseEvent, Factory, ObjectStoreParams, TransactionMode, TransactionResult};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -10,7 +10,7 @@ use wasm_bindgen::JsValue;
 
 const DATABASE: &str = "stepboard";
 const VERSION: u32 = 1;
-/// Answers by sequence number.
+/// Events by sequence number.
 const JOURNAL: &str = "journal";
 /// Single values by name.
 const STATE: &str = "state";
@@ -37,8 +37,8 @@ pub enum StoreError {
 /// What was found when the page was loaded.
 #[derive(Debug)]
 pub struct Loaded<S> {
-    /// Answers, in any order.
-    pub entries: Vec<Entry>,
+    /// Events, in any order.
+    pub events: Vec<Event>,
     /// Settings.
     pub settings: Option<S>,
     /// The card on the desk.
@@ -47,7 +47,7 @@ pub struct Loaded<S> {
 
 impl<S> Default for Loaded<S> {
     fn default() -> Self {
-        Self { entries: Vec::new(), settings: None, draft: None }
+        Self { events: Vec::new(), settings: None, draft: None }
     }
 }
 
@@ -97,20 +97,20 @@ impl Store {
         let journal = transaction.object_store(JOURNAL)?.get_all(None, None)?;
         let state = transaction.object_store(STATE)?;
         let (settings, draft) = (state.get(JsValue::from(SETTINGS))?, state.get(JsValue::from(DRAFT))?);
-        let entries = journal.await?.into_iter().filter_map(|value| read(Some(value))).collect();
-        Ok(Loaded { entries, settings: read(settings.await?), draft: read(draft.await?) })
+        let events = journal.await?.into_iter().filter_map(|value| read(Some(value))).collect();
+        Ok(Loaded { events, settings: read(settings.await?), draft: read(draft.await?) })
     }
 
-    /// Adds an answer together with the card on the desk that it belongs to.
+    /// Adds an event together with the card on the desk that it belongs to.
     ///
     /// # Errors
     /// [`StoreError`]; then neither is stored.
-    pub async fn add(&self, entry: &Entry, draft: Option<&Draft>) -> Result<(), StoreError> {
-        let (entry_json, draft_json) = (json(entry)?, json(&draft)?);
-        #[allow(clippy::cast_precision_loss, reason = "a device gives far fewer than 2^53 answers")]
-        let key = JsValue::from_f64(entry.sequence as f64);
+    pub async fn add(&self, event: &Event, draft: Option<&Draft>) -> Result<(), StoreError> {
+        let (event_json, draft_json) = (json(event)?, json(&draft)?);
+        #[allow(clippy::cast_precision_loss, reason = "a device gives far fewer than 2^53 events")]
+        let key = JsValue::from_f64(event.stamp().sequence as f64);
         let transaction = self.database()?.transaction(&[JOURNAL, STATE], TransactionMode::ReadWrite)?;
-        let added = transaction.object_store(JOURNAL)?.add(&entry_json, Some(&key))?;
+        let added = transaction.object_store(JOURNAL)?.add(&event_json, Some(&key))?;
         transaction.object_store(STATE)?.put(&draft_json, Some(&JsValue::from(DRAFT)))?;
         added.await?;
         done(transaction.await?)

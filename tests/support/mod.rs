@@ -4,6 +4,7 @@
 pub(crate) mod any;
 pub(crate) mod binary;
 pub(crate) mod covered;
+pub(crate) mod log;
 pub(crate) mod shop;
 pub(crate) mod table;
 pub(crate) mod told;

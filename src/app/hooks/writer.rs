@@ -2,14 +2,14 @@
 
 use crate::app::state::{Book, BookChange, Desk, DeskChange, Settings};
 use crate::device::Store;
-use crate::record::{Draft, Entry, Journal};
+use crate::record::{Draft, Event, Journal};
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
-/// Answers handed in and not stored yet, each with its card.
-pub(super) type Waiting = Vec<(Entry, Draft)>;
+/// Events not stored yet, each with the card on the desk.
+pub(super) type Waiting = Vec<(Event, Draft)>;
 
 pub(super) fn write(
     store: Store,
@@ -19,9 +19,9 @@ pub(super) fn write(
 ) {
     spawn_local(async move {
         loop {
-            let Some((entry, draft)) = waiting.borrow().first().cloned() else { break };
-            if store.add(&entry, Some(&draft)).await.is_ok() {
-                waiting.borrow_mut().retain(|(other, _)| other.sequence != entry.sequence);
+            let Some((event, draft)) = waiting.borrow().first().cloned() else { break };
+            if store.add(&event, Some(&draft)).await.is_ok() {
+                waiting.borrow_mut().retain(|(other, _)| other.stamp().sequence != event.stamp().sequence);
             } else if !make_room(&store, &waiting, &book, &desk).await {
                 book.dispatch(BookChange::Ended(false));
                 return;
@@ -39,16 +39,16 @@ async fn make_room(
     desk: &UseReducerDispatcher<Desk>,
 ) -> bool {
     let Ok(loaded) = store.load::<Settings>().await else { return false };
-    let mut journal = Journal::new(loaded.entries);
-    let first = waiting.borrow().first().map(|(entry, _)| entry.sequence);
-    if first.is_none_or(|sequence| journal.find(sequence).is_none()) {
+    let mut journal = Journal::new(loaded.events);
+    let first = waiting.borrow().first().map(|(event, _)| event.stamp().sequence);
+    if first.is_none_or(|sequence| !journal.has(sequence)) {
         return false;
     }
-    for (entry, draft) in waiting.borrow_mut().iter_mut() {
-        let (from, to) = (entry.sequence, journal.next_sequence());
-        entry.sequence = to;
+    for (event, draft) in waiting.borrow_mut().iter_mut() {
+        let (from, to) = (event.stamp().sequence, journal.next_sequence());
+        event.stamp_mut().sequence = to;
         draft.handed = Some(to);
-        journal = journal.with(entry.clone());
+        journal = journal.with(event.clone());
         desk.dispatch(DeskChange::Renumbered { from, to });
     }
     book.dispatch(BookChange::Reloaded(journal));

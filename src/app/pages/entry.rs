@@ -33,7 +33,7 @@ pub(in crate::app) fn Entry(props: &EntryProps) -> Html {
         seed: entry.seed,
         sheet: entry.sheet.clone(),
     };
-    let at = clock::local(&entry.at);
+    let at = clock::local(&entry.stamp.at);
     let note = shop.say_with("record.answered", &[("at", at)]);
     let graded = deal::again(&shop, &name).and_then(|card| {
         let world = shop.world(&entry.sheet.slug)?;

@@ -49,9 +49,10 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
     let held_back = entry.sure_and_wrong() && !draft.reworked;
     let done = if ends_round(draft.done) { 0 } else { draft.done + 1 };
     // The next card is dealt while this one is read, and its panels are drawn.
-    let next = use_memo((shop.clone(), entry.sequence, draft.within, done), |(shop, _, within, done)| {
-        deal::fresh(shop, &book.journal, *within, None, *done)
-    });
+    let next =
+        use_memo((shop.clone(), entry.stamp.sequence, draft.within, done), |(shop, _, within, done)| {
+            deal::fresh(shop, &book.journal, *within, None, *done)
+        });
     let ahead = use_memo((shop.clone(), Rc::clone(&next)), |(shop, next)| {
         next.as_ref().as_ref().map(|next| deal::panels(shop, next)).unwrap_or_default()
     });

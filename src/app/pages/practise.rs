@@ -7,9 +7,9 @@ use crate::app::hooks::{use_book, use_desk};
 use crate::app::parts::Frame;
 use crate::app::route::Route;
 use crate::app::state::use_shop;
-use crate::card;
-use crate::device::clock;
-use crate::record::{Draft, Entry};
+use crate::card::{self, Slate};
+use crate::device::{Watch, clock};
+use crate::record::{Draft, Entry, Event, FORMAT, Help, Stamp, Within};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -23,6 +23,13 @@ pub(in crate::app) fn Practise() -> Html {
     let card = use_memo((shop.clone(), name), |(shop, name)| {
         name.as_ref().and_then(|name| deal::again(shop, name)).map(Rc::new)
     });
+    let name = card.as_ref().as_ref().map(|card| (card.family.clone(), card.seed));
+    // An answer that was begun before this page was opened is not timed.
+    let fresh = draft
+        .as_ref()
+        .zip(card.as_ref().as_ref())
+        .is_some_and(|(draft, card)| draft.slate == Slate::for_card(card));
+    let watch = use_memo(name, |_| fresh.then(Watch::start));
     // Nothing on the desk, or a card of another person or an older sheet: the next one is dealt.
     use_effect_with((card.is_some(), shop.clone()), {
         let (put, journal) = (desk.put.clone(), Rc::clone(&books.book.journal));
@@ -33,10 +40,11 @@ pub(in crate::app) fn Practise() -> Html {
         }
     });
     let hand_in = use_callback(
-        (shop.clone(), books.clone()),
-        |(draft, card): (Rc<Draft>, Rc<card::Card>), (shop, books)| {
+        (shop.clone(), books.clone(), watch),
+        |(draft, card): (Rc<Draft>, Rc<card::Card>), (shop, books, watch)| {
             let sequence = books.book.journal.next_sequence();
-            if let Some(handed) = handed_in(shop, sequence, &draft, &card) {
+            let seconds = watch.as_ref().as_ref().map(Watch::seconds);
+            if let Some(handed) = handed_in(shop, sequence, &draft, &card, seconds) {
                 books.hand_in.emit(handed);
             }
         },
@@ -63,21 +71,27 @@ pub(in crate::app) fn Practise() -> Html {
     html! { <div class="practise">{ screen }</div> }
 }
 
-/// The entry of an answer, and its card as handed in. `None` while something is missing.
+/// The event of an answer, and its card as handed in. `None` while something is missing.
 fn handed_in(
     shop: &crate::app::state::Shop,
     sequence: u64,
     draft: &Draft,
     card: &card::Card,
-) -> Option<(Entry, Draft)> {
+    active_seconds: Option<u32>,
+) -> Option<(Event, Draft)> {
     let world = shop.world(&draft.card.sheet.slug)?;
     let answer = draft.slate.answer(card)?;
     let graded = card::grade(card, &world, &answer)?;
-    let entry = Entry {
+    let stamp = Stamp {
+        format: FORMAT,
         sequence,
         device: shop.settings.device.clone(),
         at: clock::now(),
+        date: clock::today(),
         person: draft.person.clone(),
+    };
+    let entry = Entry {
+        stamp,
         family: card.family.clone(),
         version: card.version,
         seed: card.seed,
@@ -85,6 +99,10 @@ fn handed_in(
         answer,
         certainty: draft.certainty?,
         mark: graded.mark,
+        guess: card::luck(card, &world),
+        active_seconds,
+        help: Help::None,
+        within: Within::Practice,
     };
-    Some((entry, Draft { handed: Some(sequence), ..draft.clone() }))
+    Some((Event::Answered(entry), Draft { handed: Some(sequence), ..draft.clone() }))
 }

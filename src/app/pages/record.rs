@@ -63,13 +63,13 @@ fn row(shop: &Shop, entry: &Entry) -> Html {
     let title = shop.family_title(&entry.family);
     let mark = shop.say(&format!("record.mark.{}", mark_slug(entry)));
     let certainty = shop.say(&format!("card.certainty.{}", entry.certainty.slug()));
-    let to = Route::Entry { sequence: entry.sequence };
+    let to = Route::Entry { sequence: entry.stamp.sequence };
     html! {
-        <li key={entry.sequence}>
+        <li key={entry.stamp.sequence}>
             <a href={to.address()} class="row-link">
                 { sign(SignKind::from(entry.mark)) }
                 <span class="words"><b>{ title }</b><span>{ stage }{ ". " }{ mark }{ ". " }{ certainty }{ "." }</span>
-                    <span class="note">{ clock::local(&entry.at) }</span></span>
+                    <span class="note">{ clock::local(&entry.stamp.at) }</span></span>
                 { icon(Picture::Go) }
             </a>
         </li>

@@ -1,6 +1,6 @@
 //! The journal in memory, and whether it is stored.
 
-use crate::record::{Draft, Entry, Journal};
+use crate::record::{Draft, Event, Journal};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -26,7 +26,7 @@ pub(in crate::app) struct Book {
 #[derive(Debug)]
 pub(in crate::app) enum BookChange {
     /// An answer was handed in; its write is under way.
-    HandedIn(Entry),
+    HandedIn(Event),
     /// Another window added answers: the whole journal, with what waits here numbered anew.
     Reloaded(Journal),
     /// A write is tried again.
@@ -37,8 +37,8 @@ pub(in crate::app) enum BookChange {
 
 impl Book {
     /// What is stored, and nothing waiting.
-    pub(in crate::app) fn new(entries: Vec<Entry>) -> Self {
-        Self { journal: Rc::new(Journal::new(entries)), saved: Saved::Yes }
+    pub(in crate::app) fn new(events: Vec<Event>) -> Self {
+        Self { journal: Rc::new(Journal::new(events)), saved: Saved::Yes }
     }
 }
 
@@ -47,7 +47,7 @@ impl Reducible for Book {
 
     fn reduce(self: Rc<Self>, change: BookChange) -> Rc<Self> {
         let (journal, saved) = match change {
-            BookChange::HandedIn(entry) => (Rc::new(self.journal.with(entry)), Saved::Busy),
+            BookChange::HandedIn(event) => (Rc::new(self.journal.with(event)), Saved::Busy),
             BookChange::Reloaded(journal) => (Rc::new(journal), Saved::Busy),
             BookChange::Trying => (Rc::clone(&self.journal), Saved::Busy),
             BookChange::Ended(well) => {
@@ -63,7 +63,7 @@ impl Reducible for Book {
 pub(in crate::app) struct BookContext {
     pub(in crate::app) book: Rc<Book>,
     /// Hands an answer in together with its card.
-    pub(in crate::app) hand_in: Callback<(Entry, Draft)>,
+    pub(in crate::app) hand_in: Callback<(Event, Draft)>,
     /// Tries again to store what is not stored.
     pub(in crate::app) retry: Callback<()>,
 }

@@ -1,0 +1,137 @@
+//! Attempts as the journal tells them. An attempt belongs to the device that opened it, until it is closed; what another
+//! device wrote under its name is told as stray and never joined to it.
+
+use super::{Event, Step, Turn, Within};
+use crate::terms;
+
+/// One attempt.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Attempt<'a> {
+    /// Its name, which means something together with the device.
+    pub id: &'a str,
+    /// The device that opened it.
+    pub device: &'a str,
+    /// Whose it is.
+    pub person: &'a str,
+    /// The set that is taken.
+    pub set: &'a str,
+    /// Slugs of the competencies that it is evidence for.
+    pub competencies: &'a [String],
+    /// Answers handed in so far.
+    pub answers: u32,
+    /// How it stands.
+    pub standing: Standing,
+}
+
+terms! {
+    /// How an attempt stands.
+    Standing {
+        /// It is being taken.
+        Open = "open",
+        /// It was left and can be taken up again.
+        Left = "left",
+        /// It is over.
+        Closed = "closed",
+    }
+    /// Why an event is no part of the attempt that it names.
+    Stray {
+        /// No such attempt was opened.
+        NotOpened = "not-opened",
+        /// It was opened on another device.
+        OtherDevice = "other-device",
+        /// It was closed before.
+        Closed = "closed",
+        /// It is somebody else's.
+        OtherPerson = "other-person",
+        /// It was opened before.
+        OpenedBefore = "opened-before",
+    }
+}
+
+/// The attempts of a journal, or of several merged ones, taken event by event.
+#[derive(Debug, Clone, Default)]
+pub struct Attempts<'a>(Vec<Attempt<'a>>);
+
+impl<'a> Attempts<'a> {
+    /// The attempts that these events tell, oldest first, and the events that are stray.
+    #[must_use]
+    pub fn of(events: &'a [Event]) -> (Self, Vec<(&'a Event, Stray)>) {
+        let (mut attempts, mut strays) = (Self::default(), Vec::new());
+        for event in events {
+            if let Err(stray) = attempts.take(event) {
+                strays.push((event, stray));
+            }
+        }
+        (attempts, strays)
+    }
+
+    /// All so far, in the order in which they were opened.
+    #[must_use]
+    pub fn all(&self) -> &[Attempt<'a>] {
+        &self.0
+    }
+
+    /// Takes the next event; the place of the attempt that it belongs to, none where it names none.
+    ///
+    /// # Errors
+    /// [`Stray`] where it is no part of the attempt that it names.
+    pub fn take(&mut self, event: &'a Event) -> Result<Option<usize>, Stray> {
+        match event {
+            Event::Attempt(turn) => self.turn(turn).map(Some),
+            Event::Answered(entry) => match &entry.within {
+                Within::Check { attempt, .. } => {
+                    let stamp = &entry.stamp;
+                    let at = self.open(attempt, &stamp.device, &stamp.person)?;
+                    if let Some(attempt) = self.0.get_mut(at) {
+                        attempt.answers += 1;
+                        // Who answers has taken it up again, though nothing said so.
+                        attempt.standing = Standing::Open;
+                    }
+                    Ok(Some(at))
+                }
+                Within::Practice | Within::Walk { .. } => Ok(None),
+            },
+            Event::Taught(_) => Ok(None),
+        }
+    }
+
+    fn turn(&mut self, turn: &'a Turn) -> Result<usize, Stray> {
+        let (device, person) = (turn.stamp.device.as_str(), turn.stamp.person.as_str());
+        let standing = match &turn.step {
+            Step::Opened { set, competencies } => {
+                if self.find(&turn.attempt, device).is_some() {
+                    return Err(Stray::OpenedBefore);
+                }
+                let id = turn.attempt.as_str();
+                let standing = Standing::Open;
+                self.0.push(Attempt { id, device, person, set, competencies, answers: 0, standing });
+                return Ok(self.0.len() - 1);
+            }
+            Step::Left => Standing::Left,
+            Step::Resumed => Standing::Open,
+            Step::Closed => Standing::Closed,
+        };
+        let at = self.open(&turn.attempt, device, person)?;
+        if let Some(attempt) = self.0.get_mut(at) {
+            attempt.standing = standing;
+        }
+        Ok(at)
+    }
+
+    fn find(&self, id: &str, device: &str) -> Option<usize> {
+        self.0.iter().position(|one| one.id == id && one.device == device)
+    }
+
+    /// The place of an attempt of that person on that device that is not closed.
+    fn open(&self, id: &str, device: &str, person: &str) -> Result<usize, Stray> {
+        let Some(at) = self.find(id, device) else {
+            let elsewhere = self.0.iter().any(|one| one.id == id);
+            return Err(if elsewhere { Stray::OtherDevice } else { Stray::NotOpened });
+        };
+        match self.0.get(at) {
+            Some(one) if one.person != person => Err(Stray::OtherPerson),
+            Some(one) if one.standing == Standing::Closed => Err(Stray::Closed),
+            _ => Ok(at),
+        }
+    }
+}

@@ -1,0 +1,120 @@
+//! Every format that a journal was ever written in is read, and what cannot be read says why.
+#![allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+
+mod support;
+
+use serde_json::{Value, json};
+use stepboard::content::World;
+use stepboard::learn::evidence::{Asked, Uncounted, evidence};
+use stepboard::record::{Event, FORMAT, Help, Journal, LocalDate, Within, merge};
+use support::log::Log;
+
+/// A journal as it was written before events told their format: one answer of each kind.
+const FIRST: &str = include_str!("data/journal-format-1.json");
+
+#[test]
+fn answers_of_the_first_format_are_read_and_count_as_practice() {
+    let journal: Journal = serde_json::from_str(FIRST).unwrap();
+    let stored: Vec<Value> = serde_json::from_str(FIRST).unwrap();
+    assert_eq!((stored.len(), journal.answers().count()), (7, 7));
+    let content = support::content();
+    let sheet = &content.sheets[0];
+    let world = World { content: &content, sheet };
+    for (entry, stored) in journal.answers().zip(&stored) {
+        assert_eq!(entry.within, Within::Practice);
+        assert_eq!((entry.help, entry.guess, entry.active_seconds), (Help::None, None, None));
+        assert_eq!((entry.stamp.format, entry.stamp.date), (1, None));
+        // The day of universal time stands in.
+        assert_eq!(entry.stamp.day().unwrap().to_string(), stored["at"].as_str().unwrap()[..10]);
+        // Nothing that was written is lost when it is written again.
+        let again = serde_json::to_value(Event::Answered(entry.clone())).unwrap();
+        for (key, value) in stored.as_object().unwrap() {
+            assert_eq!(&again[key], value, "{key}");
+        }
+        // What was seen can still be dealt.
+        assert!(stepboard::card::deal(&world, &entry.family, entry.seed).is_ok());
+    }
+    let person = journal.people()[0].to_owned();
+    for competency in &content.competencies {
+        let found = evidence(journal.events(), &Asked::usual(&content, &person, competency));
+        assert_eq!((found.attempt, found.state.answers, found.hazards.len()), (0, 0, 0));
+        assert!(found.uncounted.keys().all(|why| *why == Uncounted::Practice), "{:?}", found.uncounted);
+    }
+}
+
+#[test]
+fn old_answers_and_new_events_stand_in_one_journal() {
+    let mut log = Log::new("5f0c1e9a", "Ana");
+    log.open("one", &["room-safe"]).answer("wants-filler", true).taught("wants-filler");
+    let mut events = serde_json::from_str::<Journal>(FIRST).unwrap().events().to_vec();
+    for event in &mut log.events {
+        event.stamp_mut().sequence += 7;
+    }
+    events.extend(log.events);
+    let journal = Journal::new(events);
+    let text = serde_json::to_string(&journal).unwrap();
+    assert_eq!(serde_json::from_str::<Journal>(&text).unwrap(), journal);
+    assert_eq!((journal.answers().count(), journal.events().len()), (8, 10));
+    assert_eq!(journal.next_sequence(), 11);
+    assert!(journal.has(8) && journal.find(8).is_none(), "number 8 is no answer");
+    assert_eq!(merge(&[journal.clone()]).unwrap(), journal.events());
+}
+
+#[track_caller]
+fn refused(event: Value, says: &[&str]) {
+    let error = serde_json::from_value::<Event>(event).unwrap_err().to_string();
+    for part in says {
+        assert!(error.contains(part), "`{part}` is not in `{error}`");
+    }
+}
+
+#[test]
+fn what_cannot_be_read_says_why_and_what_is_allowed() {
+    let stored: Vec<Value> = serde_json::from_str(FIRST).unwrap();
+    let with = |key: &str, value: Value| {
+        let mut event = stored[0].clone();
+        event[key] = value;
+        event
+    };
+    refused(with("format", json!(FORMAT + 1)), &["format 3", "1 to 2"]);
+    refused(with("format", json!(0)), &["format 0", "1 to 2"]);
+    refused(with("event", json!("signed")), &["`signed`", "allowed: answered, attempt, taught"]);
+    refused(with("mark", json!("fine")), &["event `answered`", "`fine`", "`right`"]);
+    refused(with("date", json!("2027-02-29")), &["`2027-02-29` is no date", "2027-03-12"]);
+    refused(with("event", json!("attempt")), &["event `attempt`", "missing field `attempt`"]);
+}
+
+/// Numbers of days by the Python standard library: `datetime.date(...).toordinal() - 719163`.
+#[test]
+fn dates_are_counted_as_the_calendar_has_them() {
+    for (text, number) in [
+        ("1970-01-01", 0),
+        ("1999-12-31", 10_956),
+        ("2000-02-29", 11_016),
+        ("2000-03-01", 11_017),
+        ("2001-09-09", 11_574),
+        ("2027-03-12", 20_889),
+        ("2028-02-29", 21_243),
+        ("2100-03-01", 47_541),
+        ("9999-12-31", 2_932_896),
+    ] {
+        let date: LocalDate = text.parse().unwrap();
+        assert_eq!((date.number(), date.to_string().as_str()), (number, text));
+    }
+    for text in [
+        "2027-02-29",
+        "2100-02-29",
+        "2027-13-01",
+        "2027-00-01",
+        "2027-04-31",
+        "1969-12-31",
+        "27-03-12",
+        "2027-3-12",
+        "2027-03-12T",
+        "+027-03-12",
+        "",
+    ] {
+        let error = text.parse::<LocalDate>().unwrap_err().to_string();
+        assert!(error.contains(&format!("`{text}` is no date")), "{error}");
+    }
+}

@@ -1,0 +1,129 @@
+//! Writes a journal as a device would, with cards that need no dealing.
+
+use stepboard::card::{Answer, Mark};
+use stepboard::record::{
+    Certainty, Entry, Event, FORMAT, Help, LocalDate, SheetName, Stamp, Step, Taught, Turn, Within,
+};
+
+/// The date so many days after 1 January 2027.
+pub(crate) fn date(days: u32) -> LocalDate {
+    let (mut year, mut month, mut day) = (2027, 1, 1);
+    for _ in 0..days {
+        (year, month, day) = if LocalDate::new(year, month, day + 1).is_some() {
+            (year, month, day + 1)
+        } else if month < 12 {
+            (year, month + 1, 1)
+        } else {
+            (year + 1, 1, 1)
+        };
+    }
+    LocalDate::new(year, month, day).expect("a day that exists")
+}
+
+/// A journal in the making.
+#[derive(Debug, Clone)]
+pub(crate) struct Log {
+    pub(crate) events: Vec<Event>,
+    pub(crate) device: String,
+    pub(crate) person: String,
+    /// Days after 1 January 2027.
+    pub(crate) day: u32,
+    /// Minute of the day, universal time; goes on by one with each event.
+    pub(crate) minute: u32,
+    /// Luck at the cards.
+    pub(crate) guess: Option<f64>,
+    pub(crate) certainty: Certainty,
+    pub(crate) help: Help,
+    pub(crate) within: Within,
+    seed: u32,
+}
+
+impl Log {
+    pub(crate) fn new(device: &str, person: &str) -> Self {
+        Self {
+            events: Vec::new(),
+            device: device.to_owned(),
+            person: person.to_owned(),
+            day: 0,
+            minute: 8 * 60,
+            guess: Some(0.25),
+            certainty: Certainty::TestBoard,
+            help: Help::None,
+            within: Within::Practice,
+            seed: 0,
+        }
+    }
+
+    /// What comes next is on that day, in the morning.
+    pub(crate) fn on(&mut self, day: u32) -> &mut Self {
+        (self.day, self.minute) = (day, 8 * 60);
+        self
+    }
+
+    fn stamp(&mut self) -> Stamp {
+        self.minute += 1;
+        let (hour, minute) = (self.minute / 60, self.minute % 60);
+        let date = date(self.day);
+        Stamp {
+            format: FORMAT,
+            sequence: u64::try_from(self.events.len()).expect("few") + 1,
+            device: self.device.clone(),
+            at: format!("{date}T{hour:02}:{minute:02}:00.000Z"),
+            date: Some(date),
+            person: self.person.clone(),
+        }
+    }
+
+    pub(crate) fn step(&mut self, attempt: &str, step: Step) -> &mut Self {
+        let stamp = self.stamp();
+        self.events.push(Event::Attempt(Turn { stamp, attempt: attempt.to_owned(), step }));
+        self
+    }
+
+    /// Opens a check; what is answered next belongs to it.
+    pub(crate) fn open(&mut self, attempt: &str, competencies: &[&str]) -> &mut Self {
+        let competencies = competencies.iter().map(|slug| (*slug).to_owned()).collect();
+        self.within = Within::Check { attempt: attempt.to_owned(), set: "a-set".to_owned() };
+        self.step(attempt, Step::Opened { set: "a-set".to_owned(), competencies })
+    }
+
+    pub(crate) fn taught(&mut self, family: &str) -> &mut Self {
+        let stamp = self.stamp();
+        self.events.push(Event::Taught(Taught { stamp, family: family.to_owned(), by: "RM".to_owned() }));
+        self
+    }
+
+    /// An answer to a card that nobody answered before.
+    pub(crate) fn answer(&mut self, family: &str, right: bool) -> &mut Self {
+        self.seed += 1;
+        self.again(family, right)
+    }
+
+    /// An answer to the card that was answered last, if it was of that family.
+    pub(crate) fn again(&mut self, family: &str, right: bool) -> &mut Self {
+        let entry = Entry {
+            stamp: self.stamp(),
+            family: family.to_owned(),
+            version: 1,
+            seed: self.seed,
+            sheet: SheetName { slug: "nitrocellulose".to_owned(), hash: "00".to_owned() },
+            answer: Answer::term("koa"),
+            certainty: self.certainty,
+            mark: if right { Mark::Right } else { Mark::Wrong },
+            guess: self.guess,
+            active_seconds: Some(20),
+            help: self.help,
+            within: self.within.clone(),
+        };
+        self.events.push(Event::Answered(entry));
+        self
+    }
+
+    /// Answers of families by turns, right but for the places named.
+    pub(crate) fn answers(&mut self, families: &[String], count: usize, wrong: &[usize]) -> &mut Self {
+        for nth in 0..count {
+            self.answer(&families[nth % families.len()], !wrong.contains(&nth));
+        }
+        self
+    }
+}
