@@ -21,7 +21,6 @@ pub use deal::{Card, DealError, deal};
 pub use diagnosis::{Diagnosis, Named, Offered, Weighed, Worth};
 pub use dice::Dice;
 pub use grade::{Graded, Mark, Solution, grade, solve, weigh};
-pub use grade::{Graded, Mark, Solution, grade, solve};
 pub use luck::{UNTOLD_MOST, luck};
 pub use question::{Ask, Item, Kind, Question, Tempt};
 pub use slate::Slate;

@@ -1,0 +1,34 @@
+//! Which card families bear on a competency.
+
+use crate::content::Content;
+use crate::record::Event;
+use crate::rules::term::Severity;
+use std::collections::BTreeSet;
+
+/// Card families that are evidence for a competency, and those among them about safety.
+#[derive(Debug, Clone)]
+pub(super) struct Families<'a> {
+    pub(super) all: BTreeSet<&'a str>,
+    pub(super) safety: BTreeSet<&'a str>,
+}
+
+impl<'a> Families<'a> {
+    pub(super) fn of(content: &'a Content, competency: &'a str) -> Self {
+        let of = |safety_alone: bool| {
+            let fits = content
+                .evidence_for(competency)
+                .filter(move |family| !safety_alone || family.severity == Severity::Safety);
+            fits.map(|family| family.id.as_str()).collect()
+        };
+        Self { all: of(false), safety: of(true) }
+    }
+
+    /// Whether an event can bear on them.
+    pub(super) fn concerns(&self, event: &Event) -> bool {
+        match event {
+            Event::Answered(entry) => self.all.contains(entry.family.as_str()),
+            Event::Taught(taught) => self.safety.contains(taught.family.as_str()),
+            Event::Attempt(_) => true,
+        }
+    }
+}
