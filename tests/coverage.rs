@@ -10,7 +10,10 @@ use support::table::{Row, table};
 /// Rows that no card can ask and that an instructor only sees besides: until there are walks and spray tasks, nothing in
 /// the program reaches them.
 const AWAIT_WALK: &[&str] = &["cv-096", "cv-102", "cv-108", "cv-111", "cv-216"];
-const AWAIT_SPRAY: &[&str] = &[];
+const AWAIT_SPRAY: &[&str] = &[
+    "cv-002", "cv-024", "cv-080", "cv-088", "cv-096", "cv-110", "cv-114", "cv-116", "cv-130", "cv-181",
+    "cv-189", "cv-190", "cv-195", "cv-210", "cv-213",
+];
 
 /// What cards about a stage of the table are about.
 fn topics(stage: &str) -> &'static [Topic] {
