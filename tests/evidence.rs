@@ -122,7 +122,8 @@ fn only_first_answers_of_checks_and_unguided_walks_count_and_no_wrong_one_is_dro
     let unsure = |log: &mut Log| log.certainty = Certainty::AskFirst;
     let unknown = |log: &mut Log| log.guess = None;
     let sure_to_hit = |log: &mut Log| log.guess = Some(1.0);
-    let changes: [(&dyn Fn(&mut Log), Uncounted); 4] = [
+    type Change<'a> = &'a dyn Fn(&mut Log);
+    let changes: [(Change<'_>, Uncounted); 4] = [
         (&helped, Uncounted::Helped),
         (&unsure, Uncounted::Unsure),
         (&unknown, Uncounted::LuckUnknown),
@@ -367,8 +368,8 @@ fn sufficient_evidence_is_sufficient_when_it_is_counted_by_hand() {
         }
         // k0 = 0.70, k1 = 0.95, four options, alpha 0.05 halved.
         let evidence =
-            f64::from(right) * (0.9625_f64 / 0.775).ln() + f64::from(missed) * (0.05_f64 / 0.30).ln();
-        let bound = evidence >= 40.0_f64.ln();
+            f64::from(right) * libm::log(0.9625 / 0.775) + f64::from(missed) * libm::log(0.05 / 0.30);
+        let bound = evidence >= libm::log(40.0);
         let apart = days.last().zip(days.first()).is_some_and(|(last, first)| last - first >= 7);
         let wanted = bound && days.len() >= 3 && apart && seen.len() * 10 >= families.len() * 6;
         assert_eq!(

@@ -34,10 +34,9 @@ terms! {
     }
 }
 
-impl Default for Help {
-    fn default() -> Self {
-        Self::None
-    }
+/// What was used before entries told it.
+const fn no_help() -> Help {
+    Help::None
 }
 
 /// What an answer was part of.
@@ -90,7 +89,7 @@ pub struct Entry {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub active_seconds: Option<u32>,
     /// Help that was used.
-    #[serde(default)]
+    #[serde(default = "no_help")]
     pub help: Help,
     /// What it was part of.
     #[serde(default)]
