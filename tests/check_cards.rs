@@ -179,10 +179,13 @@ fn luck_at_a_place_is_the_share_of_the_panel() {
         let card = deal(&world, "panel-point", seed).expect("a card");
         let recipe = panels(&card, &content).into_iter().next().expect("a panel");
         let panel = Panel::draw(recipe, Grid::covering(PANEL_MM.0, PANEL_MM.1, 0.5));
-        let mut tap = |length: f32| dice.on_grid(0.0, f64::from(length), 0.01) as f32;
+        let mut tap = |length: f32| {
+            let part = u16::try_from(dice.below(u32::from(u16::MAX))).expect("below it");
+            length * f32::from(part) / f32::from(u16::MAX)
+        };
         let hits =
             (0..TAPS).filter(|_| panel.is_on_fault(tap(PANEL_MM.0), tap(PANEL_MM.1), REACH_MM)).count();
-        let share = hits as f64 / f64::from(TAPS);
+        let share = f64::from(u32::try_from(hits).expect("few")) / f64::from(TAPS);
         let luck = luck(&card, &world).expect("a family");
         println!("seed {seed}: {luck:.3} told, {share:.3} tapped");
         assert!((luck - share).abs() < 0.03, "{luck}, tapped {share}");
