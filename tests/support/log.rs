@@ -1,6 +1,8 @@
 //! Writes a journal as a device would, with cards that need no dealing.
 
 use stepboard::card::{Answer, Mark};
+use stepboard::content::Content;
+use stepboard::learn::evidence::{Asked, Evidence, evidence};
 use stepboard::record::{
     Certainty, Entry, Event, FORMAT, Help, LocalDate, SheetName, Stamp, Step, Taught, Turn, Within,
 };
@@ -18,6 +20,22 @@ pub(crate) fn date(days: u32) -> LocalDate {
         };
     }
     LocalDate::new(year, month, day).expect("a day that exists")
+}
+
+/// Ids of the families that give evidence for a competency.
+pub(crate) fn families(content: &Content, competency: &str) -> Vec<String> {
+    content.evidence_for(competency).map(|family| family.id.clone()).collect()
+}
+
+/// What events prove of Ana for a competency, held to what is usual.
+pub(crate) fn proof(content: &Content, events: &[Event], competency: &str) -> Evidence {
+    let competency = content.competency(competency).expect("ships");
+    evidence(events, &Asked::usual(content, "Ana", competency))
+}
+
+/// A journal of Ana's.
+pub(crate) fn ana() -> Log {
+    Log::new("a", "Ana")
 }
 
 /// A journal in the making.

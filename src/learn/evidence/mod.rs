@@ -9,11 +9,13 @@
 //! Everything is worked out anew from the events, in their order: the same journal gives the same answer.
 
 mod account;
+mod asked;
 mod families;
 mod hazard;
 mod proof;
 mod round;
 
 pub use account::{Counted, Uncounted};
+pub use asked::{Asked, Evidence};
 pub use hazard::{Hazard, REST_HOURS, TRIES};
-pub use proof::{Asked, Evidence, evidence};
+pub use proof::evidence;

@@ -3,66 +3,13 @@
 use super::account::Account;
 use super::families::Families;
 use super::round::Round;
-use super::{Counted, Hazard, Uncounted};
-use crate::content::{Competency, Content};
-use crate::learn::mastery::{Call, Guess, Standard, State};
+use super::{Asked, Counted, Evidence, Hazard, Uncounted};
+use crate::learn::mastery::Guess;
 use crate::record::{Attempts, Event, LocalDate, Standing, Step, Stray};
 use std::collections::BTreeMap;
 
 /// Options of a card that nobody has seen yet, for telling how many answers are missing: four, and "not enough is told".
 const USUAL_OPTIONS: u32 = 5;
-
-/// What is asked of the journal.
-#[derive(Debug, Clone, Copy)]
-pub struct Asked<'a> {
-    /// The content, for the families of the competency.
-    pub content: &'a Content,
-    /// Whose evidence.
-    pub person: &'a str,
-    /// Slug of the competency.
-    pub competency: &'a str,
-    /// What it is held to.
-    pub standard: Standard,
-    /// Whether a right answer counts that the person would have asked about first. Leaving it out never weakens alpha.
-    pub unsure_counts: bool,
-}
-
-impl<'a> Asked<'a> {
-    /// What is usually asked: the standard of the profile; unsure answers do not count.
-    #[must_use]
-    pub fn usual(content: &'a Content, person: &'a str, competency: &'a Competency) -> Self {
-        let standard = Standard::of(competency.profile);
-        Self { content, person, competency: &competency.slug, standard, unsure_counts: false }
-    }
-}
-
-/// What a journal proves: the evidence bar explained.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Evidence {
-    /// Number of the latest attempt since the evidence last sufficed before it, from 1; 0 where there was none.
-    pub attempt: u32,
-    /// Whether that attempt is over, so that a new one must be opened for more evidence.
-    pub closed: bool,
-    /// How far that attempt is and what is missing; before the first one, what will be.
-    pub state: State,
-    /// The day on which the evidence of the latest attempt sufficed, if it did: from it, months of validity are counted. An
-    /// error about safety that was opened later blocks all the same: see `state`.
-    pub sufficient_since: Option<LocalDate>,
-    /// Errors about safety that are open, by family.
-    pub hazards: Vec<Hazard>,
-    /// What earlier attempts came to, oldest first.
-    pub earlier: Vec<Call>,
-    /// Answers that did not count, by the reason.
-    pub uncounted: BTreeMap<Uncounted, u32>,
-}
-
-impl Evidence {
-    /// Whether the knowledge evidence suffices now. The work must still be seen and signed for by an instructor.
-    #[must_use]
-    pub fn suffices(&self) -> bool {
-        self.state.call == Call::Sufficient
-    }
-}
 
 /// The evidence that events give, oldest first: those of one journal, or of several merged ones.
 #[must_use]
