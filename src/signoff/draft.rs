@@ -75,6 +75,19 @@ pub struct Told {
     pub narrative: String,
 }
 
+/// A competency in words, as they will stand on the sign-off.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Wording {
+    /// Which wording of its criteria, such as `1`.
+    pub version: String,
+    /// What it is called.
+    pub name: String,
+    /// What it is.
+    pub description: String,
+    /// When it is reached.
+    pub criteria: String,
+}
+
 /// What an assessor wants to sign.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Request<'a> {
@@ -84,8 +97,8 @@ pub struct Request<'a> {
     pub subject: ShopNumber,
     /// What for; how strictly it is asked is read from here and not from the words.
     pub competency: &'a Competency,
-    /// Which wording of the competency, its name, what it is, when it is reached.
-    pub words: [String; 4],
+    /// How the competency is worded.
+    pub wording: Wording,
     /// What the knowledge evidence comes to.
     pub call: Call,
     /// Critical mistakes that are not lifted.
@@ -131,7 +144,7 @@ impl Draft {
         let mut evidence = vec![told(Genre::Knowledge)(request.knowledge)];
         evidence.extend(request.reason.filter(|_| !sufficient).map(told(Genre::Reason)));
         evidence.extend(request.observed.into_iter().map(told(Genre::Observation)));
-        let [version, name, description, criteria] = request.words;
+        let Wording { version, name, description, criteria } = request.wording;
         let (slug, profile) = (request.competency.slug.clone(), request.competency.profile);
         let credential = Credential {
             id: request.id,

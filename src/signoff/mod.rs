@@ -36,7 +36,7 @@ pub use book::{Book, Standing};
 pub use canonical::{BYTES_MOST, DEPTH_MOST, Hash, canonical, hash, read, read_canonical};
 pub use code::Code;
 pub use credential::{Achievement, Assessor, CONTEXTS, Credential, credential_id};
-pub use draft::{Barred, Draft, NotSigned, Request, Told};
+pub use draft::{Barred, Draft, NotSigned, Request, Told, Wording};
 pub use evidence::{Criterion, Evidence, Genre, Knowledge};
 pub use fault::{Broken, Fault};
 pub use key::{PublicKey, SecretKey};

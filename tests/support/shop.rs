@@ -7,7 +7,7 @@ use stepboard::content::{Competency, Content};
 use stepboard::learn::mastery::Call;
 use stepboard::signoff::{
     Criterion, Draft, Person, PublicKey, Request, Role, SecretKey, ShopNumber, Told, TrustList, When,
-    credential_id,
+    Wording, credential_id,
 };
 
 /// Passphrase of the demo keys.
@@ -84,13 +84,14 @@ pub(crate) fn request(competency: &Competency, nth: u8) -> Request<'_> {
         id: credential_id([nth; 16]),
         subject: number("17"),
         competency,
-        words: [
-            "1".to_owned(),
-            read().texts("en").get(&format!("competency.{}", competency.slug)).to_owned(),
-            "Does the work alone, on an instrument.".to_owned(),
-            "Knowledge evidence sufficient; three demonstrations on two days; no critical mistake open."
-                .to_owned(),
-        ],
+        wording: Wording {
+            version: "1".to_owned(),
+            name: read().texts("en").get(&format!("competency.{}", competency.slug)).to_owned(),
+            description: "Does the work alone, on an instrument.".to_owned(),
+            criteria:
+                "Knowledge evidence sufficient; three demonstrations on two days; no critical mistake open."
+                    .to_owned(),
+        },
         call: Call::Sufficient,
         open_critical: 0,
         knowledge: told("Cards", "32 of 33 answers right on 3 days."),
