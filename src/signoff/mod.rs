@@ -12,6 +12,7 @@
 //!
 //! Nothing here reads a clock or draws a random number: times, and random bytes from a secure source, are handed in.
 
+mod barred;
 mod book;
 mod canonical;
 mod chain;
@@ -32,11 +33,12 @@ mod why;
 mod words;
 mod wrap;
 
+pub use barred::{Barred, NotSigned};
 pub use book::{Book, Standing};
 pub use canonical::{BYTES_MOST, DEPTH_MOST, Hash, canonical, hash, read, read_canonical};
 pub use code::Code;
 pub use credential::{Achievement, Assessor, CONTEXTS, Credential, credential_id};
-pub use draft::{Barred, Draft, NotSigned, Request, Told, Wording};
+pub use draft::{Draft, Request, Told, Wording};
 pub use evidence::{Criterion, Evidence, Genre, Knowledge};
 pub use fault::{Broken, Fault};
 pub use key::{PublicKey, SecretKey};
