@@ -68,8 +68,9 @@ fn where_the_facts_are_silent_the_picture_stays() {
 #[test]
 fn the_day_of_the_last_coat_shows_what_had_come_by_then() {
     const LATER: [&str; 3] = ["days-later", "on-rubbing", "at-unmasking"];
-    /// Along this strip of an edge a binding may lie that is no fault, mm.
+    /// Along this strip of an edge a binding may lie that is no fault, pixels of [`COARSE`] mm.
     const STRIP: usize = 17;
+    let grid = Grid::covering(PANEL_MM.0, PANEL_MM.1, COARSE);
     let content = content();
     let (mut came, mut stood) = (0, 0);
     for panel in &content.panels {
@@ -83,8 +84,7 @@ fn the_day_of_the_last_coat_shows_what_had_come_by_then() {
             if later && !(with_stain && recipe.stain > 0.0) {
                 let clean = lit(&Recipe { fault: None, ..recipe }, Probe::None);
                 let taped = answers.iter().all(|answer| answer == "at-unmasking");
-                let row = 4 * PANEL_MM.0 as usize;
-                let field = if taped { row * (PANEL_MM.1 as usize - STRIP) } else { clean.len() };
+                let field = if taped { 4 * grid.columns * (grid.rows - STRIP) } else { clean.len() };
                 assert!(now != then, "{name}: it came");
                 assert!(then[..field] == clean[..field], "{name}: nothing was there before");
                 came += 1;

@@ -8,12 +8,15 @@ import start from "./app.js";
 // A version that fails to start must still be able to fetch the one that mends it: registered either way.
 start({ module_or_path: new URL("./app.wasm", import.meta.url) }).catch(refused).finally(register);
 
-/** Says on the page why nothing else is on it. */
+/** Says on the page why nothing else is on it: texts of the app are in the file that could not be started. */
 function refused(error) {
+  const old = error instanceof WebAssembly.CompileError;
   document.body.append(Object.assign(document.createElement("p"), {
-    textContent: "Stepboard could not start: it needs a browser with WebAssembly and its 128-bit vectors, "
-      + `which browsers have since the spring of 2023. ${error.message}`,
+    textContent: old
+      ? "Stepboard could not start: it needs 128-bit vectors of WebAssembly, which browsers have since the spring of 2023."
+      : `Stepboard could not start. ${error.message}`,
   }));
+  throw error;
 }
 
 async function register() {

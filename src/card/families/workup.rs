@@ -100,8 +100,10 @@ fn astray(
         return Some((slip, "fault-repeated"));
     }
     if given.remedy != right.remedy {
-        let fault = world.content.fault(&right.fault)?;
-        let done = world.content.faults.iter().find(|one| rework_of(one) == Answer::term(&given.remedy))?;
+        let fault = world.content.fault(&right.fault);
+        let done = world.content.faults.iter().find(|one| rework_of(one) == Answer::term(&given.remedy));
+        // What no fault is mended by is wrong all the same.
+        let (Some(fault), Some(done)) = (fault, done) else { return Some((UNLIKE, "")) };
         return Some((rework_slip(fault, done, world), after_rework(done.severity, fault.severity)));
     }
     case.is_some_and(|case| !case.needless(&done).answer.is_empty()).then_some(FOR_NOTHING)

@@ -2,6 +2,7 @@
 
 use super::strip::strip;
 use super::{FAR_BLURS, Pair, VEIL, any_within, milky};
+use crate::light::Light;
 use wide::f32x8;
 
 /// Half of a tube's width and of its length, how far each lies from the middle, and its light.
@@ -19,7 +20,7 @@ const BAND_LIGHT: f32 = 2.0 * (2.0 * HALF * LIGHT + TRAY_HALF * TRAY_LIGHT) * 0.
 
 /// What is seen of tubes that lie so far along themselves and across, by films that blur so much square to them and of which
 /// a share is milky.
-pub(crate) fn tubes((along, across): Pair, blur: f32x8, veil: f32x8) -> f32x8 {
+pub(crate) fn tubes(light: &Light, (along, across): Pair, blur: f32x8, veil: f32x8) -> f32x8 {
     let sharp = if any_within(across, TRAY_HALF + FAR_BLURS * blur) {
         let tubes = strip(across + APART, HALF, blur) + strip(across - APART, HALF, blur);
         lengthwise(along, blur) * (LIGHT * tubes + TRAY_LIGHT * strip(across, TRAY_HALF, blur))
@@ -32,7 +33,9 @@ pub(crate) fn tubes((along, across): Pair, blur: f32x8, veil: f32x8) -> f32x8 {
     let wide = blur + VEIL;
     let wide = (wide * wide + BAND * BAND).sqrt();
     let off = across / wide;
-    let band = BAND_LIGHT / wide * (-0.5 * off * off).exp();
+    // A normal curve is light that comes through half of the square of a depth.
+    let curve: f32x8 = (0.5 * off * off).to_array().map(|depth| light.pass(depth)).into();
+    let band = BAND_LIGHT / wide * curve;
     sharp + (lengthwise(along, wide) * band - sharp) * veil
 }
 

@@ -57,7 +57,10 @@ impl Lit {
                     let (along, across) = block.blur();
                     let (along, across) = (along * sine, across * cosine);
                     let blur = (along * along + across * across).sqrt();
-                    (mirrored(block, || tubes(off, blur, block.veil())), falls(TUBES_FALL, (u, v)))
+                    (
+                        mirrored(block, || tubes(self.light, off, blur, block.veil())),
+                        falls(TUBES_FALL, (u, v)),
+                    )
                 },
             ),
             LampKind::Point => self.lay(
