@@ -4,7 +4,6 @@ mod support;
 
 use std::collections::BTreeSet;
 use stepboard::card::{Dice, Mark};
-use stepboard::learn::evidence::Uncounted;
 use stepboard::record::{Certainty, Event, Help, Journal, Within, merge};
 use support::any::USUAL;
 use support::log::{Log, ana, families, proof};

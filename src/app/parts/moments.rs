@@ -23,7 +23,10 @@ pub(super) fn moments(shop: &Shop, after: &Consequence) -> Html {
             <li key={name} class={name}>
                 <h3 key="name">{ shop.say(&format!("verdict.{name}")) }</h3>
                 <p key="cost" class="cost" hidden={free || !cost}>
-                    <strong>{ &work }{ " " }<span hidden={after.wait_h <= 0.0}>{ &wait }</span></strong>
+                    <strong>
+                        <span hidden={after.rework_h <= 0.0}>{ &work }{ " " }</span>
+                        <span hidden={after.wait_h <= 0.0}>{ &wait }</span>
+                    </strong>
                 </p>
                 <p key="words">{ shop.text(&format!("after.{}.{name}", after.id)) }</p>
             </li>
