@@ -48,6 +48,20 @@ fn a_fault_that_is_asked_about_is_on_its_panel_and_no_other_is() {
     assert!(panels >= 6 * SEEDS, "{panels} panels");
 }
 
+/// What covers the face cannot be pointed at: a blind tap would be right more often than not.
+#[test]
+fn a_fault_that_is_pointed_at_leaves_most_of_the_face_free() {
+    const MOST: f64 = 0.5;
+    let content = content();
+    let world = World { content: &content, sheet: &content.sheets[0] };
+    for seed in 0..seeds() {
+        let card = deal(&world, "panel-point", seed).expect("a card");
+        let recipe = scene::panels(&card, &content).remove(0);
+        let share = scene::share_on_fault(&recipe);
+        assert!(share < MOST, "seed {seed}: {share} of {:?}", recipe.fault);
+    }
+}
+
 #[test]
 fn a_place_on_the_mask_is_right_and_one_far_from_it_is_wrong() {
     let content = content();

@@ -342,22 +342,48 @@ for (const size of SIZES) {
 test("the first picture is soon there, and drawing blocks no touch", () =>
   journey("panel-soon", SIZES[0], async (page) => {
     await watched(page);
+    await look(page);
     const rounds = [];
     for (let round = 0; round < ROUNDS; round += 1) {
-      const asked = await run(page, "seen.pictures.length = 0; location.hash = '#/panel'; return performance.now()");
-      await fine(page);
+      // Another piece of wood each time: one that was drawn before would be shown again.
+      await run(page, "seen.pictures.length = 0; seen.tasks.length = 0");
+      const asked = await run(page, "return performance.now()");
+      await page.press("button", "Another piece");
+      await page.until("the fine picture", () => run(page, "return seen.pictures.some(({ width }) => width === arguments[0])", FINE));
       const { pictures, tasks } = await run(page, "return seen");
-      const first = pictures[0].at - asked;
-      const refined = pictures.find(({ width }) => width === FINE).at - asked;
-      const longest = Math.max(0, ...tasks.filter(({ at }) => at >= asked).map(({ took }) => took));
-      rounds.push({ first, refined, longest });
-      await run(page, "location.hash = '#/bench'");
-      await page.one("heading", "Bench");
+      const at = (wanted) => pictures.find(({ width }) => wanted(width)).at - asked;
+      const [first, refined] = [at((width) => width < FINE), at((width) => width === FINE)];
+      assert(first < refined, "a coarse picture comes first");
+      rounds.push({ first, refined, longest: Math.max(0, ...tasks.map(({ took }) => took)) });
     }
     console.log(rounds.map((round) => Object.entries(round).map(([name, ms]) => `${name} ${ms.toFixed(0)} ms`).join(", ")).join("\n"));
-    const best = (name) => Math.min(...rounds.map((round) => round[name]));
-    assert(best("first") < FIRST, `first picture after ${best("first")} ms`);
-    assert(best("longest") <= BLOCKED, `blocked for ${best("longest")} ms`);
+    const best = Math.min(...rounds.map(({ first }) => first));
+    assert(best < FIRST, `first picture after ${best} ms`);
+    const blocked = rounds.map(({ longest }) => longest).sort((a, b) => a - b)[Math.floor(ROUNDS / 2)];
+    assert(blocked <= BLOCKED, `blocked for ${blocked} ms`);
+  }));
+
+test("a lamp that is moved while a panel is drawn on a slow tablet is not kept waiting", () =>
+  journey("panel-busy", SIZES[0], async (page) => {
+    await watched(page);
+    await look(page);
+    await page.driver.sendDevToolsCommand("Emulation.setCPUThrottlingRate", { rate: SLOWER });
+    // All in one script: the answer to a command of its own could come after the drawing.
+    const { moved, drawn } = await page.driver.executeAsyncScript(`const done = arguments[0];
+      const slider = document.querySelector('.lamp-rail[role="slider"], [role="slider"]');
+      const was = slider.getAttribute("aria-valuenow");
+      seen.pictures.length = 0;
+      [...document.querySelectorAll("button")].find((button) => button.innerText.trim() === "Another piece").click();
+      setTimeout(() => {
+        slider.focus();
+        slider.dispatchEvent(new KeyboardEvent("keydown", { key: "ArrowRight", bubbles: true }));
+        const look = () => {
+          if (slider.getAttribute("aria-valuenow") === was) return setTimeout(look, 1);
+          done({ moved: true, drawn: seen.pictures.some(({ width }) => width === ${FINE}) });
+        };
+        look();
+      }, 20);`);
+    assert(moved && !drawn, "the lamp stood elsewhere before the panel was drawn");
   }));
 
 test("on a tablet four times as slow the reflection follows within a frame or two", () =>

@@ -60,6 +60,7 @@ pub(in crate::app) fn Verdict(props: &VerdictProps) -> Html {
             { weighed(&shop, card, &props.tests) }
             <p key="missing" class="missing" hidden={!cannot}>{ missing }</p>
             <p key="slip" class="slip" hidden={slip.is_empty()}><strong>{ shop.say("verdict.slip") }</strong>{ " " }{ slip }</p>
+            { signs(&shop, card, &graded.solution.right, &props.answer) }
             <p key="safety" class="instructor" hidden={!(wrong && sure && safety)}>{ shop.say("verdict.from-safety") }</p>
             <div key="after" hidden={after.is_none()}>
                 { for after.map(|after| moments(&shop, after)) }
@@ -85,6 +86,24 @@ fn said(shop: &Shop, card: &Card, graded: &Graded, given: &Answer) -> Html {
             <div key="needs" hidden={!wrong}><dt>{ shop.say(needs(right)) }</dt><dd>{ told(shop, card, right) }</dd></div>
         </dl>
     }
+}
+
+/// What the fault that it was looks like, and the one that was named: nothing where no fault was asked for.
+fn signs(shop: &Shop, card: &Card, right: &Answer, given: &Answer) -> Html {
+    let named = |answer: &Answer| match answer {
+        Answer::Diagnosis(named) => vec![named.fault.clone()],
+        Answer::Terms(slugs) => slugs.clone(),
+        _ => Vec::new(),
+    };
+    let mut faults = named(right);
+    faults.extend(named(given).into_iter().filter(|fault| !named(right).contains(fault)));
+    let sign = |fault: &String| {
+        let looks = shop.texts().find(&format!("fault.{fault}.looks"))?;
+        let name = shop.voice().term(&card.family, fault);
+        Some(html! { <p key={fault.clone()}><strong>{ name }{ ":" }</strong>{ " " }{ looks }</p> })
+    };
+    let signs: Vec<Html> = faults.iter().filter_map(sign).collect();
+    html! { <div key="signs" class="slip" hidden={signs.is_empty()}>{ for signs }</div> }
 }
 
 const fn needs(right: &Answer) -> &'static str {

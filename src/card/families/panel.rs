@@ -53,7 +53,7 @@ const PANEL_STAGE: Question = Question {
     id: "panel-stage",
     settle: a_stage,
     ask: Ask::One { answer: stage_seen, tempt: stage_tempts },
-    after: After::is("time-lost"),
+    after: After::is("stage-misread"),
 };
 
 // Panels

@@ -27,6 +27,8 @@ const SILVER: Colour = [0.46, 0.45, 0.43];
 /// Light and shade of the walls of an open groove, along the grain and across it, and the least and most of it.
 const GROOVE: (f32, f32) = (0.06, 0.22);
 const SHADED: (f32, f32) = (0.6, 1.4);
+/// Optical depth of opaque colour as thick as it is meant.
+const HIDES: f32 = 4.0;
 
 /// What a recipe's colours are in linear light.
 #[derive(Debug, Clone)]
@@ -73,6 +75,15 @@ impl Paints {
         blend(self.body(layers, light, place), SILVER, silver * pore)
     }
 
+    /// Share of the wood that opaque colour hides: by its thickness, all of it where it is as meant.
+    pub(crate) fn hidden(&self, layers: &Layers, light: &Light, place: usize) -> f32 {
+        if self.opaque.is_none() || !self.finish.has_film() {
+            return 0.0;
+        }
+        let at = |map: &crate::map::Map| map.values.get(place).copied().unwrap_or(0.0);
+        at(&layers.film.there) * (1.0 - light.pass(HIDES * at(&layers.film.tint).max(0.0)))
+    }
+
     /// Light that the body of a pixel sends back, of the light that falls on it.
     pub(crate) fn body(&self, layers: &Layers, light: &Light, place: usize) -> Colour {
         let (wood, film) = (&layers.wood, &layers.film);
@@ -101,8 +112,7 @@ impl Paints {
             pass(RED_BROWN, at(&film.bled)),
         );
         match self.opaque {
-            // Opaque colour hides by its thickness: all of it where it is as meant.
-            Some(paint) => blend(seen, paint, there * (1.0 - light.pass(4.0 * tint))),
+            Some(paint) => blend(seen, paint, self.hidden(layers, light, place)),
             None => blend(seen, times(seen, colours), there),
         }
     }

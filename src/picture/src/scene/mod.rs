@@ -142,6 +142,7 @@ impl Lit {
             let laid = film.cover.colour.get(part).map_or(0.0, at);
             haze * CLOUD * of(film.haze_colour) * (1.0 - cover) + cover * laid
         };
+        let sheen = if self.film { SHEEN + SHEEN_FILM } else { SHEEN };
         Pixel {
             body: body.map(|part| part * clear * groove),
             still: [still(0), still(1), still(2)],
@@ -149,7 +150,7 @@ impl Lit {
             blur,
             mirror,
             veil,
-            tilt: at(&layers.wood.tilt) * if self.film { SHEEN + SHEEN_FILM } else { SHEEN },
+            tilt: at(&layers.wood.tilt) * sheen * (1.0 - paints.hidden(layers, self.light, place)),
             slope,
         }
     }

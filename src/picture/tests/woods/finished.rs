@@ -81,3 +81,24 @@ fn satin_on_ebony_is_dark_and_soft() {
     let steps: Vec<f32> = middle.windows(2).map(|pair| (pair[1] - pair[0]).abs()).collect();
     assert!(mean(&steps) < 0.02 * mean(&middle), "{} of {}", mean(&steps), mean(&middle));
 }
+
+/// Nothing of the wood is seen through opaque colour: whatever the figure below, rows are as bright as over plain maple.
+#[test]
+fn opaque_colour_hides_the_figure() {
+    let rows = |slug: &str| -> Vec<f32> {
+        let recipe = Recipe {
+            finish: Finish::Cleared,
+            filler: Some([74, 50, 32]),
+            opaque: Some([190, 160, 120]),
+            ..Recipe::bare(look(slug), 3)
+        };
+        let light = pixels(recipe, Lamp { kind: LampKind::Point, x: 60.0, y: 900.0, ..AWAY });
+        let rows = light.chunks(whole(SCALE).columns);
+        rows.map(|row| mean(&row.iter().map(|pixel| pixel[0]).collect::<Vec<_>>())).collect()
+    };
+    let plain = rows("hard-maple");
+    for slug in ["sapele", "koa", "mahogany"] {
+        let most = rows(slug).iter().zip(&plain).map(|(row, plain)| (row - plain).abs()).fold(0.0, f32::max);
+        assert!(most < 4.0, "{slug}: {most}");
+    }
+}
