@@ -61,11 +61,12 @@ async function assertSeen(page, { name, view }, before) {
 
 test("each test that is done lays lamp and loupe as it needs them, whatever was left open before", () =>
   journey("tried", SIZES[1], async (page) => {
-    // Among their tests are all that are seen on a panel but naphtha, and two that are seen alike.
-    const SEEDS = [1, 2, 3, 13, 14];
+    // Which card has which tests at hand is up to the model: on and on, until each way to see one was met.
+    const SEEDS = 40;
+    const ways = ["raking", "loupe", "moved-lamp", "pressed", "cloth", "wiped", "aged"];
     const seen = new Set();
     let again = 0;
-    for (const seed of SEEDS) {
+    for (let seed = 1; seed <= SEEDS && (again === 0 || ways.some((way) => !seen.has(way))); seed += 1) {
       await lay(page, "panel-diagnosis", seed);
       await fine(page);
       const before = await picture(page);
@@ -84,7 +85,7 @@ test("each test that is done lays lamp and loupe as it needs them, whatever was 
       const words = await run(page, "return [...document.querySelectorAll('.shows')].every((words) => words.innerText !== '')");
       assert(words, "all that was found out stays in words");
     }
-    for (const view of ["raking", "loupe", "moved-lamp", "pressed", "cloth", "wiped", "aged"]) assert(seen.has(view), `no test is seen ${view}`);
+    for (const way of ways) assert(seen.has(way), `no test is seen ${way}`);
     assert(again > 0, "two tests that are seen alike came one after the other");
   }));
 
