@@ -57,7 +57,7 @@ fn old_answers_and_new_events_stand_in_one_journal() {
     assert_eq!((journal.answers().count(), journal.events().len()), (8, 10));
     assert_eq!(journal.next_sequence(), 11);
     assert!(journal.has(8) && journal.find(8).is_none(), "number 8 is no answer");
-    assert_eq!(merge(&[journal.clone()]).unwrap(), journal.events());
+    assert_eq!(merge(std::slice::from_ref(&journal)).unwrap(), journal.events());
 }
 
 #[track_caller]
