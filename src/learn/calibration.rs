@@ -1,12 +1,10 @@
 //! How well a person knows what he knows: certainty beside what came out. It is told to the person and decides nothing.
 
-use super::mastery::beta_quantile;
+use super::mastery::{CONFIDENCE, beta_quantile};
 use crate::quantity::Fraction;
 use crate::record::Certainty;
 use crate::rules::term::Term;
 
-/// Confidence of the range that is shown beside a share. Common practice, no source.
-const CONFIDENCE: f64 = 0.95;
 /// The rest of the confidence lies on both sides alike.
 const SIDES: f64 = 2.0;
 /// Answers at the highest certainty below which nobody is told to be too sure. Common practice, no source.
@@ -55,11 +53,11 @@ impl Level {
         (self.answers > 0).then(|| f64::from(self.right) / f64::from(self.answers))
     }
 
-    /// The range in which the true share lies with a confidence of 95 %, to both sides (C. J. Clopper and E. S. Pearson,
+    /// The range in which the true share lies with [`CONFIDENCE`], to both sides (C. J. Clopper and E. S. Pearson,
     /// Biometrika 26, 1934); `None` of a level that was never used.
     #[must_use]
     pub fn range(self) -> Option<(f64, f64)> {
-        let tail = (1.0 - CONFIDENCE) / SIDES;
+        let tail = (1.0 - CONFIDENCE.get()) / SIDES;
         let (right, wrong) = (f64::from(self.right), f64::from(self.answers.saturating_sub(self.right)));
         let low = if self.right == 0 { 0.0 } else { beta_quantile(tail, right, wrong + 1.0) };
         let high =

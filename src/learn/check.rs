@@ -13,8 +13,6 @@ use std::cmp::Reverse;
 pub const APART: usize = 3;
 /// Seeds tried where a sheet gives no fair question for one.
 const TRIES: u32 = 8;
-/// Options of a usual card: four, and "not enough is told".
-const USUAL_OPTIONS: u32 = 5;
 
 /// What the seeds of a check come of: the same person never gets the same cards in two attempts.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -51,8 +49,7 @@ pub struct Goal<'a> {
 /// day count.
 #[must_use]
 pub fn answers_a_day(standard: Standard, attempt: u32) -> u32 {
-    let guess = Guess::options(USUAL_OPTIONS).unwrap_or(Guess::NUMBER);
-    let run = standard.steps(guess).run(standard.attempt(attempt).pass);
+    let run = standard.steps(Guess::USUAL).run(standard.attempt(attempt).pass);
     run.div_ceil(standard.days.max(1)).max(standard.answers_a_day)
 }
 

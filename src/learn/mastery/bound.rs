@@ -3,7 +3,7 @@
 use super::beta::beta_quantile;
 use crate::quantity::Fraction;
 
-/// Confidence of the bound that is shown. Common practice, no source.
+/// Confidence of the bounds that are shown. Common practice, no source.
 pub const CONFIDENCE: Fraction = Fraction::saturating(0.95);
 
 /// One-sided lower bound of the true share of right answers (C. J. Clopper and E. S. Pearson, Biometrika 26, 1934): never

@@ -2,6 +2,9 @@
 
 use crate::quantity::Fraction;
 
+/// Ways to answer a usual card: four options, and "not enough is told".
+const USUAL_WAYS: f64 = 5.0;
+
 /// Chance that somebody who does not know answers a card right, 0 to below 1. It must never be set too low: alpha holds
 /// only while the real chance is at most this. A card of which an option can be ruled out without the skill has a higher one.
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
@@ -10,6 +13,8 @@ pub struct Guess(f64);
 impl Guess {
     /// A number that is typed: nobody hits it by chance, but this is taken as the floor. Common practice, no source.
     pub const NUMBER: Self = Self(0.05);
+    /// A card that nobody has seen yet, for telling how many answers are missing.
+    pub const USUAL: Self = Self(1.0 / USUAL_WAYS);
 
     /// A chance told outright; `None` where it is not from 0 to below 1.
     #[must_use]
