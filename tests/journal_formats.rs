@@ -78,6 +78,16 @@ fn what_cannot_be_read_says_why_and_what_is_allowed() {
     };
     refused(with("format", json!(FORMAT + 1)), &["format 3", "1 to 2"]);
     refused(with("format", json!(0)), &["format 0", "1 to 2"]);
+    // Only what is left off is taken to be of the first format, and an answer only in that one.
+    for (format, told) in
+        [(json!("2"), "`\"2\"`"), (json!(1.5), "`1.5`"), (json!(-1), "`-1`"), (Value::Null, "`null`")]
+    {
+        refused(with("format", format), &[told, "no whole number", "1 to 2"]);
+    }
+    refused(with("format", json!(2)), &["format 2 tells no kind", "allowed: answered, attempt, taught"]);
+    for (kind, told) in [(json!(7), "`7`"), (Value::Null, "`null`")] {
+        refused(with("event", kind), &[told, "no kind of event", "allowed: answered, attempt, taught"]);
+    }
     refused(with("event", json!("signed")), &["`signed`", "allowed: answered, attempt, taught"]);
     refused(with("mark", json!("fine")), &["event `answered`", "`fine`", "`right`"]);
     refused(with("date", json!("2027-02-29")), &["`2027-02-29` is no date", "2027-03-12"]);

@@ -5,6 +5,9 @@ use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value};
 
+/// The format of events that do not tell theirs.
+const FIRST_FORMAT: u64 = 1;
+
 /// One event.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(try_from = "Map<String, Value>", tag = "event", rename_all = "kebab-case")]
@@ -66,6 +69,12 @@ pub enum UnreadableEvent {
     /// A later program wrote it.
     #[error("event in format {0}; this program reads formats 1 to {FORMAT}")]
     Newer(u64),
+    /// Its format is told, and is no whole number.
+    #[error("event in format `{0}`, which is no whole number; this program reads formats 1 to {FORMAT}")]
+    Format(Value),
+    /// It does not tell its kind, which only format 1 may leave off.
+    #[error("event in format {0} tells no kind; allowed: answered, attempt, taught")]
+    NoKind(u64),
     /// It is of no known kind.
     #[error("`{0}` is no kind of event; allowed: answered, attempt, taught")]
     Unknown(String),
@@ -83,13 +92,20 @@ impl TryFrom<Map<String, Value>> for Event {
     type Error = UnreadableEvent;
 
     fn try_from(mut stored: Map<String, Value>) -> Result<Self, UnreadableEvent> {
-        let format = stored.get("format").and_then(Value::as_u64).unwrap_or(1);
+        let format = match stored.get("format") {
+            None => FIRST_FORMAT,
+            Some(told) => told.as_u64().ok_or_else(|| UnreadableEvent::Format(told.clone()))?,
+        };
         if !(1..=u64::from(FORMAT)).contains(&format) {
             return Err(UnreadableEvent::Newer(format));
         }
-        // In format 1 there were answers alone, and nothing said so.
-        let kind = stored.remove("event").and_then(|kind| kind.as_str().map(str::to_owned));
-        let kind = kind.unwrap_or_else(|| "answered".to_owned());
+        let kind = match stored.remove("event") {
+            Some(Value::String(kind)) => kind,
+            Some(other) => return Err(UnreadableEvent::Unknown(other.to_string())),
+            // In the first format there were answers alone, and nothing said so.
+            None if format == FIRST_FORMAT => "answered".to_owned(),
+            None => return Err(UnreadableEvent::NoKind(format)),
+        };
         match kind.as_str() {
             "answered" => read(&kind, stored).map(Self::Answered),
             "attempt" => read(&kind, stored).map(Self::Attempt),
