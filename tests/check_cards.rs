@@ -166,15 +166,18 @@ fn luck_is_never_told_too_low() {
     assert!(mean <= 0.17, "one in six at most, as they are dealt: {mean}");
 }
 
-/// A place: the share of the panel on which a tap counts, found again by tapping blindly.
+/// A place: the share of the panel on which a tap counts, found again by tapping blindly, and a quarter at least, since a
+/// small fault that is seen draws the finger. The quarter is common practice, no source.
 #[test]
-fn luck_at_a_place_is_the_share_of_the_panel() {
+fn luck_at_a_place_is_the_share_of_the_panel_and_no_less_than_a_quarter() {
+    const FLOOR: f64 = 0.25;
     use stepboard::card::scene::{PANEL_MM, REACH_MM, panels};
     use stepboard::picture::{Grid, Panel};
     const TAPS: u32 = 4_000;
     let content = content();
     let world = World { content: &content, sheet: &content.sheets[0] };
     let mut dice = Dice::new("taps");
+    let mut floored = 0;
     for seed in 0..4 {
         let card = deal(&world, "panel-point", seed).expect("a card");
         let recipe = panels(&card, &content).into_iter().next().expect("a panel");
@@ -188,6 +191,9 @@ fn luck_at_a_place_is_the_share_of_the_panel() {
         let share = f64::from(u32::try_from(hits).expect("few")) / f64::from(TAPS);
         let luck = luck(&card, &world).expect("a family");
         println!("seed {seed}: {luck:.3} told, {share:.3} tapped");
-        assert!((luck - share).abs() < 0.03, "{luck}, tapped {share}");
+        assert!(luck >= FLOOR, "{luck}");
+        assert!((luck - share.max(FLOOR)).abs() < 0.03, "{luck}, tapped {share}");
+        floored += u32::from(share < FLOOR);
     }
+    assert!(floored > 0, "no panel had a small fault");
 }

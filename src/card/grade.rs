@@ -50,7 +50,7 @@ pub struct Graded {
     pub after: Option<&'static str>,
 }
 
-/// Chance that a blind tap is right: a convention, not a measured value.
+/// Chance that somebody who sees a fault and does not know it taps it: a convention, not a measured value.
 const POINT_GUESS: f64 = 0.25;
 /// Share of guessed numbers that come out right: a convention of the assessment design, not a measured value.
 const NUMBER_GUESS: f64 = 0.05;

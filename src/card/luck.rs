@@ -7,9 +7,10 @@ use crate::content::World;
 /// so is right so often. The mean over all families is 0.12.
 pub const UNTOLD_MOST: f64 = 0.25;
 
-/// Chance that somebody who does not know answers a card right, 0 to 1: that of its kind of answer ([`solve`]), for a place
-/// the share of the panel that counts as on the fault; but never less than [`UNTOLD_MOST`] where something may be
-/// untold. `None` for a card whose family is unknown.
+/// Chance that somebody who does not know answers a card right, 0 to 1: that of its kind of answer ([`solve`]), but never less
+/// than [`UNTOLD_MOST`] where something may be untold. For a place the share of the panel that counts as on the fault is
+/// taken where it is more: nobody taps blindly, and whoever merely sees that something is there hits a small fault far more
+/// often than its share says. `None` for a card whose family is unknown.
 ///
 /// A point draws its panel: ask for it once, when the answer is handed in.
 #[must_use]
@@ -21,7 +22,8 @@ pub fn luck(card: &Card, world: &World<'_>) -> Option<f64> {
     let untold = if hides { UNTOLD_MOST } else { 0.0 };
     let own = match (card.kind, &solution.right) {
         (Kind::Point, Answer::OnTheFault) => {
-            scene::panels(card, world.content).first().map_or(solution.guess, scene::share_on_fault)
+            let share = scene::panels(card, world.content).first().map_or(0.0, scene::share_on_fault);
+            share.max(solution.guess)
         }
         // Nothing is listed to guess among: what is untold is all that luck can hit.
         (Kind::Number | Kind::Order | Kind::Point, Answer::NotEnough) => untold,
