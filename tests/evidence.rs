@@ -172,6 +172,49 @@ fn each_attempt_halves_alpha_until_the_evidence_suffices() {
     assert_eq!(third.earlier, [Call::BackToStudy, Call::Sufficient]);
 }
 
+/// Of two attempts that are open the one begun last takes answers; whoever goes back to the other is told so.
+#[test]
+fn an_attempt_takes_no_answers_once_another_was_begun() {
+    let content = content();
+    let family = families(&content, PLAIN).remove(0);
+    for right in [true, false] {
+        let mut log = ana();
+        log.open("one", &[PLAIN]).answer(&family, true);
+        let first = log.within.clone();
+        log.open("two", &[PLAIN]).answer(&family, true).within = first;
+        log.answer(&family, right);
+        let found = proof(&content, &log.events, PLAIN);
+        assert_eq!((found.attempt, found.state.answers), (2, 1));
+        assert_eq!(found.earlier, [Call::GoOn]);
+        assert_eq!(found.uncounted.into_iter().collect::<Vec<_>>(), [(Uncounted::Superseded, 1)]);
+    }
+}
+
+/// A clock that told neither date nor time: the answers count for the test and for no day, wherever they stand.
+#[test]
+fn answers_without_a_day_make_no_day() {
+    let content = content();
+    let at_places = |places: std::ops::Range<usize>| {
+        let mut log = all_right(&content, PLAIN, 6);
+        // The first event opens the attempt.
+        for event in log.events.iter_mut().skip(1 + places.start).take(places.len()) {
+            (event.stamp_mut().date, event.stamp_mut().at) = (None, "soon".to_owned());
+        }
+        proof(&content, &log.events, PLAIN).state
+    };
+    for (places, missing) in [
+        (0..6, vec![Missing::Days(1), Missing::DaysApart(3)]),
+        (6..12, vec![Missing::Days(1)]),
+        (12..18, vec![Missing::Days(1), Missing::DaysApart(3)]),
+        (0..18, vec![Missing::Days(3), Missing::DaysApart(7)]),
+        // Five of six are left.
+        (0..1, vec![]),
+    ] {
+        let state = at_places(places.clone());
+        assert_eq!((state.answers, state.missing), (18, missing), "{places:?}");
+    }
+}
+
 /// Summer time begins in the night to 14 March 2027 in the United States: 23 hours lie between two evenings, and each lies on
 /// another day of universal time; by the calendar it is a day.
 #[test]

@@ -5,9 +5,9 @@ mod support;
 
 use stepboard::learn::evidence::{Asked, Evidence, Hazard, evidence};
 use stepboard::learn::mastery::{Call, Guess, Missing};
-use stepboard::record::{Certainty, Help, Within};
+use stepboard::record::{Certainty, Help, Step, Within};
 use stepboard::rules::term::Severity;
-use support::log::{Log, date};
+use support::log::{Log, date, families};
 use support::table::table;
 
 const SAFE: &str = "mask-worn";
@@ -175,6 +175,39 @@ fn wrong_and_sure_wants_initials_besides() {
     assert!(hazard.wants_initials && hazard.days_missing() == 0);
     log.taught(&family());
     assert_eq!(open(&log), None);
+}
+
+/// An attempt that an error was blocking when the next one was begun came to nothing, and lifting the error later makes
+/// nothing of it: else the attempt after that would have the whole alpha again. By hand: 55 x 0.147405 - 2.302585 = 5.805
+/// of 5.298317; a wrong first answer ends a second attempt (-2.302585 of -2.300082).
+#[test]
+fn an_attempt_that_was_blocked_does_not_suffice_once_another_was_begun() {
+    let content = support::content();
+    let others: Vec<String> =
+        families(&content, SAFE).into_iter().filter(|other| *other != family()).collect();
+    let mut log = error();
+    for day in [0, 4, 8] {
+        log.day = day;
+        log.answers(&others, 18, &[]);
+    }
+    let blocked = proof(&log);
+    assert_eq!((blocked.state.call, blocked.state.missing), (Call::GoOn, vec![Missing::CriticalErrors(1)]));
+    // Nothing but the error is missing: passed again on a walk, before another attempt, it suffices.
+    let mut walked = log.clone();
+    walked.step("one", Step::Closed).within = Within::Walk { walk: "w".into(), guided: false };
+    walked.on(11).answers(&[family()], 2, &[]).on(12).answers(&[family()], 2, &[]);
+    assert_eq!(proof(&walked).sufficient_since, Some(date(12)));
+
+    log.step("one", Step::Closed).on(9).open("two", &[SAFE]).answer(&family(), false);
+    let second = proof(&log);
+    assert_eq!((second.attempt, second.state.call, second.earlier), (2, Call::BackToStudy, vec![Call::GoOn]));
+    log.on(11).answers(&[family()], 2, &[]).on(12).answers(&[family()], 2, &[]);
+    let lifted = proof(&log);
+    assert_eq!((lifted.hazards.len(), lifted.sufficient_since, lifted.earlier), (0, None, vec![Call::GoOn]));
+    log.step("two", Step::Closed).on(20).open("three", &[SAFE]).answer(&family(), true);
+    let third = proof(&log);
+    assert_eq!((third.attempt, third.earlier), (3, vec![Call::GoOn, Call::BackToStudy]));
+    assert!((third.state.asked - libm::log(800.0)).abs() < 1e-12, "ln(8 / 0.01)");
 }
 
 /// Evidence that sufficed is blocked by a later error, and stands again once that is passed.

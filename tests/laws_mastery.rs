@@ -168,7 +168,7 @@ fn the_simulated_false_pass_is_at_most_alpha() {
     }
 }
 
-/// A log as a device keeps it: days go on, at times back; variants come again.
+/// A log as a device keeps it: days go on, at times back or untold; variants come again.
 fn log(dice: &mut Dice) -> Vec<Answer> {
     let mut day = 0;
     let all = guesses();
@@ -180,6 +180,7 @@ fn log(dice: &mut Dice) -> Vec<Answer> {
             day += i32::try_from(dice.below(7)).expect("few") - 1;
         }
         let guess = *dice.pick(&all).expect("one");
+        let day = (!dice.one_in(30)).then_some(day);
         made.push(Answer { guess, right: !dice.one_in(wrong), day, variant: dice.below(400).into() });
     }
     made
@@ -203,17 +204,17 @@ fn sufficient_means_bound_days_coverage_and_no_open_error() {
         assert_eq!(state.call == Call::GoOn, state.lower.is_none());
         assert!(!state.missing.iter().any(|one| one.count() == 0));
         assert!(state.call != Call::Sufficient || state.missing.is_empty());
-        let (mut seen, mut counted, mut latest) = (Vec::new(), Vec::new(), i32::MIN);
+        let (mut seen, mut counted, mut latest) = (Vec::new(), Vec::new(), None);
         for answer in &answers {
             if !seen.contains(&answer.variant) {
                 seen.push(answer.variant);
                 latest = latest.max(answer.day);
-                counted.push(latest);
+                counted.push(answer.day.and(latest));
             }
         }
         counted.truncate(usize::try_from(state.answers).expect("few"));
-        let full = |day: &i32| counted.iter().filter(|one| *one == day).count() >= 5;
-        let mut days: Vec<i32> = counted.iter().copied().filter(full).collect();
+        let full = |day: &i32| counted.iter().filter(|one| **one == Some(*day)).count() >= 5;
+        let mut days: Vec<i32> = counted.iter().flatten().copied().filter(full).collect();
         days.dedup();
         let enough = days.len() >= 3 && days[days.len() - 1] - days[0] >= 7;
         let wanted = attempt.walk().stand() == Stand::Enough && enough;
@@ -238,7 +239,7 @@ fn an_answer_to_a_known_variant_changes_no_evidence() {
         let Some(again) = dice.pick(&answers).copied() else { return };
         let mut attempt = Attempt::replayed(Standard::ORDINARY, 1, &answers);
         let before = attempt.state(OPEN_GATES, Guess::NUMBER);
-        attempt.answer(Answer { right: !again.right, day: again.day + 30, ..again });
+        attempt.answer(Answer { right: !again.right, day: again.day.map(|day| day + 30), ..again });
         let after = attempt.state(OPEN_GATES, Guess::NUMBER);
         assert_eq!(after.repeats, before.repeats + 1);
         assert_eq!(State { repeats: before.repeats, ..after }, before);
@@ -254,7 +255,7 @@ fn the_answers_that_are_missing_are_just_enough() {
         let mut variant = 0;
         let mut give = |attempt: &mut Attempt, guess, right| {
             variant += 1;
-            attempt.answer(Answer { guess, right, day: 0, variant });
+            attempt.answer(Answer { guess, right, day: Some(0), variant });
         };
         for _ in 0..dice.below(20) {
             give(&mut attempt, guess, !dice.one_in(20));
@@ -296,7 +297,7 @@ fn a_full_attempt_ends_unless_only_an_error_is_open() {
         let answer = |n: u32| Answer {
             guess: Guess::NUMBER,
             right: true,
-            day: 4 * (i32::try_from(n).expect("few") % days),
+            day: Some(4 * (i32::try_from(n).expect("few") % days)),
             variant: n.into(),
         };
         let mut answers: Vec<Answer> = (0..standard.most_answers).map(answer).collect();

@@ -25,6 +25,8 @@ terms! {
         NoAttempt = "no-attempt",
         /// The attempt was decided before.
         Decided = "decided",
+        /// Another attempt at the competency was begun after the one that it names.
+        Superseded = "superseded",
     }
 }
 

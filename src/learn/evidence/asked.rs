@@ -44,7 +44,8 @@ pub struct Evidence {
     pub sufficient_since: Option<LocalDate>,
     /// Errors about safety that are open, by family.
     pub hazards: Vec<Hazard>,
-    /// What earlier attempts came to, oldest first.
+    /// What earlier attempts had come to when the next one was begun, in the order in which they were begun: none changes
+    /// any more, and one that an error about safety was blocking is no sufficient one.
     pub earlier: Vec<Call>,
     /// Answers that did not count, by the reason.
     pub uncounted: BTreeMap<Uncounted, u32>,

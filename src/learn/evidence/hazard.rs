@@ -76,11 +76,12 @@ impl Hazard {
         if !answer.right {
             self.tries += u32::from(tried);
             self.wrong(answer);
-        } else if let (true, None, Some(guess)) = (tried, answer.left_out, answer.guess) {
-            let latest = self.run.last().map_or(i32::MIN, |(_, day)| *day);
-            let day = answer.entry.stamp.day().map_or(latest, LocalDate::number);
+        } else if let (true, None, Some(guess), Some(day)) =
+            (tried, answer.left_out, answer.guess, answer.entry.stamp.day())
+        {
             // A clock set back makes no days.
-            self.run.push((guess, day.max(latest)));
+            let latest = self.run.last().map_or(day.number(), |(_, latest)| *latest);
+            self.run.push((guess, day.number().max(latest)));
         }
     }
 

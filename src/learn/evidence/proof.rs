@@ -4,12 +4,9 @@ use super::account::Account;
 use super::families::Families;
 use super::round::Round;
 use super::{Asked, Counted, Evidence, Hazard, Uncounted};
-use crate::learn::mastery::Guess;
+use crate::learn::mastery::{Call, Guess};
 use crate::record::{Attempts, Event, LocalDate, Standing, Step, Stray};
 use std::collections::BTreeMap;
-
-/// Options of a card that nobody has seen yet, for telling how many answers are missing: four, and "not enough is told".
-const USUAL_OPTIONS: u32 = 5;
 
 /// The evidence that events give, oldest first: those of one journal, or of several merged ones.
 #[must_use]
@@ -34,14 +31,24 @@ struct Made<'a> {
     account: Account<'a>,
     /// Attempts at the competency that are open, by their places, in the order in which they were opened.
     open: Vec<usize>,
-    /// Attempts at the competency that were answered in, by their places.
-    rounds: BTreeMap<usize, Round<'a>>,
-    /// The place of the one begun last.
-    latest: Option<usize>,
+    /// The attempt at the competency that was begun last, with its place: it alone takes answers and may suffice.
+    latest: Option<(usize, Round<'a>)>,
+    /// Places of those that were begun before, and what they had come to.
+    earlier: Vec<(usize, Call)>,
     /// How many were begun since the evidence last sufficed.
     begun: u32,
     hazards: BTreeMap<String, Hazard>,
     uncounted: BTreeMap<Uncounted, u32>,
+}
+
+impl Made<'_> {
+    fn is_superseded(&self, place: usize) -> bool {
+        self.earlier.iter().any(|(earlier, _)| *earlier == place)
+    }
+
+    fn is_decided(&self, place: usize) -> bool {
+        self.latest.as_ref().is_some_and(|(latest, round)| *latest == place && round.is_decided())
+    }
 }
 
 struct Proof<'a, 'b> {
@@ -91,6 +98,7 @@ impl<'a> Proof<'a, '_> {
             }
         }
         let taken = match self.place(answer) {
+            Some(place) if self.made.is_superseded(place) => Err(Uncounted::Superseded),
             Some(place) => self.round(place).answer(answer, nth),
             None => Err(Uncounted::NoAttempt),
         };
@@ -100,7 +108,7 @@ impl<'a> Proof<'a, '_> {
     }
 
     /// The attempt at this competency that an answer counts for: its own; on a walk the one opened last on that device and
-    /// not decided.
+    /// neither decided nor superseded.
     fn place(&self, answer: &Counted<'_>) -> Option<usize> {
         let made = &self.made;
         if let Some(own) = answer.attempt {
@@ -110,41 +118,45 @@ impl<'a> Proof<'a, '_> {
             let attempt = self.attempts.all().get(*place);
             attempt.is_some_and(|one| one.device == answer.entry.stamp.device)
         };
-        let decided = |place: &usize| made.rounds.get(place).is_some_and(Round::is_decided);
-        made.open.iter().rev().copied().find(|place| here(place) && !decided(place))
+        let over = |place: &usize| made.is_decided(*place) || made.is_superseded(*place);
+        made.open.iter().rev().copied().find(|place| here(place) && !over(place))
     }
 
-    /// The test of an attempt, begun with its first answer.
+    /// The test of an attempt, begun with its first answer. It supersedes the one before, whose call is kept: what is met
+    /// afterwards is too late for it, or an attempt that had failed to suffice would give alpha back.
     fn round(&mut self, place: usize) -> &mut Round<'a> {
-        let (made, standard) = (&mut self.made, self.asked.standard);
-        made.rounds.entry(place).or_insert_with(|| {
-            made.begun = made.begun.saturating_add(1);
-            made.latest = Some(place);
-            Round::new(standard, made.begun, usual_luck())
-        })
+        let (open, standard) = (self.errors(), self.asked.standard);
+        let made = &mut self.made;
+        if let Some((before, round)) = made.latest.take_if(|(latest, _)| *latest != place) {
+            made.earlier.push((before, round.came_to(self.families, open)));
+        }
+        let begun = &mut made.begun;
+        let (_, round) = made.latest.get_or_insert_with(|| {
+            *begun = begun.saturating_add(1);
+            (place, Round::new(standard, *begun, Guess::USUAL))
+        });
+        round
     }
 
     fn errors(&self) -> u32 {
         u32::try_from(self.made.hazards.len()).unwrap_or(u32::MAX)
     }
 
-    /// Lifts what is passed again, and sees whether an attempt suffices.
+    /// Lifts what is passed again, and sees whether the latest attempt suffices.
     fn look(&mut self, day: Option<LocalDate>) {
         self.made.hazards.retain(|_, hazard| !hazard.is_lifted());
         let open = self.errors();
-        for round in self.made.rounds.values_mut() {
-            if round.look(self.families, open, day) {
-                self.made.begun = 0;
-            }
+        let latest = self.made.latest.as_mut();
+        if latest.is_some_and(|(_, round)| round.look(self.families, open, day)) {
+            self.made.begun = 0;
         }
     }
 
-    fn told(mut self) -> Evidence {
+    fn told(self) -> Evidence {
         let open = self.errors();
-        let latest = self.made.latest.and_then(|place| Some((place, self.made.rounds.remove(&place)?)));
-        let (place, round) = match latest {
+        let (place, round) = match self.made.latest {
             Some((place, round)) => (Some(place), round),
-            None => (None, Round::new(self.asked.standard, 0, usual_luck())),
+            None => (None, Round::new(self.asked.standard, 0, Guess::USUAL)),
         };
         let attempt = place.and_then(|place| self.attempts.all().get(place));
         Evidence {
@@ -152,13 +164,9 @@ impl<'a> Proof<'a, '_> {
             closed: attempt.is_some_and(|one| one.standing == Standing::Closed),
             state: round.state(self.families, open),
             sufficient_since: round.sufficient.flatten(),
-            earlier: self.made.rounds.values().map(|round| round.state(self.families, 0).call).collect(),
+            earlier: self.made.earlier.into_iter().map(|(_, call)| call).collect(),
             hazards: self.made.hazards.into_values().collect(),
             uncounted: self.made.uncounted,
         }
     }
-}
-
-fn usual_luck() -> Guess {
-    Guess::options(USUAL_OPTIONS).unwrap_or(Guess::NUMBER)
 }

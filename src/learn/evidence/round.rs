@@ -36,8 +36,7 @@ impl<'a> Round<'a> {
         // The step of a wrong answer does not depend on luck.
         let guess = answer.guess.unwrap_or(self.latest);
         self.latest = guess;
-        // Without a day it counts for the latest so far.
-        let day = answer.entry.stamp.day().map_or(i32::MIN, LocalDate::number);
+        let day = answer.entry.stamp.day().map(LocalDate::number);
         self.test.answer(Answer { guess, right: answer.right, day, variant: nth });
         Ok(())
     }
@@ -50,6 +49,11 @@ impl<'a> Round<'a> {
             self.sufficient = Some(day);
         }
         met
+    }
+
+    /// What it has come to, with so many errors about safety open; once sufficient it stays so.
+    pub(super) fn came_to(&self, families: &Families<'_>, open: u32) -> Call {
+        if self.sufficient.is_some() { Call::Sufficient } else { self.state(families, open).call }
     }
 
     /// Whether it takes no more answers.

@@ -10,8 +10,8 @@ pub struct Answer {
     pub guess: Guess,
     /// Whether it was right.
     pub right: bool,
-    /// Local calendar day, counted from any day.
-    pub day: i32,
+    /// Local calendar day, counted from any day; none where it is not known: then the answer makes no day.
+    pub day: Option<i32>,
     /// The card variant; the same number is the same variant.
     pub variant: u64,
 }
@@ -47,13 +47,14 @@ impl Attempt {
     }
 
     /// Takes one answer. Only the first one to a variant counts, right or wrong: what is remembered is not evidence. A day
-    /// before the latest so far counts as the latest: a clock set back makes no days.
+    /// before the latest so far counts as the latest: a clock set back makes no days. Without a day it counts for the test
+    /// and for no day.
     pub fn answer(&mut self, answer: Answer) {
         if !self.variants.insert(answer.variant) {
             self.repeats += 1;
-        } else if self.walk.answer(answer.guess, answer.right) {
-            let latest = self.days.last_key_value().map_or(answer.day, |(day, _)| *day);
-            *self.days.entry(answer.day.max(latest)).or_insert(0) += 1;
+        } else if let (true, Some(day)) = (self.walk.answer(answer.guess, answer.right), answer.day) {
+            let latest = self.days.last_key_value().map_or(day, |(latest, _)| *latest);
+            *self.days.entry(day.max(latest)).or_insert(0) += 1;
         }
     }
 
