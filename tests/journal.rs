@@ -5,6 +5,7 @@ mod support;
 
 use stepboard::card::{Answer, Kind, Mark, Slate, deal, grade};
 use stepboard::content::World;
+use stepboard::learn::evidence::{Asked, evidence};
 use stepboard::learn::{Past, ends_round};
 use stepboard::quantity::{Measure, Unit};
 use stepboard::record::{Certainty, Draft, Entry, Event, FORMAT, Help, Journal, SheetName, Stamp, Within};
@@ -57,6 +58,26 @@ fn entries_survive_json_and_keep_their_order() {
     assert!(went_ahead.sure_and_wrong());
     assert!(!back.find(1).unwrap().sure_and_wrong());
     assert_eq!(Journal::default().next_sequence(), 1);
+}
+
+/// A later program wrote number 3, and this one cannot read it.
+#[test]
+fn what_cannot_be_read_keeps_its_number_and_is_counted() {
+    let answered = |sequence| Event::Answered(entry(sequence, "Ana", Mark::Right, Certainty::TestBoard));
+    let journal = Journal::stored(vec![answered(2), answered(1)], [1, 2, 3]);
+    assert_eq!((journal.events().len(), journal.unreadable(), journal.next_sequence()), (2, 1, 4));
+    assert!(journal.has(3) && journal.find(3).is_none() && !journal.has(4));
+    let more = journal.with(answered(4));
+    assert_eq!((more.events().len(), more.unreadable(), more.next_sequence()), (3, 1, 5));
+    // One in the middle takes its number alone.
+    let middle = Journal::stored(vec![answered(3), answered(1)], [1, 2, 3]);
+    assert_eq!((middle.has(2), middle.unreadable(), middle.next_sequence()), (true, 1, 4));
+    let content = support::content();
+    let asked = Asked::usual(&content, "Ana", &content.competencies[0]);
+    assert_eq!(evidence(journal.events(), &asked).unreadable, 0);
+    let told = evidence(journal.events(), &Asked { unreadable: journal.unreadable(), ..asked });
+    assert_eq!(told.unreadable, 1);
+    assert_eq!(Journal::stored(vec![answered(1)], [1]), Journal::new(vec![answered(1)]), "all can be read");
 }
 
 #[test]

@@ -1,7 +1,7 @@
 //! Events and settings in the browser's database. Each write is one short transaction, and it counts as saved only
 //! when that transaction is complete.
 
-use crate::record::{Draft, Event};
+use crate::record::{Draft, Event, Journal};
 use idb::{Database, DatabaseEvent, Factory, ObjectStoreParams, TransactionMode, TransactionResult};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -12,6 +12,8 @@ const DATABASE: &str = "stepboard";
 const VERSION: u32 = 1;
 /// Events by sequence number.
 const JOURNAL: &str = "journal";
+/// Up to 2^53 a number of JavaScript tells each whole number from the next (ECMA-262, Number).
+const LAST_WHOLE: f64 = 9_007_199_254_740_992.0;
 /// Single values by name.
 const STATE: &str = "state";
 const SETTINGS: &str = "settings";
@@ -37,8 +39,8 @@ pub enum StoreError {
 /// What was found when the page was loaded.
 #[derive(Debug)]
 pub struct Loaded<S> {
-    /// Events, in any order.
-    pub events: Vec<Event>,
+    /// What is stored of the journal, and which numbers hold something that cannot be read.
+    pub journal: Journal,
     /// Settings.
     pub settings: Option<S>,
     /// The card on the desk.
@@ -47,7 +49,7 @@ pub struct Loaded<S> {
 
 impl<S> Default for Loaded<S> {
     fn default() -> Self {
-        Self { events: Vec::new(), settings: None, draft: None }
+        Self { journal: Journal::default(), settings: None, draft: None }
     }
 }
 
@@ -88,17 +90,20 @@ impl Store {
         self.0.as_deref().ok_or(StoreError::Closed)
     }
 
-    /// Reads everything. A value that cannot be read any more is left out and stays stored.
+    /// Reads everything. A value that cannot be read any more is left out and stays stored; the journal knows the numbers of
+    /// its own.
     ///
     /// # Errors
     /// [`StoreError`] where the database cannot be read.
     pub async fn load<S: DeserializeOwned>(&self) -> Result<Loaded<S>, StoreError> {
         let transaction = self.database()?.transaction(&[JOURNAL, STATE], TransactionMode::ReadOnly)?;
-        let journal = transaction.object_store(JOURNAL)?.get_all(None, None)?;
+        let journal = transaction.object_store(JOURNAL)?;
+        let (values, keys) = (journal.get_all(None, None)?, journal.get_all_keys(None, None)?);
         let state = transaction.object_store(STATE)?;
         let (settings, draft) = (state.get(JsValue::from(SETTINGS))?, state.get(JsValue::from(DRAFT))?);
-        let events = journal.await?.into_iter().filter_map(|value| read(Some(value))).collect();
-        Ok(Loaded { events, settings: read(settings.await?), draft: read(draft.await?) })
+        let events = values.await?.into_iter().filter_map(|value| read(Some(value))).collect();
+        let journal = Journal::stored(events, keys.await?.iter().filter_map(number));
+        Ok(Loaded { journal, settings: read(settings.await?), draft: read(draft.await?) })
     }
 
     /// Adds an event together with the card on the desk that it belongs to.
@@ -146,6 +151,13 @@ fn done(result: TransactionResult) -> Result<(), StoreError> {
 
 fn json(value: &impl Serialize) -> Result<JsValue, StoreError> {
     Ok(JsValue::from(serde_json::to_string(value)?))
+}
+
+/// The sequence number that a key of the journal is; `None` of a key that [`Store::add`] never gives.
+fn number(key: &JsValue) -> Option<u64> {
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "whole and from 0 to 2^53")]
+    let whole = |key: f64| (key.fract() == 0.0 && (0.0..=LAST_WHOLE).contains(&key)).then_some(key as u64);
+    key.as_f64().and_then(whole)
 }
 
 fn read<T: DeserializeOwned>(value: Option<JsValue>) -> Option<T> {

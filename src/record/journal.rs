@@ -5,48 +5,75 @@ use crate::content::Content;
 use crate::rules::sorted::sorted;
 use crate::rules::term::Stage;
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeSet;
 
-/// Events in the order of their sequence numbers.
+/// Events in the order of their sequence numbers. As JSON it is the list of those that can be read.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
 #[serde(transparent)]
-pub struct Journal(Vec<Event>);
+pub struct Journal {
+    events: Vec<Event>,
+    /// Numbers under which something is stored that cannot be read; it stays stored, and the number stays taken.
+    #[serde(skip)]
+    unreadable: BTreeSet<u64>,
+}
 
 impl Journal {
     /// A journal from stored events, in any order.
     #[must_use]
     pub fn new(events: Vec<Event>) -> Self {
-        Self(sorted(events, |a, b| a.stamp().sequence.cmp(&b.stamp().sequence)))
+        let events = sorted(events, |a, b| a.stamp().sequence.cmp(&b.stamp().sequence));
+        Self { events, unreadable: BTreeSet::new() }
+    }
+
+    /// A journal as it was found: the events that could be read, in any order, and all numbers under which something is
+    /// stored.
+    #[must_use]
+    pub fn stored(events: Vec<Event>, numbers: impl IntoIterator<Item = u64>) -> Self {
+        let mut unreadable: BTreeSet<u64> = numbers.into_iter().collect();
+        for event in &events {
+            unreadable.remove(&event.stamp().sequence);
+        }
+        Self { unreadable, ..Self::new(events) }
+    }
+
+    /// How many stored events cannot be read, as those that a later program wrote. What they say is no part of the
+    /// evidence, which is asked with their number.
+    #[must_use]
+    pub fn unreadable(&self) -> u32 {
+        u32::try_from(self.unreadable.len()).unwrap_or(u32::MAX)
     }
 
     /// All events, oldest first.
     #[must_use]
     pub fn events(&self) -> &[Event] {
-        &self.0
+        &self.events
     }
 
     /// The answers, oldest first.
     pub fn answers(&self) -> impl DoubleEndedIterator<Item = &Entry> {
-        self.0.iter().filter_map(Event::answer)
+        self.events.iter().filter_map(Event::answer)
     }
 
-    /// The sequence number that the next event gets.
+    /// The sequence number that the next event gets: behind all that are taken.
     #[must_use]
     pub fn next_sequence(&self) -> u64 {
-        self.0.last().map_or(1, |event| event.stamp().sequence + 1)
+        let last = self.events.last().map(|event| event.stamp().sequence);
+        last.max(self.unreadable.last().copied()).map_or(1, |last| last.saturating_add(1))
     }
 
     /// The same journal with one more event.
     #[must_use]
     pub fn with(&self, event: Event) -> Self {
-        let mut events = self.0.clone();
+        let mut events = self.events.clone();
         events.push(event);
-        Self::new(events)
+        Self { unreadable: self.unreadable.clone(), ..Self::new(events) }
     }
 
-    /// Whether an event has that number.
+    /// Whether that number is taken, by an event that can be read or by one that cannot.
     #[must_use]
     pub fn has(&self, sequence: u64) -> bool {
-        self.0.iter().any(|event| event.stamp().sequence == sequence)
+        self.unreadable.contains(&sequence)
+            || self.events.iter().any(|event| event.stamp().sequence == sequence)
     }
 
     /// The answer of that number.

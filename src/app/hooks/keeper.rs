@@ -4,7 +4,7 @@ use super::writer::{Waiting, write};
 use crate::app::state::{Book, BookChange, BookContext, Desk, DeskChange, DeskContext};
 use crate::app::state::{Settings, SettingsContext};
 use crate::device::{Loaded, Store};
-use crate::record::{Draft, Event};
+use crate::record::{Draft, Event, Journal};
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
@@ -30,7 +30,7 @@ pub(in crate::app) fn use_keeper(store: &Store, loaded: &Loaded<Settings>, first
             spawn_local(async move { drop(store.put_draft(draft.as_ref()).await) });
         }
     });
-    let book = use_kept_book(store, &loaded.events, desk.dispatcher());
+    let book = use_kept_book(store, &loaded.journal, desk.dispatcher());
     Keeper { settings, book, desk: DeskContext { draft: desk.0.clone(), put } }
 }
 
@@ -50,8 +50,8 @@ fn use_kept_settings(store: &Store, first: &Settings) -> SettingsContext {
 }
 
 #[hook]
-fn use_kept_book(store: &Store, events: &[Event], desk: UseReducerDispatcher<Desk>) -> BookContext {
-    let book = use_reducer(|| Book::new(events.to_vec()));
+fn use_kept_book(store: &Store, journal: &Journal, desk: UseReducerDispatcher<Desk>) -> BookContext {
+    let book = use_reducer(|| Book::new(journal.clone()));
     let waiting = use_mut_ref(Waiting::new);
     let hand_in = use_callback(store.clone(), {
         let (book, desk, waiting) = (book.dispatcher(), desk.clone(), Rc::clone(&waiting));

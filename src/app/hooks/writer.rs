@@ -2,7 +2,7 @@
 
 use crate::app::state::{Book, BookChange, Desk, DeskChange, Settings};
 use crate::device::Store;
-use crate::record::{Draft, Event, Journal};
+use crate::record::{Draft, Event};
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
@@ -31,7 +31,8 @@ pub(super) fn write(
     });
 }
 
-/// Another window may have taken the number: what waits gets the next free ones. False where that was not the trouble.
+/// Another window, or an event that cannot be read, may have taken the number: what waits gets the next free ones. False
+/// where that was not the trouble.
 async fn make_room(
     store: &Store,
     waiting: &Rc<RefCell<Waiting>>,
@@ -39,7 +40,7 @@ async fn make_room(
     desk: &UseReducerDispatcher<Desk>,
 ) -> bool {
     let Ok(loaded) = store.load::<Settings>().await else { return false };
-    let mut journal = Journal::new(loaded.events);
+    let mut journal = loaded.journal;
     let first = waiting.borrow().first().map(|(event, _)| event.stamp().sequence);
     if first.is_none_or(|sequence| !journal.has(sequence)) {
         return false;

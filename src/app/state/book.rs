@@ -37,8 +37,8 @@ pub(in crate::app) enum BookChange {
 
 impl Book {
     /// What is stored, and nothing waiting.
-    pub(in crate::app) fn new(events: Vec<Event>) -> Self {
-        Self { journal: Rc::new(Journal::new(events)), saved: Saved::Yes }
+    pub(in crate::app) fn new(journal: Journal) -> Self {
+        Self { journal: Rc::new(journal), saved: Saved::Yes }
     }
 }
 

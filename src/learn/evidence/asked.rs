@@ -19,14 +19,16 @@ pub struct Asked<'a> {
     pub standard: Standard,
     /// Whether a right answer counts that the person would have asked about first. Leaving it out never weakens alpha.
     pub unsure_counts: bool,
+    /// Stored events that could not be read, over all journals that are asked: a wrong answer may be among them.
+    pub unreadable: u32,
 }
 
 impl<'a> Asked<'a> {
-    /// What is usually asked: the standard of the profile; unsure answers do not count.
+    /// What is usually asked: the standard of the profile; unsure answers do not count, and every event was read.
     #[must_use]
     pub fn usual(content: &'a Content, person: &'a str, competency: &'a Competency) -> Self {
         let standard = Standard::of(competency.profile);
-        Self { content, person, competency: &competency.slug, standard, unsure_counts: false }
+        Self { content, person, competency: &competency.slug, standard, unsure_counts: false, unreadable: 0 }
     }
 }
 
@@ -49,6 +51,8 @@ pub struct Evidence {
     pub earlier: Vec<Call>,
     /// Answers that did not count, by the reason.
     pub uncounted: BTreeMap<Uncounted, u32>,
+    /// Stored events that could not be read, whoever they are about: what they say is no part of this.
+    pub unreadable: u32,
 }
 
 impl Evidence {

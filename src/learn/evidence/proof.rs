@@ -167,6 +167,7 @@ impl<'a> Proof<'a, '_> {
             earlier: self.made.earlier.into_iter().map(|(_, call)| call).collect(),
             hazards: self.made.hazards.into_values().collect(),
             uncounted: self.made.uncounted,
+            unreadable: self.asked.unreadable,
         }
     }
 }
