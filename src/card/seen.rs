@@ -53,13 +53,13 @@ impl Voice<'_> {
         Some(self.term(&card.family, &self.fault_of(card, number)?))
     }
 
-    /// How the fault of a panel looks, and what a wipe made of it.
+    /// How the fault of a panel looks before any test, and what a wipe made of it where that tells twins apart.
     fn fault_words(&self, card: &Card, number: usize) -> Option<String> {
         let fault = self.fault_of(card, number)?;
         let wiped = card.facts.yes(scene::WIPED).unwrap_or(false);
-        let own = if wiped { format!("seen.{fault}.wiped") } else { format!("seen.{fault}") };
-        let words = self.texts.find(&own).or_else(|| self.texts.find(&format!("fault.{fault}.looks")));
-        words.map(str::to_owned)
+        let key = format!("seen.{fault}");
+        let after = if wiped { self.texts.find(&format!("{key}.wiped")) } else { None };
+        Some(after.unwrap_or_else(|| self.texts.get(&key)).to_owned())
     }
 
     /// The fault of a panel.

@@ -35,6 +35,9 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
             need("fault", index, &format!("causes.{nth}"), format!("cause.{cause}"));
         }
     }
+    for (index, panel) in content.panels.iter().enumerate() {
+        need("panel", index, "fault", format!("seen.{}", panel.fault));
+    }
     for (index, cup) in content.cups.iter().enumerate() {
         need("cup", index, "slug", format!("term.{}", cup.slug));
     }
