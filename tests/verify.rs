@@ -75,6 +75,24 @@ fn what_cannot_be_read_ends_with_2() {
     refused(&["verify", torn.to_str().expect("a plain path"), "--trust", &list], "", &["no JSON"]);
 }
 
+/// A file from anywhere says nothing to the terminal: no control character of it is printed, and no page of it.
+#[test]
+fn a_hostile_file_does_not_steer_the_terminal() {
+    let name = format!("\\u001b[2J\\u001b]0;Accepted\\u0007\\u202e{}", "x".repeat(10_000));
+    let file = written("verify-hostile.json", &format!("{{\"{name}\":1,\"{name}\":2}}"));
+    let file = file.to_str().expect("a plain path");
+    let (good, list) = (data("sign-off.json"), data("trust.json"));
+    for (words, code) in [([file, "--trust", &list], 1), ([&good, "--trust", file], 2)] {
+        let output = run(&["verify", words[0], words[1], words[2], "--on", "2026-06-01"], "");
+        assert_eq!(output.status.code(), Some(code));
+        let said = [output.stdout, output.stderr].concat();
+        let said = String::from_utf8(said).expect("text");
+        assert!(said.contains("is told twice") && said.contains("u{1b}[2J"), "{said}");
+        assert!(said.chars().all(|one| one == '\n' || !(one.is_control() || one == '\u{202e}')), "{said:?}");
+        assert!(said.lines().all(|line| line.chars().count() < 400), "{said}");
+    }
+}
+
 #[test]
 fn the_root_that_is_told_is_held() {
     let root = shop::root().public().did();

@@ -10,6 +10,7 @@ const YEARS: (i32, i32) = (1970, 9999);
 const MONTHS: [i32; 12] = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 const FEBRUARY: u8 = 2;
 const YEAR_DAYS: i32 = 365;
+const YEAR_MONTHS: i32 = 12;
 const HOUR_SECONDS: i64 = 3600;
 const DAY_SECONDS: i64 = 24 * HOUR_SECONDS;
 
@@ -37,6 +38,33 @@ impl LocalDate {
         exists.then_some(Self { year, month, day })
     }
 
+    /// The day so many days after 1 January 1970; `None` outside the years that a device may tell.
+    #[must_use]
+    pub fn of_number(number: i32) -> Option<Self> {
+        let first = |year: i32| Self::new(year, 1, 1).map(Self::number);
+        let mut year = YEARS.0 + number / YEAR_DAYS;
+        // Leap days put the guess too late, by one year in some fifteen hundred.
+        while year > YEARS.0 && first(year).is_none_or(|first| first > number) {
+            year -= 1;
+        }
+        let (mut month, mut day) = (1, number - first(year)?);
+        while day >= days_of(year, month)? {
+            day -= days_of(year, month)?;
+            month += 1;
+        }
+        Self::new(year, month, u8::try_from(day + 1).ok()?)
+    }
+
+    /// The same day so many months later, or the last of the month where it has no such day; `None` after the last year.
+    #[must_use]
+    pub fn plus_months(self, months: u32) -> Option<Self> {
+        let months = i32::from(self.month - 1).checked_add(i32::try_from(months).ok()?)?;
+        let year = self.year + months / YEAR_MONTHS;
+        let month = u8::try_from(months % YEAR_MONTHS + 1).ok()?;
+        let last = u8::try_from(days_of(year, month)?).ok()?;
+        Self::new(year, month, self.day.min(last))
+    }
+
     /// Days since 1 January 1970.
     #[must_use]
     pub fn number(self) -> i32 {
@@ -46,8 +74,9 @@ impl LocalDate {
     }
 }
 
-/// Days of a month; `None` where there is no such month.
-fn days_of(year: i32, month: u8) -> Option<i32> {
+/// Days of a month of the Gregorian calendar (ISO 8601); `None` where there is no such month.
+#[must_use]
+pub fn days_of(year: i32, month: u8) -> Option<i32> {
     let days = MONTHS.get(usize::from(month).checked_sub(1)?)?;
     Some(days + i32::from(month == FEBRUARY && leap_days(year + 1) > leap_days(year)))
 }

@@ -13,7 +13,7 @@ mod stamp;
 
 pub use attempt::{Attempt, Attempts, Standing, Stray};
 pub use certainty::Certainty;
-pub use date::{LocalDate, Moment, NoDate};
+pub use date::{LocalDate, Moment, NoDate, days_of};
 pub use draft::{CardName, Draft};
 pub use entry::{Entry, Help, SheetName, Within};
 pub use event::{Event, Step, Taught, Turn, UnreadableEvent};

@@ -3,24 +3,13 @@
 //! A changed, moved or missing record breaks the chain; records cut off at the end do not. Whoever wants to notice that
 //! keeps number and hash of a record elsewhere, on paper for one, and asks [`Book::holds`].
 
+use super::canonical::read_canonical_within;
+use super::chain::suits;
 use super::{
-    Act, Broken, Credential, Fault, Hash, PublicKey, Record, Refusal, SecretKey, ShopNumber, TrustList, When,
-    Withdrawal, read_canonical,
+    Act, Broken, Credential, Fault, Hash, LIST_BYTES_MOST, PublicKey, Record, Refusal, SecretKey, ShopNumber,
+    TrustList, When, Withdrawal,
 };
 use crate::content::Competency;
-
-/// How one person stands in one competency on a day.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Standing<'a> {
-    /// Never signed off, up to that day.
-    Never,
-    /// Signed off, and it counts.
-    Held(&'a Credential),
-    /// Its time has run out: to be assessed again.
-    Expired(&'a Credential),
-    /// Withdrawn.
-    Withdrawn(&'a Credential, &'a Withdrawal),
-}
 
 /// A sign-off in the book.
 #[derive(Debug, Clone, PartialEq)]
@@ -53,23 +42,24 @@ impl Book {
     }
 
     /// Opens a book from its file, one record a line, each line ended: every record is checked. Without a root the one
-    /// that the first record names is taken; its fingerprint must be compared.
+    /// that the first record names is taken; its fingerprint must be compared. What the content knows of competencies is not
+    /// asked: it changes, and the book stays. [`Book::standing`] tells what no longer fits it.
     ///
     /// # Errors
     /// The first record that does not fit.
-    pub fn open(text: &str, root: Option<&PublicKey>, competencies: &[Competency]) -> Result<Self, Broken> {
+    pub fn open(text: &str, root: Option<&PublicKey>) -> Result<Self, Broken> {
         let mut lines = text.split_inclusive('\n').map(|line| line.strip_suffix('\n'));
         let whole =
             |line: Option<Option<_>>, record| line.flatten().ok_or(Fault::Unreadable.of(record, vec![]));
         let mut book = Self::first(whole(lines.next(), 1)?, root)?;
         for line in lines {
             let line = whole(Some(line), book.next_number())?;
-            book.add(line, competencies)?;
+            book.add(line)?;
         }
         Ok(book)
     }
 
-    /// The book with one more record, signed by this key; the book as it was where the record does not fit.
+    /// The book with one more record, signed by this key; a sign-off is held to its competency as the content has it now. The book as it was where the record does not fit.
     ///
     /// # Errors
     /// Why it does not fit.
@@ -81,10 +71,11 @@ impl Book {
         competencies: &[Competency],
     ) -> Result<Self, Broken> {
         let number = self.next_number();
+        suits(&act, competencies).map_err(|reasons| Fault::CredentialRefused.of(number, reasons))?;
         let text = Record::signed(number, self.head().1, at, act, key);
         let text = text.map_err(|reason| Fault::Unreadable.of(number, vec![reason]))?;
         let mut book = self.clone();
-        book.add(&text, competencies)?;
+        book.add(&text)?;
         Ok(book)
     }
 
@@ -140,18 +131,6 @@ impl Book {
         self.records.iter().any(|record| record.number == number && record.hash == hash)
     }
 
-    /// How somebody stands in a competency on a day.
-    #[must_use]
-    pub fn standing(&self, subject: &ShopNumber, competency: &str, on: &When) -> Standing<'_> {
-        let theirs = |entry: &&Entry| entry.is_of(subject, competency) && entry.credential.from <= *on;
-        let Some(entry) = self.entries.iter().rev().find(theirs) else { return Standing::Never };
-        match &entry.withdrawn {
-            Some(withdrawal) if withdrawal.at <= *on => Standing::Withdrawn(&entry.credential, withdrawal),
-            _ if entry.credential.until <= *on => Standing::Expired(&entry.credential),
-            _ => Standing::Held(&entry.credential),
-        }
-    }
-
     pub(super) fn next_number(&self) -> u32 {
         self.head().0.saturating_add(1)
     }
@@ -164,5 +143,5 @@ impl Entry {
 }
 
 fn trusted(list: &TrustList, root: &SecretKey) -> Result<Act, Refusal> {
-    Ok(Act::Trusted { list: read_canonical(list.signed(root)?.as_bytes())? })
+    Ok(Act::Trusted { list: read_canonical_within(list.signed(root)?.as_bytes(), LIST_BYTES_MOST)? })
 }

@@ -7,8 +7,11 @@ use sha2::{Digest, Sha256};
 use std::cell::RefCell;
 use std::fmt;
 
-/// Bytes that a signed file may have, our own limit: a sign-off has some 3 kB, a trust list of a hundred people 40 kB.
+/// Bytes that a signed file may have, our own limit: a sign-off has some 3 kB.
 pub const BYTES_MOST: usize = 256 * 1024;
+/// Bytes that a trust list may have, our own limit: it keeps every person and every withdrawal for ever. A hundred people
+/// have 40 kB and a withdrawal 1 kB at most, so that one a week finds room for eighty years.
+pub const LIST_BYTES_MOST: usize = 4 * 1024 * 1024;
 /// Objects and lists inside each other, our own limit: a sign-off inside a record of the book has ten.
 pub const DEPTH_MOST: usize = 16;
 /// The largest whole number that every reader keeps exactly: 2^53 - 1 (RFC 7493 section 2.2).
@@ -45,9 +48,16 @@ pub fn hash(value: &Value) -> Result<Hash, Refusal> {
 /// # Errors
 /// Those of the first six reasons of [`Why`] but the one on the canonical form.
 pub fn read(bytes: &[u8]) -> Result<Value, Refusal> {
-    if bytes.len() > BYTES_MOST {
-        return Err(Why::TooLarge.at(format!("{} > {BYTES_MOST}", bytes.len())));
-    }
+    read_within(bytes, BYTES_MOST)
+}
+
+/// Whether so many bytes are not too many.
+pub(super) fn room(bytes: usize, most: usize) -> Result<(), Refusal> {
+    if bytes > most { Err(Why::TooLarge.at(format!("{bytes} > {most}"))) } else { Ok(()) }
+}
+
+fn read_within(bytes: &[u8], most: usize) -> Result<Value, Refusal> {
+    room(bytes.len(), most)?;
     let found = RefCell::new(None);
     let mut reader = Deserializer::from_slice(bytes);
     let strict = Strict { depth: 0, found: &found };
@@ -60,7 +70,12 @@ pub fn read(bytes: &[u8]) -> Result<Value, Refusal> {
 /// # Errors
 /// As [`read`], and [`Why::NotCanonical`] with the first byte that differs.
 pub fn read_canonical(bytes: &[u8]) -> Result<Map<String, Value>, Refusal> {
-    let value = read(bytes)?;
+    read_canonical_within(bytes, BYTES_MOST)
+}
+
+/// The same with at most so many bytes.
+pub(super) fn read_canonical_within(bytes: &[u8], most: usize) -> Result<Map<String, Value>, Refusal> {
+    let value = read_within(bytes, most)?;
     let wanted = canonical(&value)?;
     if wanted.as_bytes() != bytes {
         let same = wanted.bytes().zip(bytes).take_while(|(wanted, found)| wanted == *found).count();

@@ -1,8 +1,8 @@
 //! What each record must be to stand where it stands.
 
 use super::book::{Entry, NOTHING};
-use super::verdict::{against, proven};
-use super::words::fit;
+use super::verdict::{against_content, against_signer, proven};
+use super::words::{REASON_MOST, fit_within};
 use super::{Act, Book, Broken, Fault, PublicKey, Record, Refusal, TrustList, Withdrawal};
 use crate::content::Competency;
 use serde_json::{Map, Value};
@@ -23,25 +23,23 @@ impl Book {
     }
 
     /// Adds a record; a book to which one did not fit is to be dropped.
-    pub(super) fn add(&mut self, text: &str, competencies: &[Competency]) -> Result<(), Broken> {
+    pub(super) fn add(&mut self, text: &str) -> Result<(), Broken> {
         let number = self.next_number();
         let record = Record::read(text).map_err(|reason| Fault::Unreadable.of(number, vec![reason]))?;
-        self.take(&record, competencies).map_err(|(fault, reasons)| fault.of(number, reasons))?;
+        self.take(&record).map_err(|(fault, reasons)| fault.of(number, reasons))?;
         self.records.push(record);
         Ok(())
     }
 
-    fn take(&mut self, record: &Record, competencies: &[Competency]) -> Result<(), Misfit> {
+    fn take(&mut self, record: &Record) -> Result<(), Misfit> {
         linked(record, (self.next_number(), self.head().1.to_string()))?;
         if self.records.last().is_some_and(|last| record.at < last.at) {
             return Err((Fault::DateEarlier, vec![]));
         }
         match &record.act {
             Act::Trusted { list } => self.trust(list, record),
-            Act::SignedOff { credential } => self.sign_off(credential, None, record, competencies),
-            Act::Reassessed { credential, replaces } => {
-                self.sign_off(credential, Some(replaces), record, competencies)
-            }
+            Act::SignedOff { credential } => self.sign_off(credential, None, record),
+            Act::Reassessed { credential, replaces } => self.sign_off(credential, Some(replaces), record),
             Act::Withdrawn { credential, reason } => self.withdraw(credential, reason, record),
         }
     }
@@ -61,15 +59,16 @@ impl Book {
         signed: &Members,
         replaces: Option<&String>,
         record: &Record,
-        competencies: &[Competency],
     ) -> Result<(), Misfit> {
         let refused = |reasons| (Fault::CredentialRefused, reasons);
         let (credential, _) = proven(signed).map_err(|reason| refused(vec![reason]))?;
-        let reasons = against(&credential, &self.list, competencies);
+        let reasons = against_signer(&credential, &self.list);
         if !reasons.is_empty() {
             return Err(refused(reasons));
         }
-        if record.by != credential.assessor.key || record.at < credential.from {
+        // Trusted when it was signed, and when it is written down: a key that has ended adds nothing, whatever it dates back.
+        let trusted = self.list.person(&record.by).is_some_and(|person| person.trusted_at(&record.at));
+        if !trusted || record.by != credential.assessor.key || record.at < credential.from {
             return Err((Fault::NotTheirs, vec![]));
         }
         if self.entries.iter().any(|entry| entry.credential.id == credential.id) {
@@ -90,7 +89,8 @@ impl Book {
 
     /// By the root, or by anybody on the list that day but the person it is about.
     fn withdraw(&mut self, id: &str, reason: &str, record: &Record) -> Result<(), Misfit> {
-        fit(reason, "/act/withdrawn/reason").map_err(|reason| (Fault::Unreadable, vec![reason]))?;
+        fit_within(reason, "/act/withdrawn/reason", REASON_MOST)
+            .map_err(|reason| (Fault::Unreadable, vec![reason]))?;
         let found = self.entries.iter_mut().find(|entry| entry.credential.id == *id);
         let Some(entry) = found else { return Err((Fault::CredentialUnknown, vec![])) };
         let person = self.list.person(&record.by).filter(|person| person.trusted_at(&record.at));
@@ -105,6 +105,14 @@ impl Book {
         entry.withdrawn = Some(Withdrawal { credential, at: record.at.clone(), reason });
         Ok(())
     }
+}
+
+/// Whether a sign-off that is to be added suits its competency as the content has it now.
+pub(super) fn suits(act: &Act, competencies: &[Competency]) -> Result<(), Vec<Refusal>> {
+    let (Act::SignedOff { credential } | Act::Reassessed { credential, .. }) = act else { return Ok(()) };
+    let (credential, _) = proven(credential).map_err(|reason| vec![reason])?;
+    let reasons = against_content(&credential, competencies);
+    if reasons.is_empty() { Ok(()) } else { Err(reasons) }
 }
 
 fn linked(record: &Record, (number, previous): (u32, String)) -> Result<(), Misfit> {

@@ -87,7 +87,8 @@ pub fn credential_id(random: [u8; 16]) -> String {
     text
 }
 
-fn is_id(text: &str) -> bool {
+/// Whether this is a name of a sign-off as [`credential_id`] gives one, whatever its bits.
+pub(super) fn is_id(text: &str) -> bool {
     let hex = |byte: u8| byte.is_ascii_digit() || (b'a'..=b'f').contains(&byte);
     text.strip_prefix(URN).is_some_and(|uuid| {
         let fits =

@@ -1,63 +1,13 @@
 //! What is about to be signed, and whether it may be.
 
+use super::barred::{bars, one_day};
 use super::{
-    Achievement, Assessor, Barred, Credential, Criterion, Evidence, Genre, Hash, Knowledge, NotSigned,
-    PublicKey, Refusal, SecretKey, ShopNumber, TrustList, When, canonical, hash, sign,
+    Achievement, Assessor, Barred, Credential, Demonstration, Evidence, Genre, Hash, Knowledge, NotSigned,
+    PublicKey, Refusal, Request, SecretKey, Told, TrustList, Wording, canonical, hash, sign,
 };
-use crate::content::{Competency, Profile};
+use crate::content;
 use crate::learn::mastery::Call;
 use serde_json::Value;
-
-/// A heading and what is told under it.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Told {
-    /// The heading.
-    pub name: String,
-    /// The text.
-    pub narrative: String,
-}
-
-/// A competency in words, as they will stand on the sign-off.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Wording {
-    /// Which wording of its criteria, such as `1`.
-    pub version: String,
-    /// What it is called.
-    pub name: String,
-    /// What it is.
-    pub description: String,
-    /// When it is reached.
-    pub criteria: String,
-}
-
-/// What an assessor wants to sign.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Request<'a> {
-    /// Name of the sign-off, see [`super::credential_id`].
-    pub id: String,
-    /// Whose work.
-    pub subject: ShopNumber,
-    /// What for; how strictly it is asked is read from here and not from the words.
-    pub competency: &'a Competency,
-    /// How the competency is worded.
-    pub wording: Wording,
-    /// What the knowledge evidence comes to.
-    pub call: Call,
-    /// Critical mistakes that are not lifted.
-    pub open_critical: u32,
-    /// The knowledge evidence in words.
-    pub knowledge: Told,
-    /// Why it is signed though the knowledge evidence is not sufficient.
-    pub reason: Option<Told>,
-    /// Criteria, each judged.
-    pub criteria: Vec<Criterion>,
-    /// Work that was watched.
-    pub observed: Vec<Told>,
-    /// Now.
-    pub at: When,
-    /// When it runs out.
-    pub until: When,
-}
 
 /// What will be signed, fixed to the byte: what is shown is what is signed.
 #[derive(Debug, Clone, PartialEq)]
@@ -81,12 +31,16 @@ impl Draft {
         if !barred.is_empty() {
             return Err(NotSigned { barred, refusal: None });
         }
+        one_day(&request)?;
         let sufficient = request.call == Call::Sufficient;
         let told = |genre| move |told: Told| Evidence { genre, name: told.name, narrative: told.narrative };
         let mut evidence = vec![told(Genre::Knowledge)(request.knowledge)];
         evidence.extend(request.reason.filter(|_| !sufficient).map(told(Genre::Reason)));
-        evidence.extend(request.observed.into_iter().map(told(Genre::Observation)));
+        evidence.extend(request.observed.into_iter().map(Demonstration::dated).map(told(Genre::Observation)));
         let Wording { version, name, description, criteria } = request.wording;
+        let in_order = |known: &content::Criterion| request.criteria.iter().find(|one| one.id == known.id);
+        let criteria_met = request.competency.criteria.iter().filter_map(in_order);
+        let criteria_met = criteria_met.map(|one| one.text.clone()).collect();
         let (slug, profile) = (request.competency.slug.clone(), request.competency.profile);
         let credential = Credential {
             id: request.id,
@@ -94,7 +48,7 @@ impl Draft {
             assessor: Assessor { key: *key, number: person.number.clone(), name: person.name.clone() },
             subject: request.subject,
             achievement: Achievement { slug, version, profile, name, description, criteria },
-            criteria: request.criteria.into_iter().map(|one| one.text).collect(),
+            criteria: criteria_met,
             knowledge: if sufficient { Knowledge::Sufficient } else { Knowledge::Insufficient },
             evidence,
             from: request.at,
@@ -137,19 +91,4 @@ impl Draft {
         let signed = sign(&self.0.document(), key, &self.0.from)?;
         Ok(canonical(&Value::Object(signed))?)
     }
-}
-
-/// What bars a request whoever makes it.
-fn bars(request: &Request<'_>) -> Vec<Barred> {
-    let sufficient = request.call == Call::Sufficient;
-    let safety = request.competency.profile == Profile::Safety;
-    let met = request.criteria.iter().all(|one| one.met) && !request.criteria.is_empty();
-    let all = [
-        (request.open_critical > 0, Barred::CriticalOpen),
-        (!sufficient && safety, Barred::SafetyNotShown),
-        (!sufficient && !safety && request.reason.is_none(), Barred::ReasonMissing),
-        (!met, Barred::CriterionNotMet),
-        (request.observed.is_empty(), Barred::NothingObserved),
-    ];
-    all.into_iter().filter(|(stands, _)| *stands).map(|(_, barred)| barred).collect()
 }

@@ -35,6 +35,8 @@ pub struct Evidence {
 /// A criterion that the assessor judged, yes or no.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Criterion {
+    /// Its id in the competency.
+    pub id: String,
     /// What was asked for.
     pub text: String,
     /// Whether it was seen.

@@ -1,11 +1,16 @@
 //! One record of the book, signed on its own and tied to the one before.
 
-use super::{Hash, PublicKey, Refusal, SecretKey, When, Why, canonical, check, hash, read_canonical, sign};
+use super::canonical::{read_canonical_within, room};
+use super::{
+    BYTES_MOST, Hash, LIST_BYTES_MOST, PublicKey, Refusal, SecretKey, When, Why, canonical, check, hash, sign,
+};
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value, json};
 
 const FORMAT: &str = "stepboard-book";
 const VERSION: u32 = 1;
+/// Bytes that a record has besides a trust list in it: its own members and its proof, under 1 kB.
+const AROUND_MOST: usize = 4 * 1024;
 
 /// What was done.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -84,12 +89,15 @@ impl Record {
 
     /// Reads a record; whether it fits where it stands is for the book to say.
     pub(super) fn read(text: &str) -> Result<Self, Refusal> {
-        let signed = read_canonical(text.as_bytes())?;
+        let signed = read_canonical_within(text.as_bytes(), LIST_BYTES_MOST + AROUND_MOST)?;
         let proven = check(&signed)?;
         let page: Page = serde_json::from_value(Value::Object(proven.document))
             .map_err(|error| Why::ShapeUnknown.at(error.to_string()))?;
         if page.format != FORMAT || page.version != VERSION {
             return Err(Why::ShapeUnknown.at("/format"));
+        }
+        if !matches!(page.act, Act::Trusted { .. }) {
+            room(text.len(), BYTES_MOST)?;
         }
         if page.at != proven.created {
             return Err(Why::DatesDisordered.at("/at"));

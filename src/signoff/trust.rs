@@ -1,9 +1,12 @@
 //! The trust list: who may sign from when to when, and what was withdrawn, signed by the root key of the shop.
 
-use super::words::fit;
-use super::{Person, PublicKey, Refusal, SecretKey, When, Why, canonical, check, read_canonical, sign};
+use super::canonical::{read_canonical_within, room};
+use super::credential::is_id;
+use super::words::{REASON_MOST, fit, fit_within};
+use super::{LIST_BYTES_MOST, Person, PublicKey, Refusal, SecretKey, When, Why, canonical, check, sign};
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value, json};
+use std::collections::BTreeSet;
 
 /// What a list calls itself.
 const FORMAT: &str = "stepboard-trust-list";
@@ -17,7 +20,8 @@ pub struct TrustList {
     version: u32,
     /// Name of the shop.
     pub shop: String,
-    /// The shop's root key. It signs lists and nothing else, and belongs to no person on them.
+    /// The shop's root key. It signs lists, their records in the book and withdrawals, never a sign-off, and belongs to no
+    /// person on them.
     pub root: PublicKey,
     /// Which list of this root, from 1.
     pub number: u32,
@@ -33,11 +37,11 @@ pub struct TrustList {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Withdrawal {
-    /// Its name.
+    /// Its name, see [`super::credential_id`].
     pub credential: String,
     /// From when on.
     pub at: When,
-    /// Why.
+    /// Why, in 200 characters at most.
     pub reason: String,
 }
 
@@ -58,14 +62,16 @@ impl TrustList {
     /// The list as a file, signed by its root.
     ///
     /// # Errors
-    /// [`Why::RootDiffers`] for another key than its root, and what [`TrustList::read`] would refuse.
+    /// [`Why::RootDiffers`] for another key than its root, and what [`TrustList::read`] would refuse, its size too.
     pub fn signed(&self, root: &SecretKey) -> Result<String, Refusal> {
         if root.public() != self.root {
             return Err(Why::RootDiffers.at(root.public().did()));
         }
         self.fit()?;
         let Value::Object(document) = json!(self) else { return Err(Why::ShapeUnknown.at("/")) };
-        canonical(&Value::Object(sign(&document, root, &self.issued)?))
+        let text = canonical(&Value::Object(sign(&document, root, &self.issued)?))?;
+        room(text.len(), LIST_BYTES_MOST)?;
+        Ok(text)
     }
 
     /// Reads a signed list from a file; the caller knows the root, or shows its fingerprint to somebody who does.
@@ -73,7 +79,7 @@ impl TrustList {
     /// # Errors
     /// The reasons of [`Why`] on documents and proofs, [`Why::RootDiffers`], [`Why::ListUnfit`].
     pub fn read(bytes: &[u8], root: Option<&PublicKey>) -> Result<Self, Refusal> {
-        Self::proven(&read_canonical(bytes)?, root)
+        Self::proven(&read_canonical_within(bytes, LIST_BYTES_MOST)?, root)
     }
 
     /// Reads a signed list from its members.
@@ -108,10 +114,11 @@ impl TrustList {
                 return Err(Why::DatesDisordered.at(at("to")));
             }
         }
+        let mut seen = BTreeSet::new();
         for (place, one) in self.withdrawn.iter().enumerate() {
             let at = |name: &str| format!("/withdrawn/{place}/{name}");
-            fit(&one.reason, &at("reason"))?;
-            if self.withdrawn.iter().take(place).any(|other| other.credential == one.credential) {
+            fit_within(&one.reason, &at("reason"), REASON_MOST)?;
+            if !is_id(&one.credential) || !seen.insert(&one.credential) {
                 return Err(Why::ListUnfit.at(at("credential")));
             }
             if one.at > self.issued {

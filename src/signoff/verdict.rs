@@ -30,7 +30,8 @@ pub fn verify(bytes: &[u8], list: &TrustList, competencies: &[Competency], on: &
     match read_canonical(bytes).and_then(|signed| proven(&signed)) {
         Err(reason) => Verdict { credential: None, hash: None, reasons: vec![reason] },
         Ok((credential, hash)) => {
-            let mut reasons = against(&credential, list, competencies);
+            let mut reasons = against_signer(&credential, list);
+            reasons.extend(against_content(&credential, competencies));
             reasons.extend(not_on(&credential, list, on));
             Verdict { credential: Some(credential), hash: Some(hash), reasons }
         }
@@ -50,8 +51,8 @@ pub(super) fn proven(signed: &Map<String, Value>) -> Result<(Credential, Hash), 
     Ok((credential, hash(&Value::Object(proven.document))?))
 }
 
-/// What speaks against it on every day: who signed, for whom, and what for.
-pub(super) fn against(one: &Credential, list: &TrustList, competencies: &[Competency]) -> Vec<Refusal> {
+/// What speaks against it on every day by a list: who signed, and for whom.
+pub(super) fn against_signer(one: &Credential, list: &TrustList) -> Vec<Refusal> {
     let mut reasons = Vec::new();
     match list.person(&one.assessor.key) {
         None => reasons.push(Why::SignerUnknown.at(one.assessor.key.did())),
@@ -68,6 +69,12 @@ pub(super) fn against(one: &Credential, list: &TrustList, competencies: &[Compet
     if one.subject == one.assessor.number {
         reasons.push(Why::OwnWork.at(one.subject.text()));
     }
+    reasons
+}
+
+/// What speaks against it on every day by the content: what it is for.
+pub(super) fn against_content(one: &Credential, competencies: &[Competency]) -> Vec<Refusal> {
+    let mut reasons = Vec::new();
     let slug = &one.achievement.slug;
     match competencies.iter().find(|known| known.slug == *slug) {
         None => reasons.push(Why::CompetencyUnknown.at(slug)),
@@ -78,9 +85,17 @@ pub(super) fn against(one: &Credential, list: &TrustList, competencies: &[Compet
             if known.profile == Profile::Safety && one.knowledge == Knowledge::Insufficient {
                 reasons.push(Why::SafetyNotShown.at(slug));
             }
+            if too_long(&one.from, &one.until, known) {
+                reasons.push(Why::ValidTooLong.at(one.until.text()));
+            }
         }
     }
     reasons
+}
+
+/// Whether it runs longer than the competency may go without being shown anew.
+pub(super) fn too_long(from: &When, until: &When, competency: &Competency) -> bool {
+    from.plus_months(competency.expires_months).is_none_or(|most| *until > most)
 }
 
 /// What speaks against it on one day.
@@ -93,7 +108,9 @@ fn not_on(one: &Credential, list: &TrustList, on: &When) -> Vec<Refusal> {
         reasons.push(Why::Expired.at(one.until.text()));
     }
     if let Some(withdrawal) = list.withdrawal(&one.id).filter(|withdrawal| withdrawal.at <= *on) {
-        reasons.push(Why::Withdrawn.at(format!("{}: {}", withdrawal.at, withdrawal.reason)));
+        // The reason is the shop's own, held short by the list and told whole.
+        let at = format!("{}: {}", withdrawal.at, withdrawal.reason);
+        reasons.push(Refusal { why: Why::Withdrawn, at });
     }
     reasons
 }

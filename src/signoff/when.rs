@@ -1,6 +1,7 @@
 //! Moments as ISO 8601 text in universal time, to the second.
 
 use super::{Refusal, Why};
+use crate::record::{LocalDate, days_of};
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -30,7 +31,7 @@ impl When {
             bytes.len() == LENGTH && MARKS.iter().all(|(place, mark)| bytes.get(*place) == Some(mark));
         let fields: Vec<u32> = FIELDS.iter().filter_map(|field| digits(bytes, *field)).collect();
         match *fields.as_slice() {
-            [year, month, day, _, _, _] if marked && day <= days(year, month) => Ok(Self(text.to_owned())),
+            [year, month, day, _, _, _] if marked && exists(year, month, day) => Ok(Self(text.to_owned())),
             _ => Err(Why::DateUnreadable.at(text)),
         }
     }
@@ -50,6 +51,19 @@ impl When {
         self.0.get(..DAY_LENGTH).unwrap_or_default()
     }
 
+    /// The day as a date; `None` before 1970.
+    #[must_use]
+    pub fn date(&self) -> Option<LocalDate> {
+        self.day().parse().ok()
+    }
+
+    /// The same time of day so many months later, as [`LocalDate::plus_months`]; `None` before 1970 and after 9999.
+    #[must_use]
+    pub fn plus_months(&self, months: u32) -> Option<Self> {
+        let day = self.date()?.plus_months(months)?;
+        Some(Self(format!("{day}{}", self.0.get(DAY_LENGTH..)?)))
+    }
+
     /// The text.
     #[must_use]
     pub fn text(&self) -> &str {
@@ -65,14 +79,10 @@ fn digits(bytes: &[u8], (place, count, least, most): (usize, usize, u32, u32)) -
     (least..=most).contains(&value).then_some(value)
 }
 
-/// Days of a month in the Gregorian calendar.
-const fn days(year: u32, month: u32) -> u32 {
-    let leap = year.is_multiple_of(4) && (!year.is_multiple_of(100) || year.is_multiple_of(400));
-    match month {
-        2 => 28 + leap as u32,
-        4 | 6 | 9 | 11 => 30,
-        _ => 31,
-    }
+/// Whether the calendar has this day.
+fn exists(year: u32, month: u32, day: u32) -> bool {
+    let days = || days_of(i32::try_from(year).ok()?, u8::try_from(month).ok()?);
+    days().is_some_and(|days| i64::from(day) <= i64::from(days))
 }
 
 impl fmt::Display for When {

@@ -1,5 +1,6 @@
 //! Why a signed file is not accepted, as a closed list.
 
+use super::words::shown;
 use crate::rules::term::Term;
 use crate::terms;
 use std::fmt;
@@ -67,6 +68,8 @@ terms! {
         ProfileDiffers = "profile-differs",
         /// A safety competency whose knowledge evidence was not sufficient.
         SafetyNotShown = "safety-not-shown",
+        /// It runs longer than the competency may go without being shown anew.
+        ValidTooLong = "valid-too-long",
     }
 }
 
@@ -80,10 +83,10 @@ pub struct Refusal {
 }
 
 impl Why {
-    /// The reason, found there.
+    /// The reason, found there: what a file says is shown without characters that steer a terminal, and cut off.
     #[must_use]
-    pub fn at(self, at: impl Into<String>) -> Refusal {
-        Refusal { why: self, at: at.into() }
+    pub fn at(self, at: impl AsRef<str>) -> Refusal {
+        Refusal { why: self, at: shown(at.as_ref()) }
     }
 }
 

@@ -17,7 +17,11 @@ fn a_lost_key_is_replaced_and_what_it_signed_before_still_counts() {
     let file = shop::signed(shop::ORDINARY, 3);
     assert!(verify(file.as_bytes(), book.list(), &all, &shop::day()).accepted(), "signed before the loss");
     let competency = shop::competency(shop::ORDINARY);
-    let asked = || Request { at: when("2026-03-11T08:00:00Z"), ..shop::request(&competency, 7) };
+    let asked = || Request {
+        at: when("2026-03-11T08:00:00Z"),
+        today: shop::date("2026-03-11"),
+        ..shop::request(&competency, 7)
+    };
     let not = Draft::new(asked(), book.list(), &shop::assessor().public()).expect_err("the lost key");
     assert_eq!(not.barred, [Barred::NotTrusted]);
     let own = Request { subject: number("a-2"), ..asked() };

@@ -6,6 +6,7 @@ mod support;
 mod book;
 mod keys;
 mod signing;
+mod standing;
 mod tampering;
 mod trust;
 

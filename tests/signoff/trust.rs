@@ -1,7 +1,9 @@
 //! The trust list, and days.
 
 use super::support::shop::{self, number, when};
-use stepboard::signoff::{Person, Role, TrustList, Why, verify};
+use stepboard::signoff::{
+    BYTES_MOST, LIST_BYTES_MOST, Person, Role, TrustList, Why, Withdrawal, credential_id, verify,
+};
 
 #[test]
 fn days_and_withdrawals_decide() {
@@ -60,4 +62,32 @@ fn a_trust_list_takes_nothing_back_and_contradicts_itself_nowhere() {
         TrustList::read(signed.as_bytes(), Some(&other)).expect_err("another root").why,
         Why::RootDiffers
     );
+}
+
+/// Withdrawals stay on the list for ever: short reasons, names of sign-offs only, and a limit that is told when signing.
+#[test]
+fn a_list_has_room_for_many_withdrawals_and_says_when_it_is_full() {
+    let root = shop::root();
+    let at = when("2026-04-01T08:00:00Z");
+    let withdrawal = |nth: u16, reason: &str| {
+        let mut random = [0; 16];
+        random[..2].copy_from_slice(&nth.to_be_bytes());
+        Withdrawal { credential: credential_id(random), at: at.clone(), reason: reason.to_owned() }
+    };
+    let list = |withdrawn| shop::list().next(at.clone(), shop::people(), withdrawn);
+    let longest = "\u{1f3b8}".repeat(200);
+    let many = list((0..400).map(|nth| withdrawal(nth, &longest)).collect());
+    let text = many.signed(&root).expect("a list larger than a sign-off may be");
+    assert!(text.len() > BYTES_MOST, "{}", text.len());
+    assert_eq!(TrustList::read(text.as_bytes(), Some(&root.public())).as_ref(), Ok(&many));
+    let full = list((0..6_000).map(|nth| withdrawal(nth, &longest)).collect());
+    assert_eq!(full.signed(&root).expect_err("too many").why, Why::TooLarge);
+    let long = "x".repeat(LIST_BYTES_MOST + 1);
+    assert_eq!(TrustList::read(long.as_bytes(), None).expect_err("too large").why, Why::TooLarge);
+    let wordy = list(vec![withdrawal(1, &"x".repeat(201))]);
+    assert_eq!(wordy.signed(&root).expect_err("a long reason").why, Why::WordsUnfit);
+    for name in ["", "urn:uuid:1", "\u{1b}[2J"] {
+        let unnamed = Withdrawal { credential: name.to_owned(), ..withdrawal(1, "Why.") };
+        assert_eq!(list(vec![unnamed]).signed(&root).expect_err(name).why, Why::ListUnfit);
+    }
 }

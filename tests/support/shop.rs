@@ -3,11 +3,12 @@
 
 use super::content;
 use std::sync::OnceLock;
-use stepboard::content::{Competency, Content};
+use stepboard::content::{Competency, Content, OnFile};
 use stepboard::learn::mastery::Call;
+use stepboard::record::LocalDate;
 use stepboard::signoff::{
-    Criterion, Draft, Person, PublicKey, Request, Role, SecretKey, ShopNumber, Told, TrustList, When,
-    Wording, credential_id,
+    Criterion, Demonstration, Draft, Filed, Person, PublicKey, Request, Role, SecretKey, ShopNumber, Told,
+    TrustList, When, Wording, credential_id,
 };
 
 /// Passphrase of the demo keys.
@@ -74,6 +75,36 @@ pub(crate) fn competency(slug: &str) -> Competency {
     competencies().into_iter().find(|one| one.slug == slug).expect("a competency")
 }
 
+pub(crate) fn date(text: &str) -> LocalDate {
+    text.parse().expect("a date")
+}
+
+/// The criteria of a competency, each met.
+pub(crate) fn criteria(competency: &Competency) -> Vec<Criterion> {
+    let texts = read().texts("en");
+    let met = |id: &String| Criterion {
+        id: id.clone(),
+        text: texts.get(&format!("criterion.{id}")).to_owned(),
+        met: true,
+    };
+    competency.criteria.iter().map(|one| met(&one.id)).collect()
+}
+
+/// As many demonstrations as the competency asks for, each on a day of its own.
+fn observed(competency: &Competency) -> Vec<Demonstration> {
+    let one = |nth: u32| Demonstration {
+        on: date(&format!("2026-02-{:02}", 10 + nth)),
+        told: told(&format!("Demonstration {nth}"), "Back and sides, alone; 21 °C – nothing to put right."),
+    };
+    (1..=competency.demonstrations).map(one).collect()
+}
+
+/// Everything that an employer may have to have on file, in force.
+pub(crate) fn on_file() -> Vec<Filed> {
+    let one = |what| Filed { what, on: date("2026-01-12"), until: date("2027-01-12") };
+    [OnFile::MedicalClearance, OnFile::FitTest, OnFile::ExposureProgramme].map(one).to_vec()
+}
+
 fn told(name: &str, narrative: &str) -> Told {
     Told { name: name.to_owned(), narrative: narrative.to_owned() }
 }
@@ -89,19 +120,19 @@ pub(crate) fn request(competency: &Competency, nth: u8) -> Request<'_> {
             name: read().texts("en").get(&format!("competency.{}", competency.slug)).to_owned(),
             description: "Does the work alone, on an instrument.".to_owned(),
             criteria:
-                "Knowledge evidence sufficient; three demonstrations on two days; no critical mistake open."
+                "Knowledge evidence sufficient; demonstrations on several days; no critical mistake open."
                     .to_owned(),
         },
         call: Call::Sufficient,
         open_critical: 0,
         knowledge: told("Cards", "32 of 33 answers right on 3 days."),
         reason: None,
-        criteria: ["Does each step without being told", "Nothing had to be put right"]
-            .map(|text| Criterion { text: text.to_owned(), met: true })
-            .to_vec(),
-        observed: vec![told("Third demonstration", "Back and sides, alone; 21 °C – nothing to put right.")],
+        criteria: criteria(competency),
+        observed: observed(competency),
+        on_file: on_file(),
         at: when("2026-03-02T15:04:05Z"),
-        until: when("2028-03-02T15:04:05Z"),
+        today: date("2026-03-02"),
+        until: when(&format!("{}-03-02T15:04:05Z", 2026 + competency.expires_months / 12)),
     }
 }
 

@@ -1,5 +1,6 @@
 //! The clock of the machine, which the library does not know.
 
+use stepboard::record::LocalDate;
 use stepboard::signoff::{Refusal, When, Why};
 
 const SECONDS_A_DAY: u64 = 86_400;
@@ -11,28 +12,13 @@ pub(crate) fn now() -> Result<When, Refusal> {
     moment(since.map_err(|_| Why::DateUnreadable.at("the clock of this machine"))?.as_secs())
 }
 
-/// The moment so many seconds after the beginning of 1970, counted year by year and month by month.
+/// The moment so many seconds after the beginning of 1970.
 fn moment(seconds: u64) -> Result<When, Refusal> {
-    let (mut days, second) = (seconds / SECONDS_A_DAY, seconds % SECONDS_A_DAY);
-    let (mut year, mut month) = (1970_u64, 1_u64);
-    let leap = |year: u64| year.is_multiple_of(4) && (!year.is_multiple_of(100) || year.is_multiple_of(400));
-    let year_days = |year| if leap(year) { 366 } else { 365 };
-    while days >= year_days(year) {
-        days -= year_days(year);
-        year += 1;
-    }
-    let month_days = |month| match month {
-        2 if leap(year) => 29,
-        2 => 28,
-        4 | 6 | 9 | 11 => 30,
-        _ => 31,
-    };
-    while days >= month_days(month) {
-        days -= month_days(month);
-        month += 1;
-    }
+    let (days, second) = (seconds / SECONDS_A_DAY, seconds % SECONDS_A_DAY);
+    let day = i32::try_from(days).ok().and_then(LocalDate::of_number);
+    let day = day.ok_or_else(|| Why::DateUnreadable.at(seconds.to_string()))?;
     let (hour, minute, second) = (second / 3600, second / 60 % 60, second % 60);
-    When::new(&format!("{year:04}-{month:02}-{:02}T{hour:02}:{minute:02}:{second:02}Z", days + 1))
+    When::new(&format!("{day}T{hour:02}:{minute:02}:{second:02}Z"))
 }
 
 #[cfg(test)]

@@ -1,0 +1,104 @@
+//! What an assessor wants to sign, before anybody has looked whether it may be.
+
+use super::{Criterion, ShopNumber, When};
+use crate::content::{Competency, OnFile};
+use crate::learn::mastery::Call;
+use crate::record::LocalDate;
+
+/// A heading and what is told under it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Told {
+    /// The heading.
+    pub name: String,
+    /// The text.
+    pub narrative: String,
+}
+
+/// A competency in words, as they will stand on the sign-off.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Wording {
+    /// Which wording of its criteria, such as `1`.
+    pub version: String,
+    /// What it is called.
+    pub name: String,
+    /// What it is.
+    pub description: String,
+    /// When it is reached.
+    pub criteria: String,
+}
+
+/// What an assessor wants to sign.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Request<'a> {
+    /// Name of the sign-off, see [`super::credential_id`].
+    pub id: String,
+    /// Whose work.
+    pub subject: ShopNumber,
+    /// What for; how strictly it is asked is read from here and not from the words.
+    pub competency: &'a Competency,
+    /// How the competency is worded.
+    pub wording: Wording,
+    /// What the knowledge evidence comes to.
+    pub call: Call,
+    /// Critical mistakes that are not lifted.
+    pub open_critical: u32,
+    /// The knowledge evidence in words.
+    pub knowledge: Told,
+    /// Why it is signed though the knowledge evidence is not sufficient.
+    pub reason: Option<Told>,
+    /// Every criterion of the competency, judged, in any order. One that is not critical may fail at a demonstration; to be
+    /// signed it was seen met at another.
+    pub criteria: Vec<Criterion>,
+    /// Work that was watched.
+    pub observed: Vec<Demonstration>,
+    /// What the employer has on file for this person.
+    pub on_file: Vec<Filed>,
+    /// Now.
+    pub at: When,
+    /// The day in the shop, at most one from that of `at`.
+    pub today: LocalDate,
+    /// When it runs out, at most the months of the competency later.
+    pub until: When,
+}
+
+/// A demonstration on real work that was watched.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Demonstration {
+    /// The day in the shop.
+    pub on: LocalDate,
+    /// What was seen.
+    pub told: Told,
+}
+
+/// What the employer has on file. It is asked for and does not stand on the sign-off: it tells of a person's health.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Filed {
+    /// What.
+    pub what: OnFile,
+    /// Its day.
+    pub on: LocalDate,
+    /// From this day on it no longer holds.
+    pub until: LocalDate,
+}
+
+/// Months after which a fit test is made anew at the latest: 29 CFR 1910.134(f)(2).
+const FIT_TEST_MONTHS: u32 = 12;
+
+impl Demonstration {
+    /// With its day in the heading, as it is signed.
+    pub(super) fn dated(self) -> Told {
+        Told { name: format!("{}: {}", self.on, self.told.name), ..self.told }
+    }
+}
+
+impl Filed {
+    /// Whether it is in force on a day.
+    #[must_use]
+    pub fn in_force(&self, day: LocalDate) -> bool {
+        let last = match self.what {
+            OnFile::FitTest => self.on.plus_months(FIT_TEST_MONTHS),
+            OnFile::MedicalClearance | OnFile::ExposureProgramme => None,
+        };
+        self.on <= day && day < self.until && last.is_none_or(|last| day < last)
+    }
+}
