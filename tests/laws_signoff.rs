@@ -147,8 +147,7 @@ proptest! {
     }
 }
 
-/// W3C XML Schema Part 2 (second edition), appendix E: a day that the month does not have becomes its last; its example
-/// 2000-03-31 and a month, from memory, the rest by that rule.
+/// By the Python library `dateutil` 2.9.0 (`relativedelta`): a day that the month does not have becomes its last.
 #[test]
 fn months_later_is_the_same_day_or_the_last_of_the_month() {
     for (from, months, to) in [
