@@ -70,19 +70,23 @@ fn a_drawn_fault_is_told_by_its_looks_alone() {
     assert_eq!(faults, drawn);
 }
 
+fn text(content: &Content, key: &str) -> String {
+    content.texts("en").get(key).to_owned()
+}
+
 /// Words that differ would name the twin before it is wiped; other faults must differ, for they are named by their looks.
 #[test]
 fn twins_share_their_words_and_no_others_do() {
     let content = content();
-    let mut alike: BTreeMap<&str, BTreeSet<&str>> = BTreeMap::new();
+    let mut alike: BTreeMap<String, BTreeSet<&str>> = BTreeMap::new();
     for panel in &content.panels {
-        let sentence = content.texts("en").get(&format!("seen.{}", panel.fault));
+        let sentence = text(&content, &format!("seen.{}", panel.fault));
         alike.entry(sentence).or_default().insert(&panel.fault);
     }
     for panel in &content.panels {
-        let sentence = content.texts("en").get(&format!("seen.{}", panel.fault));
+        let sentence = text(&content, &format!("seen.{}", panel.fault));
         let twins: BTreeSet<&str> = panel.twins.iter().chain([&panel.fault]).map(String::as_str).collect();
-        assert_eq!(alike.get(sentence), Some(&twins), "{}: `{sentence}`", panel.fault);
+        assert_eq!(alike.get(&sentence), Some(&twins), "{}: `{sentence}`", panel.fault);
     }
 }
 
@@ -92,8 +96,8 @@ fn a_definition_of_a_fault_gives_it_away() {
     let content = content();
     let told = |fault: &str, sentence: &str| given_away(&content, fault, sentence);
     for fault in ["wrinkle-lift", "buff-burn", "dye-bleed", "sand-through", "tape-bridge", "edge-pullback"] {
-        let looks = content.texts("en").get(&format!("fault.{fault}.looks"));
-        assert!(!told(fault, looks).is_empty(), "{fault}: `{looks}`");
+        let looks = text(&content, &format!("fault.{fault}.looks"));
+        assert!(!told(fault, &looks).is_empty(), "{fault}: `{looks}`");
     }
     assert_eq!(told("solvent-pop", "Pops in the skin."), ["pops"]);
     assert_eq!(told("sand-through", "A sanded edge of the wood."), ["sanded"]);
