@@ -16,7 +16,10 @@ fn log(device: &str) -> Log {
 }
 
 /// What stands of each attempt: name, device, answers, standing.
-fn told(events: &[Event]) -> (Vec<(&str, &str, u32, Standing)>, Vec<Stray>) {
+/// Attempts by name, with device, number and how they stand; and what belongs to none.
+type Told<'a> = (Vec<(&'a str, &'a str, u32, Standing)>, Vec<Stray>);
+
+fn told(events: &[Event]) -> Told<'_> {
     let (attempts, strays) = Attempts::of(events);
     let all = attempts.all().iter().map(|one| (one.id, one.device, one.answers, one.standing)).collect();
     (all, strays.into_iter().map(|(_, stray)| stray).collect())
