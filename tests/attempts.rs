@@ -15,8 +15,7 @@ fn log(device: &str) -> Log {
     Log::new(device, "Ana")
 }
 
-/// What stands of each attempt: name, device, answers, standing.
-/// Attempts by name, with device, number and how they stand; and what belongs to none.
+/// What stands of each attempt: name, device, answers, standing; and what belongs to none.
 type Told<'a> = (Vec<(&'a str, &'a str, u32, Standing)>, Vec<Stray>);
 
 fn told(events: &[Event]) -> Told<'_> {
