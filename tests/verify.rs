@@ -82,7 +82,7 @@ fn a_hostile_file_does_not_steer_the_terminal() {
     let file = written("verify-hostile.json", &format!("{{\"{name}\":1,\"{name}\":2}}"));
     let file = file.to_str().expect("a plain path");
     let (good, list) = (data("sign-off.json"), data("trust.json"));
-    for (words, code) in [([file, "--trust", &list], 1), ([&good, "--trust", file], 2)] {
+    for (words, code) in [([file, "--trust", list.as_str()], 1), ([good.as_str(), "--trust", file], 2)] {
         let output = run(&["verify", words[0], words[1], words[2], "--on", "2026-06-01"], "");
         assert_eq!(output.status.code(), Some(code));
         let said = [output.stdout, output.stderr].concat();

@@ -1,5 +1,6 @@
 //! How one person stands in one competency.
 
+use super::book::Entry;
 use super::verdict::{against_content, against_signer};
 use super::{Book, Credential, Refusal, ShopNumber, When, Withdrawal};
 use crate::content::Competency;
@@ -30,12 +31,11 @@ impl Book {
         competencies: &[Competency],
         on: &When,
     ) -> Standing<'_> {
-        let theirs =
-            |entry: &&super::book::Entry| entry.is_of(subject, competency) && entry.credential.from <= *on;
+        let theirs = |entry: &&Entry| entry.is_of(subject, competency) && entry.credential.from <= *on;
         let Some(entry) = self.entries.iter().rev().find(theirs) else { return Standing::Never };
         let one = &entry.credential;
-        let withdrawn = entry.withdrawn.iter().chain(self.list.withdrawal(&one.id));
-        if let Some(withdrawal) = withdrawn.into_iter().find(|withdrawal| withdrawal.at <= *on) {
+        let mut withdrawn = entry.withdrawn.iter().chain(self.list.withdrawal(&one.id));
+        if let Some(withdrawal) = withdrawn.find(|withdrawal| withdrawal.at <= *on) {
             return Standing::Withdrawn(one, withdrawal);
         }
         let mut reasons = against_signer(one, &self.list);
