@@ -48,10 +48,11 @@ fn a_fault_that_is_asked_about_is_on_its_panel_and_no_other_is() {
     assert!(panels >= 6 * SEEDS, "{panels} panels");
 }
 
-/// What covers the face cannot be pointed at: a blind tap would be right more often than not.
+/// What covers the face cannot be pointed at. Our choice, no source: where a blind tap is right more often than three times in
+/// five there is no place to point at; luck is reckoned with card by card anyway.
 #[test]
 fn a_fault_that_is_pointed_at_leaves_most_of_the_face_free() {
-    const MOST: f64 = 0.5;
+    const MOST: f64 = 0.6;
     let content = content();
     let world = World { content: &content, sheet: &content.sheets[0] };
     for seed in 0..seeds() {
