@@ -4,13 +4,16 @@
 mod support;
 
 use serde_json::{Value, json};
-use stepboard::content::World;
+use stepboard::content::{OnFile, World};
 use stepboard::learn::evidence::{Asked, Uncounted, evidence};
-use stepboard::record::{Event, FORMAT, Help, Journal, LocalDate, Within, merge};
+use stepboard::record::{Attempts, Event, FORMAT, Help, Journal, Judged, LocalDate, Standing, Within, merge};
 use support::log::Log;
+use support::watch::{ILSE, NAME, Watch};
 
 /// A journal as it was written before events told their format: one answer of each kind.
 const FIRST: &str = include_str!("data/journal-format-1.json");
+/// A journal as it was written before assessors wrote into it.
+const SECOND: &str = include_str!("data/journal-format-2.json");
 
 #[test]
 fn answers_of_the_first_format_are_read_and_count_as_practice() {
@@ -40,6 +43,54 @@ fn answers_of_the_first_format_are_read_and_count_as_practice() {
         assert_eq!((found.attempt, found.state.answers, found.hazards.len()), (0, 0, 0));
         assert!(found.uncounted.keys().all(|why| *why == Uncounted::Practice), "{:?}", found.uncounted);
     }
+}
+
+#[test]
+fn events_of_the_second_format_are_read_and_nothing_of_them_is_lost() {
+    let journal: Journal = serde_json::from_str(SECOND).unwrap();
+    let stored: Vec<Value> = serde_json::from_str(SECOND).unwrap();
+    assert_eq!((stored.len(), journal.events().len(), journal.answers().count()), (9, 9, 4));
+    assert!(journal.events().iter().all(|event| event.stamp().format == 2));
+    assert_eq!(serde_json::to_value(&journal).unwrap(), Value::Array(stored));
+    let (attempts, strays) = Attempts::of(journal.events());
+    let [one] = attempts.all() else { panic!("one attempt") };
+    assert_eq!((one.answers, one.standing, strays.len()), (2, Standing::Closed, 0));
+    // A right answer whose luck is unknown, and one of practice, are left out; the error was taught.
+    let content = support::content();
+    let competency = content.competency("mask-worn").unwrap();
+    let found = evidence(journal.events(), &Asked::usual(&content, "Ana", competency));
+    assert_eq!((found.attempt, found.state.answers, found.hazards.len()), (1, 1, 1));
+    assert!(!found.hazards[0].wants_initials);
+}
+
+/// What assessors write down stands beside answers, counts for no knowledge evidence, and is read as it was written.
+#[test]
+fn what_assessors_write_down_is_read_as_it_was_written() {
+    let content = support::content();
+    let competency = content.competency("mask-worn").unwrap();
+    let mut watch = Watch::new("5f0c1e9a", ILSE);
+    let mut made = watch.made(competency, "o1", 30, &[("mask-worn-1", Judged::NotSeen)]);
+    (made.paper, made.seconds, made.note) = (true, Some(341), "Seal checked twice".to_owned());
+    let name = watch.put(made);
+    watch.saw(competency, "o2", 31, &[]);
+    watch.filed(OnFile::FitTest, 20, 300);
+    watch.strikes(name, 32, "Typed in twice");
+    let journal = Journal::new(watch.events.clone());
+    let text = serde_json::to_string(&journal).unwrap();
+    assert_eq!(serde_json::from_str::<Journal>(&text).unwrap(), journal);
+    for part in [
+        r#""event":"observed","format":3,"sequence":1,"device":"5f0c1e9a""#,
+        r#""paper":true,"#,
+        r#""mask-worn-1":"not-seen","mask-worn-2":"met""#,
+        r#""seconds":341,"by":{"number":"i-1","name":"Assessor i-1"}"#,
+        r#""what":"fit-test","on":"2027-01-21","until":"2027-10-28""#,
+        r#""strikes":{"device":"5f0c1e9a","sequence":1},"reason":"Typed in twice""#,
+    ] {
+        assert!(text.contains(part), "{part} in {text}");
+    }
+    let asked = Asked::usual(&content, NAME, competency);
+    assert_eq!(evidence(journal.events(), &asked), evidence(&[], &asked));
+    assert_eq!(journal.answers().count(), 0);
 }
 
 #[test]
@@ -76,22 +127,33 @@ fn what_cannot_be_read_says_why_and_what_is_allowed() {
         event[key] = value;
         event
     };
-    refused(with("format", json!(FORMAT + 1)), &["format 3", "1 to 2"]);
-    refused(with("format", json!(0)), &["format 0", "1 to 2"]);
+    refused(with("format", json!(FORMAT + 1)), &["format 4", "1 to 3"]);
+    refused(with("format", json!(0)), &["format 0", "1 to 3"]);
     // Only what is left off is taken to be of the first format, and an answer only in that one.
     for (format, told) in
         [(json!("2"), "`\"2\"`"), (json!(1.5), "`1.5`"), (json!(-1), "`-1`"), (Value::Null, "`null`")]
     {
-        refused(with("format", format), &[told, "no whole number", "1 to 2"]);
+        refused(with("format", format), &[told, "no whole number", "1 to 3"]);
     }
-    refused(with("format", json!(2)), &["format 2 tells no kind", "allowed: answered, attempt, taught"]);
+    refused(
+        with("format", json!(2)),
+        &["format 2 tells no kind", "allowed: answered, attempt, taught, observed, filed, struck"],
+    );
     for (kind, told) in [(json!(7), "`7`"), (Value::Null, "`null`")] {
-        refused(with("event", kind), &[told, "no kind of event", "allowed: answered, attempt, taught"]);
+        refused(
+            with("event", kind),
+            &[told, "no kind of event", "allowed: answered, attempt, taught, observed, filed, struck"],
+        );
     }
-    refused(with("event", json!("signed")), &["`signed`", "allowed: answered, attempt, taught"]);
+    refused(
+        with("event", json!("signed")),
+        &["`signed`", "allowed: answered, attempt, taught, observed, filed, struck"],
+    );
     refused(with("mark", json!("fine")), &["event `answered`", "`fine`", "`right`"]);
     refused(with("date", json!("2027-02-29")), &["`2027-02-29` is no date", "2027-03-12"]);
     refused(with("event", json!("attempt")), &["event `attempt`", "missing field `attempt`"]);
+    refused(with("event", json!("observed")), &["event `observed`", "missing field `subject`"]);
+    refused(with("event", json!("filed")), &["event `filed`", "missing field `subject`"]);
 }
 
 /// Numbers of days by the Python standard library: `datetime.date(...).toordinal() - 719163`.

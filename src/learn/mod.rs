@@ -1,5 +1,6 @@
-//! What is held, and what to ask next. It sees only what was answered, in the order in which it was answered.
+//! What is held, what was watched, and what to ask next. It sees only what was written down, in the order in which it was.
 
+pub mod agreement;
 pub mod calibration;
 pub mod check;
 pub mod evidence;
@@ -7,6 +8,7 @@ mod held;
 pub mod mastery;
 pub mod memory;
 mod next;
+pub mod observation;
 mod past;
 
 pub use held::{Held, held};

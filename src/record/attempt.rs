@@ -91,7 +91,7 @@ impl<'a> Attempts<'a> {
                 }
                 Within::Practice | Within::Walk { .. } => Ok(None),
             },
-            Event::Taught(_) => Ok(None),
+            Event::Taught(_) | Event::Observed(_) | Event::Filed(_) | Event::Struck(_) => Ok(None),
         }
     }
 

@@ -1,5 +1,5 @@
-//! What happened, kept: the journal of a device, the attempts it tells, several read as one, and the card that lies on the
-//! desk.
+//! What happened, kept: the journal of a device, the attempts it tells, what assessors write down, several read as one, and the
+//! card that lies on the desk.
 
 mod attempt;
 mod certainty;
@@ -9,14 +9,22 @@ mod entry;
 mod event;
 mod journal;
 mod merge;
+mod plain;
+mod reading;
 mod stamp;
+mod unfit;
+mod watched;
 
 pub use attempt::{Attempt, Attempts, Standing, Stray};
 pub use certainty::Certainty;
 pub use date::{LocalDate, Moment, NoDate, days_of};
 pub use draft::{CardName, Draft};
 pub use entry::{Entry, Help, SheetName, Within};
-pub use event::{Event, Step, Taught, Turn, UnreadableEvent};
+pub use event::{Event, Step, Taught, Turn};
 pub use journal::Journal;
 pub use merge::{Clash, merge};
+pub use plain::{hides, is_plain, plain};
+pub use reading::UnreadableEvent;
 pub use stamp::{FORMAT, Stamp};
+pub use unfit::{NOTE_MOST, PAPER_DAYS_MOST, Unfit, WORK_MOST};
+pub use watched::{AssessorName, EventName, Filed, Filing, Judged, Observed, Struck};

@@ -1,11 +1,11 @@
 //! What every event of the journal says: where, when and about whom.
 
-use super::LocalDate;
+use super::{EventName, LocalDate};
 use serde::{Deserialize, Serialize};
 
 /// The format in which events are written. 1: answers alone, without local date, time, help and attempt. 2: events of
-/// several kinds.
-pub const FORMAT: u32 = 2;
+/// several kinds. 3: what assessors write down.
+pub const FORMAT: u32 = 3;
 
 /// Where, when and about whom.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -36,5 +36,11 @@ impl Stamp {
     #[must_use]
     pub fn day(&self) -> Option<LocalDate> {
         self.date.or_else(|| self.at.split('T').next()?.parse().ok())
+    }
+
+    /// The name of the event among those of all devices.
+    #[must_use]
+    pub fn name(&self) -> EventName {
+        EventName { device: self.device.clone(), sequence: self.sequence }
     }
 }

@@ -16,6 +16,10 @@ terms! {
         NotTrusted = "not-trusted",
         /// It would be their own work.
         OwnWork = "own-work",
+        /// A competency that is signed for before it is not, or no longer.
+        NeedsMissing = "needs-missing",
+        /// The knowledge evidence that comes before it is not sufficient.
+        NeedsKnowledge = "needs-knowledge",
         /// A critical mistake has not been lifted. No reason overrules this.
         CriticalOpen = "critical-open",
         /// A safety competency, and the knowledge evidence is not sufficient. No reason overrules this.
@@ -28,6 +32,8 @@ terms! {
         NothingObserved = "nothing-observed",
         /// Fewer demonstrations than the competency asks for, on fewer days, or one on a day to come.
         TooFewShown = "too-few-shown",
+        /// Assessors disagree on a critical criterion.
+        Unsettled = "unsettled",
         /// What the employer must have on file is missing or not in force on this day.
         NotOnFile = "not-on-file",
         /// It would run longer than the competency may go without being shown anew.
@@ -79,12 +85,15 @@ pub(super) fn bars(request: &Request<'_>) -> Vec<Barred> {
     let sufficient = request.call == Call::Sufficient;
     let safety = competency.profile == Profile::Safety;
     let all = [
+        (!competency.needs.iter().all(|slug| request.held.contains(slug)), Barred::NeedsMissing),
+        (!competency.needs_knowledge.iter().all(|slug| knows(request, slug)), Barred::NeedsKnowledge),
         (request.open_critical > 0, Barred::CriticalOpen),
         (!sufficient && safety, Barred::SafetyNotShown),
         (!sufficient && !safety && request.reason.is_none(), Barred::ReasonMissing),
         (!all_met(request), Barred::CriterionNotMet),
         (request.observed.is_empty(), Barred::NothingObserved),
         (!request.observed.is_empty() && !shown_enough(request), Barred::TooFewShown),
+        (request.unsettled > 0, Barred::Unsettled),
         (!all_on_file(request), Barred::NotOnFile),
         (too_long(&request.at, &request.until, competency), Barred::ValidTooLong),
     ];
@@ -96,6 +105,11 @@ pub(super) fn one_day(request: &Request<'_>) -> Result<(), Refusal> {
     let apart = request.at.date().map(|date| date.number().abs_diff(request.today.number()));
     let fits = apart.is_some_and(|days| days <= ZONE_DAYS);
     if fits { Ok(()) } else { Err(Why::DatesDisordered.at(request.today.to_string())) }
+}
+
+/// Whether the knowledge for a competency is shown: by its evidence, or since it is signed for.
+fn knows(request: &Request<'_>, slug: &String) -> bool {
+    request.known.contains(slug) || request.held.contains(slug)
 }
 
 /// Exactly the criteria of the competency, each once and each met.

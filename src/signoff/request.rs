@@ -1,9 +1,9 @@
 //! What an assessor wants to sign, before anybody has looked whether it may be.
 
 use super::{Criterion, ShopNumber, When};
-use crate::content::{Competency, OnFile};
+use crate::content::Competency;
 use crate::learn::mastery::Call;
-use crate::record::LocalDate;
+use crate::record::{Filed, LocalDate};
 
 /// A heading and what is told under it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -38,6 +38,10 @@ pub struct Request<'a> {
     pub competency: &'a Competency,
     /// How the competency is worded.
     pub wording: Wording,
+    /// Slugs of the competencies that stand signed for this person today.
+    pub held: Vec<String>,
+    /// Slugs of those whose knowledge evidence is sufficient.
+    pub known: Vec<String>,
     /// What the knowledge evidence comes to.
     pub call: Call,
     /// Critical mistakes that are not lifted.
@@ -51,7 +55,10 @@ pub struct Request<'a> {
     pub criteria: Vec<Criterion>,
     /// Work that was watched.
     pub observed: Vec<Demonstration>,
-    /// What the employer has on file for this person.
+    /// Demonstrations on which assessors disagree about a critical criterion: they talk it over before anybody signs.
+    pub unsettled: u32,
+    /// What the employer has on file for this person. It is asked for and does not stand on the sign-off: it tells of a person's
+    /// health.
     pub on_file: Vec<Filed>,
     /// Now.
     pub at: When,
@@ -70,35 +77,9 @@ pub struct Demonstration {
     pub told: Told,
 }
 
-/// What the employer has on file. It is asked for and does not stand on the sign-off: it tells of a person's health.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Filed {
-    /// What.
-    pub what: OnFile,
-    /// Its day.
-    pub on: LocalDate,
-    /// From this day on it no longer holds.
-    pub until: LocalDate,
-}
-
-/// Months after which a fit test is made anew at the latest: 29 CFR 1910.134(f)(2).
-const FIT_TEST_MONTHS: u32 = 12;
-
 impl Demonstration {
     /// With its day in the heading, as it is signed.
     pub(super) fn dated(self) -> Told {
         Told { name: format!("{}: {}", self.on, self.told.name), ..self.told }
-    }
-}
-
-impl Filed {
-    /// Whether it is in force on a day.
-    #[must_use]
-    pub fn in_force(&self, day: LocalDate) -> bool {
-        let last = match self.what {
-            OnFile::FitTest => self.on.plus_months(FIT_TEST_MONTHS),
-            OnFile::MedicalClearance | OnFile::ExposureProgramme => None,
-        };
-        self.on <= day && day < self.until && last.is_none_or(|last| day < last)
     }
 }

@@ -1,6 +1,7 @@
 //! Text that people sign: it must show as it is.
 
 use super::{Refusal, Why};
+use crate::record::hides;
 
 /// Characters that a text may have; a remark is some lines long. Our own limit.
 const LENGTH_MOST: usize = 2_000;
@@ -12,7 +13,7 @@ const SHOWN_MOST: usize = 100;
 const MORE: char = '…';
 
 /// Whether a text is fit to be signed: neither empty, blank at an end nor too long, and without characters that show
-/// nothing or turn the order of others round (Unicode Technical Report 36, section 3; Unicode Standard Annex 9, section 2).
+/// nothing or turn the order of others round.
 ///
 /// # Errors
 /// [`Why::WordsUnfit`] with where the text stands.
@@ -36,12 +37,4 @@ pub(super) fn shown(text: &str) -> String {
     }
     shown.extend(characters.next().map(|_| MORE));
     shown
-}
-
-/// Controls, line and paragraph separators, marks of direction, and characters without width.
-fn hides(character: char) -> bool {
-    character.is_control()
-        || matches!(character, '\u{ad}' | '\u{61c}' | '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}')
-        || matches!(character, '\u{2060}'..='\u{206f}' | '\u{feff}' | '\u{fff9}'..='\u{fffb}')
-        || matches!(character, '\u{e0000}'..='\u{e007f}')
 }

@@ -198,3 +198,39 @@ fn what_is_shown_is_what_is_signed() {
     assert_eq!(verdict.credential.as_ref(), Some(draft.credential()));
     assert_eq!(verdict.hash, draft.hash().ok());
 }
+
+/// `needs` and `needs_knowledge` of `content/competencies.toml`.
+#[test]
+fn what_is_signed_for_before_stands_signed_and_what_is_known_before_is_shown() {
+    let competency = shop::competency("buffed");
+    assert_eq!(competency.needs, ["levelled", "room-safe"]);
+    let held = |slugs: &[&str]| {
+        let held = slugs.iter().map(|slug| (*slug).to_owned()).collect();
+        bars(Request { held, ..shop::request(&competency, 1) })
+    };
+    assert_eq!(held(&["room-safe", "mask-worn", "levelled"]), []);
+    for slugs in [&["levelled"][..], &["room-safe"], &[], &["buffed"]] {
+        assert_eq!(held(slugs), [Barred::NeedsMissing], "{slugs:?}");
+    }
+    // To know a thing is not to have it signed.
+    let known = competency.needs.clone();
+    assert_eq!(
+        bars(Request { held: vec![], known, ..shop::request(&competency, 1) }),
+        [Barred::NeedsMissing]
+    );
+    let competency = shop::competency("plan-kept");
+    assert_eq!(competency.needs_knowledge, ["wood-ready"]);
+    let with = |known: &[&str], held: &[&str]| {
+        let [known, held] = [known, held].map(|slugs| slugs.iter().map(|slug| (*slug).to_owned()).collect());
+        bars(Request { known, held, ..shop::request(&competency, 1) })
+    };
+    assert_eq!(with(&[], &[]), [Barred::NeedsKnowledge]);
+    assert_eq!(with(&["air-read"], &["air-read"]), [Barred::NeedsKnowledge]);
+    assert_eq!((with(&["wood-ready"], &[]), with(&[], &["wood-ready"])), (vec![], vec![]));
+}
+
+#[test]
+fn nobody_signs_while_assessors_disagree() {
+    let competency = shop::competency(shop::ORDINARY);
+    assert_eq!(bars(Request { unsettled: 1, ..shop::request(&competency, 1) }), [Barred::Unsettled]);
+}

@@ -8,6 +8,7 @@ pub(crate) mod log;
 pub(crate) mod shop;
 pub(crate) mod table;
 pub(crate) mod told;
+pub(crate) mod watch;
 pub(crate) mod works;
 
 use stepboard::content::Content;

@@ -5,9 +5,9 @@ use super::content;
 use std::sync::OnceLock;
 use stepboard::content::{Competency, Content, OnFile};
 use stepboard::learn::mastery::Call;
-use stepboard::record::LocalDate;
+use stepboard::record::{Filed, LocalDate};
 use stepboard::signoff::{
-    Criterion, Demonstration, Draft, Filed, Person, PublicKey, Request, Role, SecretKey, ShopNumber, Told,
+    Criterion, Demonstration, Draft, Person, PublicKey, Request, Role, SecretKey, ShopNumber, Told,
     TrustList, When, Wording, credential_id,
 };
 
@@ -123,12 +123,15 @@ pub(crate) fn request(competency: &Competency, nth: u8) -> Request<'_> {
                 "Knowledge evidence sufficient; demonstrations on several days; no critical mistake open."
                     .to_owned(),
         },
+        held: competency.needs.clone(),
+        known: competency.needs_knowledge.clone(),
         call: Call::Sufficient,
         open_critical: 0,
         knowledge: told("Cards", "32 of 33 answers right on 3 days."),
         reason: None,
         criteria: criteria(competency),
         observed: observed(competency),
+        unsettled: 0,
         on_file: on_file(),
         at: when("2026-03-02T15:04:05Z"),
         today: date("2026-03-02"),

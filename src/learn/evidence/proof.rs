@@ -79,6 +79,8 @@ impl<'a> Proof<'a, '_> {
                 (Step::Closed, Ok(Some(place))) => made.open.retain(|open| *open != place),
                 _ => {}
             },
+            // What was watched is no knowledge evidence.
+            Event::Observed(_) | Event::Filed(_) | Event::Struck(_) => {}
         }
     }
 
