@@ -3,7 +3,8 @@
 //! The library is a model of the finishing process and what stands on it: [`rules`] answer, [`process`] works a whole
 //! job operation by operation, [`mod@bench`] offers them as a calculator on named facts, [`card`] asks about them and
 //! grades, [`judge`] judges a whole job as it was told, [`learn`] picks what to ask next, [`record`] keeps
-//! what was answered, [`signoff`] is the book of what people were signed off for. It holds no answer key: every right
+//! what was answered, [`signoff`] is the book of what people were signed off for, [`people`] are those who share a
+//! tablet. It holds no answer key: every right
 //! answer is computed.
 //!
 //! It is not a data sheet, not a permit and no substitute for an instructor: local code, the data sheet and licensed
@@ -17,6 +18,7 @@ pub mod content;
 mod embedded;
 pub mod judge;
 pub mod learn;
+pub mod people;
 pub mod process;
 pub mod quantity;
 pub mod record;

@@ -137,17 +137,21 @@ fn what_cannot_be_read_says_why_and_what_is_allowed() {
     }
     refused(
         with("format", json!(2)),
-        &["format 2 tells no kind", "allowed: answered, attempt, taught, observed, filed, struck"],
+        &["format 2 tells no kind", "allowed: answered, attempt, taught, observed, filed, struck, erased"],
     );
     for (kind, told) in [(json!(7), "`7`"), (Value::Null, "`null`")] {
         refused(
             with("event", kind),
-            &[told, "no kind of event", "allowed: answered, attempt, taught, observed, filed, struck"],
+            &[
+                told,
+                "no kind of event",
+                "allowed: answered, attempt, taught, observed, filed, struck, erased",
+            ],
         );
     }
     refused(
         with("event", json!("signed")),
-        &["`signed`", "allowed: answered, attempt, taught, observed, filed, struck"],
+        &["`signed`", "allowed: answered, attempt, taught, observed, filed, struck, erased"],
     );
     refused(with("mark", json!("fine")), &["event `answered`", "`fine`", "`right`"]);
     refused(with("date", json!("2027-02-29")), &["`2027-02-29` is no date", "2027-03-12"]);

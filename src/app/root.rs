@@ -1,9 +1,14 @@
 //! Loads what is stored, then draws the screens round it.
 
-use super::hooks::{Keeper, use_keeper, use_route};
+use super::hooks::{
+    Keeper, use_idle, use_keeper, use_kept_keys, use_kept_people, use_kept_signed, use_route,
+};
 use super::pages;
 use super::route::Route;
-use super::state::{BookContext, ContentContext, DeskContext, Light, Settings, SettingsContext};
+use super::state::{
+    BookContext, ContentContext, DeskContext, KeysContext, Light, LockContext, PeopleContext, Settings,
+    SettingsContext, SignedContext,
+};
 use crate::content::Content;
 use crate::device::{Loaded, Store, page};
 use crate::rules::term::Term;
@@ -36,6 +41,9 @@ pub fn start() {
     });
 }
 
+/// The tablet was left alone: five minutes, our own choice.
+const LEFT_ALONE_MS: u32 = 5 * 60 * 1000;
+
 struct Start {
     content: ContentContext,
     store: Store,
@@ -58,6 +66,32 @@ impl PartialEq for RootProps {
 fn Root(props: &RootProps) -> Html {
     let start = &props.start;
     let Keeper { settings, book, desk } = use_keeper(&start.store, &start.loaded, &start.first);
+    let people = use_kept_people(&start.store, &start.loaded);
+    let keys = use_kept_keys(&start.store, &start.loaded);
+    let signed = use_kept_signed(&start.store, &start.loaded);
+    let asks_pin = people.crew.of_journal(&settings.now.person).is_some_and(|one| one.pin.is_some());
+    // Whoever has a PIN types it again after the page was loaded anew, or was left alone.
+    let locked = use_state(|| asks_pin);
+    let on_idle = use_callback((asks_pin, keys.set_open.clone()), {
+        let locked = locked.setter();
+        move |(), (asks_pin, set_open)| {
+            set_open.emit(None);
+            if *asks_pin {
+                locked.set(true);
+            }
+        }
+    });
+    use_idle(LEFT_ALONE_MS, on_idle);
+    let on_lock = use_callback(keys.set_open.clone(), {
+        let locked = locked.setter();
+        move |lock: bool, set_open| {
+            if lock {
+                set_open.emit(None);
+            }
+            locked.set(lock);
+        }
+    });
+    let lock = LockContext { locked: *locked, set: on_lock };
     let route = use_route();
     use_effect_with(Rc::clone(&settings.now), |settings| {
         let light = Some(settings.light).filter(|light| *light != Light::Auto);
@@ -70,7 +104,15 @@ fn Root(props: &RootProps) -> Html {
             <ContextProvider<SettingsContext> context={settings}>
                 <ContextProvider<BookContext> context={book}>
                     <ContextProvider<DeskContext> context={desk}>
-                        { screen(route) }
+                        <ContextProvider<PeopleContext> context={people}>
+                            <ContextProvider<KeysContext> context={keys}>
+                                <ContextProvider<SignedContext> context={signed}>
+                                    <ContextProvider<LockContext> context={lock.clone()}>
+                                        { if lock.locked { html! { <pages::Who key="who" /> } } else { screen(route) } }
+                                    </ContextProvider<LockContext>>
+                                </ContextProvider<SignedContext>>
+                            </ContextProvider<KeysContext>>
+                        </ContextProvider<PeopleContext>>
                     </ContextProvider<DeskContext>>
                 </ContextProvider<BookContext>>
             </ContextProvider<SettingsContext>>
@@ -95,6 +137,10 @@ fn screen(route: Route) -> Html {
         Route::Entry { sequence } => html! { <pages::Entry key={format!("entry-{sequence}")} {sequence} /> },
         Route::Sheet => html! { <pages::ShopSheet key="sheet" from_card=false /> },
         Route::CardSheet => html! { <pages::ShopSheet key="card-sheet" from_card=true /> },
+        Route::People => html! { <pages::People key="people" /> },
+        Route::Person { number } => {
+            html! { <pages::Person key={format!("person-{number}")} number={number.clone()} /> }
+        }
         Route::Menu => html! { <pages::Menu key="menu" /> },
     }
 }

@@ -9,15 +9,27 @@ pub(super) const CHANGED: &str = "hashchange";
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) enum Route {
     Home,
-    Band { stage: String },
+    Band {
+        stage: String,
+    },
     Practise,
     Bench,
-    Calculation { name: String },
+    Calculation {
+        name: String,
+    },
     Panel,
     Record,
-    Entry { sequence: u64 },
+    Entry {
+        sequence: u64,
+    },
     Sheet,
     CardSheet,
+    /// Who works on this tablet, and who may sign.
+    People,
+    /// One apprentice, by shop number.
+    Person {
+        number: String,
+    },
     Menu,
 }
 
@@ -35,6 +47,8 @@ impl Route {
             ("panel", "") => Self::Panel,
             ("record", "") => Self::Record,
             ("record", sequence) => sequence.parse().map_or(Self::Home, |sequence| Self::Entry { sequence }),
+            ("people", "") => Self::People,
+            ("people", number) => Self::Person { number: number.to_owned() },
             ("menu", "") => Self::Menu,
             _ => Self::Home,
         }
@@ -58,6 +72,8 @@ impl Route {
             Self::Panel => "#/panel".to_owned(),
             Self::Record => "#/record".to_owned(),
             Self::Entry { sequence } => format!("#/record/{sequence}"),
+            Self::People => "#/people".to_owned(),
+            Self::Person { number } => format!("#/people/{number}"),
             Self::Menu => "#/menu".to_owned(),
         }
     }

@@ -1,11 +1,18 @@
 //! The clock of the browser, and its marks on the loading of the page.
 
 use crate::record::LocalDate;
+use crate::signoff::When;
 
 /// Now, as ISO 8601 text in universal time.
 #[must_use]
 pub fn now() -> String {
     String::from(js_sys::Date::new_0().to_iso_string())
+}
+
+/// Now, to the second, as signed files tell it; `None` where the clock stands outside of what they can tell.
+#[must_use]
+pub fn when() -> Option<When> {
+    When::new(&format!("{}Z", now().split('.').next()?)).ok()
 }
 
 /// Today, as the clock and the zone of this device have it; `None` where the clock stands outside of what a date may be.

@@ -1,6 +1,7 @@
 //! The page: what is written on its root element, what it says when the program stops, whether its data are kept.
 
 use crate::content::Content;
+use gloo::timers::callback::Timeout;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 
@@ -98,15 +99,28 @@ pub async fn ask_to_keep() -> Kept {
     }
 }
 
+/// Bytes from the browser's secure source; `None` where it has none.
+#[must_use]
+pub fn random_bytes<const N: usize>() -> Option<[u8; N]> {
+    let mut bytes = [0_u8; N];
+    gloo::utils::window().crypto().ok()?.get_random_values_with_u8_array(&mut bytes).ok()?;
+    Some(bytes)
+}
+
 /// A random name for this device: 16 hexadecimal digits.
 #[must_use]
 pub fn random_name() -> String {
-    let mut bytes = [0_u8; 8];
-    if let Ok(crypto) = gloo::utils::window().crypto() {
-        // Without random bytes the name is all zero and still a name.
-        let _ = crypto.get_random_values_with_u8_array(&mut bytes);
-    }
+    // Without random bytes the name is all zero and still a name.
+    let bytes = random_bytes::<8>().unwrap_or_default();
     bytes.iter().map(|byte| format!("{byte:02x}")).collect()
+}
+
+/// Time for the browser to draw, milliseconds.
+const DRAWN_MS: u32 = 60;
+
+/// Does something that takes all of the page for a second or two, once what was set before can be seen.
+pub fn once_drawn(call: impl FnOnce() + 'static) {
+    Timeout::new(DRAWN_MS, call).forget();
 }
 
 /// Scrolls the page to its top, where it scrolls as a whole.

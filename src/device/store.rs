@@ -1,7 +1,9 @@
-//! Events and settings in the browser's database. Each write is one short transaction, and it counts as saved only
+//! Events, settings, people, keys and the sign-off book in the browser's database. Each write is one short transaction, and it counts as saved only
 //! when that transaction is complete.
 
-use crate::record::{Draft, Event, Journal};
+use crate::people::Crew;
+use crate::record::{Draft, Erased, Event, Journal};
+use crate::signoff::Record;
 use idb::{Database, DatabaseEvent, Factory, ObjectStoreParams, TransactionMode, TransactionResult};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -9,15 +11,20 @@ use std::rc::Rc;
 use wasm_bindgen::JsValue;
 
 const DATABASE: &str = "stepboard";
-const VERSION: u32 = 1;
+/// 1: journal and state. 2: the sign-off book too.
+const VERSION: u32 = 2;
 /// Events by sequence number.
 const JOURNAL: &str = "journal";
 /// Up to 2^53 a number of JavaScript tells each whole number from the next (ECMA-262, Number).
 const LAST_WHOLE: f64 = 9_007_199_254_740_992.0;
+/// Records of the sign-off book by their numbers.
+const BOOK: &str = "book";
 /// Single values by name.
 const STATE: &str = "state";
 const SETTINGS: &str = "settings";
 const DRAFT: &str = "draft";
+const CREW: &str = "crew";
+const KEYS: &str = "keys";
 
 /// Why something could not be stored or read.
 #[derive(Debug, thiserror::Error)]
@@ -45,11 +52,24 @@ pub struct Loaded<S> {
     pub settings: Option<S>,
     /// The card on the desk.
     pub draft: Option<Draft>,
+    /// The apprentices; none where what is stored of them cannot be read.
+    pub crew: Option<Crew>,
+    /// Wrapped keys, as their files; none where what is stored of them cannot be read.
+    pub keys: Option<Vec<String>>,
+    /// Records of the sign-off book, as they are stored, in their order.
+    pub records: Vec<String>,
 }
 
 impl<S> Default for Loaded<S> {
     fn default() -> Self {
-        Self { journal: Journal::default(), settings: None, draft: None }
+        Self {
+            journal: Journal::default(),
+            settings: None,
+            draft: None,
+            crew: Some(Crew::default()),
+            keys: Some(Vec::new()),
+            records: Vec::new(),
+        }
     }
 }
 
@@ -76,7 +96,7 @@ impl Store {
         request.on_upgrade_needed(|event| {
             let Ok(database) = event.database() else { return };
             let names = database.store_names();
-            for name in [JOURNAL, STATE] {
+            for name in [JOURNAL, STATE, BOOK] {
                 if !names.iter().any(|there| there == name) {
                     // A refusal makes the opening itself fail, where it is told.
                     let _ = database.create_object_store(name, ObjectStoreParams::new());
@@ -96,14 +116,25 @@ impl Store {
     /// # Errors
     /// [`StoreError`] where the database cannot be read.
     pub async fn load<S: DeserializeOwned>(&self) -> Result<Loaded<S>, StoreError> {
-        let transaction = self.database()?.transaction(&[JOURNAL, STATE], TransactionMode::ReadOnly)?;
+        let transaction = self.database()?.transaction(&[JOURNAL, STATE, BOOK], TransactionMode::ReadOnly)?;
         let journal = transaction.object_store(JOURNAL)?;
         let (values, keys) = (journal.get_all(None, None)?, journal.get_all_keys(None, None)?);
+        let records = transaction.object_store(BOOK)?.get_all(None, None)?;
         let state = transaction.object_store(STATE)?;
-        let (settings, draft) = (state.get(JsValue::from(SETTINGS))?, state.get(JsValue::from(DRAFT))?);
+        let get = |name: &str| state.get(JsValue::from(name));
+        let (settings, draft) = (get(SETTINGS)?, get(DRAFT)?);
+        let (crew, wrapped) = (get(CREW)?, get(KEYS)?);
         let events = values.await?.into_iter().filter_map(|value| read(Some(value))).collect();
         let journal = Journal::stored(events, keys.await?.iter().filter_map(number));
-        Ok(Loaded { journal, settings: read(settings.await?), draft: read(draft.await?) })
+        Ok(Loaded {
+            journal,
+            settings: read(settings.await?),
+            draft: read(draft.await?),
+            crew: read_or_new(crew.await?),
+            keys: read_or_new(wrapped.await?),
+            // What is no text is no record either: the book says so at its place.
+            records: records.await?.iter().map(|value| value.as_string().unwrap_or_default()).collect(),
+        })
     }
 
     /// Adds an event together with the card on the desk that it belongs to.
@@ -112,8 +143,7 @@ impl Store {
     /// [`StoreError`]; then neither is stored.
     pub async fn add(&self, event: &Event, draft: Option<&Draft>) -> Result<(), StoreError> {
         let (event_json, draft_json) = (json(event)?, json(&draft)?);
-        #[allow(clippy::cast_precision_loss, reason = "a device gives far fewer than 2^53 events")]
-        let key = JsValue::from_f64(event.stamp().sequence as f64);
+        let key = key_of(event.stamp().sequence);
         let transaction = self.database()?.transaction(&[JOURNAL, STATE], TransactionMode::ReadWrite)?;
         let added = transaction.object_store(JOURNAL)?.add(&event_json, Some(&key))?;
         transaction.object_store(STATE)?.put(&draft_json, Some(&JsValue::from(DRAFT)))?;
@@ -137,6 +167,51 @@ impl Store {
         self.put(SETTINGS, settings).await
     }
 
+    /// Stores the apprentices.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn put_crew(&self, crew: &Crew) -> Result<(), StoreError> {
+        self.put(CREW, crew).await
+    }
+
+    /// Stores the wrapped keys, as their files.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn put_keys(&self, keys: &[String]) -> Result<(), StoreError> {
+        self.put(KEYS, &keys).await
+    }
+
+    /// Adds records to the sign-off book, all or none.
+    ///
+    /// # Errors
+    /// [`StoreError`], as where another window has added one of that number.
+    pub async fn add_records(&self, records: &[Record]) -> Result<(), StoreError> {
+        let transaction = self.database()?.transaction(&[BOOK], TransactionMode::ReadWrite)?;
+        let book = transaction.object_store(BOOK)?;
+        for record in records {
+            let key = JsValue::from(record.number);
+            book.add(&JsValue::from(record.text.as_str()), Some(&key))?.await?;
+        }
+        done(transaction.await?)
+    }
+
+    /// Erases events and stores what says so, all or nothing.
+    ///
+    /// # Errors
+    /// [`StoreError`]; then nothing is erased.
+    pub async fn erase(&self, erased: &Erased) -> Result<(), StoreError> {
+        let event = json(&Event::Erased(erased.clone()))?;
+        let transaction = self.database()?.transaction(&[JOURNAL], TransactionMode::ReadWrite)?;
+        let journal = transaction.object_store(JOURNAL)?;
+        for number in &erased.numbers {
+            journal.delete(key_of(*number))?.await?;
+        }
+        journal.add(&event, Some(&key_of(erased.stamp.sequence)))?.await?;
+        done(transaction.await?)
+    }
+
     async fn put(&self, key: &str, value: &impl Serialize) -> Result<(), StoreError> {
         let value = json(value)?;
         let transaction = self.database()?.transaction(&[STATE], TransactionMode::ReadWrite)?;
@@ -153,6 +228,12 @@ fn json(value: &impl Serialize) -> Result<JsValue, StoreError> {
     Ok(JsValue::from(serde_json::to_string(value)?))
 }
 
+/// The key of an event in the journal.
+#[allow(clippy::cast_precision_loss, reason = "a device gives far fewer than 2^53 events")]
+fn key_of(sequence: u64) -> JsValue {
+    JsValue::from_f64(sequence as f64)
+}
+
 /// The sequence number that a key of the journal is; `None` of a key that [`Store::add`] never gives.
 fn number(key: &JsValue) -> Option<u64> {
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "whole and from 0 to 2^53")]
@@ -162,4 +243,9 @@ fn number(key: &JsValue) -> Option<u64> {
 
 fn read<T: DeserializeOwned>(value: Option<JsValue>) -> Option<T> {
     serde_json::from_str(&value?.as_string()?).ok()
+}
+
+/// What is stored, or the empty one where nothing is; `None` where it cannot be read.
+fn read_or_new<T: DeserializeOwned + Default>(value: Option<JsValue>) -> Option<T> {
+    if value.is_none() { Some(T::default()) } else { read(value) }
 }

@@ -91,7 +91,9 @@ impl<'a> Attempts<'a> {
                 }
                 Within::Practice | Within::Walk { .. } => Ok(None),
             },
-            Event::Taught(_) | Event::Observed(_) | Event::Filed(_) | Event::Struck(_) => Ok(None),
+            Event::Taught(_) | Event::Observed(_) | Event::Filed(_) | Event::Struck(_) | Event::Erased(_) => {
+                Ok(None)
+            }
         }
     }
 

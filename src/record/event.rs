@@ -20,6 +20,8 @@ pub enum Event {
     Filed(Filing),
     /// An assessor struck out what was entered wrongly.
     Struck(Struck),
+    /// All events of a person were erased.
+    Erased(Erased),
 }
 
 /// A step of an attempt.
@@ -65,6 +67,17 @@ pub struct Taught {
     pub by: String,
 }
 
+/// A person's events were erased from this device. It says under which numbers they stood, so that a copy of them that
+/// turns up elsewhere is not taken in again, and names nobody.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Erased {
+    /// Where and when; the person is empty.
+    #[serde(flatten)]
+    pub stamp: Stamp,
+    /// Their sequence numbers on this device.
+    pub numbers: Vec<u64>,
+}
+
 impl Event {
     /// Where, when and about whom.
     #[must_use]
@@ -76,6 +89,7 @@ impl Event {
             Self::Observed(observed) => &observed.stamp,
             Self::Filed(filing) => &filing.stamp,
             Self::Struck(struck) => &struck.stamp,
+            Self::Erased(erased) => &erased.stamp,
         }
     }
 
@@ -88,6 +102,7 @@ impl Event {
             Self::Observed(observed) => &mut observed.stamp,
             Self::Filed(filing) => &mut filing.stamp,
             Self::Struck(struck) => &mut struck.stamp,
+            Self::Erased(erased) => &mut erased.stamp,
         }
     }
 

@@ -1,6 +1,6 @@
 //! The journal of one device: everything that happened, in order. Events are added, never changed.
 
-use super::{Entry, Event};
+use super::{Entry, Erased, Event};
 use crate::content::Content;
 use crate::rules::sorted::sorted;
 use crate::rules::term::Stage;
@@ -66,6 +66,15 @@ impl Journal {
     pub fn with(&self, event: Event) -> Self {
         let mut events = self.events.clone();
         events.push(event);
+        Self { unreadable: self.unreadable.clone(), ..Self::new(events) }
+    }
+
+    /// The same journal after an event that erases others.
+    #[must_use]
+    pub fn after(&self, erased: Erased) -> Self {
+        let mut events = self.events.clone();
+        events.retain(|event| !erased.numbers.contains(&event.stamp().sequence));
+        events.push(Event::Erased(erased));
         Self { unreadable: self.unreadable.clone(), ..Self::new(events) }
     }
 

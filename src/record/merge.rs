@@ -2,7 +2,7 @@
 
 use super::{Event, Journal, Moment};
 use crate::rules::sorted::sorted;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Two different events with the same number of the same device: a journal was copied to another device and went on there,
 /// or was changed.
@@ -17,6 +17,15 @@ pub struct Clash {
     pub sequence: u64,
 }
 
+/// Devices and numbers of events that were erased on one of them: a copy is not taken in again.
+fn erased(journals: &[Journal]) -> BTreeSet<(&str, u64)> {
+    let numbers = journals.iter().flat_map(Journal::events).filter_map(|event| match event {
+        Event::Erased(erased) => Some(erased),
+        _ => None,
+    });
+    numbers.flat_map(|one| one.numbers.iter().map(|number| (one.stamp.device.as_str(), *number))).collect()
+}
+
 /// All events of several journals, each once. Those of a device stay in the order of their numbers, whatever its clock said;
 /// between devices the clocks tell, and names where they agree: the result does not depend on the order of the journals.
 ///
@@ -24,7 +33,11 @@ pub struct Clash {
 /// [`Clash`] where a number of a device stands for two different events.
 pub fn merge(journals: &[Journal]) -> Result<Vec<Event>, Clash> {
     let mut all: BTreeMap<(&str, u64), &Event> = BTreeMap::new();
+    let erased = erased(journals);
     for event in journals.iter().flat_map(Journal::events) {
+        if erased.contains(&(event.stamp().device.as_str(), event.stamp().sequence)) {
+            continue;
+        }
         let stamp = event.stamp();
         let there = *all.entry((stamp.device.as_str(), stamp.sequence)).or_insert(event);
         if there != event {

@@ -7,7 +7,7 @@ use serde_json::{Map, Value};
 /// The format of events that do not tell theirs.
 const FIRST_FORMAT: u64 = 1;
 /// The kinds of events, for messages.
-const KINDS: &str = "answered, attempt, taught, observed, filed, struck";
+const KINDS: &str = "answered, attempt, taught, observed, filed, struck, erased";
 
 /// Why a stored event cannot be read.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -59,6 +59,7 @@ impl TryFrom<Map<String, Value>> for Event {
             "observed" => read(&kind, stored).map(Self::Observed),
             "filed" => read(&kind, stored).map(Self::Filed),
             "struck" => read(&kind, stored).map(Self::Struck),
+            "erased" => read(&kind, stored).map(Self::Erased),
             _ => Err(UnreadableEvent::Unknown(kind)),
         }
     }

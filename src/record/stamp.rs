@@ -4,7 +4,7 @@ use super::{EventName, LocalDate};
 use serde::{Deserialize, Serialize};
 
 /// The format in which events are written. 1: answers alone, without local date, time, help and attempt. 2: events of
-/// several kinds. 3: what assessors write down.
+/// several kinds. 3: what assessors write down, and what was erased.
 pub const FORMAT: u32 = 3;
 
 /// Where, when and about whom.
@@ -13,7 +13,7 @@ pub struct Stamp {
     /// The format in which it was written.
     #[serde(default = "first_format")]
     pub format: u32,
-    /// Place in the journal of this device, from 1, without gaps.
+    /// Place in the journal of this device, from 1; where one is missing it was erased.
     pub sequence: u64,
     /// Random name of the device.
     pub device: String,

@@ -10,14 +10,19 @@ use super::{
     TrustList, When, Withdrawal,
 };
 use crate::content::Competency;
+use serde_json::{Map, Value};
 
 /// A sign-off in the book.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) struct Entry {
-    pub(super) credential: Credential,
+pub struct Entry {
+    /// What was signed.
+    pub credential: Credential,
+    /// Number of the record that it stands in.
+    pub record: u32,
     /// Whether a later assessment took its place.
-    pub(super) replaced: bool,
-    pub(super) withdrawn: Option<Withdrawal>,
+    pub replaced: bool,
+    /// Its withdrawal, where the book has one.
+    pub withdrawn: Option<Withdrawal>,
 }
 
 /// A book whose every record fits.
@@ -105,6 +110,30 @@ impl Book {
     #[must_use]
     pub fn records(&self) -> &[Record] {
         &self.records
+    }
+
+    /// The sign-offs, oldest first, with those that no longer count.
+    #[must_use]
+    pub fn sign_offs(&self) -> &[Entry] {
+        &self.entries
+    }
+
+    /// The signed file of a sign-off as it stands in the book.
+    #[must_use]
+    pub fn file(&self, entry: &Entry) -> Option<&Map<String, Value>> {
+        match &self.records.iter().find(|record| record.number == entry.record)?.act {
+            Act::SignedOff { credential } | Act::Reassessed { credential, .. } => Some(credential),
+            Act::Trusted { .. } | Act::Withdrawn { .. } => None,
+        }
+    }
+
+    /// The signed trust list in force, as it stands in the book.
+    #[must_use]
+    pub fn list_file(&self) -> Option<&Map<String, Value>> {
+        self.records.iter().rev().find_map(|record| match &record.act {
+            Act::Trusted { list } => Some(list),
+            _ => None,
+        })
     }
 
     /// The trust list in force.

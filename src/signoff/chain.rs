@@ -83,7 +83,7 @@ impl Book {
             (Some(entry), Some(id)) if entry.credential.id == *id => entry.replaced = true,
             _ => return Err((Fault::ReplacesWrong, vec![])),
         }
-        self.entries.push(Entry { credential, replaced: false, withdrawn: None });
+        self.entries.push(Entry { credential, record: record.number, replaced: false, withdrawn: None });
         Ok(())
     }
 

@@ -68,8 +68,8 @@ pub struct Record {
     pub by: PublicKey,
     /// Hash of this record with its proof.
     pub hash: Hash,
-    /// Its bytes.
-    pub(super) text: String,
+    /// Its bytes, without the end of the line.
+    pub text: String,
 }
 
 impl Record {

@@ -21,6 +21,14 @@ pub(super) fn fit(text: &str, at: &str) -> Result<(), Refusal> {
     fit_within(text, at, LENGTH_MOST)
 }
 
+/// Whether a text can stand as a name, here and on what is signed.
+///
+/// # Errors
+/// [`Why::WordsUnfit`].
+pub fn fit_name(text: &str, most: usize) -> Result<(), Refusal> {
+    fit_within(text, "", most)
+}
+
 /// The same with at most so many characters.
 pub(super) fn fit_within(text: &str, at: &str, most: usize) -> Result<(), Refusal> {
     let plain = !text.is_empty() && text.trim() == text && text.chars().count() <= most;

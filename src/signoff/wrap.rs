@@ -4,9 +4,9 @@
 //! all that stands beside it in the file as associated data. A new salt each time makes a new key, so that no nonce is used twice.
 
 use super::key::{decode, encode};
+use super::stretch::{KEY, LANES, MEMORY_KIB, PASSES, SALT, stretched};
 use super::{PublicKey, Refusal, SecretKey, canonical, read_canonical};
 use crate::terms;
-use argon2::{Algorithm, Argon2, Params, Version};
 use chacha20poly1305::aead::{Aead, KeyInit, Payload};
 use chacha20poly1305::{ChaCha20Poly1305, Key, Nonce};
 use serde_json::{Value, json};
@@ -14,13 +14,6 @@ use zeroize::Zeroizing;
 
 /// Characters that a passphrase has at least: NIST SP 800-63B-4 (2025) section 3.1.1.2, for a password that stands alone.
 pub const PASSPHRASE_LEAST: usize = 15;
-/// The second recommended option of RFC 9106 section 4, where memory is short: 64 MiB, three passes, four lanes, a salt
-/// of 128 bits and a key of 256.
-const MEMORY_KIB: u32 = 64 * 1024;
-const PASSES: u32 = 3;
-const LANES: u32 = 4;
-const SALT: usize = 16;
-const KEY: usize = 32;
 /// RFC 8439 section 2.8.
 const NONCE: usize = 12;
 const TAG: usize = 16;
@@ -89,11 +82,7 @@ impl WrappedKey {
     }
 
     fn cipher(&self, passphrase: &str) -> Result<ChaCha20Poly1305, Locked> {
-        let params = Params::new(MEMORY_KIB, PASSES, LANES, Some(KEY)).map_err(|_| Locked::FileUnreadable)?;
-        let mut key = Zeroizing::new([0; KEY]);
-        Argon2::new(Algorithm::Argon2id, Version::V0x13, params)
-            .hash_password_into(passphrase.as_bytes(), &self.salt, key.as_mut_slice())
-            .map_err(|_| Locked::FileUnreadable)?;
+        let key = stretched(passphrase, &self.salt).ok_or(Locked::FileUnreadable)?;
         let mut copy = Key::from(*key);
         let cipher = ChaCha20Poly1305::new(&copy);
         zeroize::Zeroize::zeroize(copy.as_mut_slice());

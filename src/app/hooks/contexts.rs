@@ -1,6 +1,8 @@
 //! The contexts, read. They stand around every screen; without them the program is put together wrongly and stops.
 
-use crate::app::state::{BookContext, DeskContext, SettingsContext};
+use crate::app::state::{
+    BookContext, DeskContext, KeysContext, LockContext, PeopleContext, SettingsContext, SignedContext,
+};
 use yew::prelude::*;
 
 #[hook]
@@ -16,4 +18,24 @@ pub(in crate::app) fn use_book() -> BookContext {
 #[hook]
 pub(in crate::app) fn use_desk() -> DeskContext {
     use_context().unwrap_or_else(|| unreachable!("the root sets the desk"))
+}
+
+#[hook]
+pub(in crate::app) fn use_people() -> PeopleContext {
+    use_context().unwrap_or_else(|| unreachable!("the root sets the people"))
+}
+
+#[hook]
+pub(in crate::app) fn use_keys_held() -> KeysContext {
+    use_context().unwrap_or_else(|| unreachable!("the root sets the keys"))
+}
+
+#[hook]
+pub(in crate::app) fn use_signed() -> SignedContext {
+    use_context().unwrap_or_else(|| unreachable!("the root sets the sign-off book"))
+}
+
+#[hook]
+pub(in crate::app) fn use_lock() -> LockContext {
+    use_context().unwrap_or_else(|| unreachable!("the root sets the lock"))
 }

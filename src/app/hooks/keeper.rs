@@ -1,10 +1,10 @@
 //! Keeps settings, desk and journal: holds them in memory and stores every change.
 
 use super::writer::{Waiting, write};
-use crate::app::state::{Book, BookChange, BookContext, Desk, DeskChange, DeskContext};
+use crate::app::state::{Book, BookChange, BookContext, Desk, DeskChange, DeskContext, Keep};
 use crate::app::state::{Settings, SettingsContext};
 use crate::device::{Loaded, Store};
-use crate::record::{Draft, Event, Journal};
+use crate::record::{Draft, Erased, Event, Journal};
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
@@ -69,5 +69,18 @@ fn use_kept_book(store: &Store, journal: &Journal, desk: UseReducerDispatcher<De
             write(store.clone(), Rc::clone(&waiting), book.clone(), desk.clone());
         }
     });
-    BookContext { book: Rc::new((*book).clone()), hand_in, retry }
+    let erase = use_callback(store.clone(), {
+        let book = book.dispatcher();
+        move |Keep { what, done }: Keep<Erased>, store| {
+            let (store, book) = (store.clone(), book.clone());
+            spawn_local(async move {
+                let stored = store.erase(&what).await.is_ok();
+                if stored {
+                    book.dispatch(BookChange::Erased(what));
+                }
+                done.emit(stored);
+            });
+        }
+    });
+    BookContext { book: Rc::new((*book).clone()), hand_in, retry, erase }
 }

@@ -1,12 +1,13 @@
 //! Home: the step board, and the next step one tap away.
 
 use super::deal;
-use crate::app::hooks::{use_book, use_desk, use_keys, use_new_version, use_settings};
+use crate::app::hooks::{use_book, use_desk, use_keys, use_new_version, use_people, use_settings};
 use crate::app::parts::{BandRow, Frame, NameField, Picture, board, icon};
 use crate::app::route::Route;
 use crate::app::state::{Settings, Shop, use_shop};
 use crate::device::{clock, page};
 use crate::learn::{self, Past};
+use crate::people::Crew;
 use crate::rules::term::{Stage, Term};
 use yew::prelude::*;
 
@@ -16,6 +17,7 @@ pub(in crate::app) fn Home() -> Html {
     let settings = use_settings();
     let book = use_book().book;
     let desk = use_desk();
+    let crew = use_people().crew;
     let new_version = use_new_version();
     use_effect_with((), |()| clock::mark_once("usable"));
 
@@ -74,7 +76,7 @@ pub(in crate::app) fn Home() -> Html {
     };
     let asks_name = !shop.settings.name_asked && past.is_empty();
     html! {
-        <Frame class="home" title={shop.say("board")} lead={name_tape(&shop)} cautions={shop.cautions_for(&[])}>
+        <Frame class="home" title={shop.say("board")} lead={name_tape(&shop, &crew)} cautions={shop.cautions_for(&[])}>
             <section key="board" class="home-board">
                 { board(&shop, &rows) }
                 <p class="legend">{ shop.say("home.legend") }</p>
@@ -115,8 +117,8 @@ fn band(shop: &Shop, past: &[Past], stage: Stage, next: bool) -> BandRow {
 }
 
 /// The name on a piece of tape; it leads to the menu, where it is changed.
-fn name_tape(shop: &Shop) -> Html {
-    let person = &shop.settings.person;
+fn name_tape(shop: &Shop, crew: &Crew) -> Html {
+    let person = crew.shown(&shop.settings.person).to_owned();
     let named = !person.is_empty();
     let said = shop.say_with("person", &[("person", person.clone())]);
     html! {

@@ -1,10 +1,11 @@
 //! The menu: who works, units, shop sheet, light, hand, and whether the answers are kept.
 
-use crate::app::hooks::{use_book, use_settings};
+use crate::app::hooks::{use_book, use_lock, use_people, use_settings};
 use crate::app::parts::{Frame, NameField, SettingChoice, setting, sheet_setting, unit_settings};
 use crate::app::route::Route;
 use crate::app::state::{Light, Settings, SettingsContext, Shop, use_shop};
 use crate::device::page::{self, Kept};
+use crate::people::Crew;
 use crate::record::Journal;
 use crate::rules::term::Term;
 use std::rc::Rc;
@@ -16,6 +17,8 @@ pub(in crate::app) fn Menu() -> Html {
     let shop = use_shop();
     let settings = use_settings();
     let book = use_book().book;
+    let crew = use_people().crew;
+    let hand_over = use_lock().set.reform(|_: MouseEvent| true);
     let kept = use_state(|| None::<Kept>);
     use_effect_with((), {
         let kept = kept.setter();
@@ -34,7 +37,11 @@ pub(in crate::app) fn Menu() -> Html {
     };
     html! {
         <Frame class="sheet menu" title={shop.say("menu.title")} back={Some(Route::Home)} cautions={shop.cautions_for(&[])}>
-            { people(&shop, &settings, &book.journal) }
+            { people(&shop, &settings, &book.journal, &crew) }
+            <nav key="office" class="people">
+                <a href={Route::People.address()} class="control">{ shop.say("menu.people") }</a>
+                <button type="button" class="control" hidden={crew.members().is_empty()} onclick={hand_over}>{ shop.say("people.hand-over") }</button>
+            </nav>
             { unit_settings(&shop, &settings.change) }
             { sheet_setting(&shop, &settings.change) }
             <div key="sheet-why" class="note how">
@@ -49,12 +56,15 @@ pub(in crate::app) fn Menu() -> Html {
 }
 
 /// Who works: a new name, or one that answered on this tablet before.
-fn people(shop: &Shop, settings: &SettingsContext, journal: &Journal) -> Html {
+fn people(shop: &Shop, settings: &SettingsContext, journal: &Journal, crew: &Crew) -> Html {
     let person = settings.now.person.clone();
     let now = Rc::clone(&settings.now);
     let on_name =
         settings.change.reform(move |person| Settings { person, name_asked: true, ..(*now).clone() });
-    let others = journal.people().into_iter().filter(|other| *other != person).map(str::to_owned);
+    // Those with a number are asked who they are elsewhere, since they may have a PIN.
+    let free = |other: &&str| *other != person && crew.of_journal(other).is_none();
+    let others = journal.people().into_iter().filter(free).map(str::to_owned);
+    let member = crew.of_journal(&person).map(|member| format!("{} ({})", member.name, member.number));
     let other = |name: String| {
         let shown = name.clone();
         let onclick = on_name.reform(move |_: MouseEvent| name.clone());
@@ -62,7 +72,10 @@ fn people(shop: &Shop, settings: &SettingsContext, journal: &Journal) -> Html {
     };
     html! {
         <section key="person" class="setting">
+            <p key="member" hidden={member.is_none()}>{ shop.say_with("menu.member", &[("person", member.clone().unwrap_or_default())]) }</p>
+            <div key="name" hidden={member.is_some()}>
             <NameField key={person.clone()} label={shop.say("home.name")} name={person.clone()} on_name={on_name.clone()} skip=false />
+            </div>
             <div key="people" class="people">{ for others.map(other) }</div>
         </section>
     }

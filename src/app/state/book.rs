@@ -1,6 +1,7 @@
 //! The journal in memory, and whether it is stored.
 
-use crate::record::{Draft, Event, Journal};
+use super::Keep;
+use crate::record::{Draft, Erased, Event, Journal};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -29,6 +30,8 @@ pub(in crate::app) enum BookChange {
     HandedIn(Event),
     /// Another window added answers: the whole journal, with what waits here numbered anew.
     Reloaded(Journal),
+    /// Events were erased.
+    Erased(Erased),
     /// A write is tried again.
     Trying,
     /// How a write ended.
@@ -49,6 +52,7 @@ impl Reducible for Book {
         let (journal, saved) = match change {
             BookChange::HandedIn(event) => (Rc::new(self.journal.with(event)), Saved::Busy),
             BookChange::Reloaded(journal) => (Rc::new(journal), Saved::Busy),
+            BookChange::Erased(erased) => (Rc::new(self.journal.after(erased)), self.saved),
             BookChange::Trying => (Rc::clone(&self.journal), Saved::Busy),
             BookChange::Ended(well) => {
                 (Rc::clone(&self.journal), if well { Saved::Yes } else { Saved::Failed })
@@ -66,4 +70,6 @@ pub(in crate::app) struct BookContext {
     pub(in crate::app) hand_in: Callback<(Event, Draft)>,
     /// Tries again to store what is not stored.
     pub(in crate::app) retry: Callback<()>,
+    /// Erases events.
+    pub(in crate::app) erase: Callback<Keep<Erased>>,
 }

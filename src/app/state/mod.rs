@@ -1,12 +1,20 @@
-//! What the screens share: content, settings, journal, and the card on the desk. Four contexts, so that a change of one
-//! redraws only those who read it.
+//! What the screens share: content, settings, journal, the card on the desk, people, keys and the sign-off book. Each is
+//! a context of its own, so that a change of one redraws only those who read it.
 
 mod book;
 mod desk;
+mod keys;
+mod lock;
+mod people;
 mod settings;
 mod shop;
+mod signed;
 
 pub(super) use book::{Book, BookChange, BookContext, Saved};
 pub(super) use desk::{Desk, DeskChange, DeskContext};
+pub(super) use keys::{KeysContext, Unlocked};
+pub(super) use lock::LockContext;
+pub(super) use people::{Keep, PeopleContext};
 pub(super) use settings::{Light, Settings, SettingsContext};
 pub(super) use shop::{ContentContext, Shop, use_shop};
+pub(super) use signed::{Signed, SignedContext, Stored};

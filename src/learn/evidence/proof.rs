@@ -80,7 +80,7 @@ impl<'a> Proof<'a, '_> {
                 _ => {}
             },
             // What was watched is no knowledge evidence.
-            Event::Observed(_) | Event::Filed(_) | Event::Struck(_) => {}
+            Event::Observed(_) | Event::Filed(_) | Event::Struck(_) | Event::Erased(_) => {}
         }
     }
 

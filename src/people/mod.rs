@@ -1,0 +1,14 @@
+//! Who works on this tablet: apprentices by shop number and name, the PIN that keeps two of them apart, what is told of
+//! one of them in a file, and what is left when one is erased.
+//!
+//! A PIN keeps people from answering as each other by mistake. It protects nothing from whoever owns the tablet.
+
+mod crew;
+mod erased;
+mod file;
+mod pin;
+
+pub use crew::{Crew, Member, NotTaken};
+pub use erased::erased;
+pub use file::{FILE_FORMAT, FILE_VERSION, told};
+pub use pin::{PIN_LEAST, PIN_MOST, Pin};
