@@ -124,16 +124,18 @@ impl Store {
         let get = |name: &str| state.get(JsValue::from(name));
         let (settings, draft) = (get(SETTINGS)?, get(DRAFT)?);
         let (crew, wrapped) = (get(CREW)?, get(KEYS)?);
+        // Awaited in the order in which they were asked: an answer that nobody waits for yet is lost.
         let events = values.await?.into_iter().filter_map(|value| read(Some(value))).collect();
         let journal = Journal::stored(events, keys.await?.iter().filter_map(number));
+        // What is no text is no record either: the book says so at its place.
+        let records = records.await?.iter().map(|value| value.as_string().unwrap_or_default()).collect();
         Ok(Loaded {
             journal,
             settings: read(settings.await?),
             draft: read(draft.await?),
             crew: read_or_new(crew.await?),
             keys: read_or_new(wrapped.await?),
-            // What is no text is no record either: the book says so at its place.
-            records: records.await?.iter().map(|value| value.as_string().unwrap_or_default()).collect(),
+            records,
         })
     }
 
