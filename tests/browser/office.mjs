@@ -1,0 +1,63 @@
+// People, keys and the sign-off book, as they are set up through the screens.
+import { By } from "selenium-webdriver";
+
+/** Made up for these tests. */
+export const SHOP = {
+  name: "Lindmoor Lutherie",
+  root: "copper heron under seven roofs",
+  first: { number: "i-01", name: "Ruth Abel", passphrase: "plane tree beside the slow canal" },
+};
+
+/** Types into the field with that id. */
+export async function fill(page, id, text) {
+  const field = await page.until(`the field ${id}`, async () => page.driver.findElement(By.id(id)));
+  await page.driver.executeScript("arguments[0].scrollIntoView({ block: 'center' })", field);
+  await field.clear();
+  await field.sendKeys(text);
+}
+
+/** Goes to a screen by its address. */
+export function goTo(page, route) {
+  return page.driver.executeScript("location.hash = arguments[0]", route);
+}
+
+/** Takes an apprentice in. */
+export async function takeIn(page, number, name) {
+  await goTo(page, "#/people");
+  await fill(page, "new-number", number);
+  await fill(page, "new-name", name);
+  await page.press("button", "Take in");
+  await page.says(`${name} is taken in.`);
+}
+
+/** Begins the sign-off book with the first instructor; `then` is the shop whose book is there afterwards. */
+export async function beginBook(page, shop = SHOP, then = shop.name) {
+  await goTo(page, "#/people");
+  await fill(page, "begin-shop", shop.name);
+  await fill(page, "begin-number", shop.first.number);
+  await fill(page, "begin-name", shop.first.name);
+  for (const id of ["begin-own", "begin-own-again"]) await fill(page, id, shop.first.passphrase);
+  for (const id of ["begin-root", "begin-root-again"]) await fill(page, id, shop.root);
+  await page.press("button", "Begin the book");
+  await page.says(`Who may sign: ${then}`);
+}
+
+/** Opens a key on a screen that asks for it; `who` is part of what stands beside its choice. */
+export async function unlock(page, passphrase = SHOP.first.passphrase, who = "") {
+  if (who) await page.press("radio", who);
+  await fill(page, "unlock-passphrase", passphrase);
+  await page.press("button", "Open my key");
+  await page.says("is signed in");
+}
+
+/** Says who works now, on the screen that asks for it. */
+export async function handOver(page, name, pin = "") {
+  await goTo(page, "#/people");
+  await page.press("button", "Hand the tablet over");
+  await page.press("button", name);
+  if (pin) {
+    await fill(page, "who-pin", pin);
+    await page.press("button", "That is me");
+  }
+  await page.until("the tablet to open", async () => !(await page.has("heading", "Who works now?")));
+}
