@@ -142,5 +142,9 @@ fn screen(route: Route) -> Html {
             html! { <pages::Person key={format!("person-{number}")} number={number.clone()} /> }
         }
         Route::Menu => html! { <pages::Menu key="menu" /> },
+        // One screen, so that its files stay picked while a paper of it is looked at.
+        Route::Verify => html! { <pages::Verify key="verify" paper={None} /> },
+        Route::VerifyPaper { paper } => html! { <pages::Verify key="verify" paper={Some(paper)} /> },
+        Route::VerifyAbout => html! { <pages::VerifyAbout key="verify-about" /> },
     }
 }

@@ -1,5 +1,7 @@
 //! Addresses of the screens, behind the `#` so that they work from any folder and without a network.
 
+use crate::rules::term::Term;
+use crate::terms;
 use gloo::utils::window;
 use web_sys::Event;
 
@@ -31,6 +33,21 @@ pub(super) enum Route {
         number: String,
     },
     Menu,
+    Verify,
+    VerifyPaper {
+        paper: Paper,
+    },
+    VerifyAbout,
+}
+
+terms! {
+    /// What of a sign-off is printed.
+    Paper {
+        /// One page that says what the holder may do, until when, and by whom.
+        Certificate = "certificate",
+        /// The criteria one by one, with the evidence.
+        Checklist = "checklist",
+    }
 }
 
 impl Route {
@@ -50,6 +67,11 @@ impl Route {
             ("people", "") => Self::People,
             ("people", number) => Self::Person { number: number.to_owned() },
             ("menu", "") => Self::Menu,
+            ("verify", "") => Self::Verify,
+            ("verify", "about") => Self::VerifyAbout,
+            ("verify", paper) => {
+                Paper::from_slug(paper).map_or(Self::Verify, |paper| Self::VerifyPaper { paper })
+            }
             _ => Self::Home,
         }
     }
@@ -75,6 +97,9 @@ impl Route {
             Self::People => "#/people".to_owned(),
             Self::Person { number } => format!("#/people/{number}"),
             Self::Menu => "#/menu".to_owned(),
+            Self::Verify => "#/verify".to_owned(),
+            Self::VerifyPaper { paper } => format!("#/verify/{}", paper.slug()),
+            Self::VerifyAbout => "#/verify/about".to_owned(),
         }
     }
 

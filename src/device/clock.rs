@@ -27,15 +27,25 @@ pub fn today() -> Option<LocalDate> {
 /// An ISO 8601 time as this browser writes it; the text itself where it is no time.
 #[must_use]
 pub fn local(at: &str) -> String {
+    written(at, &[("dateStyle", "medium"), ("timeStyle", "short")])
+}
+
+/// The day of a moment in universal time, as this browser writes it: the same on every device.
+#[must_use]
+pub fn day(at: &When) -> String {
+    written(at.text(), &[("dateStyle", "long"), ("timeZone", "UTC")])
+}
+
+fn written(at: &str, how: &[(&str, &str)]) -> String {
     let date = js_sys::Date::new(&at.into());
     if date.get_time().is_nan() {
         return at.to_owned();
     }
     let language = gloo::utils::window().navigator().language().unwrap_or_default();
     let options = js_sys::Object::new();
-    for (key, value) in [("dateStyle", "medium"), ("timeStyle", "short")] {
+    for (key, value) in how {
         // Setting a field of a fresh plain object cannot fail.
-        let _ = js_sys::Reflect::set(&options, &key.into(), &value.into());
+        let _ = js_sys::Reflect::set(&options, &(*key).into(), &(*value).into());
     }
     String::from(date.to_locale_string(&language, &options))
 }

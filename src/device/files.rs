@@ -1,7 +1,8 @@
-//! Files that leave the browser.
+//! Files that leave the browser, and files that are picked and read.
 
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, Url};
+use wasm_bindgen_futures::JsFuture;
+use web_sys::{Blob, BlobPropertyBag, File, HtmlAnchorElement, HtmlInputElement, Url};
 
 /// Offers a JSON text as a file to save.
 ///
@@ -17,4 +18,45 @@ pub fn save_json(name: &str, json: &str) -> Result<(), JsValue> {
     link.set_download(name);
     link.click();
     Url::revoke_object_url(&url)
+}
+
+/// A file that was picked, with what came of reading it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Picked {
+    /// Its name.
+    pub name: String,
+    /// Its bytes, or why they are not there.
+    pub bytes: Result<Vec<u8>, Unread>,
+}
+
+/// Why a picked file was not read.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Unread {
+    /// It has more bytes than such a file may have; none of them was read.
+    TooLarge {
+        /// How many it has at most.
+        most: usize,
+    },
+    /// The browser could not read it: moved, taken away, or not allowed.
+    Failed,
+}
+
+/// Takes the file out of a field where one was picked, so that the same one can be picked again.
+#[must_use]
+pub fn take_picked(field: &HtmlInputElement) -> Option<File> {
+    let file = field.files().and_then(|files| files.get(0));
+    field.set_value("");
+    file
+}
+
+/// Reads a picked file. Its size is asked before anything of it is read.
+pub async fn read(file: File, most: usize) -> Picked {
+    let name = file.name();
+    #[allow(clippy::cast_precision_loss, reason = "limits are far under 2^53")]
+    if file.size() > most as f64 {
+        return Picked { name, bytes: Err(Unread::TooLarge { most }) };
+    }
+    let read = JsFuture::from(file.array_buffer()).await;
+    let bytes = read.map(|buffer| js_sys::Uint8Array::new(&buffer).to_vec()).map_err(|_| Unread::Failed);
+    Picked { name, bytes }
 }

@@ -123,6 +123,12 @@ pub fn once_drawn(call: impl FnOnce() + 'static) {
     Timeout::new(DRAWN_MS, call).forget();
 }
 
+/// Opens the browser's own window for printing, where it has one.
+pub fn print() {
+    // A browser that cannot print does nothing.
+    let _ = gloo::utils::window().print();
+}
+
 /// Scrolls the page to its top, where it scrolls as a whole.
 pub fn to_top() {
     gloo::utils::window().scroll_to_with_x_and_y(0.0, 0.0);

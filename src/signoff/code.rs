@@ -44,7 +44,9 @@ impl fmt::Display for Code {
     }
 }
 
-fn grouped(digits: &str) -> String {
+/// Digits in fours, as they are compared by eye.
+#[must_use]
+pub fn grouped(digits: &str) -> String {
     let mut text = String::new();
     for (place, digit) in digits.chars().enumerate() {
         if place > 0 && place % GROUP == 0 {

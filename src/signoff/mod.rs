@@ -40,7 +40,7 @@ mod wrap;
 pub use barred::{Barred, NotSigned};
 pub use book::{Book, Entry};
 pub use canonical::{BYTES_MOST, DEPTH_MOST, Hash, LIST_BYTES_MOST, canonical, hash, read, read_canonical};
-pub use code::Code;
+pub use code::{Code, grouped};
 pub use credential::{Achievement, Assessor, CONTEXTS, Credential, credential_id};
 pub use draft::Draft;
 pub use evidence::{Criterion, Evidence, Genre, Knowledge};

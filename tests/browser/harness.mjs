@@ -185,8 +185,13 @@ export class Page {
   }
 
   async shot(name) {
+    this.keep(`${name}-${this.size.name}.png`, Buffer.from(await this.driver.takeScreenshot(), "base64"));
+  }
+
+  /** Keeps something that was seen, to be looked at. */
+  keep(name, bytes) {
     mkdirSync(SHOTS, { recursive: true });
-    writeFileSync(join(SHOTS, `${name}-${this.size.name}.png`), await this.driver.takeScreenshot(), "base64");
+    writeFileSync(join(SHOTS, name), bytes);
   }
 
   /** The page must not need sideways scrolling. */

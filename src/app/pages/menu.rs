@@ -1,7 +1,9 @@
 //! The menu: who works, units, shop sheet, light, hand, and whether the answers are kept.
 
 use crate::app::hooks::{use_book, use_lock, use_people, use_settings};
-use crate::app::parts::{Frame, NameField, SettingChoice, setting, sheet_setting, unit_settings};
+use crate::app::parts::{
+    Frame, NameField, Picture, SettingChoice, icon, setting, sheet_setting, unit_settings,
+};
 use crate::app::route::Route;
 use crate::app::state::{Light, Settings, SettingsContext, Shop, use_shop};
 use crate::device::page::{self, Kept};
@@ -51,6 +53,12 @@ pub(in crate::app) fn Menu() -> Html {
             { setting(&settings.change, shop.say("menu.light"), "light", &Light::ALL.iter().map(light).collect::<Vec<_>>()) }
             { setting(&settings.change, shop.say("menu.hand"), "hand", &[hand("menu.hand.right", false), hand("menu.hand.left", true)]) }
             { keeping(&shop, *kept) }
+            <section key="verify" class="setting">
+                <h2>{ shop.say("menu.sign-offs") }</h2>
+                <ul class="rows links"><li>
+                    <a href={Route::Verify.address()} class="row-link"><span class="words">{ shop.say("verify.title") }</span>{ icon(Picture::Go) }</a>
+                </li></ul>
+            </section>
         </Frame>
     }
 }

@@ -15,6 +15,7 @@ mod people;
 mod practise;
 mod record;
 mod sheet;
+mod verify;
 mod who;
 
 pub(super) use band::Band;
@@ -29,4 +30,5 @@ pub(super) use people::{People, Person};
 pub(super) use practise::Practise;
 pub(super) use record::Record;
 pub(super) use sheet::ShopSheet;
+pub(super) use verify::{Verify, VerifyAbout};
 pub(super) use who::Who;

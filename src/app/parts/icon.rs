@@ -24,6 +24,8 @@ pub(in crate::app) enum Picture {
     TurnLeft,
     TurnRight,
     Outline,
+    File,
+    Print,
 }
 
 impl Picture {
@@ -50,6 +52,8 @@ impl Picture {
             Self::TurnLeft => "M4 4v6h6M4.500 10A8 8 0 1 1 4 14",
             Self::TurnRight => "M20 4v6h-6M19.500 10A8 8 0 1 0 20 14",
             Self::Outline => "M8 4c6-2 12 1 12 7s-4 10-9 9-8-4-8-8 1-7 5-8zM11 11h2v2h-2z",
+            Self::File => "M6 3h8l4 4v14H6zM14 3v4h4",
+            Self::Print => "M7 9V3h10v6M7 17H3V9h18v8h-4M7 14h10v7H7z",
             Self::Words => "M4 6h16M4 12h16M4 18h10",
         }
     }
