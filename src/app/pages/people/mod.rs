@@ -42,6 +42,7 @@ pub(in crate::app) fn People() -> Html {
     html! {
         <Frame class="sheet people-page" title={shop.say("people.title")} back={Some(Route::Menu)} cautions={shop.cautions_for(&[])}>
             <p key="unreadable" class="kraft" role="alert" hidden={people.readable && keys.readable}>{ shop.say("people.unreadable") }</p>
+            <div key="unlock" hidden={signed.book().is_none()}><Unlock /></div>
             <section key="crew">
                 <h2>{ shop.say("people.crew") }</h2>
                 <p class="note">{ shop.say("people.crew-why") }</p>
@@ -50,7 +51,6 @@ pub(in crate::app) fn People() -> Html {
             </section>
             <newcomer::Newcomer key="newcomer" />
             { office }
-            <div key="unlock" hidden={signed.book().is_none()}><Unlock /></div>
         </Frame>
     }
 }

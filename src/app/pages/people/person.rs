@@ -2,8 +2,8 @@
 
 use super::erase::Erase;
 use super::pin::PinForm;
-use crate::app::hooks::{use_book, use_people, use_signed};
-use crate::app::parts::{Field, Frame, Picture, icon, typed_into};
+use crate::app::hooks::{use_book, use_keys_held, use_people, use_signed};
+use crate::app::parts::{Field, Frame, Picture, Unlock, icon, typed_into};
 use crate::app::route::Route;
 use crate::app::state::{Keep, use_shop};
 use crate::device::files;
@@ -41,12 +41,15 @@ struct KnownProps {
 #[component]
 fn Known(props: &KnownProps) -> Html {
     let shop = use_shop();
-    let (people, signed) = (use_people(), use_signed());
+    let (people, signed, keys) = (use_people(), use_signed(), use_keys_held());
     let journal = Rc::clone(&use_book().book.journal);
     let name = use_state(|| props.member.name.clone());
     let wrong = use_state(AttrValue::default);
     let said = use_state(AttrValue::default);
     let member = props.member.clone();
+    // Where somebody may sign, only they change others; everybody changes their own name and PIN.
+    let office = keys.open.is_some() || signed.book().is_none();
+    let own = shop.settings.person == member.journal;
     let answers = journal.of(&member.journal).count();
     let rename = {
         let (people, shop, name) = (people, shop.clone(), name.clone());
@@ -78,19 +81,23 @@ fn Known(props: &KnownProps) -> Html {
     };
     html! {
         <>
-            <form key="name" class="form paper" onsubmit={rename}>
+            <div key="unlock" hidden={office && signed.book().is_none()}>
+                <p class="note" hidden={office}>{ shop.say("people.office") }</p>
+                <Unlock />
+            </div>
+            <form key="name" class="form paper" onsubmit={rename} hidden={!office && !own}>
                 <h2>{ shop.say("people.name") }</h2>
                 <Field id="person-name" label={shop.say("people.name")} value={(*name).clone()} on_input={typed_into(&name)} wrong={(*wrong).clone()} />
                 <button type="submit" class="control">{ shop.say("people.rename") }</button>
                 <p role="status">{ (*said).clone() }</p>
             </form>
-            <PinForm key="pin" member={member.clone()} />
+            <div key="pin" hidden={!office && !own}><PinForm member={member.clone()} /></div>
             <section key="file" class="paper form">
                 <h2>{ shop.say("people.file") }</h2>
                 <p>{ shop.say_with("people.file-why", &[("n", answers.to_string())]) }</p>
                 <button type="button" class="control" onclick={save}>{ icon(Picture::Save) }{ shop.say("people.file-save") }</button>
             </section>
-            <Erase key="erase" {member} />
+            <div key="erase" hidden={!office}><Erase {member} /></div>
         </>
     }
 }
