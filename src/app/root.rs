@@ -1,13 +1,14 @@
 //! Loads what is stored, then draws the screens round it.
 
 use super::hooks::{
-    Keeper, use_idle, use_keeper, use_kept_keys, use_kept_people, use_kept_signed, use_route,
+    Keeper, use_idle, use_keeper, use_kept_keys, use_kept_people, use_kept_signed, use_kept_stricter,
+    use_route,
 };
 use super::pages;
 use super::route::Route;
 use super::state::{
     BookContext, ContentContext, DeskContext, KeysContext, Light, LockContext, PeopleContext, Settings,
-    SettingsContext, SignedContext,
+    SettingsContext, SignedContext, StricterContext,
 };
 use crate::content::Content;
 use crate::device::{Loaded, Store, page};
@@ -69,6 +70,14 @@ fn Root(props: &RootProps) -> Html {
     let people = use_kept_people(&start.store, &start.loaded);
     let keys = use_kept_keys(&start.store, &start.loaded);
     let signed = use_kept_signed(&start.store, &start.loaded);
+    let stricter = use_kept_stricter(&start.store, &start.loaded);
+    let content = use_memo((start.content.clone(), Rc::clone(&stricter.asked)), |(content, asked)| {
+        if asked.is_empty() {
+            content.clone()
+        } else {
+            ContentContext(Rc::new(content.0.asked_by_shop(asked)))
+        }
+    });
     let asks_pin = people.crew.of_journal(&settings.now.person).is_some_and(|one| one.pin.is_some());
     // Whoever has a PIN types it again after the page was loaded anew, or was left alone.
     let locked = use_state(|| asks_pin);
@@ -100,16 +109,18 @@ fn Root(props: &RootProps) -> Html {
         page::set_language(&settings.language);
     });
     html! {
-        <ContextProvider<ContentContext> context={start.content.clone()}>
+        <ContextProvider<ContentContext> context={(*content).clone()}>
             <ContextProvider<SettingsContext> context={settings}>
                 <ContextProvider<BookContext> context={book}>
                     <ContextProvider<DeskContext> context={desk}>
                         <ContextProvider<PeopleContext> context={people}>
                             <ContextProvider<KeysContext> context={keys}>
                                 <ContextProvider<SignedContext> context={signed}>
+                                    <ContextProvider<StricterContext> context={stricter}>
                                     <ContextProvider<LockContext> context={lock.clone()}>
                                         { if lock.locked { html! { <pages::Who key="who" /> } } else { screen(route) } }
                                     </ContextProvider<LockContext>>
+                                    </ContextProvider<StricterContext>>
                                 </ContextProvider<SignedContext>>
                             </ContextProvider<KeysContext>>
                         </ContextProvider<PeopleContext>>
@@ -140,6 +151,10 @@ fn screen(route: Route) -> Html {
         Route::People => html! { <pages::People key="people" /> },
         Route::Person { number } => {
             html! { <pages::Person key={format!("person-{number}")} number={number.clone()} /> }
+        }
+        Route::Asked => html! { <pages::Asked key="asked" /> },
+        Route::AskedOf { competency } => {
+            html! { <pages::AskedOf key={format!("asked-{competency}")} competency={competency.clone()} /> }
         }
         Route::Menu => html! { <pages::Menu key="menu" /> },
         // One screen, so that its files stay picked while a paper of it is looked at.

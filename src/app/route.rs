@@ -32,6 +32,12 @@ pub(super) enum Route {
     Person {
         number: String,
     },
+    /// What the shop asks for before somebody is signed off.
+    Asked,
+    /// The same of one competency.
+    AskedOf {
+        competency: String,
+    },
     Menu,
     Verify,
     VerifyPaper {
@@ -66,6 +72,8 @@ impl Route {
             ("record", sequence) => sequence.parse().map_or(Self::Home, |sequence| Self::Entry { sequence }),
             ("people", "") => Self::People,
             ("people", number) => Self::Person { number: number.to_owned() },
+            ("asked", "") => Self::Asked,
+            ("asked", competency) => Self::AskedOf { competency: competency.to_owned() },
             ("menu", "") => Self::Menu,
             ("verify", "") => Self::Verify,
             ("verify", "about") => Self::VerifyAbout,
@@ -96,6 +104,8 @@ impl Route {
             Self::Entry { sequence } => format!("#/record/{sequence}"),
             Self::People => "#/people".to_owned(),
             Self::Person { number } => format!("#/people/{number}"),
+            Self::Asked => "#/asked".to_owned(),
+            Self::AskedOf { competency } => format!("#/asked/{competency}"),
             Self::Menu => "#/menu".to_owned(),
             Self::Verify => "#/verify".to_owned(),
             Self::VerifyPaper { paper } => format!("#/verify/{}", paper.slug()),

@@ -10,6 +10,7 @@ mod family;
 mod info;
 mod look;
 mod panel;
+mod stricter;
 mod text;
 mod ticket;
 mod units;
@@ -26,6 +27,7 @@ pub use info::{
 };
 pub use look::Look;
 pub use panel::{Dress, Panel, View};
+pub use stricter::{NotStricter, OWN_CRITERIA_MOST, OWN_CRITERION_MOST, OwnCriterion, Stricter};
 pub use text::{Args, Texts};
 pub use ticket::{Part, Ticket};
 pub use units::Units;
@@ -70,8 +72,11 @@ pub struct Content {
     pub tickets: Vec<Ticket>,
     /// Names, units and ranges of facts; last those that tell how much of a solvent is in the air, one for each.
     pub facts: Vec<FactInfo>,
-    /// The competencies, in the order of the work.
+    /// The competencies, in the order of the work, as this shop asks for them.
     pub competencies: Vec<Competency>,
+    /// The competencies as they came, where the shop asks for more; see [`Content::shipped`].
+    #[serde(skip)]
+    shipped: Vec<Competency>,
     /// The card families.
     pub families: Vec<FamilyInfo>,
     /// The rules' kinds, severities and sources.

@@ -1,6 +1,7 @@
 //! Events, settings, people, keys and the sign-off book in the browser's database. Each write is one short transaction, and it counts as saved only
 //! when that transaction is complete.
 
+use crate::content::Stricter;
 use crate::people::Crew;
 use crate::record::{Draft, Erased, Event, Journal};
 use crate::signoff::Record;
@@ -25,6 +26,7 @@ const SETTINGS: &str = "settings";
 const DRAFT: &str = "draft";
 const CREW: &str = "crew";
 const KEYS: &str = "keys";
+const STRICTER: &str = "stricter";
 
 /// Why something could not be stored or read.
 #[derive(Debug, thiserror::Error)]
@@ -56,6 +58,8 @@ pub struct Loaded<S> {
     pub crew: Option<Crew>,
     /// Wrapped keys, as their files; none where what is stored of them cannot be read.
     pub keys: Option<Vec<String>>,
+    /// What the shop asks for more, oldest first; none where what is stored of it cannot be read.
+    pub stricter: Option<Vec<Stricter>>,
     /// Records of the sign-off book, as they are stored, in their order.
     pub records: Vec<String>,
 }
@@ -68,6 +72,7 @@ impl<S> Default for Loaded<S> {
             draft: None,
             crew: Some(Crew::default()),
             keys: Some(Vec::new()),
+            stricter: Some(Vec::new()),
             records: Vec::new(),
         }
     }
@@ -123,7 +128,7 @@ impl Store {
         let state = transaction.object_store(STATE)?;
         let get = |name: &str| state.get(JsValue::from(name));
         let (settings, draft) = (get(SETTINGS)?, get(DRAFT)?);
-        let (crew, wrapped) = (get(CREW)?, get(KEYS)?);
+        let (crew, wrapped, stricter) = (get(CREW)?, get(KEYS)?, get(STRICTER)?);
         // Awaited in the order in which they were asked: an answer that nobody waits for yet is lost.
         let events = values.await?.into_iter().filter_map(|value| read(Some(value))).collect();
         let journal = Journal::stored(events, keys.await?.iter().filter_map(number));
@@ -135,6 +140,7 @@ impl Store {
             draft: read(draft.await?),
             crew: read_or_new(crew.await?),
             keys: read_or_new(wrapped.await?),
+            stricter: read_or_new(stricter.await?),
             records,
         })
     }
@@ -183,6 +189,14 @@ impl Store {
     /// [`StoreError`].
     pub async fn put_keys(&self, keys: &[String]) -> Result<(), StoreError> {
         self.put(KEYS, &keys).await
+    }
+
+    /// Stores what the shop asks for more.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn put_stricter(&self, stricter: &[Stricter]) -> Result<(), StoreError> {
+        self.put(STRICTER, &stricter).await
     }
 
     /// Adds records to the sign-off book, all or none.

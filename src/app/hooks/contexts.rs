@@ -2,6 +2,7 @@
 
 use crate::app::state::{
     BookContext, DeskContext, KeysContext, LockContext, PeopleContext, SettingsContext, SignedContext,
+    StricterContext,
 };
 use yew::prelude::*;
 
@@ -38,4 +39,9 @@ pub(in crate::app) fn use_signed() -> SignedContext {
 #[hook]
 pub(in crate::app) fn use_lock() -> LockContext {
     use_context().unwrap_or_else(|| unreachable!("the root sets the lock"))
+}
+
+#[hook]
+pub(in crate::app) fn use_stricter() -> StricterContext {
+    use_context().unwrap_or_else(|| unreachable!("the root sets what the shop asks for"))
 }

@@ -11,12 +11,12 @@ mod version;
 mod writer;
 
 pub(super) use contexts::{
-    use_book, use_desk, use_keys_held, use_lock, use_people, use_settings, use_signed,
+    use_book, use_desk, use_keys_held, use_lock, use_people, use_settings, use_signed, use_stricter,
 };
 pub(super) use idle::use_idle;
 pub(super) use keeper::{Keeper, use_keeper};
 pub(super) use keys::use_keys;
-pub(super) use office::{use_kept_keys, use_kept_people, use_kept_signed};
+pub(super) use office::{use_kept_keys, use_kept_people, use_kept_signed, use_kept_stricter};
 pub(super) use route::use_route;
 pub(super) use size::use_size;
 pub(super) use version::use_new_version;

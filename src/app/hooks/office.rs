@@ -1,6 +1,9 @@
-//! Keeps people, keys and the sign-off book: what is not stored has not happened.
+//! Keeps people, keys, the sign-off book and what the shop asks for more: what is not stored has not happened.
 
-use crate::app::state::{Keep, KeysContext, PeopleContext, Settings, SignedContext, Stored, Unlocked};
+use crate::app::state::{
+    Keep, KeysContext, PeopleContext, Settings, SignedContext, Stored, StricterContext, Unlocked,
+};
+use crate::content::Stricter;
 use crate::device::{Loaded, Store};
 use crate::people::Crew;
 use crate::signoff::{Book, WrappedKey};
@@ -67,6 +70,30 @@ fn read(texts: Option<&[String]>) -> (Vec<WrappedKey>, bool) {
         texts.iter().filter_map(|text| WrappedKey::read(text.as_bytes()).ok()).collect();
     let all = read.len() == texts.len();
     (read, all)
+}
+
+/// What the shop asks for more, as it was loaded when the page opened.
+#[hook]
+pub(in crate::app) fn use_kept_stricter(store: &Store, loaded: &Loaded<Settings>) -> StricterContext {
+    let asked = use_state(|| Rc::new(loaded.stricter.clone().unwrap_or_default()));
+    let readable = loaded.stricter.is_some();
+    let put = use_callback((store.clone(), readable), {
+        let set = asked.setter();
+        move |Keep { what, done }: Keep<Vec<Stricter>>, (store, readable)| {
+            if !*readable {
+                return done.emit(false);
+            }
+            let (store, set) = (store.clone(), set.clone());
+            spawn_local(async move {
+                let stored = store.put_stricter(&what).await.is_ok();
+                if stored {
+                    set.set(Rc::new(what));
+                }
+                done.emit(stored);
+            });
+        }
+    });
+    StricterContext { asked: (*asked).clone(), readable, put }
 }
 
 /// The sign-off book that was loaded when the page opened.

@@ -42,6 +42,7 @@ pub(in crate::app) fn Menu() -> Html {
             { people(&shop, &settings, &book.journal, &crew) }
             <nav key="office" class="people">
                 <a href={Route::People.address()} class="control">{ shop.say("menu.people") }</a>
+                <a href={Route::Asked.address()} class="control">{ shop.say("menu.asked") }</a>
                 <button type="button" class="control" hidden={crew.members().is_empty()} onclick={hand_over}>{ shop.say("people.hand-over") }</button>
             </nav>
             { unit_settings(&shop, &settings.change) }

@@ -1,5 +1,6 @@
 //! The screens, one a file.
 
+mod asked;
 mod band;
 mod bench;
 mod calculation;
@@ -18,6 +19,7 @@ mod sheet;
 mod verify;
 mod who;
 
+pub(super) use asked::{Asked, AskedOf};
 pub(super) use band::Band;
 pub(super) use bench::Bench;
 pub(super) use calculation::Calculation;

@@ -9,6 +9,7 @@ mod people;
 mod settings;
 mod shop;
 mod signed;
+mod stricter;
 
 pub(super) use book::{Book, BookChange, BookContext, Saved};
 pub(super) use desk::{Desk, DeskChange, DeskContext};
@@ -18,3 +19,4 @@ pub(super) use people::{Keep, PeopleContext};
 pub(super) use settings::{Light, Settings, SettingsContext};
 pub(super) use shop::{ContentContext, Shop, use_shop};
 pub(super) use signed::{Signed, SignedContext, Stored};
+pub(super) use stricter::StricterContext;
