@@ -49,6 +49,12 @@ pub fn take_picked(field: &HtmlInputElement) -> Option<File> {
     file
 }
 
+/// The file that was just picked in the field that an event is of; see [`take_picked`].
+#[must_use]
+pub fn picked_from(event: &web_sys::Event) -> Option<File> {
+    event.target().and_then(|target| target.dyn_into().ok()).and_then(|field| take_picked(&field))
+}
+
 /// Reads a picked file. Its size is asked before anything of it is read.
 pub async fn read(file: File, most: usize) -> Picked {
     let name = file.name();

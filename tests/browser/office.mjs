@@ -61,3 +61,24 @@ export async function handOver(page, name, pin = "") {
   }
   await page.until("the tablet to open", async () => !(await page.has("heading", "Who works now?")));
 }
+
+/** What is stored under a key of the app's database, or all of a store without one. */
+export function stored(page, store, key) {
+  return page.driver.executeAsyncScript((store, key, done) => {
+    const opening = indexedDB.open("stepboard");
+    opening.onsuccess = () => {
+      const there = opening.result.transaction(store).objectStore(store);
+      const asked = key === null ? there.getAll() : there.get(key);
+      asked.onsuccess = () => {
+        opening.result.close();
+        done(asked.result);
+      };
+    };
+  }, store, key ?? null);
+}
+
+/** Picks a file in the field with that id. */
+export async function pick(page, id, path) {
+  const field = await page.until(`the field ${id}`, async () => page.driver.findElement(By.id(id)));
+  await field.sendKeys(path);
+}

@@ -2,10 +2,13 @@
 //
 // What is asked of a passphrase is NIST SP 800-63B-4 (2025) section 3.1.1.2: 15 characters at least, pasting allowed.
 import assert from "node:assert/strict";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { test } from "node:test";
 import { By } from "selenium-webdriver";
 import { SIZES, journey } from "./harness.mjs";
-import { SHOP, beginBook, fill, goTo, handOver, takeIn, unlock } from "./office.mjs";
+import { SHOP, beginBook, fill, goTo, handOver, pick, stored, takeIn, unlock } from "./office.mjs";
 
 const [PORTRAIT, LANDSCAPE, PHONE] = SIZES;
 
@@ -142,4 +145,46 @@ test("two windows do not write two books", { timeout: 240_000 }, () =>
     await handOver(page, "Mara Okafor");
     await page.driver.close();
     await page.driver.switchTo().window(first);
+  }));
+
+test("a book and a key are brought to another tablet, and no other book takes their place", { timeout: 300_000 }, () =>
+  journey("people-bring", PORTRAIT, async (page) => {
+    const folder = mkdtempSync(join(tmpdir(), "stepboard-"));
+    const file = (name, text) => {
+      writeFileSync(join(folder, name), text);
+      return join(folder, name);
+    };
+    await beginBook(page);
+    const book = (await stored(page, "book")).map((record) => `${record}\n`).join("");
+    const [own] = JSON.parse(await stored(page, "state", "keys"));
+    const first = { book: file("book.jsonl", book), key: file("key.json", own) };
+    const broken = file("broken.jsonl", book.replace(SHOP.name, "Lindmoor Lutherei"));
+
+    await journey("people-brought", PHONE, async (other) => {
+      await goTo(other, "#/people");
+      await pick(other, "bring-book", broken);
+      await other.says("Record 1:");
+      await pick(other, "bring-book", first.key);
+      await other.says("Record 1:");
+      await pick(other, "bring-book", first.book);
+      await other.says("every one of them fits");
+      await other.assertAccessible("a book that is brought");
+      await other.shot("people-bring");
+      await other.press("button", "Take this book");
+      await other.says(`Who may sign: ${SHOP.name}`);
+      await pick(other, "bring-key", first.book);
+      await other.says("This is no key file");
+      await pick(other, "bring-key", first.key);
+      await other.says("is on this tablet now");
+      await unlock(other);
+      await other.driver.navigate().refresh();
+      await other.says(`Who may sign: ${SHOP.name}`);
+    });
+    await journey("people-other", PHONE, async (other) => {
+      await beginBook(other, { ...SHOP, name: "Another shop" });
+      await pick(other, "bring-book", first.book);
+      await other.says("This does not go on from the book on this tablet.");
+      assert((await other.text()).includes("Who may sign: Another shop"), "the other book took the place of this one");
+    });
+    rmSync(folder, { recursive: true });
   }));

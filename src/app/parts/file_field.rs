@@ -35,7 +35,7 @@ pub(in crate::app) fn file_field(shop: &Shop, field: FileField<'_>) -> Html {
     html! {
         <div key={id} class="field file-field">
             <label for={id} class="control">{ icon(Picture::File) }{ label }</label>
-            <input {id} type="file" accept=".json,application/json" class="file-input" {onchange} aria-describedby={told.clone()} />
+            <input {id} type="file" accept=".json,.jsonl,application/json" class="file-input" {onchange} aria-describedby={told.clone()} />
             <p id={told} {class} role="status">{ said }</p>
         </div>
     }

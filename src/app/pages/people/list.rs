@@ -7,7 +7,7 @@ use crate::app::parts::{Picture, icon};
 use crate::app::state::{Shop, use_shop};
 use crate::device::clock;
 use crate::rules::term::Term;
-use crate::signoff::{Book, Person, WrappedKey};
+use crate::signoff::{Book, Person, WrappedKey, grouped};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -43,7 +43,7 @@ pub(super) fn SignerList(props: &ListProps) -> Html {
         <section class="signers">
             <h2>{ shop.say_with("people.signers", &[("shop", list.shop.clone())]) }</h2>
             <p class="note">{ shop.say_with("people.list", &[("n", list.number.to_string()), ("on", clock::local(list.issued.text()))]) }</p>
-            <p>{ shop.say("people.fingerprint") }{ " " }<b class="digits">{ spaced(&list.root.fingerprint()) }</b></p>
+            <p>{ shop.say("people.fingerprint") }{ " " }<b class="digits">{ grouped(&list.root.fingerprint()) }</b></p>
             <ul class="rows">{ for list.people.iter().map(|person| row(&shop, person, keys.wrapped(&person.key), &choose)) }</ul>
             <div class="people">
                 <button type="button" class="control" onclick={add}>{ shop.say("people.add-signer") }</button>
@@ -85,7 +85,7 @@ fn row(shop: &Shop, person: &Person, wrapped: Option<&WrappedKey>, choose: &Call
             <span class="words">
                 <b>{ format!("{} ({})", person.name, person.number) }</b>
                 <span>{ role }{ ". " }{ dates }</span>
-                <span class="note">{ here }{ " " }<span class="digits">{ spaced(&person.key.fingerprint()) }</span></span>
+                <span class="note">{ here }{ " " }<span class="digits">{ grouped(&person.key.fingerprint()) }</span></span>
             </span>
             <span class="people">
                 <button type="button" class="control" hidden={save.is_none()} onclick={save.unwrap_or_default()}>{ shop.say("people.save-key") }</button>
@@ -94,17 +94,4 @@ fn row(shop: &Shop, person: &Person, wrapped: Option<&WrappedKey>, choose: &Call
             </span>
         </li>
     }
-}
-
-/// Digits in fours, to be compared by eye.
-fn spaced(digits: &str) -> String {
-    const GROUP: usize = 4;
-    let mut text = String::new();
-    for (place, digit) in digits.chars().enumerate() {
-        if place > 0 && place % GROUP == 0 {
-            text.push(' ');
-        }
-        text.push(digit);
-    }
-    text
 }

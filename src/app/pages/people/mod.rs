@@ -1,6 +1,7 @@
 //! People: who works on this tablet, and who may sign for their work.
 
 mod begin;
+mod bring;
 mod change;
 mod crew;
 mod erase;
@@ -51,6 +52,7 @@ pub(in crate::app) fn People() -> Html {
             </section>
             <newcomer::Newcomer key="newcomer" />
             { office }
+            <bring::Bring key="bring" />
         </Frame>
     }
 }

@@ -4,7 +4,7 @@ use super::{Give, Given};
 use crate::app::parts::{FileField, file_field};
 use crate::app::state::Shop;
 use crate::device::clock;
-use crate::device::files::{Picked, read, take_picked};
+use crate::device::files::{Picked, picked_from, read};
 use crate::signoff::{BYTES_MOST, LIST_BYTES_MOST};
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::spawn_local;
@@ -15,7 +15,7 @@ pub(super) fn files(shop: &Shop, given: &Given, give: &UseReducerDispatcher<Give
     let field = |id, file: &Option<std::rc::Rc<Picked>>, most, given: fn(Picked) -> Give| {
         let give = give.clone();
         let onchange = Callback::from(move |event: Event| {
-            let Some(file) = input(&event).and_then(|field| take_picked(&field)) else { return };
+            let Some(file) = picked_from(&event) else { return };
             let give = give.clone();
             spawn_local(async move { give.dispatch(given(read(file, most).await)) });
         });
