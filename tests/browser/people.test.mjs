@@ -169,6 +169,7 @@ test("a book and a key are brought to another tablet, and no other book takes th
       await pick(other, "bring-book", first.book);
       await other.says("every one of them fits");
       await other.assertAccessible("a book that is brought");
+      await other.assertFits("a book that is brought");
       await other.shot("people-bring");
       await other.press("button", "Take this book");
       await other.says(`Who may sign: ${SHOP.name}`);
