@@ -2,13 +2,13 @@
 
 use super::hooks::{
     Keeper, use_idle, use_keeper, use_kept_keys, use_kept_people, use_kept_signed, use_kept_stricter,
-    use_route,
+    use_kept_watching, use_route,
 };
 use super::pages;
 use super::route::Route;
 use super::state::{
     BookContext, ContentContext, DeskContext, KeysContext, Light, LockContext, PeopleContext, Settings,
-    SettingsContext, SignedContext, StricterContext,
+    SettingsContext, SignedContext, StricterContext, WatchingContext,
 };
 use crate::content::Content;
 use crate::device::{Loaded, Store, page};
@@ -78,6 +78,7 @@ fn Root(props: &RootProps) -> Html {
             ContentContext(Rc::new(content.0.asked_by_shop(asked)))
         }
     });
+    let watching = use_kept_watching(&start.store, &start.loaded);
     let asks_pin = people.crew.of_journal(&settings.now.person).is_some_and(|one| one.pin.is_some());
     // Whoever has a PIN types it again after the page was loaded anew, or was left alone.
     let locked = use_state(|| asks_pin);
@@ -118,7 +119,9 @@ fn Root(props: &RootProps) -> Html {
                                 <ContextProvider<SignedContext> context={signed}>
                                     <ContextProvider<StricterContext> context={stricter}>
                                     <ContextProvider<LockContext> context={lock.clone()}>
+                                    <ContextProvider<WatchingContext> context={watching}>
                                         { if lock.locked { html! { <pages::Who key="who" /> } } else { screen(route) } }
+                                    </ContextProvider<WatchingContext>>
                                     </ContextProvider<LockContext>>
                                     </ContextProvider<StricterContext>>
                                 </ContextProvider<SignedContext>>
@@ -156,6 +159,13 @@ fn screen(route: Route) -> Html {
         Route::AskedOf { competency } => {
             html! { <pages::AskedOf key={format!("asked-{competency}")} competency={competency.clone()} /> }
         }
+        Route::Assess => html! { <pages::Assess key="assess" /> },
+        Route::AssessPerson { number } => {
+            html! { <pages::AssessPerson key={format!("assess-{number}")} number={number.clone()} /> }
+        }
+        Route::Observe { number, slug } => html! {
+            <pages::Observe key={format!("observe-{number}-{slug}")} number={number.clone()} slug={slug.clone()} />
+        },
         Route::Menu => html! { <pages::Menu key="menu" /> },
         // One screen, so that its files stay picked while a paper of it is looked at.
         Route::Verify => html! { <pages::Verify key="verify" paper={None} /> },

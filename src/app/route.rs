@@ -38,6 +38,17 @@ pub(super) enum Route {
     AskedOf {
         competency: String,
     },
+    /// The apprentices as assessors see them.
+    Assess,
+    /// One of them.
+    AssessPerson {
+        number: String,
+    },
+    /// An observation of one of them at a competency.
+    Observe {
+        number: String,
+        slug: String,
+    },
     Menu,
     Verify,
     VerifyPaper {
@@ -74,6 +85,8 @@ impl Route {
             ("people", number) => Self::Person { number: number.to_owned() },
             ("asked", "") => Self::Asked,
             ("asked", competency) => Self::AskedOf { competency: competency.to_owned() },
+            ("assess", "") => Self::Assess,
+            ("assess", rest) => Self::assessed(rest),
             ("menu", "") => Self::Menu,
             ("verify", "") => Self::Verify,
             ("verify", "about") => Self::VerifyAbout,
@@ -81,6 +94,14 @@ impl Route {
                 Paper::from_slug(paper).map_or(Self::Verify, |paper| Self::VerifyPaper { paper })
             }
             _ => Self::Home,
+        }
+    }
+
+    /// What is assessed: an apprentice, and at which competency.
+    fn assessed(rest: &str) -> Self {
+        match rest.split_once('/') {
+            Some((number, slug)) => Self::Observe { number: number.to_owned(), slug: slug.to_owned() },
+            None => Self::AssessPerson { number: rest.to_owned() },
         }
     }
 
@@ -106,6 +127,9 @@ impl Route {
             Self::Person { number } => format!("#/people/{number}"),
             Self::Asked => "#/asked".to_owned(),
             Self::AskedOf { competency } => format!("#/asked/{competency}"),
+            Self::Assess => "#/assess".to_owned(),
+            Self::AssessPerson { number } => format!("#/assess/{number}"),
+            Self::Observe { number, slug } => format!("#/assess/{number}/{slug}"),
             Self::Menu => "#/menu".to_owned(),
             Self::Verify => "#/verify".to_owned(),
             Self::VerifyPaper { paper } => format!("#/verify/{}", paper.slug()),

@@ -3,6 +3,8 @@
 use crate::record::LocalDate;
 use crate::signoff::When;
 
+const MS_PER_SECOND: f64 = 1000.0;
+
 /// Now, as ISO 8601 text in universal time.
 #[must_use]
 pub fn now() -> String {
@@ -22,6 +24,18 @@ pub fn today() -> Option<LocalDate> {
     let year = i32::try_from(now.get_full_year()).ok()?;
     // The browser counts months from 0.
     LocalDate::new(year, u8::try_from(now.get_month() + 1).ok()?, u8::try_from(now.get_date()).ok()?)
+}
+
+/// Whole seconds since an ISO 8601 time; 0 where it is to come, or no time.
+#[must_use]
+#[allow(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "not negative, and `as` stops at the greatest"
+)]
+pub fn seconds_since(at: &str) -> u32 {
+    let ms = js_sys::Date::now() - js_sys::Date::parse(at);
+    if ms > 0.0 { (ms / MS_PER_SECOND) as u32 } else { 0 }
 }
 
 /// An ISO 8601 time as this browser writes it; the text itself where it is no time.

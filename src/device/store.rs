@@ -1,9 +1,9 @@
-//! Events, settings, people, keys and the sign-off book in the browser's database. Each write is one short transaction, and it counts as saved only
-//! when that transaction is complete.
+//! Events, settings, people, keys, half-made observations and the sign-off book in the browser's database. Each write is one
+//! short transaction, and it counts as saved only when that transaction is complete.
 
 use crate::content::Stricter;
 use crate::people::Crew;
-use crate::record::{Draft, Erased, Event, Journal};
+use crate::record::{Begun, Draft, Erased, Event, Journal};
 use crate::signoff::Record;
 use idb::{Database, DatabaseEvent, Factory, ObjectStoreParams, TransactionMode, TransactionResult};
 use serde::Serialize;
@@ -27,6 +27,7 @@ const DRAFT: &str = "draft";
 const CREW: &str = "crew";
 const KEYS: &str = "keys";
 const STRICTER: &str = "stricter";
+const BEGUN: &str = "begun";
 
 /// Why something could not be stored or read.
 #[derive(Debug, thiserror::Error)]
@@ -54,6 +55,8 @@ pub struct Loaded<S> {
     pub settings: Option<S>,
     /// The card on the desk.
     pub draft: Option<Draft>,
+    /// Observations that are being made.
+    pub begun: Vec<Begun>,
     /// The apprentices; none where what is stored of them cannot be read.
     pub crew: Option<Crew>,
     /// Wrapped keys, as their files; none where what is stored of them cannot be read.
@@ -70,6 +73,7 @@ impl<S> Default for Loaded<S> {
             journal: Journal::default(),
             settings: None,
             draft: None,
+            begun: Vec::new(),
             crew: Some(Crew::default()),
             keys: Some(Vec::new()),
             stricter: Some(Vec::new()),
@@ -128,7 +132,7 @@ impl Store {
         let state = transaction.object_store(STATE)?;
         let get = |name: &str| state.get(JsValue::from(name));
         let (settings, draft) = (get(SETTINGS)?, get(DRAFT)?);
-        let (crew, wrapped, stricter) = (get(CREW)?, get(KEYS)?, get(STRICTER)?);
+        let (crew, wrapped, stricter, begun) = (get(CREW)?, get(KEYS)?, get(STRICTER)?, get(BEGUN)?);
         // Awaited in the order in which they were asked: an answer that nobody waits for yet is lost.
         let events = values.await?.into_iter().filter_map(|value| read(Some(value))).collect();
         let journal = Journal::stored(events, keys.await?.iter().filter_map(number));
@@ -141,20 +145,23 @@ impl Store {
             crew: read_or_new(crew.await?),
             keys: read_or_new(wrapped.await?),
             stricter: read_or_new(stricter.await?),
+            begun: read(begun.await?).unwrap_or_default(),
             records,
         })
     }
 
-    /// Adds an event together with the card on the desk that it belongs to.
+    /// Adds an event together with the card on the desk that it belongs to; without one the desk is left alone.
     ///
     /// # Errors
     /// [`StoreError`]; then neither is stored.
     pub async fn add(&self, event: &Event, draft: Option<&Draft>) -> Result<(), StoreError> {
-        let (event_json, draft_json) = (json(event)?, json(&draft)?);
+        let (event_json, draft_json) = (json(event)?, draft.map(json).transpose()?);
         let key = key_of(event.stamp().sequence);
         let transaction = self.database()?.transaction(&[JOURNAL, STATE], TransactionMode::ReadWrite)?;
         let added = transaction.object_store(JOURNAL)?.add(&event_json, Some(&key))?;
-        transaction.object_store(STATE)?.put(&draft_json, Some(&JsValue::from(DRAFT)))?;
+        if let Some(draft_json) = draft_json {
+            transaction.object_store(STATE)?.put(&draft_json, Some(&JsValue::from(DRAFT)))?;
+        }
         added.await?;
         done(transaction.await?)
     }
@@ -165,6 +172,14 @@ impl Store {
     /// [`StoreError`].
     pub async fn put_draft(&self, draft: Option<&Draft>) -> Result<(), StoreError> {
         self.put(DRAFT, &draft).await
+    }
+
+    /// Stores the observations that are being made.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn put_begun(&self, begun: &[Begun]) -> Result<(), StoreError> {
+        self.put(BEGUN, &begun).await
     }
 
     /// Stores the settings.

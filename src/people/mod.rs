@@ -1,5 +1,5 @@
 //! Who works on this tablet: apprentices by shop number and name, the PIN that keeps two of them apart, what is told of
-//! one of them in a file, and what is left when one is erased.
+//! one of them in a file, what is left when one is erased, and how far each is in a competency.
 //!
 //! A PIN keeps people from answering as each other by mistake. It protects nothing from whoever owns the tablet.
 
@@ -7,8 +7,10 @@ mod crew;
 mod erased;
 mod file;
 mod pin;
+mod ready;
 
 pub use crew::{Crew, Member, NotTaken};
 pub use erased::erased;
 pub use file::{FILE_FORMAT, FILE_VERSION, told};
 pub use pin::{PIN_LEAST, PIN_MOST, Pin};
+pub use ready::{Far, Ready, Source, last_signed};

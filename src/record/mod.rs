@@ -2,6 +2,7 @@
 //! card that lies on the desk.
 
 mod attempt;
+mod begun;
 mod certainty;
 mod date;
 mod draft;
@@ -16,6 +17,7 @@ mod unfit;
 mod watched;
 
 pub use attempt::{Attempt, Attempts, Standing, Stray};
+pub use begun::{Begun, Stopwatch};
 pub use certainty::Certainty;
 pub use date::{LocalDate, Moment, NoDate, days_of};
 pub use draft::{CardName, Draft};

@@ -6,6 +6,7 @@
 mod support;
 
 mod agree;
+mod begun;
 mod demonstrations;
 mod fit;
 mod signing;

@@ -2,7 +2,7 @@
 
 use crate::app::state::{
     BookContext, DeskContext, KeysContext, LockContext, PeopleContext, SettingsContext, SignedContext,
-    StricterContext,
+    StricterContext, WatchingContext,
 };
 use yew::prelude::*;
 
@@ -44,4 +44,9 @@ pub(in crate::app) fn use_lock() -> LockContext {
 #[hook]
 pub(in crate::app) fn use_stricter() -> StricterContext {
     use_context().unwrap_or_else(|| unreachable!("the root sets what the shop asks for"))
+}
+
+#[hook]
+pub(in crate::app) fn use_watching() -> WatchingContext {
+    use_context().unwrap_or_else(|| unreachable!("the root sets the observations"))
 }

@@ -1,6 +1,6 @@
 //! Keeps settings, desk and journal: holds them in memory and stores every change.
 
-use super::writer::{Waiting, write};
+use super::writer::{Waiting, write, write_alone};
 use crate::app::state::{Book, BookChange, BookContext, Desk, DeskChange, DeskContext, Keep};
 use crate::app::state::{Settings, SettingsContext};
 use crate::device::{Loaded, Store};
@@ -82,5 +82,9 @@ fn use_kept_book(store: &Store, journal: &Journal, desk: UseReducerDispatcher<De
             });
         }
     });
-    BookContext { book: Rc::new((*book).clone()), hand_in, retry, erase }
+    let alone = use_callback(store.clone(), {
+        let book = book.dispatcher();
+        move |kept: Keep<Event>, store| write_alone(store.clone(), kept, book.clone())
+    });
+    BookContext { book: Rc::new((*book).clone()), hand_in, write: alone, retry, erase }
 }

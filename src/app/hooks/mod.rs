@@ -8,10 +8,12 @@ mod office;
 mod route;
 mod size;
 mod version;
+mod watching;
 mod writer;
 
 pub(super) use contexts::{
     use_book, use_desk, use_keys_held, use_lock, use_people, use_settings, use_signed, use_stricter,
+    use_watching,
 };
 pub(super) use idle::use_idle;
 pub(super) use keeper::{Keeper, use_keeper};
@@ -20,3 +22,4 @@ pub(super) use office::{use_kept_keys, use_kept_people, use_kept_signed, use_kep
 pub(super) use route::use_route;
 pub(super) use size::use_size;
 pub(super) use version::use_new_version;
+pub(super) use watching::use_kept_watching;

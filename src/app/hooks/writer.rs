@@ -1,6 +1,6 @@
 //! Stores what was handed in, oldest first, and says how it ended.
 
-use crate::app::state::{Book, BookChange, Desk, DeskChange, Settings};
+use crate::app::state::{Book, BookChange, Desk, DeskChange, Keep, Settings};
 use crate::device::Store;
 use crate::record::{Draft, Event};
 use std::cell::RefCell;
@@ -54,4 +54,25 @@ async fn make_room(
     }
     book.dispatch(BookChange::Reloaded(journal));
     true
+}
+
+/// Stores an event that belongs to no card, and says whether it did. What is not stored has not happened. Its number is the
+/// next free one by then.
+pub(super) fn write_alone(store: Store, kept: Keep<Event>, book: UseReducerDispatcher<Book>) {
+    let Keep { what: mut event, done } = kept;
+    spawn_local(async move {
+        let mut stored = store.add(&event, None).await.is_ok();
+        if !stored && let Ok(loaded) = store.load::<Settings>().await {
+            // Another window, or an answer handed in meanwhile, may have taken the number.
+            let next = loaded.journal.next_sequence();
+            if loaded.journal.has(event.stamp().sequence) {
+                event.stamp_mut().sequence = next;
+                stored = store.add(&event, None).await.is_ok();
+            }
+        }
+        if stored {
+            book.dispatch(BookChange::Written(event));
+        }
+        done.emit(stored);
+    });
 }

@@ -43,6 +43,7 @@ pub(in crate::app) fn Menu() -> Html {
             <nav key="office" class="people">
                 <a href={Route::People.address()} class="control">{ shop.say("menu.people") }</a>
                 <a href={Route::Asked.address()} class="control">{ shop.say("menu.asked") }</a>
+                <a href={Route::Assess.address()} class="control">{ shop.say("assess.title") }</a>
                 <button type="button" class="control" hidden={crew.members().is_empty()} onclick={hand_over}>{ shop.say("people.hand-over") }</button>
             </nav>
             { unit_settings(&shop, &settings.change) }

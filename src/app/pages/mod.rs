@@ -1,6 +1,7 @@
 //! The screens, one a file.
 
 mod asked;
+mod assess;
 mod band;
 mod bench;
 mod calculation;
@@ -20,6 +21,7 @@ mod verify;
 mod who;
 
 pub(super) use asked::{Asked, AskedOf};
+pub(super) use assess::{Assess, AssessPerson, Observe};
 pub(super) use band::Band;
 pub(super) use bench::Bench;
 pub(super) use calculation::Calculation;

@@ -30,6 +30,8 @@ pub(in crate::app) enum BookChange {
     HandedIn(Event),
     /// Another window added answers: the whole journal, with what waits here numbered anew.
     Reloaded(Journal),
+    /// An event that belongs to no card was stored.
+    Written(Event),
     /// Events were erased.
     Erased(Erased),
     /// A write is tried again.
@@ -52,6 +54,7 @@ impl Reducible for Book {
         let (journal, saved) = match change {
             BookChange::HandedIn(event) => (Rc::new(self.journal.with(event)), Saved::Busy),
             BookChange::Reloaded(journal) => (Rc::new(journal), Saved::Busy),
+            BookChange::Written(event) => (Rc::new(self.journal.with(event)), self.saved),
             BookChange::Erased(erased) => (Rc::new(self.journal.after(erased)), self.saved),
             BookChange::Trying => (Rc::clone(&self.journal), Saved::Busy),
             BookChange::Ended(well) => {
@@ -68,6 +71,8 @@ pub(in crate::app) struct BookContext {
     pub(in crate::app) book: Rc<Book>,
     /// Hands an answer in together with its card.
     pub(in crate::app) hand_in: Callback<(Event, Draft)>,
+    /// Writes an event that belongs to no card.
+    pub(in crate::app) write: Callback<Keep<Event>>,
     /// Tries again to store what is not stored.
     pub(in crate::app) retry: Callback<()>,
     /// Erases events.

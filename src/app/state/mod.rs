@@ -1,5 +1,5 @@
-//! What the screens share: content, settings, journal, the card on the desk, people, keys and the sign-off book. Each is
-//! a context of its own, so that a change of one redraws only those who read it.
+//! What the screens share: content, settings, journal, the card on the desk, people, keys, the sign-off book and half-made
+//! observations. Each is a context of its own, so that a change of one redraws only those who read it.
 
 mod book;
 mod desk;
@@ -10,6 +10,7 @@ mod settings;
 mod shop;
 mod signed;
 mod stricter;
+mod watching;
 
 pub(super) use book::{Book, BookChange, BookContext, Saved};
 pub(super) use desk::{Desk, DeskChange, DeskContext};
@@ -20,3 +21,4 @@ pub(super) use settings::{Light, Settings, SettingsContext};
 pub(super) use shop::{ContentContext, Shop, use_shop};
 pub(super) use signed::{Signed, SignedContext, Stored};
 pub(super) use stricter::StricterContext;
+pub(super) use watching::{Watching, WatchingChange, WatchingContext};

@@ -1,9 +1,9 @@
 //! Erases an apprentice from this tablet, after saying what goes and what stays.
 
-use crate::app::hooks::{use_book, use_people, use_settings};
+use crate::app::hooks::{use_book, use_people, use_settings, use_watching};
 use crate::app::parts::{Picture, icon};
 use crate::app::route::Route;
-use crate::app::state::{Keep, Settings, use_shop};
+use crate::app::state::{Keep, Settings, WatchingChange, use_shop};
 use crate::device::clock;
 use crate::people::{Member, erased};
 use crate::record::{FORMAT, Stamp};
@@ -19,6 +19,7 @@ pub(super) struct EraseProps {
 pub(super) fn Erase(props: &EraseProps) -> Html {
     let shop = use_shop();
     let (people, books, settings) = (use_people(), use_book(), use_settings());
+    let watching = use_watching();
     let sure = use_state(|| false);
     let said = use_state(AttrValue::default);
     let on_sure = {
@@ -43,6 +44,7 @@ pub(super) fn Erase(props: &EraseProps) -> Html {
             let what = erased(&journal, &member.journal, stamp);
             let Ok(crew) = people.crew.without(member.number.text()) else { return };
             let (people, settings, member) = (people.clone(), settings.clone(), member.clone());
+            let watching = watching.clone();
             let (said, shop) = (said.clone(), shop.clone());
             let failed = {
                 let (said, shop) = (said.clone(), shop.clone());
@@ -52,6 +54,8 @@ pub(super) fn Erase(props: &EraseProps) -> Html {
                 if !stored {
                     return failed();
                 }
+                let begun = watching.begun.iter().filter(|one| one.subject == member.number.text());
+                begun.for_each(|one| watching.change.emit(WatchingChange::LetGo(one.clone())));
                 if settings.now.person == member.journal {
                     settings.change.emit(Settings { person: String::new(), ..(*settings.now).clone() });
                 }
