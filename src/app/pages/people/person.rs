@@ -92,7 +92,7 @@ fn Known(props: &KnownProps) -> Html {
                 <p role="status">{ (*said).clone() }</p>
             </form>
             <div key="pin" hidden={!office && !own}><PinForm member={member.clone()} /></div>
-            <section key="file" class="paper form">
+            <section key="file" class="paper form" hidden={!office && !own}>
                 <h2>{ shop.say("people.file") }</h2>
                 <p>{ shop.say_with("people.file-why", &[("n", answers.to_string())]) }</p>
                 <button type="button" class="control" onclick={save}>{ icon(Picture::Save) }{ shop.say("people.file-save") }</button>
