@@ -5,6 +5,7 @@ pub mod calibration;
 pub mod check;
 pub mod evidence;
 mod held;
+pub mod items;
 pub mod mastery;
 pub mod memory;
 mod next;

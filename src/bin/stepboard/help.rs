@@ -1,7 +1,8 @@
 //! Help pages, each with an example.
 
 /// The sub-commands.
-pub(crate) const COMMANDS: [&str; 7] = ["work", "judge", "deal", "grade", "check", "picture", "verify"];
+pub(crate) const COMMANDS: [&str; 8] =
+    ["work", "judge", "deal", "grade", "check", "picture", "verify", "report"];
 
 /// What the command is.
 pub(crate) const GENERAL: &str = "\
@@ -14,6 +15,7 @@ stepboard: the finishing model on the command line. JSON out; errors on standard
   check  content, set and sheet files       stepboard check --help
   picture  a computed panel, as PNG         stepboard picture --help
   verify a signed sign-off, offline         stepboard verify --help
+  report what many answers say of the cards stepboard report --help
 
 Training, not approval: local code, the data sheet and licensed practice overrule it.";
 
@@ -28,6 +30,17 @@ A missing fact is an answer: verdict `cannot-be-judged` with what is missing.
 
   stepboard work spray-gate air_c=24 rh=55 work_c=22
   stepboard work filler wood=mahogany look=level-gloss sheet=shellac";
+
+const REPORT: &str = "\
+stepboard report FILE ...
+
+What the answers of many people say: files are journals as the app saves them, of one tablet or
+several; the same file twice counts once. Only first answers of checks, without help. Families come
+with those to look at first: how hard, whether who knows more is right more often (with the range
+that 95 % of samples would give), what was misread, and why to look. No card is called good or bad:
+a shop has too few people for that. Where nothing can be told there is null.
+
+  stepboard report tablet-1.json tablet-2.json";
 
 const JUDGE: &str = "\
 stepboard judge [FILE | -]
@@ -121,6 +134,7 @@ pub(crate) fn page(command: &str) -> Option<&'static str> {
         "grade" => Some(GRADE),
         "check" => Some(CHECK),
         "verify" => Some(VERIFY),
+        "report" => Some(REPORT),
         _ => None,
     }
 }

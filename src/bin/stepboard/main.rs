@@ -11,6 +11,7 @@ mod grade;
 mod help;
 mod judge;
 mod picture;
+mod report;
 mod show;
 mod verify;
 mod wire;
@@ -85,6 +86,7 @@ fn run(words: Vec<String>) -> Result<Answer, Vec<String>> {
         "grade" => grade::run(&content, args),
         "judge" => judge::run(&content, args),
         "picture" => picture::run(&content, args),
+        "report" => report::run(&content, args),
         _ => check::run(&content, args),
     };
     output.map(Answer::from)
