@@ -13,10 +13,10 @@ impl<'a> Strikes<'a> {
     pub fn of(events: &'a [Event]) -> Self {
         let mut all: BTreeMap<EventName, Vec<&Struck>> = BTreeMap::new();
         for event in events {
-            if let Event::Struck(struck) = event {
-                if struck.unfit().is_empty() {
-                    all.entry(struck.strikes.clone()).or_default().push(struck);
-                }
+            if let Event::Struck(struck) = event
+                && struck.unfit().is_empty()
+            {
+                all.entry(struck.strikes.clone()).or_default().push(struck);
             }
         }
         Self(all)
