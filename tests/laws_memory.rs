@@ -4,7 +4,9 @@
 mod support;
 
 use proptest::prelude::*;
-use stepboard::learn::memory::{Answered, Candidate, Care, Day, Grade, Memory, Reason, State, graded, pick};
+use stepboard::learn::memory::{
+    Answered, Candidate, Care, Day, Earlier, Grade, Memory, Reason, Remembered, State, graded, pick,
+};
 use stepboard::quantity::Fraction;
 use stepboard::record::Certainty;
 use stepboard::rules::term::Stage;
@@ -150,7 +152,7 @@ proptest! {
 
     #[test]
     fn help_slowness_and_doubt_never_raise_a_grade(history in history(), seconds in 0_u32..2_000) {
-        let earlier: Vec<&Answered> = history.iter().collect();
+        let earlier = Earlier::of(&history);
         let best = Answered {
             family: "a".to_owned(), day: last_day(&history), right: true, certainty: Certainty::OnTheJob,
             helped: false, active_seconds: Some(seconds),
@@ -173,7 +175,18 @@ proptest! {
         set_back.push(Answered { day: Day(last.day.0 - back), ..last.clone() });
         let mut same_day = history.clone();
         same_day.push(last.clone());
-        prop_assert_eq!(Memory::of(&set_back, &last.family), Memory::of(&same_day, &last.family));
+        let memory = |history: &[Answered]| Remembered::of(history).memory(&last.family).copied();
+        prop_assert_eq!(memory(&set_back), memory(&same_day));
+    }
+
+    /// The usual time is the median, found again by sorting.
+    #[test]
+    fn the_usual_time_is_the_median_of_the_right_answers(history in history()) {
+        let timed = history.iter().filter(|one| one.right).filter_map(|one| one.active_seconds);
+        let mut times: Vec<u32> = timed.map(|seconds| seconds.min(600)).collect();
+        times.sort_unstable();
+        let twice = (times.len() >= 5).then(|| times[(times.len() - 1) / 2] + times[times.len() / 2]);
+        prop_assert_eq!(Earlier::of(&history).twice_usual_seconds(), twice);
     }
 
     #[test]
@@ -181,12 +194,13 @@ proptest! {
         candidates in candidates(), history in history(), later in 0_u32..100,
     ) {
         let today = last_day(&history).plus(later);
-        let chosen = pick(&candidates, &history, today).expect("there are candidates");
-        prop_assert_eq!(Some(chosen), pick(&candidates, &history, today), "deterministic");
+        let past = Remembered::of(&history);
+        let chosen = pick(&candidates, &past, today).expect("there are candidates");
+        prop_assert_eq!(Some(chosen), pick(&candidates, &Remembered::of(&history), today), "deterministic");
         let candidate = candidates.iter().find(|one| one.family == chosen.family).expect("a candidate");
         let last = history.last().map(|one| one.family.as_str());
         prop_assert!(candidates.len() == 1 || Some(chosen.family) != last);
-        let memory = Memory::of(&history, chosen.family);
+        let memory = past.memory(chosen.family);
         let due = memory.is_some_and(|memory| memory.due(candidate.care, candidate.until) <= today);
         match chosen.reason {
             Reason::NotBegun | Reason::NotSeen => prop_assert!(memory.is_none()),
@@ -200,16 +214,18 @@ proptest! {
     fn who_is_always_wrong_still_meets_every_family(candidates in candidates(), cards_a_day in 1_u32..8) {
         let ordinary: Vec<Candidate<'_>> =
             candidates.iter().map(|one| Candidate { care: Care::Ordinary, ..*one }).collect();
-        let mut history: Vec<Answered> = Vec::new();
+        let mut history = Remembered::default();
+        let mut met = Vec::new();
         for card in 0..2 * u32::try_from(ordinary.len()).expect("few") {
             let day = Day(0).plus(card / cards_a_day);
             let family = pick(&ordinary, &history, day).expect("a card").family.to_owned();
-            history.push(Answered {
+            met.push(family.clone());
+            history.take(&Answered {
                 family, day, right: false, certainty: Certainty::OnTheJob, helped: false, active_seconds: None,
             });
         }
         for one in &ordinary {
-            prop_assert!(history.iter().any(|past| past.family == one.family), "{} was not met", one.family);
+            prop_assert!(met.iter().any(|family| family == one.family), "{} was not met", one.family);
         }
     }
 }

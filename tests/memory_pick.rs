@@ -1,6 +1,8 @@
 //! What comes next on a day, on a board of five families.
 
-use stepboard::learn::memory::{Answered, Candidate, Care, Day, Reason, pick};
+mod support;
+
+use stepboard::learn::memory::{Answered, Candidate, Care, Day, Reason, Remembered, candidates, pick};
 use stepboard::record::Certainty;
 use stepboard::rules::term::Stage;
 
@@ -32,7 +34,7 @@ fn answered((day, family, right): (i32, &str, bool)) -> Answered {
 fn picked(today: i32, answers: &[(i32, &str, bool)]) -> (String, Reason) {
     let history: Vec<Answered> = answers.iter().copied().map(answered).collect();
     let board = board();
-    let chosen = pick(&board, &history, Day(today)).expect("a card");
+    let chosen = pick(&board, &Remembered::of(&history), Day(today)).expect("a card");
     (chosen.family.to_owned(), chosen.reason)
 }
 
@@ -95,7 +97,8 @@ fn a_pass_about_to_expire_brings_its_family_back_sooner() {
             .to_vec();
     let mut board: Vec<Candidate<'_>> =
         board().into_iter().filter(|one| ["sand-a", "fill-a"].contains(&one.family)).collect();
-    let reason = |board: &[Candidate<'_>]| pick(board, &history, Day(20)).map(|one| one.reason);
+    let reason =
+        |board: &[Candidate<'_>]| pick(board, &Remembered::of(&history), Day(20)).map(|one| one.reason);
     assert_eq!(reason(&board), Some(Reason::Weakest));
     for one in &mut board {
         one.until = Some(Day(20));
@@ -106,8 +109,50 @@ fn a_pass_about_to_expire_brings_its_family_back_sooner() {
 #[test]
 fn one_family_alone_can_be_practised_and_none_gives_none() {
     let board = board();
-    let history = [answered((0, "room-a", true))];
+    let history = Remembered::of(&[answered((0, "room-a", true))]);
     let room: Vec<Candidate<'_>> = board.into_iter().filter(|one| one.stage == Stage::Room).collect();
     assert_eq!(pick(&room, &history, Day(0)).map(|one| one.family), Some("room-a"));
     assert_eq!(pick(&[], &history, Day(0)), None);
+}
+
+/// A round of practice on the content that ships: stages mix, and one stage alone stays alone.
+#[test]
+fn practice_of_all_mixes_stages_and_practice_of_a_band_keeps_to_it() {
+    let content = support::content();
+    let all = candidates(&content, None);
+    assert_eq!(all.len(), content.families.len());
+    let mut past = Remembered::default();
+    let mut before = None;
+    for _ in 0..60 {
+        let chosen = pick(&all, &past, Day(0)).expect("a card");
+        let stage = content.family(chosen.family).expect("ships").stage;
+        assert_ne!(Some(stage), before, "{}", chosen.family);
+        before = Some(stage);
+        past.take(&answered((0, chosen.family, true)));
+    }
+    let fill = candidates(&content, Some(Stage::Fill));
+    assert!(!fill.is_empty() && fill.iter().all(|one| one.stage == Stage::Fill));
+}
+
+/// The budget is some 10 ms with 100,000 answers; whatever the machine, picking must not look at them again: twenty picks are
+/// quicker than reading the answers once.
+#[test]
+fn a_pick_does_not_read_the_answers_again() {
+    const ANSWERS: usize = 100_000;
+    let content = support::content();
+    let all = candidates(&content, None);
+    let turns = all.iter().cycle().zip(0_i32..).take(ANSWERS);
+    let history: Vec<Answered> =
+        turns.map(|(one, nth)| answered((nth / 50, one.family, nth % 7 != 0))).collect();
+    let read = std::time::Instant::now();
+    let past = Remembered::of(&history);
+    let read = read.elapsed();
+    assert_eq!(past.count(), ANSWERS);
+    let picked = std::time::Instant::now();
+    for day in 0..20 {
+        assert!(pick(&all, &past, Day(2_000 + day)).is_some());
+    }
+    let picked = picked.elapsed();
+    println!("{ANSWERS} answers read in {read:?}, twenty picks in {picked:?}");
+    assert!(picked < read, "{picked:?} for twenty picks, {read:?} for reading");
 }

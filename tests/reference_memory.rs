@@ -3,7 +3,7 @@
 
 mod support;
 
-use stepboard::learn::memory::{Answered, Care, Day, Grade, Memory, State, graded};
+use stepboard::learn::memory::{Answered, Care, Day, Earlier, Grade, Memory, State, graded};
 use stepboard::quantity::Fraction;
 use stepboard::record::Certainty;
 use support::covered::same;
@@ -97,7 +97,7 @@ fn answered(right: bool, certainty: Certainty, seconds: u32) -> Answered {
 
 fn after(count: usize, answer: &Answered) -> Grade {
     let before = answered(true, Certainty::TestBoard, MEDIAN_SECONDS);
-    graded(answer, &vec![&before; count])
+    graded(answer, &Earlier::of(&vec![before; count]))
 }
 
 /// The designed table of grades; our own design, not counted as a check.
@@ -131,7 +131,7 @@ fn time_counts_only_where_the_usual_time_is_known() {
     // Ten minutes at most: after a usual time of 300 s nothing is slow.
     let before = answered(true, Certainty::TestBoard, 300);
     let away = answered(true, Certainty::TestBoard, 4_000);
-    assert_eq!(graded(&away, &[&before; 5]), Grade::Steady);
+    assert_eq!(graded(&away, &Earlier::of(&vec![before; 5])), Grade::Steady);
 }
 
 /// Missed at last after a long interval: the model says 5 days (S10), the schedule the day after.

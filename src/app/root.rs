@@ -147,10 +147,30 @@ fn screen(route: Route) -> Html {
             html! { <pages::Calculation key={format!("bench-{name}")} name={name.clone()} /> }
         }
         Route::Panel => html! { <pages::Panel key="panel" /> },
+        Route::Check => html! { <pages::Check key="check" /> },
+        Route::CheckFor { competency } => {
+            html! { <pages::Check key={format!("check-{competency}")} competency={competency.clone()} /> }
+        }
+        // One screen: looking at the sheet leaves no check.
+        Route::Sitting { attempt } => {
+            html! { <pages::Sitting key={format!("sitting-{attempt}")} attempt={attempt.clone()} sheet=false /> }
+        }
+        Route::SittingSheet { attempt } => {
+            html! { <pages::Sitting key={format!("sitting-{attempt}")} attempt={attempt.clone()} sheet=true /> }
+        }
+        Route::CheckAnswers { attempt } => {
+            html! { <pages::CheckAnswers key={format!("answers-{attempt}")} attempt={attempt.clone()} /> }
+        }
+        Route::CheckAnswer { attempt, sequence } => {
+            html! { <pages::Entry key={format!("entry-{sequence}")} {sequence} {attempt} /> }
+        }
         Route::Record => html! { <pages::Record key="record" /> },
+        Route::Competency { slug } => {
+            html! { <pages::Competency key={format!("competency-{slug}")} slug={slug.clone()} /> }
+        }
         Route::Entry { sequence } => html! { <pages::Entry key={format!("entry-{sequence}")} {sequence} /> },
-        Route::Sheet => html! { <pages::ShopSheet key="sheet" from_card=false /> },
-        Route::CardSheet => html! { <pages::ShopSheet key="card-sheet" from_card=true /> },
+        Route::Sheet => html! { <pages::ShopSheet key="sheet" back={Route::Menu} /> },
+        Route::CardSheet => html! { <pages::ShopSheet key="card-sheet" back={Route::Practise} /> },
         Route::People => html! { <pages::People key="people" /> },
         Route::Person { number } => {
             html! { <pages::Person key={format!("person-{number}")} number={number.clone()} /> }

@@ -8,6 +8,9 @@ use web_sys::Event;
 /// Told when the address changes.
 pub(super) const CHANGED: &str = "hashchange";
 
+/// Stands before the slug of a competency in an address of the record.
+const COMPETENCY: &str = "competency/";
+
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) enum Route {
     Home,
@@ -20,7 +23,28 @@ pub(super) enum Route {
         name: String,
     },
     Panel,
+    /// Checks: what is open, and what may be begun; competencies by their slugs are chosen already.
+    Check,
+    CheckFor {
+        competency: String,
+    },
+    Sitting {
+        attempt: String,
+    },
+    SittingSheet {
+        attempt: String,
+    },
+    CheckAnswers {
+        attempt: String,
+    },
+    CheckAnswer {
+        attempt: String,
+        sequence: u64,
+    },
     Record,
+    Competency {
+        slug: String,
+    },
     Entry {
         sequence: u64,
     },
@@ -79,7 +103,12 @@ impl Route {
             ("bench", "") => Self::Bench,
             ("bench", name) => Self::Calculation { name: name.to_owned() },
             ("panel", "") => Self::Panel,
+            ("check", "") => Self::Check,
+            ("check", rest) => Self::read_check(rest),
             ("record", "") => Self::Record,
+            ("record", rest) if rest.starts_with(COMPETENCY) => {
+                Self::Competency { slug: rest.trim_start_matches(COMPETENCY).to_owned() }
+            }
             ("record", sequence) => sequence.parse().map_or(Self::Home, |sequence| Self::Entry { sequence }),
             ("people", "") => Self::People,
             ("people", number) => Self::Person { number: number.to_owned() },
@@ -105,6 +134,22 @@ impl Route {
         }
     }
 
+    /// What follows `check/` in an address: the name of a check and what of it is looked at, or what is to be checked.
+    fn read_check(rest: &str) -> Self {
+        let (attempt, of_it) = rest.split_once('/').unwrap_or((rest, ""));
+        let attempt = attempt.to_owned();
+        match (attempt.as_str(), of_it.split_once('/').unwrap_or((of_it, ""))) {
+            ("for", (competency, "")) => Self::CheckFor { competency: competency.to_owned() },
+            (_, ("", "")) => Self::Sitting { attempt },
+            (_, ("sheet", "")) => Self::SittingSheet { attempt },
+            (_, ("answers", "")) => Self::CheckAnswers { attempt },
+            (_, ("answers", sequence)) => {
+                sequence.parse().map_or(Self::Check, |sequence| Self::CheckAnswer { attempt, sequence })
+            }
+            _ => Self::Check,
+        }
+    }
+
     /// The screen that the address of the page asks for.
     pub(super) fn now() -> Self {
         Self::read(&window().location().hash().unwrap_or_default())
@@ -121,7 +166,14 @@ impl Route {
             Self::Bench => "#/bench".to_owned(),
             Self::Calculation { name } => format!("#/bench/{name}"),
             Self::Panel => "#/panel".to_owned(),
+            Self::Check => "#/check".to_owned(),
+            Self::CheckFor { competency } => format!("#/check/for/{competency}"),
+            Self::Sitting { attempt } => format!("#/check/{attempt}"),
+            Self::SittingSheet { attempt } => format!("#/check/{attempt}/sheet"),
+            Self::CheckAnswers { attempt } => format!("#/check/{attempt}/answers"),
+            Self::CheckAnswer { attempt, sequence } => format!("#/check/{attempt}/answers/{sequence}"),
             Self::Record => "#/record".to_owned(),
+            Self::Competency { slug } => format!("#/record/{COMPETENCY}{slug}"),
             Self::Entry { sequence } => format!("#/record/{sequence}"),
             Self::People => "#/people".to_owned(),
             Self::Person { number } => format!("#/people/{number}"),

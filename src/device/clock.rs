@@ -38,6 +38,13 @@ pub fn seconds_since(at: &str) -> u32 {
     if ms > 0.0 { (ms / MS_PER_SECOND) as u32 } else { 0 }
 }
 
+/// A day as this browser writes it.
+#[must_use]
+pub fn local_day(day: LocalDate) -> String {
+    // Noon, so that no zone moves it to another day.
+    written(&format!("{day}T12:00:00"), &[("dateStyle", "medium")])
+}
+
 /// An ISO 8601 time as this browser writes it; the text itself where it is no time.
 #[must_use]
 pub fn local(at: &str) -> String {

@@ -28,6 +28,7 @@ const CREW: &str = "crew";
 const KEYS: &str = "keys";
 const STRICTER: &str = "stricter";
 const BEGUN: &str = "begun";
+const CHECK_DRAFT: &str = "check-draft";
 
 /// Why something could not be stored or read.
 #[derive(Debug, thiserror::Error)]
@@ -46,6 +47,24 @@ pub enum StoreError {
     Closed,
 }
 
+/// Where a card being answered lies: those of practice and of a check do not mix.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Spot {
+    /// Practice.
+    Practice,
+    /// A check.
+    Check,
+}
+
+impl Spot {
+    const fn key(self) -> &'static str {
+        match self {
+            Self::Practice => DRAFT,
+            Self::Check => CHECK_DRAFT,
+        }
+    }
+}
+
 /// What was found when the page was loaded.
 #[derive(Debug)]
 pub struct Loaded<S> {
@@ -57,6 +76,8 @@ pub struct Loaded<S> {
     pub draft: Option<Draft>,
     /// Observations that are being made.
     pub begun: Vec<Begun>,
+    /// The card of a check.
+    pub check_draft: Option<Draft>,
     /// The apprentices; none where what is stored of them cannot be read.
     pub crew: Option<Crew>,
     /// Wrapped keys, as their files; none where what is stored of them cannot be read.
@@ -74,6 +95,7 @@ impl<S> Default for Loaded<S> {
             settings: None,
             draft: None,
             begun: Vec::new(),
+            check_draft: None,
             crew: Some(Crew::default()),
             keys: Some(Vec::new()),
             stricter: Some(Vec::new()),
@@ -131,7 +153,8 @@ impl Store {
         let records = transaction.object_store(BOOK)?.get_all(None, None)?;
         let state = transaction.object_store(STATE)?;
         let get = |name: &str| state.get(JsValue::from(name));
-        let (settings, draft) = (get(SETTINGS)?, get(DRAFT)?);
+        let (settings, draft) = (get(SETTINGS)?, get(Spot::Practice.key())?);
+        let check_draft = get(Spot::Check.key())?;
         let (crew, wrapped, stricter, begun) = (get(CREW)?, get(KEYS)?, get(STRICTER)?, get(BEGUN)?);
         // Awaited in the order in which they were asked: an answer that nobody waits for yet is lost.
         let events = values.await?.into_iter().filter_map(|value| read(Some(value))).collect();
@@ -142,6 +165,7 @@ impl Store {
             journal,
             settings: read(settings.await?),
             draft: read(draft.await?),
+            check_draft: read(check_draft.await?),
             crew: read_or_new(crew.await?),
             keys: read_or_new(wrapped.await?),
             stricter: read_or_new(stricter.await?),
@@ -150,17 +174,18 @@ impl Store {
         })
     }
 
-    /// Adds an event together with the card on the desk that it belongs to; without one the desk is left alone.
+    /// Adds an event together with the card that lies on the desk after it, where it changes that one.
     ///
     /// # Errors
     /// [`StoreError`]; then neither is stored.
-    pub async fn add(&self, event: &Event, draft: Option<&Draft>) -> Result<(), StoreError> {
-        let (event_json, draft_json) = (json(event)?, draft.map(json).transpose()?);
+    pub async fn add(&self, event: &Event, after: Option<(Spot, Option<&Draft>)>) -> Result<(), StoreError> {
+        let event_json = json(event)?;
+        let after = after.map(|(spot, draft)| json(&draft).map(|json| (spot.key(), json))).transpose()?;
         let key = key_of(event.stamp().sequence);
         let transaction = self.database()?.transaction(&[JOURNAL, STATE], TransactionMode::ReadWrite)?;
         let added = transaction.object_store(JOURNAL)?.add(&event_json, Some(&key))?;
-        if let Some(draft_json) = draft_json {
-            transaction.object_store(STATE)?.put(&draft_json, Some(&JsValue::from(DRAFT)))?;
+        if let Some((key, draft_json)) = after {
+            transaction.object_store(STATE)?.put(&draft_json, Some(&JsValue::from(key)))?;
         }
         added.await?;
         done(transaction.await?)
@@ -170,8 +195,8 @@ impl Store {
     ///
     /// # Errors
     /// [`StoreError`].
-    pub async fn put_draft(&self, draft: Option<&Draft>) -> Result<(), StoreError> {
-        self.put(DRAFT, &draft).await
+    pub async fn put_draft(&self, spot: Spot, draft: Option<&Draft>) -> Result<(), StoreError> {
+        self.put(spot.key(), &draft).await
     }
 
     /// Stores the observations that are being made.

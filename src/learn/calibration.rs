@@ -1,9 +1,11 @@
 //! How well a person knows what he knows: certainty beside what came out. It is told to the person and decides nothing.
 
 use super::mastery::{CONFIDENCE, beta_quantile};
+use crate::card::Mark;
 use crate::quantity::Fraction;
-use crate::record::Certainty;
+use crate::record::{Certainty, Entry};
 use crate::rules::term::Term;
+use std::collections::BTreeSet;
 
 /// The rest of the confidence lies on both sides alike.
 const SIDES: f64 = 2.0;
@@ -87,6 +89,17 @@ pub struct Calibration {
     pub bias: f64,
     /// Mean distance between what a level stands for and its share.
     pub error: f64,
+}
+
+/// Certainty of answers and whether they were wholly right, each the first to its card.
+#[must_use]
+pub fn firsts<'a>(answers: impl IntoIterator<Item = &'a Entry>) -> Vec<(Certainty, bool)> {
+    let mut seen = BTreeSet::new();
+    let mut first = |entry: &&'a Entry| {
+        seen.insert((entry.family.as_str(), entry.version, entry.seed, entry.sheet.hash.as_str()))
+    };
+    let answers = answers.into_iter().filter(|entry| first(entry));
+    answers.map(|entry| (entry.certainty, entry.mark == Mark::Right)).collect()
 }
 
 impl Calibration {

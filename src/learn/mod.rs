@@ -8,10 +8,10 @@ mod held;
 pub mod items;
 pub mod mastery;
 pub mod memory;
-mod next;
 pub mod observation;
 mod past;
+mod round;
 
 pub use held::{Held, held};
-pub use next::{Next, ROUND, Why, ends_round, minutes, next, seed};
 pub use past::Past;
+pub use round::{MINUTE_SECONDS, ROUND_MINUTES, Round, seed};

@@ -1,7 +1,7 @@
 //! One answer as learning sees it.
 
 use crate::card::Mark;
-use crate::record::{Certainty, Entry, Journal};
+use crate::record::{Certainty, Entry};
 
 /// An answer given earlier.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -15,15 +15,10 @@ pub struct Past {
 }
 
 impl Past {
-    /// One person's answers, oldest first.
+    /// An answer of the journal.
     #[must_use]
-    pub fn of(journal: &Journal, person: &str) -> Vec<Self> {
-        let past = |entry: &Entry| Self {
-            family: entry.family.clone(),
-            right: entry.mark == Mark::Right,
-            certainty: entry.certainty,
-        };
-        journal.of(person).map(past).collect()
+    pub fn of(entry: &Entry) -> Self {
+        Self { family: entry.family.clone(), right: entry.mark == Mark::Right, certainty: entry.certainty }
     }
 
     /// Whether the answer holds: right, and not one that had to be asked about first.

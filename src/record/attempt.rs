@@ -15,12 +15,16 @@ pub struct Attempt<'a> {
     pub person: &'a str,
     /// The set that is taken.
     pub set: &'a str,
+    /// When it was opened, as ISO 8601 text in universal time.
+    pub at: &'a str,
     /// Slugs of the competencies that it is evidence for.
     pub competencies: &'a [String],
     /// Answers handed in so far.
     pub answers: u32,
     /// How it stands.
     pub standing: Standing,
+    /// Number of the latest step that it went, among the events of its device.
+    pub step: u64,
 }
 
 terms! {
@@ -105,8 +109,19 @@ impl<'a> Attempts<'a> {
                     return Err(Stray::OpenedBefore);
                 }
                 let id = turn.attempt.as_str();
-                let standing = Standing::Open;
-                self.0.push(Attempt { id, device, person, set, competencies, answers: 0, standing });
+                let (standing, step) = (Standing::Open, turn.stamp.sequence);
+                let at = turn.stamp.at.as_str();
+                self.0.push(Attempt {
+                    id,
+                    device,
+                    person,
+                    set,
+                    at,
+                    competencies,
+                    answers: 0,
+                    standing,
+                    step,
+                });
                 return Ok(self.0.len() - 1);
             }
             Step::Left => Standing::Left,
@@ -116,6 +131,7 @@ impl<'a> Attempts<'a> {
         let at = self.open(&turn.attempt, device, person)?;
         if let Some(attempt) = self.0.get_mut(at) {
             attempt.standing = standing;
+            attempt.step = turn.stamp.sequence;
         }
         Ok(at)
     }

@@ -146,9 +146,24 @@ impl Moment {
         told.then_some(Self(i64::from(date.number()) * DAY_SECONDS + seconds))
     }
 
+    /// The day in universal time.
+    fn day(self) -> Option<LocalDate> {
+        LocalDate::of_number(i32::try_from(self.0.div_euclid(DAY_SECONDS)).ok()?)
+    }
+
     /// So many hours later.
     #[must_use]
     pub const fn plus_hours(self, hours: i64) -> Self {
         Self(self.0.saturating_add(hours.saturating_mul(HOUR_SECONDS)))
+    }
+}
+
+impl fmt::Display for Moment {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        const MINUTE_SECONDS: i64 = 60;
+        let Some(day) = self.day() else { return write!(f, "{} s", self.0) };
+        let seconds = self.0.rem_euclid(DAY_SECONDS);
+        let (hour, minute) = (seconds / HOUR_SECONDS, seconds % HOUR_SECONDS / MINUTE_SECONDS);
+        write!(f, "{day}T{hour:02}:{minute:02}:{:02}Z", seconds % MINUTE_SECONDS)
     }
 }

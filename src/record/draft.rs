@@ -27,6 +27,9 @@ pub struct Draft {
     pub card: CardName,
     /// The stage practised, or all of them.
     pub within: Option<Stage>,
+    /// The check that it is a card of; none in practice.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub attempt: Option<String>,
     /// The answer so far.
     pub slate: Slate,
     /// How far the person would go on it.
@@ -49,6 +52,7 @@ impl Draft {
             person: person.to_owned(),
             card: card_name,
             within,
+            attempt: None,
             slate: Slate::for_card(card),
             certainty: None,
             handed: None,

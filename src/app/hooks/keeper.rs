@@ -1,9 +1,9 @@
 //! Keeps settings, desk and journal: holds them in memory and stores every change.
 
 use super::writer::{Waiting, write, write_alone};
-use crate::app::state::{Book, BookChange, BookContext, Desk, DeskChange, DeskContext, Keep};
+use crate::app::state::{Book, BookChange, BookContext, Desk, DeskChange, DeskContext, Keep, OnDesk};
 use crate::app::state::{Settings, SettingsContext};
-use crate::device::{Loaded, Store};
+use crate::device::{Loaded, Spot, Store};
 use crate::record::{Draft, Erased, Event, Journal};
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
@@ -20,18 +20,25 @@ pub(in crate::app) struct Keeper {
 #[hook]
 pub(in crate::app) fn use_keeper(store: &Store, loaded: &Loaded<Settings>, first: &Settings) -> Keeper {
     let settings = use_kept_settings(store, loaded.settings.as_ref().unwrap_or(first));
-    let desk = use_reducer(|| Desk(loaded.draft.clone().map(Rc::new)));
-    let put = use_callback(store.clone(), {
-        let dispatch = desk.dispatcher();
-        move |draft: Option<Draft>, store| {
-            let store = store.clone();
-            dispatch.dispatch(DeskChange::Put(draft.clone()));
-            // What is handed in is stored with its answer; a half-made answer that is not stored is made again.
-            spawn_local(async move { drop(store.put_draft(draft.as_ref()).await) });
-        }
+    let desk = use_reducer(|| Desk {
+        practice: loaded.draft.clone().map(Rc::new),
+        check: loaded.check_draft.clone().map(Rc::new),
     });
+    let put = use_put(store, Spot::Practice, desk.dispatcher());
+    let put_check = use_put(store, Spot::Check, desk.dispatcher());
     let book = use_kept_book(store, &loaded.journal, desk.dispatcher());
-    Keeper { settings, book, desk: DeskContext { draft: desk.0.clone(), put } }
+    let (draft, check) = (desk.practice.clone(), desk.check.clone());
+    Keeper { settings, book, desk: DeskContext { draft, check, put, put_check } }
+}
+
+#[hook]
+fn use_put(store: &Store, spot: Spot, desk: UseReducerDispatcher<Desk>) -> Callback<Option<Draft>> {
+    use_callback(store.clone(), move |draft: Option<Draft>, store| {
+        let store = store.clone();
+        desk.dispatch(DeskChange::Put(spot, draft.clone()));
+        // What is handed in is stored with its answer; a half-made answer that is not stored is made again.
+        spawn_local(async move { drop(store.put_draft(spot, draft.as_ref()).await) });
+    })
 }
 
 #[hook]
@@ -53,11 +60,24 @@ fn use_kept_settings(store: &Store, first: &Settings) -> SettingsContext {
 fn use_kept_book(store: &Store, journal: &Journal, desk: UseReducerDispatcher<Desk>) -> BookContext {
     let book = use_reducer(|| Book::new(journal.clone()));
     let waiting = use_mut_ref(Waiting::new);
+    // The next free number, so that two events which are handed in at once get two.
+    let free = use_mut_ref(|| 0_u64);
+    {
+        let mut free = free.borrow_mut();
+        *free = (*free).max(book.journal.next_sequence());
+    }
     let hand_in = use_callback(store.clone(), {
         let (book, desk, waiting) = (book.dispatcher(), desk.clone(), Rc::clone(&waiting));
-        move |(event, draft): (Event, Draft), store| {
-            waiting.borrow_mut().push((event.clone(), draft.clone()));
-            desk.dispatch(DeskChange::Put(Some(draft)));
+        move |(mut event, mut left): (Event, OnDesk), store| {
+            let number = free.replace_with(|free| free.saturating_add(1));
+            event.stamp_mut().sequence = number;
+            if let OnDesk::Handed(draft) = &mut left {
+                draft.handed = Some(number);
+            }
+            if let Some((spot, draft)) = left.after() {
+                desk.dispatch(DeskChange::Put(spot, draft.cloned()));
+            }
+            waiting.borrow_mut().push((event.clone(), left));
             book.dispatch(BookChange::HandedIn(event));
             write(store.clone(), Rc::clone(&waiting), book.clone(), desk.clone());
         }

@@ -1,15 +1,15 @@
 //! Stores what was handed in, oldest first, and says how it ended.
 
-use crate::app::state::{Book, BookChange, Desk, DeskChange, Keep, Settings};
+use crate::app::state::{Book, BookChange, Desk, DeskChange, Keep, OnDesk, Settings};
 use crate::device::Store;
-use crate::record::{Draft, Event};
+use crate::record::Event;
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
-/// Events not stored yet, each with the card on the desk.
-pub(super) type Waiting = Vec<(Event, Draft)>;
+/// Events not stored yet, each with what it leaves on the desk.
+pub(super) type Waiting = Vec<(Event, OnDesk)>;
 
 pub(super) fn write(
     store: Store,
@@ -19,8 +19,8 @@ pub(super) fn write(
 ) {
     spawn_local(async move {
         loop {
-            let Some((event, draft)) = waiting.borrow().first().cloned() else { break };
-            if store.add(&event, Some(&draft)).await.is_ok() {
+            let Some((event, left)) = waiting.borrow().first().cloned() else { break };
+            if store.add(&event, left.after()).await.is_ok() {
                 waiting.borrow_mut().retain(|(other, _)| other.stamp().sequence != event.stamp().sequence);
             } else if !make_room(&store, &waiting, &book, &desk).await {
                 book.dispatch(BookChange::Ended(false));
@@ -45,10 +45,12 @@ async fn make_room(
     if first.is_none_or(|sequence| !journal.has(sequence)) {
         return false;
     }
-    for (event, draft) in waiting.borrow_mut().iter_mut() {
+    for (event, left) in waiting.borrow_mut().iter_mut() {
         let (from, to) = (event.stamp().sequence, journal.next_sequence());
         event.stamp_mut().sequence = to;
-        draft.handed = Some(to);
+        if let OnDesk::Handed(draft) = left {
+            draft.handed = Some(to);
+        }
         journal = journal.with(event.clone());
         desk.dispatch(DeskChange::Renumbered { from, to });
     }

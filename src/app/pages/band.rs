@@ -1,12 +1,12 @@
 //! A band of the board: what the stage is, practising it, and how each of its questions stands.
 
 use super::deal;
-use crate::app::hooks::{use_book, use_desk};
+use crate::app::hooks::{use_desk, use_told};
 use crate::app::parts::{Frame, Picture, icon};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::content::FamilyInfo;
-use crate::learn::{self, Past};
+use crate::learn::{Past, Round};
 use crate::rules::term::{Stage, Term};
 use yew::prelude::*;
 
@@ -18,23 +18,20 @@ pub(in crate::app) struct BandProps {
 #[component]
 pub(in crate::app) fn Band(props: &BandProps) -> Html {
     let shop = use_shop();
-    let book = use_book().book;
+    let told = use_told();
     let desk = use_desk();
     let stage = Stage::from_slug(&props.stage).unwrap_or(Stage::Room);
-    let past = Past::of(&book.journal, &shop.settings.person);
+    let past = told.past();
     let families: Vec<&FamilyInfo> =
         shop.content().families.iter().filter(|family| family.stage == stage).collect();
-    let onclick = use_callback(
-        (shop.clone(), book.journal.clone(), desk.put),
-        move |_: MouseEvent, (shop, journal, put)| {
-            if let Some(draft) = deal::fresh(shop, journal, Some(stage), None, 0) {
-                put.emit(Some(draft));
-                Route::Practise.go();
-            }
-        },
-    );
+    let onclick = use_callback((shop.clone(), told, desk.put), move |_: MouseEvent, (shop, told, put)| {
+        if let Some(draft) = deal::fresh(shop, told, Some(stage), None, 0) {
+            put.emit(Some(draft));
+            Route::Practise.go();
+        }
+    });
     let name = shop.stage(stage).to_string();
-    let minutes = learn::minutes(shop.content(), Some(stage)).to_string();
+    let minutes = Round::of(shop.content(), Some(stage)).minutes.to_string();
     let practise = shop.say_with("band.practise", &[("stage", name.clone()), ("minutes", minutes)]);
     let cautions = shop.cautions_of_band(stage);
     let row = |family: &&FamilyInfo| standing(&shop, family, &past);

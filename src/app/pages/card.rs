@@ -2,20 +2,32 @@
 
 use crate::app::hooks::{use_keys, use_size};
 use crate::app::parts::{
-    Frame, Picture, answer_field, card_panels, card_ticket, certainty_field, icon, round, tests_field,
+    Frame, Picture, answer_field, card_panels, card_ticket, certainty_field, icon, tests_field,
 };
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::card::{Card, Kind, Slate};
-use crate::learn::ROUND;
+use crate::learn::Round;
 use crate::record::{Certainty, Draft};
 use std::rc::Rc;
 use yew::prelude::*;
+
+/// What stands around a card: how far a round or a check is, and where the ways from it lead.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Around {
+    pub(super) note: AttrValue,
+    pub(super) marks: Html,
+    /// Stands over the card.
+    pub(super) lead: Html,
+    pub(super) back: Route,
+    pub(super) sheet: Route,
+}
 
 #[derive(Properties, PartialEq)]
 pub(super) struct CardProps {
     pub(super) draft: Rc<Draft>,
     pub(super) card: Rc<Card>,
+    pub(super) around: Around,
     pub(super) on_draft: Callback<Draft>,
     pub(super) hand_in: Callback<(Rc<Draft>, Rc<Card>)>,
 }
@@ -79,16 +91,18 @@ pub(super) fn CardScreen(props: &CardProps) -> Html {
     };
     let by_keys = (card.kind == Kind::Point)
         .then(|| html! { <span class="by-keys">{ " " }{ shop.say("card.point-by-keys") }</span> });
+    let Around { note, marks, lead, back, sheet } = props.around.clone();
     html! {
-        <Frame class="card" title={stage_name(&shop, card)} note={place(&shop, draft)} back={Some(Route::Home)}
-            marks={round(&shop, draft.done, ROUND)} cautions={cautions(&shop, card)} {action}>
+        <Frame class="card" title={stage_name(&shop, card)} {note} back={Some(back)} {marks}
+            cautions={cautions(&shop, card)} {action}>
             <div key="situation" class="situation">
+                { lead }
                 { card_ticket(&shop, card) }
                 <h2 class="asked">{ shop.voice().ask(card) }</h2>
                 { card_panels(&shop, card, &draft.slate, &on_slate, below) }
                 <div class="note how">
                     <p>{ how(&shop, card) }{ for by_keys }</p>
-                    <a href={Route::CardSheet.address()} class="text-link">{ shop.say("sheet.open") }</a>
+                    <a href={sheet.address()} class="text-link">{ shop.say("sheet.open") }</a>
                 </div>
             </div>
             <div key="answer" class="answer">
@@ -169,8 +183,8 @@ pub(super) fn stage_name(shop: &Shop, card: &Card) -> AttrValue {
     family.map(|family| shop.stage(family.stage)).unwrap_or_default()
 }
 
-pub(super) fn place(shop: &Shop, draft: &Draft) -> AttrValue {
-    shop.say_with("card.of", &[("n", (draft.done + 1).to_string()), ("of", ROUND.to_string())])
+pub(super) fn place(shop: &Shop, draft: &Draft, round: Round) -> AttrValue {
+    shop.say_with("card.of", &[("n", (draft.done + 1).to_string()), ("of", round.cards.to_string())])
 }
 
 pub(super) fn cautions(shop: &Shop, card: &Card) -> Vec<AttrValue> {

@@ -1,11 +1,13 @@
 //! Puts the next card on the desk.
 
-use crate::app::state::Shop;
+use crate::app::state::{Shop, Told};
 use crate::card::{self, Card, scene};
 use crate::content::World;
-use crate::learn::{self, Past};
+use crate::device::clock;
+use crate::learn::memory::{Day, Pick, Reason, candidates, pick};
+use crate::learn::seed;
 use crate::picture::Recipe;
-use crate::record::{CardName, Draft, Journal, SheetName};
+use crate::record::{CardName, Draft, LocalDate, SheetName};
 use crate::rules::term::Stage;
 
 /// Seeds tried when a sheet gives no fair question for one.
@@ -14,26 +16,33 @@ const TRIES: u32 = 8;
 /// The next sensible card of all stages or of one, or another of the same family.
 pub(super) fn fresh(
     shop: &Shop,
-    journal: &Journal,
+    told: &Told,
     within: Option<Stage>,
     like: Option<&str>,
     done: u32,
 ) -> Option<Draft> {
     let person = shop.settings.person.as_str();
-    let past = Past::of(journal, person);
     let family = match like {
-        Some(family) => family,
-        None => &learn::next(shop.content(), &past, within)?.family.id,
+        Some(family) => family.to_owned(),
+        None => next(shop, told, within)?.0,
     };
     let sheet = shop.sheet()?;
     let world = World { content: shop.content(), sheet };
-    let begun = u32::try_from(past.len()).unwrap_or(u32::MAX);
+    let begun = u32::try_from(told.journal.of(person).count()).unwrap_or(u32::MAX);
     let card = (0..TRIES).find_map(|again| {
         // A seed passed over is skipped for good: the next card starts from another count.
-        let seed = learn::seed(person, begun.wrapping_add(again.wrapping_mul(1 << 24)));
-        card::deal(&world, family, seed).ok()
+        let seed = seed(person, begun.wrapping_add(again.wrapping_mul(1 << 24)));
+        card::deal(&world, &family, seed).ok()
     })?;
     Some(Draft::new(person, &card, SheetName::of(sheet), within, done))
+}
+
+/// The family that comes next in practice, of all stages or of one, and why.
+pub(super) fn next(shop: &Shop, told: &Told, within: Option<Stage>) -> Option<(String, Reason)> {
+    let candidates = candidates(shop.content(), within);
+    // Without a day nothing is forgotten.
+    let today = Day(clock::today().map_or(0, LocalDate::number));
+    pick(&candidates, &told.remembered(), today).map(|Pick { family, reason }| (family.to_owned(), reason))
 }
 
 /// The panels that the card of a draft shows.

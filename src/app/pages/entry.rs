@@ -2,30 +2,46 @@
 
 use super::card::{cautions, stage_name};
 use super::deal;
-use crate::app::hooks::use_book;
-use crate::app::parts::{Frame, Verdict, answered_panels, card_ticket};
+use crate::app::hooks::use_told;
+use crate::app::parts::{Frame, Picture, Verdict, answered_panels, card_ticket, icon};
 use crate::app::route::Route;
-use crate::app::state::use_shop;
+use crate::app::state::{Told, use_shop};
 use crate::card;
 use crate::device::clock;
-use crate::record::CardName;
+use crate::learn::check::{answers_of, in_order};
+use crate::record::{CardName, Entry as Answered};
 use std::rc::Rc;
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
 pub(in crate::app) struct EntryProps {
     pub(in crate::app) sequence: u64,
+    /// The check whose answers are gone through; none from the record.
+    #[prop_or_default]
+    pub(in crate::app) attempt: Option<String>,
 }
 
 #[component]
 pub(in crate::app) fn Entry(props: &EntryProps) -> Html {
     let shop = use_shop();
-    let book = use_book().book;
-    let back = Some(Route::Record);
-    let Some(entry) = book.journal.find(props.sequence) else {
-        return html! {
-            <Frame class="sheet" title={shop.say("record.title")} {back} cautions={shop.cautions_for(&[])}><p class="lead">{ shop.say("record.empty") }</p></Frame>
-        };
+    let told = use_told();
+    let attempt = props.attempt.clone();
+    let back = Some(attempt.clone().map_or(Route::Record, |attempt| Route::CheckAnswers { attempt }));
+    let plain = |key: &str| {
+        html! {
+            <Frame class="sheet" title={shop.say("record.title")} back={back.clone()} cautions={shop.cautions_for(&[])}><p class="lead">{ shop.say(key) }</p></Frame>
+        }
+    };
+    let Some(entry) = told.journal.find(props.sequence) else { return plain("record.empty") };
+    if told.hides(entry) {
+        return plain("check.not-yet");
+    }
+    let next = attempt.as_ref().and_then(|attempt| after(&told, attempt, entry));
+    let next = next.zip(attempt).map(|(sequence, attempt)| Route::CheckAnswer { attempt, sequence });
+    let action = html! {
+        <div class="onward" hidden={next.is_none()}>
+            <a href={next.unwrap_or(Route::Record).address()} class="next-step">{ shop.say("check.next-answer") }{ icon(Picture::Go) }</a>
+        </div>
     };
     let name = CardName {
         family: entry.family.clone(),
@@ -50,7 +66,7 @@ pub(in crate::app) fn Entry(props: &EntryProps) -> Html {
         Some((card, graded)) => {
             let panels = answered_panels(&shop, &card, entry.answer.place(), &Callback::from(|_| ()));
             html! {
-                <Frame class="handed" title={stage_name(&shop, &card)} {note} {back} cautions={cautions(&shop, &card)}>
+                <Frame class="handed" title={stage_name(&shop, &card)} {note} {back} cautions={cautions(&shop, &card)} {action}>
                     { card_ticket(&shop, &card) }
                     <h2 key="ask">{ shop.voice().ask(&card) }</h2>
                     <Verdict key="verdict" {card} {graded} answer={entry.answer.clone()} certainty={entry.certainty} {panels} />
@@ -58,4 +74,11 @@ pub(in crate::app) fn Entry(props: &EntryProps) -> Html {
             }
         }
     }
+}
+
+/// Number of the answer that is looked at after this one.
+fn after(told: &Told, attempt: &str, entry: &Answered) -> Option<u64> {
+    let answers = in_order(answers_of(told.journal.events(), &entry.stamp.device, attempt));
+    let mut rest = answers.into_iter().skip_while(|one| one.stamp.sequence != entry.stamp.sequence);
+    rest.nth(1).filter(|one| !told.hides(one)).map(|one| one.stamp.sequence)
 }

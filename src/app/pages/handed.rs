@@ -2,7 +2,7 @@
 
 use super::card::{cautions, place, stage_name, wanted};
 use super::deal;
-use crate::app::hooks::{use_book, use_keys};
+use crate::app::hooks::{use_keys, use_told};
 use crate::app::parts::{
     Frame, Picture, Verdict, answer_field, answered_panels, card_ticket, icon, pointing, round, tests_field,
     told, use_ahead,
@@ -11,7 +11,7 @@ use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::card::{self, Answer, Card, Kind, Mark, Slate};
 use crate::device::{clock, page};
-use crate::learn::{ROUND, ends_round};
+use crate::learn::Round;
 use crate::record::{Draft, Entry};
 use std::rc::Rc;
 use yew::prelude::*;
@@ -39,7 +39,7 @@ enum Step {
 #[component]
 pub(super) fn HandedScreen(props: &HandedProps) -> Html {
     let shop = use_shop();
-    let book = use_book().book;
+    let told = use_told();
     let (draft, card, entry) = (&props.draft, &props.card, &props.entry);
     let graded = use_memo((shop.clone(), Rc::clone(card), Rc::clone(entry)), |(shop, card, entry)| {
         let world = shop.world(&entry.sheet.slug)?;
@@ -47,25 +47,26 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
     });
     let shown = *use_memo((), |()| clock::ticks());
     let held_back = entry.sure_and_wrong() && !draft.reworked;
-    let done = if ends_round(draft.done) { 0 } else { draft.done + 1 };
+    let length = Round::of(shop.content(), draft.within);
+    let done = if length.ends(draft.done) { 0 } else { draft.done + 1 };
     // The next card is dealt while this one is read, and its panels are drawn.
-    let next =
-        use_memo((shop.clone(), entry.stamp.sequence, draft.within, done), |(shop, _, within, done)| {
-            deal::fresh(shop, &book.journal, *within, None, *done)
-        });
+    let next = use_memo((shop.clone(), entry.stamp.sequence, draft.within, done), {
+        let told = Rc::clone(&told);
+        move |(shop, _, within, done)| deal::fresh(shop, &told, *within, None, *done)
+    });
     let ahead = use_memo((shop.clone(), Rc::clone(&next)), |(shop, next)| {
         next.as_ref().as_ref().map(|next| deal::panels(shop, next)).unwrap_or_default()
     });
     use_ahead((*ahead).clone());
     let go = use_callback(
-        (shop.clone(), Rc::clone(&book.journal), Rc::clone(draft), next, props.put.clone()),
-        move |step: Step, (shop, journal, draft, next, put)| {
+        (shop.clone(), told, Rc::clone(draft), next, props.put.clone()),
+        move |step: Step, (shop, told, draft, next, put)| {
             match step {
                 // The second tap of a double tap is not an answer to a verdict that nobody has read.
                 _ if clock::ticks() - shown < SECOND_TAP_MS => {}
                 Step::Next => put.emit((**next).clone()),
                 Step::Like => {
-                    put.emit(deal::fresh(shop, journal, draft.within, Some(&draft.card.family), done));
+                    put.emit(deal::fresh(shop, told, draft.within, Some(&draft.card.family), done));
                 }
                 Step::Board => {
                     put.emit(None);
@@ -74,7 +75,7 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
             }
         },
     );
-    let ends = ends_round(draft.done);
+    let ends = length.ends(draft.done);
     let onward = if ends { Step::Board } else { Step::Next };
     let slate = use_state(|| Slate::for_card(card));
     let again = use_state(|| false);
@@ -120,7 +121,7 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
     let next = if ends { "control" } else { "next-step" };
     let action = html! {
         <div class="onward">
-            <p key="done" class="note" hidden={!ends}>{ shop.say_with("verdict.round-done", &[("of", ROUND.to_string())]) }</p>
+            <p key="done" class="note" hidden={!ends}>{ shop.say_with("verdict.round-done", &[("of", length.cards.to_string())]) }</p>
             { button(Step::Like, "verdict.more", "control", true) }
             { button(Step::Next, "verdict.next", next, true) }
             { button(Step::Board, "verdict.board", "next-step", ends) }
@@ -166,8 +167,8 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
         }
     });
     html! {
-        <Frame class="handed" title={stage_name(&shop, card)} note={place(&shop, draft)} back={Some(Route::Home)}
-            marks={round(&shop, draft.done + 1, ROUND)} cautions={cautions(&shop, card)} {action}>
+        <Frame class="handed" title={stage_name(&shop, card)} note={place(&shop, draft, length)} back={Some(Route::Home)}
+            marks={round(&shop, draft.done + 1, length.cards)} cautions={cautions(&shop, card)} {action}>
             <div key="verdict" class="verdict-place">{ for verdict }</div>
             <div key="rework" hidden={points || rework.is_none()}>
                 { for rework.filter(|_| !points) }

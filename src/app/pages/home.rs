@@ -1,41 +1,44 @@
 //! Home: the step board, and the next step one tap away.
 
 use super::deal;
-use crate::app::hooks::{use_book, use_desk, use_keys, use_new_version, use_people, use_settings};
+use crate::app::hooks::{use_desk, use_keys, use_new_version, use_people, use_settings, use_told};
 use crate::app::parts::{BandRow, Frame, NameField, Picture, board, icon};
 use crate::app::route::Route;
 use crate::app::state::{Settings, Shop, use_shop};
 use crate::device::{clock, page};
-use crate::learn::{self, Past};
+use crate::learn::{self, Past, Round};
 use crate::people::Crew;
 use crate::rules::term::{Stage, Term};
+use std::rc::Rc;
 use yew::prelude::*;
 
 #[component]
 pub(in crate::app) fn Home() -> Html {
     let shop = use_shop();
     let settings = use_settings();
-    let book = use_book().book;
+    let told = use_told();
     let desk = use_desk();
     let crew = use_people().crew;
     let new_version = use_new_version();
     use_effect_with((), |()| clock::mark_once("usable"));
 
-    let past = Past::of(&book.journal, &shop.settings.person);
+    let past = told.past();
     let open = desk.draft.filter(|draft| draft.handed.is_none() && draft.person == shop.settings.person);
     let waiting = open.as_ref().and_then(|draft| shop.content().family(&draft.card.family));
-    let next = learn::next(shop.content(), &past, None);
-    let stage = waiting.or(next.map(|next| next.family)).map(|family| family.stage);
+    let next = use_memo(Rc::clone(&told), {
+        let shop = shop.clone();
+        move |told| deal::next(&shop, told, None)
+    });
+    let coming = next.as_ref().as_ref().and_then(|(family, _)| shop.content().family(family));
+    let stage = waiting.or(coming).map(|family| family.stage);
 
-    let start = use_callback(
-        (shop.clone(), book.journal.clone(), open.is_some(), desk.put),
-        |(), (shop, journal, open, put)| {
+    let start =
+        use_callback((shop.clone(), told, open.is_some(), desk.put), |(), (shop, told, open, put)| {
             if !open {
-                put.emit(deal::fresh(shop, journal, None, None, 0));
+                put.emit(deal::fresh(shop, told, None, None, 0));
             }
             Route::Practise.go();
-        },
-    );
+        });
     let on_key = use_callback(start.clone(), |key: String, start| {
         let enter = key == "Enter";
         if enter {
@@ -49,7 +52,7 @@ pub(in crate::app) fn Home() -> Html {
     });
 
     let rows = Stage::ALL.iter().map(|one| band(&shop, &past, *one, stage == Some(*one))).collect::<Vec<_>>();
-    let (title, why, go) = match (&open, stage, next) {
+    let (title, why, go) = match (&open, stage, next.as_ref()) {
         (Some(draft), Some(stage), _) => {
             let n = (draft.done + 1).to_string();
             (
@@ -58,17 +61,14 @@ pub(in crate::app) fn Home() -> Html {
                 shop.say_with("home.go-on", &[("n", n)]),
             )
         }
-        (None, Some(stage), Some(next)) => {
+        (None, Some(stage), Some((_, why))) => {
             let name = shop.stage(stage).to_string();
-            let minutes = learn::minutes(shop.content(), None).to_string();
-            let key = if past.is_empty() {
-                "home.bare".to_owned()
-            } else {
-                format!("home.next.{}", next.why.slug())
-            };
+            let minutes = Round::of(shop.content(), None).minutes.to_string();
+            let key =
+                if past.is_empty() { "home.bare".to_owned() } else { format!("home.next.{}", why.slug()) };
             (
-                shop.say_with("home.next", &[("stage", name.clone())]),
-                shop.say(&key),
+                shop.say("home.ten-minutes"),
+                shop.say_with(&key, &[("stage", name.clone())]),
                 shop.say_with("home.start", &[("stage", name), ("minutes", minutes)]),
             )
         }
@@ -91,6 +91,7 @@ pub(in crate::app) fn Home() -> Html {
                     </button>
                 </div>
                 <nav key="doors" class="doors">
+                    <a href={Route::Check.address()} class="control door">{ icon(Picture::Check) }{ shop.say("home.check") }</a>
                     <a href={Route::Bench.address()} class="control door">{ icon(Picture::Bench) }{ shop.say("home.bench") }</a>
                     <a href={Route::Record.address()} class="control door">{ icon(Picture::Record) }{ shop.say("home.record") }</a>
                 </nav>

@@ -1,15 +1,17 @@
 //! Practise: the card on the desk, before and after it is handed in.
 
-use super::card::CardScreen;
+use super::card::{Around, CardScreen, place};
 use super::deal;
+use super::events::answered;
 use super::handed::HandedScreen;
-use crate::app::hooks::{use_book, use_desk};
-use crate::app::parts::Frame;
+use crate::app::hooks::{use_book, use_desk, use_told};
+use crate::app::parts::{Frame, round};
 use crate::app::route::Route;
-use crate::app::state::use_shop;
+use crate::app::state::{OnDesk, use_shop};
 use crate::card::{self, Slate};
-use crate::device::{Watch, clock};
-use crate::record::{Draft, Entry, Event, FORMAT, Help, Stamp, Within};
+use crate::device::Watch;
+use crate::learn::Round;
+use crate::record::{Draft, Within};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -17,6 +19,7 @@ use yew::prelude::*;
 pub(in crate::app) fn Practise() -> Html {
     let shop = use_shop();
     let books = use_book();
+    let told = use_told();
     let desk = use_desk();
     let draft = desk.draft.clone().filter(|draft| draft.person == shop.settings.person);
     let name = draft.as_ref().map(|draft| draft.card.clone());
@@ -32,20 +35,19 @@ pub(in crate::app) fn Practise() -> Html {
     let watch = use_memo(name, |_| fresh.then(Watch::start));
     // Nothing on the desk, or a card of another person or an older sheet: the next one is dealt.
     use_effect_with((card.is_some(), shop.clone()), {
-        let (put, journal) = (desk.put.clone(), Rc::clone(&books.book.journal));
+        let put = desk.put.clone();
         move |(there, shop)| {
             if !there {
-                put.emit(deal::fresh(shop, &journal, None, None, 0));
+                put.emit(deal::fresh(shop, &told, None, None, 0));
             }
         }
     });
     let hand_in = use_callback(
         (shop.clone(), books.clone(), watch),
         |(draft, card): (Rc<Draft>, Rc<card::Card>), (shop, books, watch)| {
-            let sequence = books.book.journal.next_sequence();
             let seconds = watch.as_ref().as_ref().map(Watch::seconds);
-            if let Some(handed) = handed_in(shop, sequence, &draft, &card, seconds) {
-                books.hand_in.emit(handed);
+            if let Some(event) = answered(shop, &draft, &card, seconds, Within::Practice) {
+                books.hand_in.emit((event, OnDesk::Handed((*draft).clone())));
             }
         },
     );
@@ -54,9 +56,19 @@ pub(in crate::app) fn Practise() -> Html {
             let entry = draft.handed.and_then(|sequence| books.book.journal.find(sequence)).cloned();
             let seed = card.seed;
             match entry {
-                None => html! {
-                    <CardScreen key={format!("card-{seed}")} {draft} {card} on_draft={desk.put.reform(Some)} {hand_in} />
-                },
+                None => {
+                    let length = Round::of(shop.content(), draft.within);
+                    let around = Around {
+                        note: place(&shop, &draft, length),
+                        marks: round(&shop, draft.done, length.cards),
+                        lead: Html::default(),
+                        back: Route::Home,
+                        sheet: Route::CardSheet,
+                    };
+                    html! {
+                        <CardScreen key={format!("card-{seed}")} {draft} {card} {around} on_draft={desk.put.reform(Some)} {hand_in} />
+                    }
+                }
                 Some(entry) => html! {
                     <HandedScreen key={format!("handed-{seed}")} {draft} {card} entry={Rc::new(entry)} put={desk.put} />
                 },
@@ -69,40 +81,4 @@ pub(in crate::app) fn Practise() -> Html {
         },
     };
     html! { <div class="practise">{ screen }</div> }
-}
-
-/// The event of an answer, and its card as handed in. `None` while something is missing.
-fn handed_in(
-    shop: &crate::app::state::Shop,
-    sequence: u64,
-    draft: &Draft,
-    card: &card::Card,
-    active_seconds: Option<u32>,
-) -> Option<(Event, Draft)> {
-    let world = shop.world(&draft.card.sheet.slug)?;
-    let answer = draft.slate.answer(card)?;
-    let graded = card::grade(card, &world, &answer)?;
-    let stamp = Stamp {
-        format: FORMAT,
-        sequence,
-        device: shop.settings.device.clone(),
-        at: clock::now(),
-        date: clock::today(),
-        person: draft.person.clone(),
-    };
-    let entry = Entry {
-        stamp,
-        family: card.family.clone(),
-        version: card.version,
-        seed: card.seed,
-        sheet: draft.card.sheet.clone(),
-        answer,
-        certainty: draft.certainty?,
-        mark: graded.mark,
-        guess: card::luck(card, &world),
-        active_seconds,
-        help: Help::None,
-        within: Within::Practice,
-    };
-    Some((Event::Answered(entry), Draft { handed: Some(sequence), ..draft.clone() }))
 }

@@ -10,17 +10,16 @@ use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
 pub(in crate::app) struct ShopSheetProps {
-    /// Whether a card waits for the reader to come back.
-    pub(in crate::app) from_card: bool,
+    /// Where the reader came from.
+    pub(in crate::app) back: Route,
 }
 
 #[component]
 pub(in crate::app) fn ShopSheet(props: &ShopSheetProps) -> Html {
     let shop = use_shop();
     let name = shop.sheet().map(|sheet| shop.text(&format!("sheet.{}", sheet.slug))).unwrap_or_default();
-    let back = if props.from_card { Route::Practise } else { Route::Menu };
     html! {
-        <Frame class="sheet" title={shop.say("sheet.title")} note={name} back={Some(back)} cautions={shop.cautions_for(&[])}>
+        <Frame class="sheet" title={shop.say("sheet.title")} note={name} back={Some(props.back.clone())} cautions={shop.cautions_for(&[])}>
             <p key="lead" class="lead">{ shop.say("sheet.lead") }</p>
             <div key="groups" class="groups">{ for SettingGroup::ALL.iter().map(|group| values(&shop, *group)) }</div>
         </Frame>

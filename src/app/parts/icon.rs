@@ -9,6 +9,7 @@ pub(in crate::app) enum Picture {
     Menu,
     Bench,
     Record,
+    Check,
     Tick,
     Caution,
     NotEnough,
@@ -36,6 +37,7 @@ impl Picture {
             Self::Menu => "M4 7h16M4 12h16M4 17h16",
             Self::Bench => "M3 6h18v5H3zM6 11v8M10 11v3h7v-3",
             Self::Record => "M5 3v18M19 3v18M5 7h14M5 12h14M5 17h14",
+            Self::Check => "M5 3h14v18H5zM8 8h8M8 12h4M8 16.500l2 2 5-5.500",
             Self::Tick => "M5 13l4 4 10-11",
             Self::Caution => "M12 4 22 20H2zM12 10v5M12 17.6v.2",
             Self::NotEnough => {

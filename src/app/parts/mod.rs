@@ -1,6 +1,7 @@
 //! What screens are put together from. Parts get values and callbacks and draw them.
 
 mod answer;
+mod answer_row;
 mod board;
 mod card_panels;
 mod certainty;
@@ -8,6 +9,7 @@ mod choices;
 mod cut;
 mod diagnosed;
 mod diagnosis;
+mod evidence;
 mod field;
 mod file_field;
 mod frame;
@@ -33,10 +35,12 @@ mod verdict;
 mod wood;
 
 pub(super) use answer::answer_field;
+pub(super) use answer_row::answer_row;
 pub(super) use board::{BandRow, board};
 pub(super) use card_panels::{answered_panels, card_panels, pointing};
 pub(super) use certainty::certainty_field;
 pub(super) use diagnosis::tests_field;
+pub(super) use evidence::{evidence_bar, hazard, hazards, missing, missing_line, outcome};
 pub(super) use field::{Field, typed_into};
 pub(super) use file_field::{FileField, file_field};
 pub(super) use frame::Frame;

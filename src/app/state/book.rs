@@ -1,7 +1,7 @@
 //! The journal in memory, and whether it is stored.
 
-use super::Keep;
-use crate::record::{Draft, Erased, Event, Journal};
+use super::{Keep, OnDesk};
+use crate::record::{Erased, Event, Journal};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -21,12 +21,14 @@ pub(in crate::app) enum Saved {
 pub(in crate::app) struct Book {
     pub(in crate::app) journal: Rc<Journal>,
     pub(in crate::app) saved: Saved,
+    /// The first number that was free when the page was opened: events from it on were handed in since.
+    pub(in crate::app) opened_at: u64,
 }
 
 /// What happens to the book.
 #[derive(Debug)]
 pub(in crate::app) enum BookChange {
-    /// An answer was handed in; its write is under way.
+    /// An event was handed in; its write is under way.
     HandedIn(Event),
     /// Another window added answers: the whole journal, with what waits here numbered anew.
     Reloaded(Journal),
@@ -43,7 +45,8 @@ pub(in crate::app) enum BookChange {
 impl Book {
     /// What is stored, and nothing waiting.
     pub(in crate::app) fn new(journal: Journal) -> Self {
-        Self { journal: Rc::new(journal), saved: Saved::Yes }
+        let opened_at = journal.next_sequence();
+        Self { journal: Rc::new(journal), saved: Saved::Yes, opened_at }
     }
 }
 
@@ -61,7 +64,7 @@ impl Reducible for Book {
                 (Rc::clone(&self.journal), if well { Saved::Yes } else { Saved::Failed })
             }
         };
-        Rc::new(Self { journal, saved })
+        Rc::new(Self { journal, saved, opened_at: self.opened_at })
     }
 }
 
@@ -69,8 +72,8 @@ impl Reducible for Book {
 #[derive(Debug, Clone, PartialEq)]
 pub(in crate::app) struct BookContext {
     pub(in crate::app) book: Rc<Book>,
-    /// Hands an answer in together with its card.
-    pub(in crate::app) hand_in: Callback<(Event, Draft)>,
+    /// Hands an event in together with what it leaves on the desk. It gets its number here.
+    pub(in crate::app) hand_in: Callback<(Event, OnDesk)>,
     /// Writes an event that belongs to no card.
     pub(in crate::app) write: Callback<Keep<Event>>,
     /// Tries again to store what is not stored.

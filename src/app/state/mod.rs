@@ -11,9 +11,10 @@ mod shop;
 mod signed;
 mod stricter;
 mod watching;
+mod told;
 
 pub(super) use book::{Book, BookChange, BookContext, Saved};
-pub(super) use desk::{Desk, DeskChange, DeskContext};
+pub(super) use desk::{Desk, DeskChange, DeskContext, OnDesk};
 pub(super) use keys::{KeysContext, Unlocked};
 pub(super) use lock::LockContext;
 pub(super) use people::{Keep, PeopleContext};
@@ -22,3 +23,4 @@ pub(super) use shop::{ContentContext, Shop, use_shop};
 pub(super) use signed::{Signed, SignedContext, Stored};
 pub(super) use stricter::StricterContext;
 pub(super) use watching::{Watching, WatchingChange, WatchingContext};
+pub(super) use told::Told;

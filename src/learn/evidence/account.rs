@@ -7,7 +7,7 @@ use crate::terms;
 use std::collections::BTreeSet;
 
 terms! {
-    /// Why an answer does not count for the test. Text, once a screen says it: `evidence.uncounted.<slug>`.
+    /// Why an answer does not count for the test. Text: `app.evidence.uncounted.<slug>`.
     Uncounted {
         /// It was given in practice or on a guided walk.
         Practice = "practice",

@@ -1,9 +1,10 @@
 //! What is asked of a journal, and what it answers.
 
-use super::{Hazard, Uncounted};
+use super::{Hazard, Uncounted, evidence};
 use crate::content::{Competency, Content};
 use crate::learn::mastery::{Call, Standard, State};
-use crate::record::LocalDate;
+use crate::record::{Event, LocalDate};
+use crate::terms;
 use std::collections::BTreeMap;
 
 /// What is asked of the journal.
@@ -32,10 +33,21 @@ impl<'a> Asked<'a> {
     }
 }
 
+/// An attempt by its name, which means something together with the device that it belongs to.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Taken {
+    /// The device.
+    pub device: String,
+    /// The name.
+    pub attempt: String,
+}
+
 /// What a journal proves: the evidence bar explained.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Evidence {
-    /// Number of the latest attempt since the evidence last sufficed before it, from 1; 0 where there was none.
+    /// The attempt that is told of, the one begun last; none where there was none.
+    pub taken: Option<Taken>,
+    /// Number of that attempt since the evidence last sufficed before it, from 1; 0 where there was none.
     pub attempt: u32,
     /// Whether that attempt is over, so that a new one must be opened for more evidence.
     pub closed: bool,
@@ -55,10 +67,59 @@ pub struct Evidence {
     pub unreadable: u32,
 }
 
+terms! {
+    /// What evidence comes to, in one word. Text: `app.evidence.outcome.<slug>`.
+    Outcome {
+        /// An error about safety is open: nothing else matters before it.
+        Blocked = "blocked",
+        /// No check was begun.
+        NotBegun = "not-begun",
+        /// It suffices.
+        Suffices = "suffices",
+        /// Too much was wrong: back to study, then a new check.
+        BackToStudy = "back-to-study",
+        /// All answers of the attempt are given and it does not suffice.
+        NotYet = "not-yet",
+        /// The check was closed before it sufficed.
+        ClosedEarly = "closed-early",
+        /// A check is being taken.
+        GoingOn = "going-on",
+    }
+}
+
 impl Evidence {
+    /// What it comes to, in one word.
+    #[must_use]
+    pub fn outcome(&self) -> Outcome {
+        match self.state.call {
+            _ if !self.hazards.is_empty() => Outcome::Blocked,
+            _ if self.attempt == 0 => Outcome::NotBegun,
+            Call::Sufficient => Outcome::Suffices,
+            Call::BackToStudy => Outcome::BackToStudy,
+            Call::NotYet => Outcome::NotYet,
+            Call::GoOn if self.closed => Outcome::ClosedEarly,
+            Call::GoOn => Outcome::GoingOn,
+        }
+    }
+
     /// Whether the knowledge evidence suffices now. The work must still be seen and signed for by an instructor.
     #[must_use]
     pub fn suffices(&self) -> bool {
         self.state.call == Call::Sufficient
     }
+}
+
+/// What events prove of each competency, in the order of content; `unreadable` are stored events that could not be read.
+#[must_use]
+pub fn of_all<'a>(
+    content: &'a Content,
+    events: &[&Event],
+    person: &str,
+    unreadable: u32,
+) -> Vec<(&'a Competency, Evidence)> {
+    let of = |competency: &'a Competency| {
+        let asked = Asked { unreadable, ..Asked::usual(content, person, competency) };
+        (competency, evidence(events.iter().copied(), &asked))
+    };
+    content.competencies.iter().map(of).collect()
 }

@@ -48,6 +48,27 @@ impl Hazard {
         self.tries >= TRIES || self.not_before.is_none()
     }
 
+    /// Until when it rests before it may be tried again; none where it may be tried now.
+    #[must_use]
+    pub fn rests_until(&self, at: Option<Moment>) -> Option<Moment> {
+        self.not_before.filter(|from| at.is_none_or(|at| at < *from))
+    }
+
+    /// Whether another right answer helps now: it may be tried, and what is missing is not another day alone.
+    #[must_use]
+    pub fn wants_answer(&self, at: Moment, today: LocalDate, next: Guess) -> bool {
+        let rested = self.not_before.is_some_and(|from| at >= from);
+        let new_day = self.run.last().is_none_or(|(_, day)| *day < today.number());
+        let missing = self.answers_missing(next);
+        // The last answer of the run is kept for the other day.
+        let helps = if new_day || self.days_missing() == 0 {
+            missing > 0 || self.days_missing() > 0
+        } else {
+            missing > 1
+        };
+        rested && self.tries < TRIES && helps
+    }
+
     /// Right answers in a row that are missing, on cards like those so far or like `next`.
     #[must_use]
     pub fn answers_missing(&self, next: Guess) -> u32 {

@@ -16,6 +16,6 @@ mod proof;
 mod round;
 
 pub use account::{Counted, Uncounted};
-pub use asked::{Asked, Evidence};
+pub use asked::{Asked, Evidence, Outcome, Taken, of_all};
 pub use hazard::{Hazard, REST_HOURS, TRIES};
 pub use proof::evidence;

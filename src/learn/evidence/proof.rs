@@ -3,14 +3,14 @@
 use super::account::Account;
 use super::families::Families;
 use super::round::Round;
-use super::{Asked, Counted, Evidence, Hazard, Uncounted};
+use super::{Asked, Counted, Evidence, Hazard, Taken, Uncounted};
 use crate::learn::mastery::{Call, Guess};
 use crate::record::{Attempts, Event, LocalDate, Standing, Step, Stray};
 use std::collections::BTreeMap;
 
 /// The evidence that events give, oldest first: those of one journal, or of several merged ones.
 #[must_use]
-pub fn evidence(events: &[Event], asked: &Asked<'_>) -> Evidence {
+pub fn evidence<'a>(events: impl IntoIterator<Item = &'a Event>, asked: &Asked<'_>) -> Evidence {
     let families = Families::of(asked.content, asked.competency);
     let mut proof =
         Proof { asked, families: &families, attempts: Attempts::default(), made: Made::default() };
@@ -161,7 +161,9 @@ impl<'a> Proof<'a, '_> {
             None => (None, Round::new(self.asked.standard, 0, Guess::USUAL)),
         };
         let attempt = place.and_then(|place| self.attempts.all().get(place));
+        let taken = attempt.map(|one| Taken { device: one.device.to_owned(), attempt: one.id.to_owned() });
         Evidence {
+            taken,
             attempt: round.number,
             closed: attempt.is_some_and(|one| one.standing == Standing::Closed),
             state: round.state(self.families, open),

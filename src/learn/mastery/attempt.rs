@@ -70,6 +70,12 @@ impl Attempt {
         self.repeats
     }
 
+    /// Counted answers by day.
+    #[must_use]
+    pub const fn days(&self) -> &BTreeMap<i32, u32> {
+        &self.days
+    }
+
     /// Days with answers enough to count.
     #[must_use]
     pub fn full_days(&self) -> u32 {

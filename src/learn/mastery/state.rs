@@ -2,6 +2,7 @@
 
 use super::{Attempt, CONFIDENCE, Guess, Stand, lower_bound};
 use crate::quantity::{DUST, Fraction};
+use std::collections::BTreeMap;
 
 /// Card families seen, of those there are.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -80,6 +81,10 @@ pub struct State {
     pub answers: u32,
     /// Answers that did not count, since their variant had been answered.
     pub repeats: u32,
+    /// Answers that counted, by the day; days are counted from any day.
+    pub days: BTreeMap<i32, u32>,
+    /// What is known from elsewhere.
+    pub gates: Gates,
     /// What is missing, in the order of [`Missing`]; of a closed attempt, what was missing.
     pub missing: Vec<Missing>,
     /// Share of right answers that lies below the true one with [`CONFIDENCE`], for showing. Computed once, when the attempt
@@ -122,6 +127,8 @@ impl Attempt {
             right,
             answers,
             repeats: self.repeats(),
+            days: self.days().clone(),
+            gates,
             missing,
             lower: (call != Call::GoOn).then(|| lower_bound(right, answers, CONFIDENCE)),
         }
@@ -132,6 +139,19 @@ impl Attempt {
 const WHOLE: Fraction = Fraction::saturating(1.0);
 
 impl Missing {
+    /// Its name in texts: `app.evidence.missing.<slug>`.
+    #[must_use]
+    pub const fn slug(self) -> &'static str {
+        match self {
+            Self::Answers(_) => "answers",
+            Self::Days(_) => "days",
+            Self::DaysApart(_) => "days-apart",
+            Self::Families(_) => "families",
+            Self::SafetyFamilies(_) => "safety-families",
+            Self::CriticalErrors(_) => "critical-errors",
+        }
+    }
+
     /// How many; 0 where nothing is missing.
     #[must_use]
     pub const fn count(self) -> u32 {

@@ -1,14 +1,10 @@
 //! What an answer is worth to memory. Nobody rates himself: it follows from whether the answer was right, how certain it
 //! was and how long it took.
 
-use super::Answered;
+use super::earlier::SECONDS_MOST;
+use super::{Answered, Earlier};
 use crate::record::Certainty;
-use crate::rules::sorted::sorted;
 
-/// Longest active time that counts, seconds: who takes longer was away (common practice, no source).
-const SECONDS_MOST: u32 = 600;
-/// Right answers of a family from which its usual time is known (common practice, no source).
-const TIMED_LEAST: usize = 5;
 /// Times the usual time above which an answer was slow (common practice, no source).
 const SLOW_TIMES: u32 = 2;
 /// Answers of a family before one may be solid: a first one would earn eight days untested (common practice, no source).
@@ -45,28 +41,20 @@ impl Grade {
 /// A lucky answer earns no long interval, so low certainty is never more than shaky. Haste earns nothing; only slowness
 /// counts, and only where the usual time is known.
 #[must_use]
-pub fn graded(answer: &Answered, earlier: &[&Answered]) -> Grade {
+pub fn graded(answer: &Answered, earlier: &Earlier) -> Grade {
     let slow = is_slow(answer, earlier);
     match answer.certainty {
         _ if !answer.right => Grade::Missed,
         _ if answer.helped => Grade::Shaky,
         Certainty::AskFirst => Grade::Shaky,
         Certainty::TestBoard if slow => Grade::Shaky,
-        Certainty::OnTheJob if !slow && earlier.len() >= TRIED_LEAST => Grade::Solid,
+        Certainty::OnTheJob if !slow && earlier.answers() >= TRIED_LEAST => Grade::Solid,
         Certainty::TestBoard | Certainty::OnTheJob => Grade::Steady,
     }
 }
 
 /// Whether it took more than twice the median of the right answers before it.
-fn is_slow(answer: &Answered, earlier: &[&Answered]) -> bool {
-    let Some(seconds) = answer.active_seconds else { return false };
-    let timed = earlier.iter().filter(|one| one.right).filter_map(|one| one.active_seconds);
-    let times = sorted(timed.map(|one| one.min(SECONDS_MOST)).collect(), u32::cmp);
-    if times.len() < TIMED_LEAST {
-        return false;
-    }
-    // Twice the median: the sum of the two in the middle, which are one and the same of an odd number.
-    let middle = |at: usize| times.get(at).copied().unwrap_or(SECONDS_MOST);
-    let twice_median = middle((times.len() - 1) / 2) + middle(times.len() / 2);
-    2 * seconds.min(SECONDS_MOST) > SLOW_TIMES * twice_median
+fn is_slow(answer: &Answered, earlier: &Earlier) -> bool {
+    let usual = answer.active_seconds.zip(earlier.twice_usual_seconds());
+    usual.is_some_and(|(seconds, twice)| 2 * seconds.min(SECONDS_MOST) > SLOW_TIMES * twice)
 }

@@ -1,7 +1,8 @@
 //! What was answered, as plain data, and the memory that follows from it.
 
-use super::{Care, Grade, State, graded};
-use crate::record::Certainty;
+use super::{Care, Grade, State};
+use crate::card::Mark;
+use crate::record::{Certainty, Entry, Help};
 
 /// A day of the local calendar, counted from any fixed one. Yesterday evening and this morning are a day apart.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -49,25 +50,30 @@ pub struct Memory {
     pub grade: Grade,
 }
 
-impl Memory {
-    /// The memory that a person's answers leave of a family, oldest first; `None` where it was never asked. Answers of
-    /// other families are passed over.
+impl Answered {
+    /// An answer of the journal; `None` where its clock told no day, since forgetting goes by days.
     #[must_use]
-    pub fn of(history: &[Answered], family: &str) -> Option<Self> {
-        let mut memory: Option<Self> = None;
-        let mut earlier = Vec::new();
-        for answer in history.iter().filter(|one| one.family == family) {
-            let grade = graded(answer, &earlier);
-            let (state, last) = match memory {
-                None => (State::first(grade), answer.day),
-                Some(before) => {
-                    (before.state.after(answer.day.since(before.last), grade), answer.day.max(before.last))
-                }
-            };
-            memory = Some(Self { state, last, grade });
-            earlier.push(answer);
-        }
-        memory
+    pub fn of(entry: &Entry) -> Option<Self> {
+        Some(Self {
+            family: entry.family.clone(),
+            day: Day(entry.stamp.day()?.number()),
+            right: entry.mark == Mark::Right,
+            certainty: entry.certainty,
+            helped: entry.help != Help::None,
+            active_seconds: entry.active_seconds,
+        })
+    }
+}
+
+impl Memory {
+    /// The memory after an answer on a day; `before` is none where the family was never asked.
+    #[must_use]
+    pub fn after(before: Option<Self>, day: Day, grade: Grade) -> Self {
+        let (state, last) = match before {
+            None => (State::first(grade), day),
+            Some(before) => (before.state.after(day.since(before.last), grade), day.max(before.last)),
+        };
+        Self { state, last, grade }
     }
 
     /// Chance of recall on that day, 0 to 1.

@@ -11,14 +11,18 @@
 //! may differ between versions of the model.
 
 mod care;
+mod earlier;
 mod grade;
 mod history;
 mod parameters;
 mod pick;
+mod remembered;
 mod state;
 
 pub use care::Care;
+pub use earlier::Earlier;
 pub use grade::{Grade, graded};
 pub use history::{Answered, Day, Memory};
-pub use pick::{Candidate, Pick, Reason, pick};
+pub use pick::{Candidate, Pick, Reason, candidates, pick};
+pub use remembered::Remembered;
 pub use state::State;

@@ -8,11 +8,13 @@
 //! Within 2 and 3 a stage other than that of the last card goes first: stages mix. The same family never comes twice
 //! running while there is another. Which family is picked bears on no sign-off.
 
-use super::super::next::place;
-use super::{Answered, Care, Day, Grade, Memory};
+use super::{Care, Day, Grade, Remembered};
+use crate::content::{Content, FamilyInfo};
 use crate::rules::sorted::sorted;
-use crate::rules::term::Stage;
+use crate::rules::term::{Stage, Term};
+use crate::terms;
 use std::cmp::Ordering;
+use std::collections::BTreeSet;
 
 /// A family that may be asked.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -27,19 +29,33 @@ pub struct Candidate<'a> {
     pub until: Option<Day>,
 }
 
-/// Why a family comes next.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Reason {
-    /// It is about safety and was missed.
-    MissedOnSafety,
-    /// It is due.
-    Due,
-    /// Its stage is not begun.
-    NotBegun,
-    /// It was never asked.
-    NotSeen,
-    /// Nothing is due; it has the lowest chance of recall.
-    Weakest,
+/// The families of content that may be asked, of one stage or of all, as long as nothing is signed for that expires.
+#[must_use]
+pub fn candidates<'a>(content: &'a Content, within: Option<Stage>) -> Vec<Candidate<'a>> {
+    let fits = content.families.iter().filter(|family| within.is_none_or(|stage| family.stage == stage));
+    let candidate = |family: &'a FamilyInfo| Candidate {
+        family: &family.id,
+        stage: family.stage,
+        care: Care::of(content, family),
+        until: None,
+    };
+    fits.map(candidate).collect()
+}
+
+terms! {
+    /// Why a family comes next. Text: `app.home.next.<slug>`.
+    Reason {
+        /// It is about safety and was missed.
+        MissedOnSafety = "missed-on-safety",
+        /// It is due.
+        Due = "due",
+        /// Its stage is not begun.
+        NotBegun = "not-begun",
+        /// It was never asked.
+        NotSeen = "not-seen",
+        /// Nothing is due; it has the lowest chance of recall.
+        Weakest = "weakest",
+    }
 }
 
 /// The family to ask next.
@@ -54,7 +70,7 @@ pub struct Pick<'a> {
 /// A candidate that was seen, beside how it is remembered today.
 struct Seen<'a> {
     candidate: &'a Candidate<'a>,
-    /// Place of its latest answer in the history.
+    /// Place of its latest answer among all.
     latest: Option<usize>,
     /// Whether its stage is that of the last card; false goes first.
     again: bool,
@@ -69,15 +85,15 @@ struct Seen<'a> {
 impl<'a> Seen<'a> {
     fn of(
         candidate: &'a Candidate<'a>,
-        history: &[Answered],
+        past: &Remembered,
         today: Day,
         last_stage: Option<Stage>,
     ) -> Option<Self> {
-        let memory = Memory::of(history, candidate.family)?;
+        let memory = past.memory(candidate.family)?;
         let recall = memory.recall(today);
         Some(Self {
             candidate,
-            latest: history.iter().rposition(|one| one.family == candidate.family),
+            latest: past.latest(candidate.family),
             again: Some(candidate.stage) == last_stage,
             due: memory.due(candidate.care, candidate.until) <= today,
             missed: memory.grade == Grade::Missed,
@@ -97,21 +113,21 @@ impl<'a> Seen<'a> {
 
 /// The family to ask next on that day. `None` without candidates.
 ///
-/// `candidates` stand in the order of content, `history` is one person's answers, oldest first.
+/// `candidates` stand in the order of content.
 #[must_use]
-pub fn pick<'a>(candidates: &'a [Candidate<'a>], history: &[Answered], today: Day) -> Option<Pick<'a>> {
-    let last = history.last().map(|one| one.family.as_str());
+pub fn pick<'a>(candidates: &'a [Candidate<'a>], past: &Remembered, today: Day) -> Option<Pick<'a>> {
+    let last = past.last();
     let last_stage = candidates.iter().find(|one| Some(one.family) == last).map(|one| one.stage);
-    let asked = |family: &str| history.iter().any(|one| one.family == family);
-    let begun = |stage: Stage| candidates.iter().any(|one| one.stage == stage && asked(one.family));
+    let asked = |family: &str| past.memory(family).is_some();
+    let begun: BTreeSet<Stage> =
+        candidates.iter().filter(|one| asked(one.family)).map(|one| one.stage).collect();
     let mut pool: Vec<&Candidate<'_>> = candidates.iter().collect();
     if pool.len() > 1 {
         pool.retain(|one| Some(one.family) != last);
     }
     // Stable: the order of content stays within a stage.
     pool = sorted(pool, |a, b| place(a.stage).cmp(&place(b.stage)));
-    let seen: Vec<Seen<'_>> =
-        pool.iter().filter_map(|one| Seen::of(one, history, today, last_stage)).collect();
+    let seen: Vec<Seen<'_>> = pool.iter().filter_map(|one| Seen::of(one, past, today, last_stage)).collect();
     let chosen = |seen: &Seen<'a>, reason| Pick { family: seen.candidate.family, reason };
 
     let missed = |one: &&Seen<'_>| one.due && one.missed && one.candidate.care == Care::Safety;
@@ -126,16 +142,21 @@ pub fn pick<'a>(candidates: &'a [Candidate<'a>], history: &[Answered], today: Da
     let not_seen = pool
         .iter()
         .filter(|one| !asked(one.family))
-        .min_by_key(|one| (begun(one.stage), Some(one.stage) == last_stage))
+        .min_by_key(|one| (begun.contains(&one.stage), Some(one.stage) == last_stage))
         .map(|one| Pick {
             family: one.family,
-            reason: if begun(one.stage) { Reason::NotSeen } else { Reason::NotBegun },
+            reason: if begun.contains(&one.stage) { Reason::NotSeen } else { Reason::NotBegun },
         });
     // The last card was the first of its family: now one comes back.
-    let comes_back = history.iter().filter(|one| Some(one.family.as_str()) == last).count() == 1;
+    let comes_back = last.is_some_and(|last| past.answers(last) == 1);
     let by_turns = if comes_back { due.or(not_seen) } else { not_seen.or(due) };
     by_turns.or_else(|| {
         let weakest = seen.iter().min_by(|a, b| a.again.cmp(&b.again).then(a.by_recall(b)))?;
         Some(chosen(weakest, Reason::Weakest))
     })
+}
+
+/// Place of a stage in the order of the work; the room comes last, since it bears on all of them.
+const fn place(stage: Stage) -> usize {
+    if matches!(stage, Stage::Room) { Stage::ALL.len() } else { stage as usize }
 }

@@ -1,8 +1,8 @@
 //! Which cards a check deals: over the families of the competencies chosen, each one soon and none again too soon, with seeds
 //! that nobody else gets.
 
-use super::mastery::{Guess, Standard};
-use super::seed;
+use super::super::mastery::{Guess, Standard};
+use super::super::seed;
 use crate::card::{Card, deal};
 use crate::content::{Content, FamilyInfo, World};
 use crate::rules::sorted::sorted;

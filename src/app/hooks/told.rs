@@ -1,0 +1,23 @@
+//! The journal as it may be told now, worked out anew with each event.
+
+use super::use_book;
+use crate::app::state::{Told, use_shop};
+use crate::device::clock;
+use crate::learn::check::Now;
+use crate::record::Moment;
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// The clock of the device, as the core takes it.
+pub(in crate::app) fn now() -> Now {
+    Now { day: clock::today(), at: Moment::of(&clock::now()) }
+}
+
+#[hook]
+pub(in crate::app) fn use_told() -> Rc<Told> {
+    let shop = use_shop();
+    let journal = Rc::clone(&use_book().book.journal);
+    // A journal only grows: its next number tells whether it is another one.
+    let known = (journal.next_sequence(), journal.unreadable(), shop.settings.person.clone());
+    use_memo(known, move |(_, _, person)| Told::new(shop.content(), journal, person.clone(), now()))
+}

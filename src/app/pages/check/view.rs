@@ -1,0 +1,77 @@
+//! What a screen of a check shows, worked out once an event.
+
+use super::super::deal;
+use crate::app::state::Shop;
+use crate::content::World;
+use crate::learn::check::{Ahead, Course, Now, Sitting};
+use crate::record::{Draft, Journal, LocalDate, SheetName, Standing};
+
+/// A check of this tablet that is not closed.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct View {
+    pub(super) set: String,
+    pub(super) person: String,
+    /// Number of its latest step, and whether it was left with it.
+    pub(super) step: u64,
+    pub(super) left: bool,
+    /// Cards done today, and the seconds that they took.
+    pub(super) today: u32,
+    pub(super) seconds: u32,
+    pub(super) ahead: Ahead,
+    pub(super) done: bool,
+    pub(super) over: bool,
+    /// The next card.
+    pub(super) next: Option<Draft>,
+    /// From which day each competency wants answers again, where it wants none today.
+    from: Vec<(String, LocalDate)>,
+    /// Families and seeds that were answered in it.
+    answered: Vec<(String, u32)>,
+}
+
+impl View {
+    pub(super) fn of(shop: &Shop, journal: &Journal, attempt: &str, now: Now) -> Option<Self> {
+        let (content, device) = (shop.content(), shop.settings.device.as_str());
+        let sitting = Sitting::of(content, journal.events(), device, attempt, now)?;
+        let set = sitting.attempt.set;
+        // A set that ships is dealt on its sheet.
+        let own = content.sets.iter().find(|one| one.slug == set).and_then(|one| content.sheet(&one.sheet));
+        let sheet = own.or_else(|| shop.sheet())?;
+        let card = sitting.next(&World { content, sheet });
+        let person = sitting.attempt.person.to_owned();
+        let draft = |card| {
+            let draft = Draft::new(&person, &card, SheetName::of(sheet), None, sitting.today);
+            Draft { attempt: Some(attempt.to_owned()), ..draft }
+        };
+        let next = card.map(draft);
+        let from = |course: &Course<'_>| Some((course.competency.slug.clone(), course.from?));
+        Some(Self {
+            set: set.to_owned(),
+            step: sitting.attempt.step,
+            left: sitting.attempt.standing == Standing::Left,
+            today: sitting.today,
+            seconds: sitting.seconds,
+            ahead: sitting.ahead(content),
+            done: sitting.is_done(),
+            over: sitting.is_over(),
+            next,
+            from: sitting.courses.iter().filter_map(from).collect(),
+            answered: sitting.cards.iter().map(|(family, seed)| ((*family).to_owned(), *seed)).collect(),
+            person,
+        })
+    }
+
+    /// From which day a competency wants answers again, where it wants none today.
+    pub(super) fn from(&self, competency: &str) -> Option<LocalDate> {
+        self.from.iter().find(|(slug, _)| slug == competency).map(|(_, day)| *day)
+    }
+
+    /// Whether a card on the desk is one of this check that waits for its answer and can still be dealt.
+    pub(super) fn waits(&self, shop: &Shop, attempt: &str, draft: &Draft) -> bool {
+        let card = (draft.card.family.clone(), draft.card.seed);
+        draft.attempt.as_deref() == Some(attempt)
+            && draft.person == self.person
+            && !self.done
+            && !self.answered.contains(&card)
+            && deal::again(shop, &draft.card).is_some()
+    }
+}

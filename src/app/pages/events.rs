@@ -1,0 +1,51 @@
+//! Events that the screens hand in. Their numbers are given when they are stored.
+
+use crate::app::state::Shop;
+use crate::card::{self, Card};
+use crate::device::clock;
+use crate::record::{Draft, Entry, Event, FORMAT, Help, Stamp, Step, Turn, Within};
+
+/// Where, when and about whom, without a number yet.
+fn stamp(shop: &Shop, person: &str) -> Stamp {
+    Stamp {
+        format: FORMAT,
+        sequence: 0,
+        device: shop.settings.device.clone(),
+        at: clock::now(),
+        date: clock::today(),
+        person: person.to_owned(),
+    }
+}
+
+/// The answer of a draft. `None` while something is missing.
+pub(super) fn answered(
+    shop: &Shop,
+    draft: &Draft,
+    card: &Card,
+    active_seconds: Option<u32>,
+    within: Within,
+) -> Option<Event> {
+    let world = shop.world(&draft.card.sheet.slug)?;
+    let answer = draft.slate.answer(card)?;
+    let graded = card::grade(card, &world, &answer)?;
+    Some(Event::Answered(Entry {
+        stamp: stamp(shop, &draft.person),
+        family: card.family.clone(),
+        version: card.version,
+        seed: card.seed,
+        sheet: draft.card.sheet.clone(),
+        answer,
+        certainty: draft.certainty?,
+        mark: graded.mark,
+        guess: card::luck(card, &world),
+        active_seconds,
+        help: Help::None,
+        within,
+    }))
+}
+
+/// A step of a check of whoever works.
+pub(super) fn turn(shop: &Shop, attempt: &str, step: Step) -> Event {
+    let stamp = stamp(shop, &shop.settings.person);
+    Event::Attempt(Turn { stamp, attempt: attempt.to_owned(), step })
+}

@@ -1,0 +1,100 @@
+//! How well a person judges themselves: certainty beside what came out. It decides nothing.
+
+use crate::app::state::Shop;
+use crate::learn::calibration::{Calibration, Level, OVERCONFIDENT_LEAST, firsts, stands_for};
+use crate::record::{Certainty, Entry};
+use crate::rules::term::Term;
+use yew::prelude::*;
+
+const HUNDRED: f64 = 100.0;
+
+/// Where in a hundred a share lies.
+fn hundredths(share: f64) -> String {
+    (share * HUNDRED).round().to_string()
+}
+
+fn score(value: f64) -> String {
+    format!("{value:.2}")
+}
+
+/// Of answers, oldest first; nothing where there are none.
+pub(super) fn judging<'a>(shop: &Shop, answers: impl Iterator<Item = &'a Entry>) -> Html {
+    let Some(found) = Calibration::of(&firsts(answers)) else {
+        return html! { <section key="judging" hidden=true></section> };
+    };
+    let sure = found.levels.iter().find(|level| level.certainty == Certainty::OnTheJob);
+    let few = sure.is_none_or(|level| level.answers < OVERCONFIDENT_LEAST);
+    let verdict = match (few, found.too_sure()) {
+        (true, _) => shop.say_with("judging.few", &[("n", OVERCONFIDENT_LEAST.to_string())]),
+        (false, true) => shop.say("judging.too-sure"),
+        (false, false) => shop.say("judging.not-too-sure"),
+    };
+    let head = |key: &str| html! { <th key={key.to_owned()} scope="col">{ shop.say(&format!("judging.{key}")) }</th> };
+    let part = |key: &'static str, value: f64| {
+        html! {
+            <tr {key}><th scope="row">{ shop.say(&format!("judging.{key}")) }<small>{ shop.say(&format!("judging.{key}.why")) }</small></th>
+                <td>{ score(value) }</td></tr>
+        }
+    };
+    html! {
+        <section key="judging" class="judging">
+            <h2>{ shop.say("judging.head") }</h2>
+            <p key="lead" class="note">{ shop.say("judging.lead") }</p>
+            <div key="levels" class="paper"><table class="working levels">
+                <thead><tr>{ head("level") }{ head("claims") }{ head("right") }{ head("range") }</tr></thead>
+                <tbody>{ for found.levels.iter().map(|level| row(shop, *level)) }</tbody>
+            </table>
+            <p key="legend" class="note">{ shop.say("judging.legend") }</p></div>
+            <p key="verdict"><strong>{ verdict }</strong></p>
+            <details key="parts" class="seen">
+                <summary>{ shop.say("judging.parts") }</summary>
+                <table class="working paper"><tbody>
+                    { part("brier", found.brier) }
+                    { part("reliability", found.reliability) }
+                    { part("resolution", found.resolution) }
+                    { part("uncertainty", found.uncertainty) }
+                </tbody></table>
+            </details>
+        </section>
+    }
+}
+
+/// One certainty: what it claims, what came out, and where so few answers could put it.
+fn row(shop: &Shop, level: Level) -> Html {
+    let slug = level.certainty.slug();
+    let claims = hundredths(stands_for(level.certainty).get());
+    let right = match level.share() {
+        Some(share) => shop.say_with(
+            "judging.of",
+            &[
+                ("right", level.right.to_string()),
+                ("of", level.answers.to_string()),
+                ("share", hundredths(share)),
+            ],
+        ),
+        None => shop.say("judging.never"),
+    };
+    let range = level.range();
+    let words = range.map_or_else(AttrValue::default, |(low, high)| {
+        shop.say_with("judging.from-to", &[("low", hundredths(low)), ("high", hundredths(high))])
+    });
+    let drawn = range.zip(level.share()).map(|((low, high), share)| {
+        let wide = (high - low) * HUNDRED;
+        html! {
+            <svg class="range" viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true" focusable="false">
+                <path class="line" d="M0 5H100" />
+                <rect class="span" x={hundredths(low)} y="2" width={wide.to_string()} height="6" />
+                <path class="claim" d={format!("M{claims} 0V10")} />
+                <path class="share" d={format!("M{} 0V10", hundredths(share))} />
+            </svg>
+        }
+    });
+    html! {
+        <tr key={slug}>
+            <th scope="row">{ shop.say(&format!("card.certainty.{slug}")) }</th>
+            <td>{ shop.say_with("judging.percent", &[("share", claims.clone())]) }</td>
+            <td>{ right }</td>
+            <td>{ words }{ for drawn }</td>
+        </tr>
+    }
+}

@@ -1,0 +1,74 @@
+//! My record: sure and wrong first, what is missing, how well one judges oneself, the answers.
+
+mod competency;
+mod judging;
+mod missing;
+
+pub(in crate::app) use competency::Competency;
+
+use super::copy::save_copy;
+use crate::app::hooks::{use_people, use_told};
+use crate::app::parts::{Frame, Picture, answer_row, icon};
+use crate::app::route::Route;
+use crate::app::state::use_shop;
+use crate::record::Entry;
+use crate::rules::term::{Stage, Term};
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// Latest answers shown.
+const LATEST: usize = 30;
+
+#[component]
+pub(in crate::app) fn Record() -> Html {
+    let shop = use_shop();
+    let told = use_told();
+    let crew = use_people().crew;
+    let export = use_callback(Rc::clone(&told), |_: MouseEvent, told| save_copy(&told.journal));
+    let found = use_memo((shop.clone(), Rc::clone(&told)), |(shop, told)| told.evidence(shop.content()));
+    let entries: Vec<&Entry> = told.entries().rev().collect();
+    let sure: Vec<&Entry> = entries.iter().copied().filter(|entry| entry.sure_and_wrong()).collect();
+    let row = |entry: &&Entry| answer_row(&shop, entry, &Route::Entry { sequence: entry.stamp.sequence });
+    let stage_row = |stage: &Stage| {
+        let in_stage =
+            |entry: &&&Entry| shop.content().family(&entry.family).is_some_and(|one| one.stage == *stage);
+        let count = entries.iter().filter(in_stage).count();
+        let to = Route::Band { stage: stage.slug().to_owned() };
+        html! {
+            <li key={stage.slug()}>
+                <a href={to.address()} class="row-link">
+                    <span class="words">{ shop.stage(*stage) }</span>
+                    <span class="note">{ shop.say_with("record.count", &[("n", count.to_string())]) }</span>
+                    { icon(Picture::Go) }
+                </a>
+            </li>
+        }
+    };
+    let unreadable = told.journal.unreadable();
+    let cautions = shop.cautions_for(&[]);
+    let action = html! {
+        <button type="button" class="control" hidden={entries.is_empty()} onclick={export}>{ icon(Picture::Save) }{ shop.say("record.export") }</button>
+    };
+    html! {
+        <Frame class="sheet record" title={shop.say("record.title")} note={crew.shown(&told.person).to_owned()} back={Some(Route::Home)} {cautions} {action}>
+            <p key="empty" class="lead" hidden={!entries.is_empty()}>{ shop.say("record.empty") }</p>
+            <p key="unreadable" class="kraft" hidden={unreadable == 0}>
+                { shop.say_with("record.unreadable", &[("n", unreadable.to_string())]) }
+            </p>
+            <section key="sure" hidden={sure.is_empty()}>
+                <h2>{ shop.say("record.sure") }</h2>
+                <ul class="rows links">{ for sure.iter().map(row) }</ul>
+            </section>
+            { missing::missing(&shop, &found, told.now) }
+            { judging::judging(&shop, entries.iter().copied().rev()) }
+            <section key="stages">
+                <h2>{ shop.say("record.stages") }</h2>
+                <ul class="rows links">{ for Stage::ALL.iter().map(stage_row) }</ul>
+            </section>
+            <section key="latest" hidden={entries.is_empty()}>
+                <h2>{ shop.say("record.latest") }</h2>
+                <ul class="rows links">{ for entries.iter().take(LATEST).map(row) }</ul>
+            </section>
+        </Frame>
+    }
+}
