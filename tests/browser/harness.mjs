@@ -175,6 +175,21 @@ export class Page {
     return this.until(`the words ${text}`, async () => fits(await this.text()));
   }
 
+  /** Sets the clock of the page to a local time, from which it goes on, and loads the page anew. */
+  async setClock(local) {
+    const shift = Date.parse(local) - Date.now();
+    if (this.clock) {
+      await this.driver.sendDevToolsCommand("Page.removeScriptToEvaluateOnNewDocument", { identifier: this.clock });
+    }
+    const source = `{ const Real = Date; globalThis.Date = class extends Real {
+      constructor(...parts) { if (parts.length) super(...parts); else super(Real.now() + ${shift}); }
+      static now() { return Real.now() + ${shift}; }
+    }; }`;
+    const added = await this.driver.sendAndGetDevToolsCommand("Page.addScriptToEvaluateOnNewDocument", { source });
+    this.clock = added.identifier;
+    await this.driver.navigate().refresh();
+  }
+
   async has(role, name) {
     return (await this.all(role, name)).length > 0;
   }
@@ -262,6 +277,7 @@ const ROLES = {
   button: 'button, [role="button"], summary',
   checkbox: 'input[type="checkbox"], [role="checkbox"]',
   combobox: 'select, [role="combobox"]',
+  img: 'img, [role="img"]',
   heading: 'h1, h2, h3, h4, [role="heading"]',
   link: "a[href]",
   radio: 'input[type="radio"], [role="radio"]',

@@ -1,6 +1,7 @@
 //! A band of the board: what the stage is, practising it, and how each of its questions stands.
 
 use super::deal;
+use super::record::competency_row;
 use crate::app::hooks::{use_desk, use_told};
 use crate::app::parts::{Frame, Picture, icon};
 use crate::app::route::Route;
@@ -8,6 +9,7 @@ use crate::app::state::{Shop, use_shop};
 use crate::content::FamilyInfo;
 use crate::learn::{Past, Round};
 use crate::rules::term::{Stage, Term};
+use std::rc::Rc;
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
@@ -22,6 +24,8 @@ pub(in crate::app) fn Band(props: &BandProps) -> Html {
     let desk = use_desk();
     let stage = Stage::from_slug(&props.stage).unwrap_or(Stage::Room);
     let past = told.past();
+    let found = use_memo((shop.clone(), Rc::clone(&told)), |(shop, told)| told.evidence(shop.content()));
+    let of_band: Vec<_> = found.iter().filter(|(competency, _)| competency.band == stage).collect();
     let families: Vec<&FamilyInfo> =
         shop.content().families.iter().filter(|family| family.stage == stage).collect();
     let onclick = use_callback((shop.clone(), told, desk.put), move |_: MouseEvent, (shop, told, put)| {
@@ -44,6 +48,10 @@ pub(in crate::app) fn Band(props: &BandProps) -> Html {
             <h2 key="head">{ shop.say("band.families") }</h2>
             <p key="empty" hidden={!families.is_empty()}>{ shop.say("band.empty") }</p>
             <ul key="list" class="rows">{ for families.iter().map(row) }</ul>
+            <section key="competencies" hidden={of_band.is_empty()}>
+                <h2>{ shop.say("band.competencies") }</h2>
+                <ul class="rows links">{ for of_band.into_iter().map(|one| competency_row(&shop, one)) }</ul>
+            </section>
         </Frame>
     }
 }

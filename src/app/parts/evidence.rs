@@ -42,8 +42,12 @@ pub(in crate::app) fn outcome(shop: &Shop, found: &Evidence) -> Html {
     }
 }
 
-/// What is missing, one thing a row; nothing where the evidence suffices.
+/// What is missing, one thing a row, or that a new check is needed; nothing where the evidence suffices.
 pub(in crate::app) fn missing(shop: &Shop, found: &Evidence) -> Html {
+    let suffices = found.suffices();
+    if suffices || !found.goes_on() {
+        return html! { <p key="missing" hidden={suffices}>{ shop.say("evidence.ended") }</p> };
+    }
     // Errors about safety are told one by one.
     let told = found.state.missing.iter().filter(|one| !matches!(one, Missing::CriticalErrors(_)));
     let row = |one: &Missing| {
@@ -51,11 +55,18 @@ pub(in crate::app) fn missing(shop: &Shop, found: &Evidence) -> Html {
         let words = shop.say_with(&format!("evidence.missing.{slug}"), &[("n", one.count().to_string())]);
         html! { <li key={slug}>{ words }</li> }
     };
-    html! { <ul key="missing" class="dashes">{ for told.map(row) }</ul> }
+    html! {
+        <div key="missing" hidden={found.state.missing.is_empty()}>
+            <h4>{ shop.say("evidence.missing") }</h4><ul class="dashes">{ for told.map(row) }</ul>
+        </div>
+    }
 }
 
-/// The same in one line.
+/// The same in one line; empty where a new check is needed.
 pub(in crate::app) fn missing_line(shop: &Shop, found: &Evidence) -> String {
+    if !found.goes_on() {
+        return String::new();
+    }
     let words = |one: &Missing| {
         let key = format!("evidence.missing.{}", one.slug());
         shop.say_with(&key, &[("n", one.count().to_string())]).to_string()

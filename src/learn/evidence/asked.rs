@@ -88,6 +88,12 @@ terms! {
 }
 
 impl Evidence {
+    /// Whether more answers can still make it suffice, without a new check: what is missing means something then.
+    #[must_use]
+    pub fn goes_on(&self) -> bool {
+        self.state.call == Call::GoOn && !self.closed
+    }
+
     /// What it comes to, in one word.
     #[must_use]
     pub fn outcome(&self) -> Outcome {

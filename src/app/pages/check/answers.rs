@@ -10,7 +10,7 @@ use crate::app::state::{Shop, use_shop};
 use crate::content::Competency;
 use crate::device::{clock, page};
 use crate::learn::check::{Now, answers_of, in_order};
-use crate::learn::evidence::{Evidence, Outcome};
+use crate::learn::evidence::Evidence;
 use crate::record::{Attempt, Attempts, Standing};
 use std::rc::Rc;
 use yew::prelude::*;
@@ -93,13 +93,12 @@ pub(in crate::app) fn CheckAnswers(props: &AnswersProps) -> Html {
 fn now_at(shop: &Shop, (competency, found): &(Competency, Evidence), now: Now, view: Option<&View>) -> Html {
     let to = Route::Competency { slug: competency.slug.clone() };
     let from = view.and_then(|view| view.from(&competency.slug)).map(clock::local_day).unwrap_or_default();
-    let open = !matches!(found.outcome(), Outcome::Suffices) && !found.state.missing.is_empty();
     html! {
         <div key={competency.slug.clone()} class="evidence-one">
             <h3 key="name"><a href={to.address()} class="text-link">{ shop.text(&format!("competency.{}", competency.slug)) }</a></h3>
             <div key="now" class="evidence-now">{ evidence_bar(shop, found) }{ outcome(shop, found) }</div>
             { hazards(shop, found, now.at) }
-            <div key="missing" hidden={!open}><p class="note">{ shop.say("evidence.missing") }</p>{ missing(shop, found) }</div>
+            { missing(shop, found) }
             <p key="from" hidden={from.is_empty()}>{ shop.say_with("check.from", &[("day", from.clone())]) }</p>
         </div>
     }

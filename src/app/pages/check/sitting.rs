@@ -98,7 +98,11 @@ pub(in crate::app) fn Sitting(props: &SittingProps) -> Html {
             </Frame>
         },
         (Some(view), ..) if view.done => {
-            let closing = Callback::from(move |()| *closed.borrow_mut() = true);
+            let to = Route::CheckAnswers { attempt: attempt.clone() };
+            let closing = Callback::from(move |()| {
+                *closed.borrow_mut() = true;
+                to.go();
+            });
             html! { <CheckAnswers key="done" attempt={attempt.clone()} {closing} /> }
         }
         (Some(view), Some(draft), Some(card)) => {

@@ -7,7 +7,7 @@ use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::content::{Competency as Info, Criterion};
 use crate::device::clock;
-use crate::learn::evidence::{Evidence, Outcome, Uncounted};
+use crate::learn::evidence::{Evidence, Uncounted};
 use crate::learn::mastery::Call;
 use crate::record::LocalDate;
 use crate::rules::term::Term;
@@ -68,7 +68,6 @@ pub(in crate::app) fn Competency(props: &CompetencyProps) -> Html {
 /// What was counted and what is missing.
 fn so_far(shop: &Shop, found: &Evidence) -> Html {
     let state = &found.state;
-    let open = !matches!(found.outcome(), Outcome::Suffices);
     let day = |(day, answers): (&i32, &u32)| {
         let named = [
             ("day", LocalDate::of_number(*day).map(clock::local_day).unwrap_or_default()),
@@ -93,9 +92,7 @@ fn so_far(shop: &Shop, found: &Evidence) -> Html {
     html! {
         <>
             <p key="since" hidden={since.is_empty()}>{ shop.say_with("evidence.since", &[("day", since.clone())]) }</p>
-            <div key="missing" hidden={!open || state.missing.is_empty()}>
-                <h3>{ shop.say("evidence.missing") }</h3>{ missing(shop, found) }
-            </div>
+            { missing(shop, found) }
             <div key="counted">
                 <h3>{ shop.say("evidence.counted") }</h3>
                 <ul class="dashes">

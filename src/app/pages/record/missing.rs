@@ -41,7 +41,7 @@ pub(in crate::app::pages) fn row(shop: &Shop, (competency, found): &(Competency,
     let slug = competency.slug.clone();
     let to = Route::Competency { slug: slug.clone() };
     let line = missing_line(shop, found);
-    let shown = !matches!(found.outcome(), Outcome::Suffices | Outcome::NotBegun) && !line.is_empty();
+    let shown = found.outcome() != Outcome::NotBegun && !line.is_empty();
     let said =
         if shown { shop.say_with("evidence.still", &[("missing", line)]) } else { AttrValue::default() };
     html! {

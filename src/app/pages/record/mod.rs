@@ -5,6 +5,7 @@ mod judging;
 mod missing;
 
 pub(in crate::app) use competency::Competency;
+pub(super) use missing::row as competency_row;
 
 use super::copy::save_copy;
 use crate::app::hooks::{use_people, use_told};

@@ -1,0 +1,121 @@
+// A check as an apprentice takes it, and what the model answers to the card that lies there.
+import { execFileSync } from "node:child_process";
+import { join } from "node:path";
+import { By } from "selenium-webdriver";
+import { root } from "../../tools/shell.mjs";
+
+const command = join(process.env.CARGO_TARGET_DIR ?? join(root, "target"), "debug", "stepboard");
+const CERTAINTY = { asks: "I would ask first", board: "On a test board", job: "On the job" };
+const DONE = /^(Today's cards are done|This check is decided)$/;
+
+/** Goes to a screen by its address. */
+export const goTo = (page, route) => page.driver.executeScript("location.hash = arguments[0]", route);
+
+/** Says whose evidence it is. */
+export async function name(page, person) {
+  await goTo(page, "#/check");
+  await page.type("Name", person);
+  await page.press("button", "Use it");
+  await page.one("heading", "A new check");
+}
+
+/** Begins a check of competencies. */
+export async function begin(page, ...competencies) {
+  await goTo(page, "#/check");
+  for (const competency of competencies) await page.press("checkbox", competency);
+  await page.press("button", "Begin");
+  await page.says("no verdict yet");
+}
+
+/** What is stored: the journal's events by their numbers, and the card of the check. */
+export const stored = (page) => page.driver.executeAsyncScript(STORED);
+
+/** What the model answers to the card of the check. */
+export async function solution(page) {
+  const { card } = await page.until("a card of the check", async () => (await stored(page)).draft);
+  const words = ["deal", card.family, `seed=${card.seed}`, `sheet=${card.sheet.slug}`, "--key"];
+  return JSON.parse(execFileSync(command, words, { encoding: "utf8" })).cards[0];
+}
+
+/** Answers the card of the check, rightly or not, and hands it in; gives its family. */
+export async function answer(page, { right = true, certainty = "job" } = {}) {
+  const before = (await stored(page)).events.length;
+  const card = await solution(page);
+  const given = right ? card.solution.answer : wrong(card);
+  if (given === "not-enough") await page.press("button", "Not enough is told");
+  else if (given.pick) await touch(page, given.pick);
+  else if (given.picks) for (const letter of given.picks) await touch(page, letter);
+  else if (given.order) await order(page, card.options.map(({ letter }) => letter), given.order);
+  else await number(page, given);
+  await page.press("radio", CERTAINTY[certainty]);
+  await page.press("button", "Hand it in");
+  await page.until("the answer to be stored", async () => (await stored(page)).events.length > before);
+  return card.family;
+}
+
+/** Answers what the day wants, rightly; gives how many cards it took. */
+export async function workDay(page, most = 40) {
+  for (let cards = 0; cards <= most; cards += 1) {
+    const open = await page.until("a card or the end", async () => {
+      if ((await page.all("heading", DONE)).length > 0) return "done";
+      return (await stored(page)).draft && (await page.text()).includes("no verdict yet") && "card";
+    });
+    if (open === "done") return cards;
+    await answer(page);
+  }
+  throw new Error(`more than ${most} cards on one day`);
+}
+
+function wrong({ options, solution, kind }) {
+  const other = (letters) => options.map(({ letter }) => letter).find((letter) => !letters.includes(letter));
+  const { answer } = solution;
+  if (kind === "choose-one") return { pick: other([answer.pick ?? ""]) };
+  if (kind === "choose-all") {
+    const all = options.map(({ letter }) => letter);
+    return { picks: answer.picks?.length === all.length ? all.slice(1) : all };
+  }
+  if (kind === "order") return { order: [...(answer.order ?? options.map(({ letter }) => letter))].reverse() };
+  return { value: 1_234_567, unit: answer.unit };
+}
+
+/** The row of an option. */
+async function touch(page, letter) {
+  const rows = await page.driver.findElements(By.css(".choices input"));
+  await page.touch(rows["ABCDEF".indexOf(letter)]);
+}
+
+async function order(page, now, wanted) {
+  for (let place = 0; place < wanted.length; place += 1) {
+    for (let at = now.indexOf(wanted[place]); at > place; at -= 1) {
+      const up = await page.all("button", /^Move up/);
+      // The first row cannot be moved up.
+      await page.touch(up[up.length === now.length ? at : at - 1]);
+      [now[at - 1], now[at]] = [now[at], now[at - 1]];
+    }
+  }
+}
+
+/** Types a figure in the unit that the model answers in. */
+async function number(page, { value, unit }) {
+  const units = await page.driver.findElements(By.css(".units input"));
+  for (const one of units) {
+    const label = await page.driver.executeScript("return arguments[0].closest('label').innerText", one);
+    if (label.trim() === unit || label.trim().startsWith(`${unit},`)) await page.touch(one);
+  }
+  const figure = String(Number(value.toPrecision(6))).slice(0, 8);
+  await page.keys(...figure);
+}
+
+const STORED = `const done = arguments[arguments.length - 1];
+  const asked = indexedDB.open("stepboard");
+  asked.onsuccess = () => {
+    const database = asked.result;
+    const read = database.transaction(["journal", "state"], "readonly");
+    const events = read.objectStore("journal").getAll();
+    const draft = read.objectStore("state").get("check-draft");
+    read.oncomplete = () => {
+      database.close();
+      done({ events: events.result.map((one) => JSON.parse(one)), draft: JSON.parse(draft.result ?? "null") });
+    };
+  };
+  asked.onerror = () => done({ events: [], draft: null });`;
