@@ -13,16 +13,15 @@ use stepboard::rules::term::Stage;
 fn board() -> Content {
     let model = support::content().families[0].clone();
     let family = |id: &str, stage| FamilyInfo { id: id.to_owned(), stage, ..model.clone() };
-    Content {
-        families: vec![
-            family("room-a", Stage::Room),
-            family("fill-a", Stage::Fill),
-            family("sand-a", Stage::Sand),
-            family("sand-b", Stage::Sand),
-            family("fill-b", Stage::Fill),
-        ],
-        ..Content::default()
-    }
+    let mut board = Content::default();
+    board.families = vec![
+        family("room-a", Stage::Room),
+        family("fill-a", Stage::Fill),
+        family("sand-a", Stage::Sand),
+        family("sand-b", Stage::Sand),
+        family("fill-b", Stage::Fill),
+    ];
+    board
 }
 
 fn past(answers: &[(&str, bool, Certainty)]) -> Vec<Past> {
@@ -64,7 +63,7 @@ fn a_round_takes_about_ten_minutes() {
         board.families.iter_mut().for_each(|family| family.seconds = seconds);
         let round = Round::of(&board, None);
         let card = seconds + VERDICT_SECONDS;
-        assert_eq!(round.minutes, (round.cards * card).div_ceil(60));
+        assert!((round.minutes * 60).abs_diff(round.cards * card) <= 30, "{round:?}");
         let off = |cards: u32| (cards * card).abs_diff(ROUND_MINUTES * 60);
         assert!(off(round.cards) <= off(round.cards + 1) && round.cards >= 1, "{seconds} s: {round:?}");
         assert!(round.cards == 1 || off(round.cards) <= off(round.cards - 1), "{seconds} s: {round:?}");

@@ -16,7 +16,7 @@ pub const MINUTE_SECONDS: u32 = 60;
 pub struct Round {
     /// Cards, at least one.
     pub cards: u32,
-    /// Minutes that they take, rounded up.
+    /// Minutes that they take, to the nearest.
     pub minutes: u32,
 }
 
@@ -33,7 +33,7 @@ impl Round {
         }
         let mean = u32::checked_div(sum, count).unwrap_or(ROUND_MINUTES * MINUTE_SECONDS).max(1);
         let cards = ((ROUND_MINUTES * MINUTE_SECONDS + mean / 2) / mean).max(1);
-        Self { cards, minutes: (cards * mean).div_ceil(MINUTE_SECONDS) }
+        Self { cards, minutes: (cards * mean + MINUTE_SECONDS / 2) / MINUTE_SECONDS }
     }
 
     /// Whether it ends with the card after so many that are done.

@@ -45,7 +45,7 @@ pub(in crate::app) fn Competency(props: &CompetencyProps) -> Html {
     html! {
         <Frame class="sheet competency" title={shop.text(&format!("competency.{slug}"))} note={shop.stage(info.band)} {back}
             cautions={shop.cautions_of_band(info.band)} {action}>
-            <p key="may" class="lead">{ shop.text(&format!("may.{slug}")) }</p>
+            <p key="may" class="lead">{ shop.say_with("record.may", &[("may", shop.text(&format!("may.{slug}")).to_string())]) }</p>
             <p key="note" class="kraft" hidden={note.is_none()}>{ note.unwrap_or_default() }</p>
             <section key="evidence" class="evidence">
                 <h2>{ shop.say("evidence.head") }</h2>

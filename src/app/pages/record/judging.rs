@@ -48,12 +48,12 @@ pub(super) fn judging<'a>(shop: &Shop, answers: impl Iterator<Item = &'a Entry>)
             <p key="verdict"><strong>{ verdict }</strong></p>
             <details key="parts" class="seen">
                 <summary>{ shop.say("judging.parts") }</summary>
-                <table class="working paper"><tbody>
+                <div class="paper"><table class="working parts"><tbody>
                     { part("brier", found.brier) }
                     { part("reliability", found.reliability) }
                     { part("resolution", found.resolution) }
                     { part("uncertainty", found.uncertainty) }
-                </tbody></table>
+                </tbody></table></div>
             </details>
         </section>
     }
