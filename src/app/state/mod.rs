@@ -10,8 +10,8 @@ mod settings;
 mod shop;
 mod signed;
 mod stricter;
-mod watching;
 mod told;
+mod watching;
 
 pub(super) use book::{Book, BookChange, BookContext, Saved};
 pub(super) use desk::{Desk, DeskChange, DeskContext, OnDesk};
@@ -22,5 +22,5 @@ pub(super) use settings::{Light, Settings, SettingsContext};
 pub(super) use shop::{ContentContext, Shop, use_shop};
 pub(super) use signed::{Signed, SignedContext, Stored};
 pub(super) use stricter::StricterContext;
-pub(super) use watching::{Watching, WatchingChange, WatchingContext};
 pub(super) use told::Told;
+pub(super) use watching::{Watching, WatchingChange, WatchingContext};
