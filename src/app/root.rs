@@ -187,6 +187,16 @@ fn screen(route: Route) -> Html {
             <pages::Observe key={format!("observe-{number}-{slug}")} number={number.clone()} slug={slug.clone()} />
         },
         Route::Menu => html! { <pages::Menu key="menu" /> },
+        Route::Sign { number, slug } => {
+            html! { <pages::Sign key={format!("sign-{number}-{slug}")} number={number.clone()} slug={slug.clone()} /> }
+        }
+        Route::Book => html! { <pages::SignOffBook key="book" /> },
+        Route::SignOff { id } => {
+            html! { <pages::SignOff key={format!("sign-off-{id}")} id={id.clone()} paper={None} /> }
+        }
+        Route::SignOffPaper { id, paper } => {
+            html! { <pages::SignOff key={format!("sign-off-{id}")} id={id.clone()} paper={Some(paper)} /> }
+        }
         // One screen, so that its files stay picked while a paper of it is looked at.
         Route::Verify => html! { <pages::Verify key="verify" paper={None} /> },
         Route::VerifyPaper { paper } => html! { <pages::Verify key="verify" paper={Some(paper)} /> },

@@ -10,6 +10,10 @@ pub(super) const CHANGED: &str = "hashchange";
 
 /// Stands before the slug of a competency in an address of the record.
 const COMPETENCY: &str = "competency/";
+/// Ends the address of the screen on which something is signed.
+const SIGN: &str = "/sign";
+/// Begins the name of every sign-off.
+pub(super) const CREDENTIAL: &str = "urn:uuid:";
 
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) enum Route {
@@ -74,6 +78,21 @@ pub(super) enum Route {
         slug: String,
     },
     Menu,
+    /// Signing somebody off for a competency.
+    Sign {
+        number: String,
+        slug: String,
+    },
+    /// The sign-off book.
+    Book,
+    /// A sign-off in it, by its name without what all names begin with.
+    SignOff {
+        id: String,
+    },
+    SignOffPaper {
+        id: String,
+        paper: Paper,
+    },
     Verify,
     VerifyPaper {
         paper: Paper,
@@ -115,8 +134,11 @@ impl Route {
             ("asked", "") => Self::Asked,
             ("asked", competency) => Self::AskedOf { competency: competency.to_owned() },
             ("assess", "") => Self::Assess,
+            ("assess", rest) if rest.ends_with(SIGN) => Self::signing(rest),
             ("assess", rest) => Self::assessed(rest),
             ("menu", "") => Self::Menu,
+            ("book", "") => Self::Book,
+            ("book", rest) => Self::in_book(rest),
             ("verify", "") => Self::Verify,
             ("verify", "about") => Self::VerifyAbout,
             ("verify", paper) => {
@@ -148,6 +170,28 @@ impl Route {
             }
             _ => Self::Check,
         }
+    }
+
+    /// A competency of somebody that is to be signed.
+    fn signing(rest: &str) -> Self {
+        let named = rest.strip_suffix(SIGN).and_then(|rest| rest.split_once('/'));
+        named.map_or(Self::Home, |(number, slug)| Self::Sign {
+            number: number.to_owned(),
+            slug: slug.to_owned(),
+        })
+    }
+
+    /// A sign-off of the book, or a paper of it.
+    fn in_book(rest: &str) -> Self {
+        let (id, paper) = rest.split_once('/').unwrap_or((rest, ""));
+        let id = id.to_owned();
+        Paper::from_slug(paper)
+            .map_or(Self::SignOff { id: id.clone() }, |paper| Self::SignOffPaper { id, paper })
+    }
+
+    /// The screen of a sign-off by its whole name.
+    pub(super) fn sign_off(name: &str) -> Self {
+        Self::SignOff { id: name.strip_prefix(CREDENTIAL).unwrap_or(name).to_owned() }
     }
 
     /// The screen that the address of the page asks for.
@@ -183,6 +227,10 @@ impl Route {
             Self::AssessPerson { number } => format!("#/assess/{number}"),
             Self::Observe { number, slug } => format!("#/assess/{number}/{slug}"),
             Self::Menu => "#/menu".to_owned(),
+            Self::Sign { number, slug } => format!("#/assess/{number}/{slug}{SIGN}"),
+            Self::Book => "#/book".to_owned(),
+            Self::SignOff { id } => format!("#/book/{id}"),
+            Self::SignOffPaper { id, paper } => format!("#/book/{id}/{}", paper.slug()),
             Self::Verify => "#/verify".to_owned(),
             Self::VerifyPaper { paper } => format!("#/verify/{}", paper.slug()),
             Self::VerifyAbout => "#/verify/about".to_owned(),

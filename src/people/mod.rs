@@ -8,9 +8,11 @@ mod erased;
 mod file;
 mod pin;
 mod ready;
+mod signing;
 
 pub use crew::{Crew, Member, NotTaken};
 pub use erased::erased;
 pub use file::{FILE_FORMAT, FILE_VERSION, told};
 pub use pin::{PIN_LEAST, PIN_MOST, Pin};
 pub use ready::{Far, Ready, Source, last_signed};
+pub use signing::{Own, Signing};

@@ -4,6 +4,7 @@ use super::book::Entry;
 use super::verdict::{against_content, against_signer};
 use super::{Book, Credential, Refusal, ShopNumber, When, Withdrawal};
 use crate::content::Competency;
+use crate::rules::term::Stage;
 
 /// How one person stands in one competency on a day.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -45,5 +46,29 @@ impl Book {
             [] => Standing::Held(one),
             _ => Standing::Refused(one, reasons),
         }
+    }
+
+    /// The sign-off that stands for somebody in a competency, whether its time has run out or not: what a new one takes the
+    /// place of.
+    #[must_use]
+    pub fn stands_for(&self, subject: &ShopNumber, competency: &str) -> Option<&Entry> {
+        let theirs =
+            |entry: &&Entry| entry.is_of(subject, competency) && !entry.replaced && entry.withdrawn.is_none();
+        self.entries.iter().find(theirs)
+    }
+
+    /// Whether somebody holds every competency of a band on a day; of a band that has none nobody does.
+    #[must_use]
+    pub fn holds_band(
+        &self,
+        subject: &ShopNumber,
+        band: Stage,
+        competencies: &[Competency],
+        on: &When,
+    ) -> bool {
+        let mut of_band = competencies.iter().filter(|one| one.band == band).peekable();
+        of_band.peek().is_some()
+            && of_band
+                .all(|one| matches!(self.standing(subject, &one.slug, competencies, on), Standing::Held(_)))
     }
 }

@@ -1,7 +1,9 @@
 //! Home: the step board, and the next step one tap away.
 
 use super::deal;
-use crate::app::hooks::{use_desk, use_keys, use_new_version, use_people, use_settings, use_told};
+use crate::app::hooks::{
+    use_desk, use_keys, use_new_version, use_people, use_settings, use_stamped, use_told,
+};
 use crate::app::parts::{BandRow, Frame, NameField, Picture, board, icon};
 use crate::app::route::Route;
 use crate::app::state::{Settings, Shop, use_shop};
@@ -51,7 +53,14 @@ pub(in crate::app) fn Home() -> Html {
         settings.change.emit(Settings { person, name_asked: true, ..(*settings.now).clone() });
     });
 
-    let rows = Stage::ALL.iter().map(|one| band(&shop, &past, *one, stage == Some(*one))).collect::<Vec<_>>();
+    let stamped = use_stamped();
+    let rows = Stage::ALL
+        .iter()
+        .map(|one| BandRow {
+            stamped: stamped.contains(one),
+            ..band(&shop, &past, *one, stage == Some(*one))
+        })
+        .collect::<Vec<_>>();
     let (title, why, go) = match (&open, stage, next.as_ref()) {
         (Some(draft), Some(stage), _) => {
             let n = (draft.done + 1).to_string();
@@ -114,7 +123,7 @@ fn band(shop: &Shop, past: &[Past], stage: Stage, next: bool) -> BandRow {
         (_, 0) => shop.say("home.not-begun"),
         _ => shop.say_with("home.holds", &[("held", held.held.to_string()), ("of", held.of.to_string())]),
     };
-    BandRow { stage, state, share: held.share(), next }
+    BandRow { stage, state, share: held.share(), next, stamped: false }
 }
 
 /// The name on a piece of tape; it leads to the menu, where it is changed.

@@ -57,9 +57,10 @@ pub(in crate::app) fn Menu() -> Html {
             { keeping(&shop, *kept) }
             <section key="verify" class="setting">
                 <h2>{ shop.say("menu.sign-offs") }</h2>
-                <ul class="rows links"><li>
-                    <a href={Route::Verify.address()} class="row-link"><span class="words">{ shop.say("verify.title") }</span>{ icon(Picture::Go) }</a>
-                </li></ul>
+                <ul class="rows links">
+                    <li><a href={Route::Book.address()} class="row-link"><span class="words">{ shop.say("book.title") }</span>{ icon(Picture::Go) }</a></li>
+                    <li><a href={Route::Verify.address()} class="row-link"><span class="words">{ shop.say("verify.title") }</span>{ icon(Picture::Go) }</a></li>
+                </ul>
             </section>
         </Frame>
     }

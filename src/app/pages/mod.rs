@@ -19,6 +19,8 @@ mod people;
 mod practise;
 mod record;
 mod sheet;
+mod sign;
+mod sign_book;
 mod verify;
 mod who;
 
@@ -37,5 +39,7 @@ pub(super) use people::{People, Person};
 pub(super) use practise::Practise;
 pub(super) use record::{Competency, Record};
 pub(super) use sheet::ShopSheet;
+pub(super) use sign::Sign;
+pub(super) use sign_book::{SignOff, SignOffBook};
 pub(super) use verify::{Verify, VerifyAbout};
 pub(super) use who::Who;

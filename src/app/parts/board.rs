@@ -1,7 +1,7 @@
 //! The step board: one board, a band a stage, each a button; the picture behind it says nothing that the rows do not.
 
 use super::wood::BoardPicture;
-use super::{Picture, icon};
+use super::{Picture, icon, stamp};
 use crate::app::route::Route;
 use crate::app::state::Shop;
 use crate::picture::{Band, Surface};
@@ -18,6 +18,8 @@ pub(in crate::app) struct BandRow {
     pub(in crate::app) share: f32,
     /// Whether the next step is here.
     pub(in crate::app) next: bool,
+    /// Whether every competency of it stands signed.
+    pub(in crate::app) stamped: bool,
 }
 
 pub(in crate::app) fn board(shop: &Shop, rows: &[BandRow]) -> Html {
@@ -25,11 +27,13 @@ pub(in crate::app) fn board(shop: &Shop, rows: &[BandRow]) -> Html {
     let row = |(place, row): (usize, &BandRow)| {
         let stage = shop.stage(row.stage);
         let key = if row.next { "home.row-next" } else { "home.row" };
+        let signed = shop.say_with("standing.stamped", &[("state", row.state.to_string())]);
+        let state = if row.stamped { &signed } else { &row.state };
         let named = [
             ("stage", stage.to_string()),
             ("n", place.to_string()),
             ("bands", bands.clone()),
-            ("state", row.state.to_string()),
+            ("state", state.to_string()),
         ];
         let to = Route::Band { stage: row.stage.slug().to_owned() };
         let number = if place == 0 { String::new() } else { place.to_string() };
@@ -38,8 +42,8 @@ pub(in crate::app) fn board(shop: &Shop, rows: &[BandRow]) -> Html {
                 <a href={to.address()} class="band-link">
                     <span class="spoken">{ shop.say_with(key, &named) }</span>
                     <span class="band-number" aria-hidden="true">{ number }</span>
-                    <span class="band-words" aria-hidden="true"><b>{ stage }</b><span>{ &row.state }</span></span>
-                    <span class="band-wood" aria-hidden="true"></span>
+                    <span class="band-words" aria-hidden="true"><b>{ stage }</b><span>{ state }</span></span>
+                    <span class="band-wood" aria-hidden="true">{ for row.stamped.then(|| stamp("")) }</span>
                     <span class="band-go" aria-hidden="true">{ icon(Picture::Go) }</span>
                 </a>
             </li>

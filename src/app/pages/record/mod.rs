@@ -9,7 +9,7 @@ pub(super) use missing::row as competency_row;
 
 use super::copy::save_copy;
 use crate::app::hooks::{use_people, use_told};
-use crate::app::parts::{Frame, Picture, answer_row, icon};
+use crate::app::parts::{Frame, Holding, Picture, answer_row, icon};
 use crate::app::route::Route;
 use crate::app::state::use_shop;
 use crate::record::Entry;
@@ -56,6 +56,7 @@ pub(in crate::app) fn Record() -> Html {
             <p key="unreadable" class="kraft" hidden={unreadable == 0}>
                 { shop.say_with("record.unreadable", &[("n", unreadable.to_string())]) }
             </p>
+            <Holding key="holding" />
             <section key="sure" hidden={sure.is_empty()}>
                 <h2>{ shop.say("record.sure") }</h2>
                 <ul class="rows links">{ for sure.iter().map(row) }</ul>

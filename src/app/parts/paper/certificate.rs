@@ -2,9 +2,10 @@
 
 use super::Checked;
 use super::foot::{code, foot, signatures};
+use crate::app::parts::stamp;
 use crate::app::state::Shop;
 use crate::device::clock;
-use crate::signoff::{Genre, When};
+use crate::signoff::Genre;
 use yew::prelude::*;
 
 pub(super) fn certificate(shop: &Shop, checked: &Checked<'_>) -> Html {
@@ -21,7 +22,7 @@ pub(super) fn certificate(shop: &Shop, checked: &Checked<'_>) -> Html {
                         <h2>{ &one.achievement.name }</h2>
                         <p class="holder">{ shop.say_with("paper.holder", &[("number", one.subject.text().to_owned())]) }</p>
                     </div>
-                    { stamp(&one.from) }
+                    { stamp(one.from.day()) }
                 </header>
                 <p>{ &one.achievement.description }</p>
                 <p><b>{ shop.say_with("paper.dates", &dates) }</b></p>
@@ -33,16 +34,5 @@ pub(super) fn certificate(shop: &Shop, checked: &Checked<'_>) -> Html {
             </div>
             { foot(shop, checked) }
         </article>
-    }
-}
-
-/// The stamp, drawn so that a photocopier keeps it; the words beside it say the same.
-fn stamp(from: &When) -> Html {
-    html! {
-        <svg class="stamp" viewBox="0 0 60 60" aria-hidden="true" focusable="false">
-            <circle cx="30" cy="30" r="28" /><circle cx="30" cy="30" r="23" class="thin" />
-            <path d="M21 23l7 7 12-15" />
-            <text x="30" y="41">{ from.day().to_owned() }</text>
-        </svg>
     }
 }
