@@ -142,6 +142,13 @@ impl Book {
         &self.list
     }
 
+    /// The trust list in force with all that the book has withdrawn since: no such list is signed, so that it is good for
+    /// whoever has the book alone.
+    #[must_use]
+    pub fn list_now(&self) -> TrustList {
+        TrustList { withdrawn: self.withdrawn(), ..self.list.clone() }
+    }
+
     /// All withdrawals, on the list or not yet.
     #[must_use]
     pub fn withdrawn(&self) -> Vec<Withdrawal> {

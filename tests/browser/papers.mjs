@@ -1,5 +1,5 @@
 // Signed files for the screens that check them, and paper made of a screen.
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { By } from "selenium-webdriver";
@@ -47,4 +47,19 @@ export async function printed(page, paper) {
   // ISO 32000-1, 7.7.3.3: a page object says `/Type /Page`; the tree above it says `/Pages`.
   const pages = bytes.toString("latin1").match(/\/Type\s*\/Page(?![s\w])/g) ?? [];
   return { bytes, pages: pages.length };
+}
+
+/** Lets the page save files into a new folder; gives a function that presses a button and reads what it saved. */
+export async function saver(page) {
+  const path = mkdtempSync(join(tmpdir(), "stepboard-saved-"));
+  await page.driver.sendDevToolsCommand("Browser.setDownloadBehavior", { behavior: "allow", downloadPath: path });
+  return {
+    done: () => rmSync(path, { recursive: true, force: true }),
+    async save(name) {
+      const before = new Set(readdirSync(path));
+      await page.press("button", name);
+      const fresh = () => readdirSync(path).find((file) => !before.has(file) && !file.endsWith(".crdownload"));
+      return join(path, await page.until(`a file of “${name}”`, fresh));
+    },
+  };
 }

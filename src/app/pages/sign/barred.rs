@@ -5,7 +5,6 @@ use crate::app::state::Shop;
 use crate::people::{Ready, Signing, Source};
 use crate::rules::term::Term;
 use crate::signoff::{Barred, NotSigned};
-use std::collections::BTreeSet;
 use yew::prelude::*;
 
 pub(super) fn barred(shop: &Shop, signing: &Signing<'_>, source: &Source<'_>, not: &NotSigned) -> Html {
@@ -17,7 +16,7 @@ pub(super) fn barred(shop: &Shop, signing: &Signing<'_>, source: &Source<'_>, no
             <li key={one.slug()}>
                 <div class="words">
                     <b>{ shop.text(&format!("sign.{}", one.slug())) }</b>
-                    <span>{ more(shop, signing, source, *one) }</span>
+                    { more(shop, signing, source, *one) }
                     <span>{ unfit.map(|unfit| refusal(shop, unfit)).unwrap_or_default() }</span>
                 </div>
             </li>
@@ -34,52 +33,39 @@ pub(super) fn barred(shop: &Shop, signing: &Signing<'_>, source: &Source<'_>, no
     }
 }
 
-/// The knowledge evidence as it would stand on the sign-off.
-pub(super) fn cards(shop: &Shop, signing: &Signing<'_>) -> String {
-    signing.knowledge(shop.texts()).narrative
-}
-
 /// What is missing of it by name or number, and what to do; nothing where the reason itself says it.
-fn more(shop: &Shop, signing: &Signing<'_>, source: &Source<'_>, barred: Barred) -> AttrValue {
+fn more(shop: &Shop, signing: &Signing<'_>, source: &Source<'_>, barred: Barred) -> Html {
     let Ready { competency, evidence, shown, needs, needs_knowledge, .. } = &signing.ready;
-    let names = |prefix: &str, slugs: &mut dyn Iterator<Item = &str>| {
-        slugs.map(|slug| shop.text(&format!("{prefix}.{slug}")).to_string()).collect::<Vec<_>>().join("; ")
-    };
-    let list = |text: String| vec![("list", text)];
-    let days: BTreeSet<_> = shown.counting().map(|one| one.on).collect();
-    let counts = || {
-        vec![
-            ("n", shown.count.to_string()),
-            ("of", competency.demonstrations.to_string()),
-            ("on", days.len().to_string()),
-            ("days", competency.days.to_string()),
-        ]
-    };
-    let on_file = |what: &&crate::content::OnFile| {
-        !shown
-            .papers
-            .iter()
-            .any(|paper| paper.filing.filed.what == **what && paper.filing.filed.in_force(source.today))
-    };
-    let named = match barred {
-        Barred::NeedsMissing => list(names("competency", &mut needs.iter().copied())),
-        Barred::NeedsKnowledge => list(names("competency", &mut needs_knowledge.iter().copied())),
-        Barred::CriticalOpen => {
-            let titles = evidence.hazards.iter().map(|one| shop.family_title(&one.family).to_string());
-            list(titles.collect::<Vec<_>>().join("; "))
-        }
-        Barred::SafetyNotShown | Barred::ReasonMissing => vec![("told", cards(shop, signing))],
-        Barred::CriterionNotMet => {
-            list(names("criterion", &mut shown.to_see.iter().map(|one| one.id.as_str())))
-        }
-        Barred::NothingObserved | Barred::TooFewShown => counts(),
-        Barred::Unsettled => Vec::new(),
+    let text = |prefix: &str, slug: &str| shop.text(&format!("{prefix}.{slug}"));
+    let listed: Vec<AttrValue> = match barred {
+        Barred::NeedsMissing => needs.iter().map(|slug| text("competency", slug)).collect(),
+        Barred::NeedsKnowledge => needs_knowledge.iter().map(|slug| text("competency", slug)).collect(),
+        Barred::CriticalOpen => evidence.hazards.iter().map(|one| shop.family_title(&one.family)).collect(),
+        Barred::CriterionNotMet => shown.to_see.iter().map(|one| text("criterion", &one.id)).collect(),
         Barred::NotOnFile => {
-            list(names("on-file", &mut competency.on_file.iter().filter(on_file).map(|one| one.slug())))
+            let filed = |what| shown.papers.iter().any(|paper| {
+                paper.filing.filed.what == what && paper.filing.filed.in_force(source.today)
+            });
+            let missing = competency.on_file.iter().filter(|what| !filed(**what));
+            missing.map(|what| text("on-file", what.slug())).collect()
         }
+        Barred::SafetyNotShown | Barred::ReasonMissing | Barred::NothingObserved | Barred::TooFewShown
+        | Barred::Unsettled => Vec::new(),
         Barred::NotTrusted | Barred::OwnWork | Barred::ValidTooLong | Barred::Unfit | Barred::OtherKey => {
-            return AttrValue::default();
+            return Html::default();
         }
     };
-    shop.say_with(&format!("sign-off.more.{}", barred.slug()), &named)
+    let named = [
+        ("told", signing.knowledge(shop.texts()).narrative),
+        ("n", shown.count.to_string()),
+        ("of", competency.demonstrations.to_string()),
+        ("on", shown.days.to_string()),
+        ("days", competency.days.to_string()),
+    ];
+    html! {
+        <>
+            <span>{ shop.say_with(&format!("sign-off.more.{}", barred.slug()), &named) }</span>
+            <ul class="told" hidden={listed.is_empty()}>{ for listed.iter().map(|one| html! { <li key={one.to_string()}>{ one }</li> }) }</ul>
+        </>
+    }
 }

@@ -16,7 +16,7 @@ pub(super) fn done(shop: &Shop, book: Option<&Book>, id: &str) -> Html {
     html! {
         <>
             <section key="done" class="verdict ok">
-                <header>{ sign(SignKind::Right) }<h2>{ shop.say("sign-off.done") }</h2></header>
+                <header>{ sign(SignKind::Right) }<h2 id="signed" tabindex="-1">{ shop.say("sign-off.done") }</h2></header>
                 <p>{ shop.say_with("sign-off.done-why", &named) }</p>
                 <div class="people">
                     <button type="button" class="control" onclick={save_entry(book, entry)}>{ icon(Picture::Save) }{ shop.say("book.save-file") }</button>

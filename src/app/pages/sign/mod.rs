@@ -13,7 +13,7 @@ use crate::app::hooks::{use_book, use_keys_held, use_people, use_signed};
 use crate::app::parts::{Field, Frame, Picture, Unlock, icon, says, typed_into};
 use crate::app::route::Route;
 use crate::app::state::{Keep, Shop, use_shop};
-use crate::device::clock;
+use crate::device::{clock, page};
 use crate::learn::mastery::Call;
 use crate::people::{Signing, Source};
 use crate::signoff::Draft;
@@ -49,7 +49,7 @@ pub(in crate::app) fn Sign(props: &SignProps) -> Html {
     let behind = member.zip(competency).zip(source);
     let behind =
         behind.map(|((member, competency), source)| (Signing::of(&source, member, competency), source));
-    let draft = use_memo((known, typed.clone()), |_| {
+    let draft = use_memo((known, typed.clone(), shop.clone()), |_| {
         let (open, book, (signing, source)) = (keys.open.as_ref()?, book.as_deref()?, behind.as_ref()?);
         Some(drafted(&shop, signing, source, &typed, (book, open)))
     });
@@ -72,7 +72,10 @@ pub(in crate::app) fn Sign(props: &SignProps) -> Html {
                     let (trouble, name, id) = (trouble.clone(), name.clone(), draft.credential().id.clone());
                     let not_stored = shop.say("sign-off.not-stored");
                     let done = Callback::from(move |stored| match stored {
-                        true => name.set(Some(id.clone())),
+                        true => {
+                            name.set(Some(id.clone()));
+                            page::once_drawn(|| page::bring("signed"));
+                        }
                         false => trouble.set(not_stored.clone()),
                     });
                     add.emit(Keep { what, done });
@@ -120,7 +123,7 @@ fn asked(shop: &Shop, signing: &Signing<'_>, reason: &UseStateHandle<String>) ->
     let ready = &signing.ready;
     let wanted =
         ready.evidence.state.call != Call::Sufficient && ready.competency.profile == Profile::Ordinary;
-    let told = barred::cards(shop, signing);
+    let told = signing.knowledge(shop.texts()).narrative;
     html! {
         <section key="reason" class="kraft form" hidden={!wanted}>
             <h2>{ shop.say("sign-off.only-reason") }</h2>

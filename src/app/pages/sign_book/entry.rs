@@ -59,10 +59,7 @@ pub(in crate::app) fn SignOff(props: &SignOffProps) -> Html {
 /// What anybody would be told who is handed the file today, by the trust list in force and all that the book withdrew.
 fn verdict(shop: &Shop, book: &Book, entry: &Entry, now: &When) -> Verdict {
     let file = book.file(entry).and_then(|file| canonical(&Value::Object(file.clone())).ok());
-    let mut list = book.list().clone();
-    // What the book withdrew and the list does not have yet counts here all the same.
-    list.withdrawn = book.withdrawn();
-    verify(file.unwrap_or_default().as_bytes(), &list, &shop.content().competencies, now)
+    verify(file.unwrap_or_default().as_bytes(), &book.list_now(), &shop.content().competencies, now)
 }
 
 fn printed(shop: &Shop, which: Paper, book: &Book, verdict: &Verdict, now: &When) -> Html {
@@ -89,7 +86,7 @@ fn shown(shop: &Shop, book: &Book, entry: &Entry, verdict: &Verdict, here: bool)
     html! {
         <div class="outcome">
             <section key="stands" class={classes!("verdict", class)}>
-                <header>{ sign(kind) }<h2>{ shop.text(&format!("verify.{word}")) }</h2></header>
+                <header>{ sign(kind) }<h2 id="stands" tabindex="-1">{ shop.text(&format!("verify.{word}")) }</h2></header>
                 { refusals(shop, &verdict.reasons) }
                 <p hidden={!entry.replaced}>{ shop.say("book-entry.replaced") }</p>
                 <p class="note">{ shop.say_with("book-entry.record", &[("n", entry.record.to_string())]) }</p>

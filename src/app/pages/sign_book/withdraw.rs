@@ -4,7 +4,7 @@ use crate::app::hooks::{use_keys_held, use_signed};
 use crate::app::pages::sign::broken_words;
 use crate::app::parts::{Field, Picture, Unlock, icon, typed_into};
 use crate::app::state::{Keep, use_shop};
-use crate::device::clock;
+use crate::device::{clock, page};
 use crate::signoff::Act;
 use yew::prelude::*;
 
@@ -48,6 +48,9 @@ pub(super) fn Withdraw(props: &WithdrawProps) -> Html {
                     let (trouble, not_stored) = (trouble.clone(), shop.say("book.not-stored"));
                     let done = Callback::from(move |stored| {
                         trouble.set(if stored { AttrValue::default() } else { not_stored.clone() });
+                        if stored {
+                            page::once_drawn(|| page::bring("stands"));
+                        }
                     });
                     add.emit(Keep { what, done });
                 }

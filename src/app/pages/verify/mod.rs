@@ -10,11 +10,12 @@ pub(in crate::app) use about::VerifyAbout;
 
 use crate::app::parts::{Frame, Picture, icon, paper};
 use crate::app::route::{Paper, Route};
+use crate::app::hooks::use_signed;
 use crate::app::state::{Shop, use_shop};
 use crate::device::clock;
 use crate::device::files::Picked;
 use crate::rules::term::Term;
-use crate::signoff::{Refusal, TrustList, Verdict, When, verify};
+use crate::signoff::{Book, Refusal, TrustList, Verdict, When, verify};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -29,6 +30,8 @@ pub(in crate::app) struct VerifyProps {
 struct Given {
     sign_off: Option<Rc<Picked>>,
     list: Option<Rc<Picked>>,
+    /// Whether the list of this tablet's own book is taken in its place.
+    own: bool,
     /// A day as the date field writes it; empty for today.
     day: String,
     /// A code typed off paper.
@@ -40,6 +43,7 @@ struct Given {
 enum Give {
     SignOff(Picked),
     List(Picked),
+    Own(bool),
     Day(String),
     Code(String),
 }
@@ -51,7 +55,8 @@ impl Reducible for Given {
         let was = (*self).clone();
         Rc::new(match give {
             Give::SignOff(file) => Self { sign_off: Some(Rc::new(file)), code: String::new(), ..was },
-            Give::List(file) => Self { list: Some(Rc::new(file)), ..was },
+            Give::List(file) => Self { list: Some(Rc::new(file)), own: false, ..was },
+            Give::Own(own) => Self { own, ..was },
             Give::Day(day) => Self { day, ..was },
             Give::Code(code) => Self { code, ..was },
         })
@@ -78,10 +83,13 @@ enum Outcome {
 pub(in crate::app) fn Verify(props: &VerifyProps) -> Html {
     let shop = use_shop();
     let given = use_reducer(Given::default);
-    let outcome =
-        use_memo((given.sign_off.clone(), given.list.clone(), given.day.clone()), |(sign_off, list, day)| {
-            judged(&shop, sign_off.as_deref(), list.as_deref(), day)
-        });
+    let signed = use_signed();
+    let own = signed.book().filter(|_| given.own).map(|book| (**book).clone());
+    let asked = (given.sign_off.clone(), given.list.clone(), given.day.clone(), own);
+    let outcome = use_memo(asked, |(sign_off, list, day, own)| {
+        let list = own.as_ref().map(Listed::Own).or(list.as_deref().map(Listed::Picked));
+        judged(&shop, sign_off.as_deref(), list, day)
+    });
     let give = given.dispatcher();
     let paper = props.paper.map_or_else(Html::default, |paper| printed(&shop, paper, &outcome));
     let title = props.paper.map_or("verify.title".to_owned(), |paper| format!("paper.{}", paper.slug()));
@@ -91,7 +99,7 @@ pub(in crate::app) fn Verify(props: &VerifyProps) -> Html {
         <Frame key={title.clone()} class="sheet verify" title={shop.say(&title)} back={Some(back)} cautions={shop.cautions_for(&[])} {action}>
             <div key="check" class="checking" hidden={props.paper.is_some()}>
                 <p key="lead" class="lead">{ shop.say("verify.lead") }</p>
-                { pick::files(&shop, &given, &give) }
+                { pick::files(&shop, &given, &give, signed.book().is_some()) }
                 <div key="outcome" class="outcome" aria-live="polite">{ outcome::shown(&shop, &given, &outcome) }</div>
                 { code::typed(&shop, &given, &outcome, &give) }
                 <p key="about" class="how">
@@ -103,20 +111,31 @@ pub(in crate::app) fn Verify(props: &VerifyProps) -> Html {
     }
 }
 
+/// The list that is asked.
+enum Listed<'a> {
+    /// That of the book of this tablet, with all that the book withdrew.
+    Own(&'a Book),
+    Picked(&'a Picked),
+}
+
 /// The check itself.
-fn judged(shop: &Shop, sign_off: Option<&Picked>, list: Option<&Picked>, day: &str) -> Outcome {
-    let (Some(Ok(sign_off)), Some(Ok(list))) =
-        (sign_off.map(|file| &file.bytes), list.map(|file| &file.bytes))
-    else {
+fn judged(shop: &Shop, sign_off: Option<&Picked>, list: Option<Listed<'_>>, day: &str) -> Outcome {
+    let list = match list {
+        Some(Listed::Own(book)) => Some(Ok(book.list_now())),
+        Some(Listed::Picked(file)) => file.bytes.as_ref().ok().map(|bytes| TrustList::read(bytes, None)),
+        None => None,
+    };
+    let (Some(Ok(sign_off)), Some(list)) = (sign_off.map(|file| &file.bytes), list) else {
         return Outcome::Waiting;
     };
     let today = clock::today().is_some_and(|today| today.to_string() == day);
     let on = if day.is_empty() || today { clock::when() } else { When::day_or_moment(day).ok() };
     let Some(on) = on else { return Outcome::NoDay };
-    match TrustList::read(list, None) {
+    match list {
         Err(refusal) => Outcome::NoList(refusal),
         Ok(list) => {
-            let verdict = verify(sign_off, &list, &shop.content().competencies, &on);
+            // By the competencies as they came with the program: what another shop asks for more binds that shop.
+            let verdict = verify(sign_off, &list, shop.content().shipped(), &on);
             Outcome::Judged { list, verdict, on }
         }
     }

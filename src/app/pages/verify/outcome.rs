@@ -20,13 +20,13 @@ pub(super) fn shown(shop: &Shop, given: &Given, outcome: &Outcome) -> Html {
                 <p class="note">{ shop.say("verify.no-list-hint") }</p>
             </section>
         },
-        Outcome::Judged { list, verdict, on } => judged(shop, list, verdict, on),
+        Outcome::Judged { list, verdict, on } => judged(shop, list, verdict, on, given.own),
     }
 }
 
 fn waits_for(shop: &Shop, given: &Given) -> AttrValue {
     let here = |file: &Option<_>| file.is_some();
-    shop.say(match (here(&given.sign_off), here(&given.list)) {
+    shop.say(match (here(&given.sign_off), given.own || here(&given.list)) {
         (false, false) => "verify.pick-both",
         (true, false) => "verify.pick-list",
         (false, true) => "verify.pick-sign-off",
@@ -34,7 +34,7 @@ fn waits_for(shop: &Shop, given: &Given) -> AttrValue {
     })
 }
 
-fn judged(shop: &Shop, list: &TrustList, verdict: &Verdict, on: &When) -> Html {
+fn judged(shop: &Shop, list: &TrustList, verdict: &Verdict, on: &When, own: bool) -> Html {
     let accepted = verdict.accepted();
     let (class, kind, word) =
         if accepted { ("ok", SignKind::Right, "accepted") } else { ("wrong", SignKind::Wrong, "refused") };
@@ -47,7 +47,7 @@ fn judged(shop: &Shop, list: &TrustList, verdict: &Verdict, on: &When) -> Html {
                 { refusals(shop, &verdict.reasons) }
                 <p class="note">{ asked }</p>
             </section>
-            { compare(shop, list, accepted) }
+            { compare(shop, list, accepted, own) }
             { file.map(|(one, hash)| says(shop, one, hash)).unwrap_or_default() }
             <p key="nothing" class="note" hidden={file.is_some()}>{ shop.say("verify.says-nothing") }</p>
             <nav key="papers" class="doors papers" hidden={!accepted}>{ for Paper::ALL.iter().map(|one| door(shop, *one)) }</nav>
@@ -56,8 +56,12 @@ fn judged(shop: &Shop, list: &TrustList, verdict: &Verdict, on: &When) -> Html {
 }
 
 /// The fingerprint of the root key: an accepted file is worth as much as this was compared.
-fn compare(shop: &Shop, list: &TrustList, accepted: bool) -> Html {
-    let why = if accepted { "verify.compare-accepted" } else { "verify.compare-refused" };
+fn compare(shop: &Shop, list: &TrustList, accepted: bool, own: bool) -> Html {
+    let why = match (own, accepted) {
+        (true, _) => "verify.compare-own",
+        (false, true) => "verify.compare-accepted",
+        (false, false) => "verify.compare-refused",
+    };
     let args = [("issued", clock::local(list.issued.text()))].map(|(name, value)| (name.to_owned(), value));
     html! {
         <section key="compare" class="kraft compare">

@@ -1,7 +1,7 @@
 //! The two files and the day.
 
 use super::{Give, Given};
-use crate::app::parts::{FileField, file_field};
+use crate::app::parts::{FileField, Picture, file_field, icon};
 use crate::app::state::Shop;
 use crate::device::clock;
 use crate::device::files::{Picked, picked_from, read};
@@ -11,7 +11,7 @@ use wasm_bindgen_futures::spawn_local;
 use web_sys::HtmlInputElement;
 use yew::prelude::*;
 
-pub(super) fn files(shop: &Shop, given: &Given, give: &UseReducerDispatcher<Given>) -> Html {
+pub(super) fn files(shop: &Shop, given: &Given, give: &UseReducerDispatcher<Given>, book: bool) -> Html {
     let field = |id, file: &Option<std::rc::Rc<Picked>>, most, given: fn(Picked) -> Give| {
         let give = give.clone();
         let onchange = Callback::from(move |event: Event| {
@@ -29,7 +29,19 @@ pub(super) fn files(shop: &Shop, given: &Given, give: &UseReducerDispatcher<Give
             { field("sign-off", &given.sign_off, BYTES_MOST, Give::SignOff) }
             { field("list", &given.list, LIST_BYTES_MOST, Give::List) }
             { day(shop, given, give) }
+            <div key="own" class="own-list" hidden={!book}>{ own(shop, given, give) }</div>
         </section>
+    }
+}
+
+/// Takes the list of the book of this tablet.
+fn own(shop: &Shop, given: &Given, give: &UseReducerDispatcher<Given>) -> Html {
+    let (give, own) = (give.clone(), given.own);
+    let onchange = move |_: Event| give.dispatch(Give::Own(!own));
+    html! {
+        <label class={classes!("unit", own.then_some("picked"))}>
+            <input type="checkbox" checked={own} {onchange} />{ icon(Picture::Tick) }<span>{ shop.say("verify.own-list") }</span>
+        </label>
     }
 }
 

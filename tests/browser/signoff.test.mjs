@@ -1,0 +1,198 @@
+// The sign-off, from the shop's first key to a stranger who checks the file: what bars it, what is signed, who sees it, how it
+// runs out and is withdrawn. How much is asked of “room-safe” is what content/competencies.toml and src/learn/mastery say.
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { test } from "node:test";
+import { SIZES, journey, open } from "./harness.mjs";
+import { SHOP, beginBook, fill, goTo, handOver, takeIn, unlock } from "./office.mjs";
+import { day, folder, pick, saver } from "./papers.mjs";
+import { Seed } from "./seed.mjs";
+
+const [TABLET, LANDSCAPE, PHONE] = SIZES;
+const MARA = { number: "a-07", name: "Mara Okafor" };
+const BY = { number: SHOP.first.number, name: SHOP.first.name };
+const LONG = { timeout: 400_000 };
+/** Months until “room-safe” is shown anew, in days, and some. */
+const RUN_OUT_DAYS = 380;
+const DAY_MS = 24 * 3600 * 1000;
+
+/** A shop with its book, an apprentice, and weeks of her work: cards and demonstrations for one competency, for another the
+ * demonstrations alone. */
+async function shop(page) {
+  await takeIn(page, MARA.number, MARA.name);
+  await beginBook(page);
+  const device = await page.driver.executeAsyncScript(`const done = arguments[0]; const asked = indexedDB.open("stepboard");
+    asked.onsuccess = () => { const got = asked.result.transaction("state").objectStore("state").get("settings");
+      got.onsuccess = () => { asked.result.close(); done(JSON.parse(got.result).device); }; };`);
+  await new Seed(device, MARA.number, BY)
+    .check("room-safe", [24, 16, 9, 3], 24)
+    .watched("room-safe", [5, 2])
+    .watched("air-read", [6, 5, 4])
+    .put(page);
+}
+
+const toSign = (page, slug) => goTo(page, `#/assess/${MARA.number}/${slug}/sign`);
+
+/** Signs what is on the screen. */
+async function signIt(page) {
+  await page.press("button", `Sign as ${SHOP.first.name}`);
+  await page.one("heading", "Signed and written into the book");
+}
+
+/** What somebody is told who has nothing but two files, on a device of their own. */
+async function elsewhere(files, steps) {
+  const page = await open(TABLET, { path: "#/verify" });
+  try {
+    await pick(page, "list", files.list);
+    await pick(page, "sign-off", files.signOff);
+    await steps(page);
+    await page.assertClean();
+  } finally {
+    await page.stop();
+  }
+}
+
+test("what bars a sign-off is told, and a safety competency takes no reason", LONG, () =>
+  journey("sign-barred", TABLET, async (page) => {
+    await shop(page);
+    await toSign(page, "mask-worn");
+    await page.says("Open your key first");
+    await unlock(page);
+    await page.one("heading", "It cannot be signed yet");
+    for (const words of ["Still to be signed off:", "Safe in the finish room", "This is about safety", "Watch the work and write it down",
+      "a medical clearance to wear a respirator"]) await page.says(words);
+    assert(!(await page.has("button", /^Sign as/)), "a barred sign-off has a button");
+    assert(!(await page.has("textbox", "Why it is signed all the same")), "a safety competency asks for a reason");
+    await page.assertFits("barred");
+    await page.assertAccessible("barred");
+    await page.shot("sign-barred");
+    await toSign(page, "air-read");
+    await fill(page, "reason", "Worked six years in another shop; seen today.");
+    await page.says("Not sufficient: signed all the same, for the reason given");
+    await page.says("Worked six years in another shop; seen today.");
+    await page.one("button", /^Sign as/);
+    await page.assertFits("a reason");
+    await page.assertAccessible("a reason");
+    await page.shot("sign-reason");
+  }));
+
+test("signed, seen by the apprentice, checked by a stranger, run out, withdrawn", LONG, () =>
+  journey("sign", LANDSCAPE, async (page) => {
+    await shop(page);
+    const saved = await saver(page);
+    const own = folder();
+    try {
+      await toSign(page, "room-safe");
+      await unlock(page);
+      await page.one("heading", "This will be signed, statement by statement");
+      for (const words of ["Safe in the finish room", `number ${MARA.number}`, "Ticket 204, back and sides", "Sufficient"]) await page.says(words);
+      await page.assertFits("to be signed");
+      await page.assertAccessible("to be signed");
+      await page.shot("sign-draft");
+      await signIt(page);
+      await page.assertAccessible("signed");
+      await page.shot("sign-done");
+      const signOff = await saved.save("Save the file");
+      await goTo(page, "#/book");
+      await page.says(`Signed off: Safe in the finish room, number ${MARA.number}`);
+      await page.says("Record 2");
+      const list = await saved.save("Save the trust list");
+      await page.assertFits("the book");
+      await page.assertAccessible("the book");
+      await page.shot("book");
+
+      await handOver(page, MARA.name);
+      await goTo(page, "#/record");
+      await page.one("heading", "What I hold");
+      await page.says("Held until");
+      await page.assertAccessible("what I hold");
+      await page.shot("record-held");
+
+      await elsewhere({ signOff, list }, async (other) => {
+        await other.one("heading", "Accepted");
+        await day(other, new Date(Date.now() + RUN_OUT_DAYS * DAY_MS).toISOString().slice(0, 10));
+        await other.says("It ran out on");
+        await other.one("heading", "Not accepted");
+      });
+      const bytes = readFileSync(signOff);
+      bytes[bytes.indexOf("Ticket")] ^= 1;
+      await elsewhere({ signOff: own.put("changed.json", bytes), list }, (other) => other.says("The signature does not fit"));
+
+      await later(page, RUN_OUT_DAYS);
+      await goTo(page, "#/record");
+      await page.says("Ran out on");
+      await later(page, 0);
+
+      await goTo(page, "#/book");
+      await page.press("link", /^Safe in the finish room/);
+      await page.one("heading", "Accepted");
+      await page.shot("book-entry");
+      await page.press("button", "Withdraw it");
+      await unlock(page);
+      await page.press("button", /^Withdraw$/);
+      await page.says("Tick the box first.");
+      await fill(page, "withdraw-reason", "The wrong room was shown.");
+      await page.press("checkbox", "Yes, withdraw");
+      await page.press("button", /^Withdraw$/);
+      await page.says("It was withdrawn.");
+      await page.assertAccessible("withdrawn");
+      await page.shot("book-withdrawn");
+      await goTo(page, "#/book");
+      await page.says("1 withdrawal does not stand on the trust list yet");
+      await fill(page, "renew-root", SHOP.root);
+      await page.press("button", "Sign a new trust list");
+      await page.says("The new trust list is signed");
+      await page.shot("book-renewed");
+      const newList = await saved.save("Save the trust list");
+      await elsewhere({ signOff, list: newList }, async (other) => {
+        await other.one("heading", "Not accepted");
+        await other.says("The wrong room was shown.");
+      });
+      // The older list cannot know.
+      await elsewhere({ signOff, list }, (other) => other.one("heading", "Accepted"));
+    } finally {
+      saved.done();
+      own.done();
+    }
+  }));
+
+test("a record that another window has added meanwhile is told, and nothing is lost", LONG, () =>
+  journey("sign-two-windows", PHONE, async (page) => {
+    await shop(page);
+    await toSign(page, "room-safe");
+    await unlock(page);
+    await page.one("button", /^Sign as/);
+    await page.shot("sign-draft-phone");
+    const first = await page.driver.getWindowHandle();
+    await page.driver.switchTo().newWindow("tab");
+    await page.driver.get(page.address);
+    await toSign(page, "air-read");
+    await unlock(page);
+    await fill(page, "reason", "Seen at work for a week.");
+    await signIt(page);
+    await page.driver.close();
+    await page.driver.switchTo().window(first);
+    await page.press("button", /^Sign as/);
+    await page.says("another window has added to the book meanwhile");
+    await page.says("sign again");
+    await signIt(page);
+    await goTo(page, "#/book");
+    await page.says("Record 3");
+    await page.says("Air and work read before spraying");
+    await page.assertFits("the book");
+    await page.shot("book-phone");
+  }));
+
+/** Loads the page anew with a clock so many days ahead. */
+async function later(page, days) {
+  if (page.clock) await page.driver.sendDevToolsCommand("Page.removeScriptToEvaluateOnNewDocument", { identifier: page.clock });
+  const source = `{ const Then = Date, ahead = ${days * DAY_MS};
+    globalThis.Date = class extends Then {
+      constructor(...told) { if (told.length) super(...told); else super(Then.now() + ahead); }
+      static now() { return Then.now() + ahead; }
+    }; }`;
+  const answer = await page.driver.sendAndGetDevToolsCommand("Page.addScriptToEvaluateOnNewDocument", { source });
+  page.clock = answer.identifier;
+  await page.driver.navigate().refresh();
+  await page.one("link", "Menu");
+}
