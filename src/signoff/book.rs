@@ -146,7 +146,9 @@ impl Book {
     /// whoever has the book alone.
     #[must_use]
     pub fn list_now(&self) -> TrustList {
-        TrustList { withdrawn: self.withdrawn(), ..self.list.clone() }
+        let mut list = self.list.clone();
+        list.withdrawn = self.withdrawn();
+        list
     }
 
     /// All withdrawals, on the list or not yet.

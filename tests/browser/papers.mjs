@@ -1,4 +1,5 @@
 // Signed files for the screens that check them, and paper made of a screen.
+import assert from "node:assert/strict";
 import { mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -62,4 +63,13 @@ export async function saver(page) {
       return join(path, await page.until(`a file of “${name}”`, fresh));
     },
   };
+}
+
+/** Neither the page nor its middle, which scrolls by itself, needs sideways scrolling. */
+export async function fits(page, where) {
+  await page.assertFits(where);
+  const [has, needs] = await page.driver.executeScript(
+    "const middle = document.querySelector('.middle'); return [middle.clientWidth, middle.scrollWidth]",
+  );
+  assert(needs <= has, `${where}: ${needs} px wide in a middle of ${has}`);
 }

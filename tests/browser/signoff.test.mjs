@@ -5,7 +5,7 @@ import { readFileSync } from "node:fs";
 import { test } from "node:test";
 import { SIZES, journey, open } from "./harness.mjs";
 import { SHOP, beginBook, fill, goTo, handOver, takeIn, unlock } from "./office.mjs";
-import { day, folder, pick, saver } from "./papers.mjs";
+import { day, fits, folder, pick, saver } from "./papers.mjs";
 import { Seed } from "./seed.mjs";
 
 const [TABLET, LANDSCAPE, PHONE] = SIZES;
@@ -63,7 +63,7 @@ test("what bars a sign-off is told, and a safety competency takes no reason", LO
       "a medical clearance to wear a respirator"]) await page.says(words);
     assert(!(await page.has("button", /^Sign as/)), "a barred sign-off has a button");
     assert(!(await page.has("textbox", "Why it is signed all the same")), "a safety competency asks for a reason");
-    await page.assertFits("barred");
+    await fits(page, "barred");
     await page.assertAccessible("barred");
     await page.shot("sign-barred");
     await toSign(page, "air-read");
@@ -71,7 +71,7 @@ test("what bars a sign-off is told, and a safety competency takes no reason", LO
     await page.says("Not sufficient: signed all the same, for the reason given");
     await page.says("Worked six years in another shop; seen today.");
     await page.one("button", /^Sign as/);
-    await page.assertFits("a reason");
+    await fits(page, "a reason");
     await page.assertAccessible("a reason");
     await page.shot("sign-reason");
   }));
@@ -86,7 +86,7 @@ test("signed, seen by the apprentice, checked by a stranger, run out, withdrawn"
       await unlock(page);
       await page.one("heading", "This will be signed, statement by statement");
       for (const words of ["Safe in the finish room", `number ${MARA.number}`, "Ticket 204, back and sides", "Sufficient"]) await page.says(words);
-      await page.assertFits("to be signed");
+      await fits(page, "to be signed");
       await page.assertAccessible("to be signed");
       await page.shot("sign-draft");
       await signIt(page);
@@ -97,7 +97,7 @@ test("signed, seen by the apprentice, checked by a stranger, run out, withdrawn"
       await page.says(`Signed off: Safe in the finish room, number ${MARA.number}`);
       await page.says("Record 2");
       const list = await saved.save("Save the trust list");
-      await page.assertFits("the book");
+      await fits(page, "the book");
       await page.assertAccessible("the book");
       await page.shot("book");
 
@@ -179,7 +179,7 @@ test("a record that another window has added meanwhile is told, and nothing is l
     await goTo(page, "#/book");
     await page.says("Record 3");
     await page.says("Air and work read before spraying");
-    await page.assertFits("the book");
+    await fits(page, "the book");
     await page.shot("book-phone");
   }));
 

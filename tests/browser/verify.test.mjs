@@ -5,7 +5,8 @@ import { readFileSync } from "node:fs";
 import { after, test } from "node:test";
 import { canonical, data, signed, text } from "../signed/support.mjs";
 import { SIZES, journey } from "./harness.mjs";
-import { PAPERS, day, folder, pick, printed } from "./papers.mjs";
+import { beginBook, goTo } from "./office.mjs";
+import { PAPERS, day, fits, folder, pick, printed } from "./papers.mjs";
 
 const DAY = "2026-06-01";
 const ASSESSOR = new Uint8Array(32).fill(3);
@@ -37,7 +38,7 @@ for (const size of SIZES) {
   test(`a sign-off is accepted, and every word of it is shown (${size.name})`, () =>
     journey("verify", size, async (page) => {
       await page.says("Pick the sign-off and the trust list");
-      await page.assertFits("nothing picked");
+      await fits(page, "nothing picked");
       await page.assertAccessible("nothing picked");
       await page.shot("verify-empty");
       await picked(page);
@@ -51,7 +52,7 @@ for (const size of SIZES) {
         ...file.evidence.flatMap(({ name, narrative }) => [name, narrative]),
       ];
       for (const words of told) assert(said.includes(words), `${words} is not shown`);
-      await page.assertFits("accepted");
+      await fits(page, "accepted");
       await page.assertAccessible("accepted");
       await page.shot("verify-accepted");
     }, check));
@@ -106,7 +107,7 @@ test("files that are none are named, and the other one stays picked", () =>
     await page.one("heading", /^Accepted/);
     await pick(page, "list", data("sign-off.json"));
     await page.one("heading", "This is no trust list");
-    await page.assertFits("no trust list");
+    await fits(page, "no trust list");
     await page.shot("verify-no-list");
   }, check));
 
@@ -165,12 +166,28 @@ async function onPaper(page) {
   assert.deepEqual(found, { around: false, ink: ["rgb(0, 0, 0)"], ground: "rgb(255, 255, 255)", wide: [] });
 }
 
+test("the list of this tablet's own book is asked without a file", { timeout: 240_000 }, () =>
+  journey("verify-own", TABLET, async (page) => {
+    await beginBook(page);
+    await goTo(page, "#/verify");
+    await page.press("checkbox", "this tablet's own book");
+    await page.says("Now pick the sign-off.");
+    await pick(page, "sign-off", data("sign-off.json"));
+    await page.one("heading", "Not accepted");
+    await page.says("Whoever signed is not on the trust list");
+    await page.says("This is the list of this tablet's own book");
+    await pick(page, "list", data("trust.json"));
+    await day(page, DAY);
+    await page.one("heading", /^Accepted/);
+    await fits(page, "the own list");
+  }));
+
 test("what a signature proves is told, and what to do when a key is lost", () =>
   journey("verify-about", SIZES[2], async (page) => {
     await page.press("link", "What a signature proves");
     await page.one("heading", "It does not prove");
     await page.says("cannot be got back by anybody");
-    await page.assertFits("about signatures");
+    await fits(page, "about signatures");
     await page.assertAccessible("about signatures");
     await page.shot("verify-about");
     await page.press("link", "Back");

@@ -43,13 +43,19 @@ fn more(shop: &Shop, signing: &Signing<'_>, source: &Source<'_>, barred: Barred)
         Barred::CriticalOpen => evidence.hazards.iter().map(|one| shop.family_title(&one.family)).collect(),
         Barred::CriterionNotMet => shown.to_see.iter().map(|one| text("criterion", &one.id)).collect(),
         Barred::NotOnFile => {
-            let filed = |what| shown.papers.iter().any(|paper| {
-                paper.filing.filed.what == what && paper.filing.filed.in_force(source.today)
-            });
+            let filed = |what| {
+                shown
+                    .papers
+                    .iter()
+                    .any(|paper| paper.filing.filed.what == what && paper.filing.filed.in_force(source.today))
+            };
             let missing = competency.on_file.iter().filter(|what| !filed(**what));
             missing.map(|what| text("on-file", what.slug())).collect()
         }
-        Barred::SafetyNotShown | Barred::ReasonMissing | Barred::NothingObserved | Barred::TooFewShown
+        Barred::SafetyNotShown
+        | Barred::ReasonMissing
+        | Barred::NothingObserved
+        | Barred::TooFewShown
         | Barred::Unsettled => Vec::new(),
         Barred::NotTrusted | Barred::OwnWork | Barred::ValidTooLong | Barred::Unfit | Barred::OtherKey => {
             return Html::default();

@@ -8,9 +8,9 @@ mod pick;
 
 pub(in crate::app) use about::VerifyAbout;
 
+use crate::app::hooks::use_signed;
 use crate::app::parts::{Frame, Picture, icon, paper};
 use crate::app::route::{Paper, Route};
-use crate::app::hooks::use_signed;
 use crate::app::state::{Shop, use_shop};
 use crate::device::clock;
 use crate::device::files::Picked;

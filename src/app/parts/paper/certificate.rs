@@ -27,7 +27,7 @@ pub(super) fn certificate(shop: &Shop, checked: &Checked<'_>) -> Html {
                 <p>{ &one.achievement.description }</p>
                 <p><b>{ shop.say_with("paper.dates", &dates) }</b></p>
                 { reason.map(|reason| html! {
-                    <p key="reason"><b>{ shop.say("paper.reason") }</b>{ " " }{ &reason.name }{ ": " }{ &reason.narrative }</p>
+                    <p key="reason"><b>{ shop.say("paper.reason") }</b>{ " " }{ &reason.narrative }</p>
                 }).unwrap_or_default() }
                 { signatures(shop, one) }
                 { code(shop, checked) }
