@@ -8,7 +8,7 @@ mod support;
 
 use stepboard::content::{Competency, Content};
 use stepboard::people::{Crew, Member, Own, Signing, Source};
-use stepboard::record::{Event, Journal, LocalDate};
+use stepboard::record::{Event, Filed, Journal, LocalDate};
 use stepboard::rules::term::Stage;
 use stepboard::signoff::{Act, Barred, Book, Draft, Knowledge, Standing, When, read_canonical, verify};
 use support::log::{Log, date, families};
@@ -124,8 +124,9 @@ fn a_reason_makes_up_for_cards_of_an_ordinary_one_alone() {
     assert_eq!(draft.credential().knowledge, Knowledge::Insufficient);
     assert_eq!(draft.credential().evidence[1].narrative, "Six years in another shop.");
     let mut without = Tablet::new();
-    without.journal =
-        Journal::new(without.journal.events().iter().filter(|one| one.entry().is_none()).cloned().collect());
+    without.journal = Journal::new(
+        without.journal.events().iter().filter(|one| !matches!(one, Event::Answered(_))).cloned().collect(),
+    );
     let barred = without.draft(SAFETY, 1, "Six years in another shop.").expect_err("no cards");
     assert_eq!(barred, [Barred::SafetyNotShown]);
 }
@@ -168,6 +169,10 @@ fn a_band_is_held_with_its_last_competency() {
             subject: number.clone(),
             held: one.needs.clone(),
             known: one.needs_knowledge.clone(),
+            on_file: shop::on_file()
+                .into_iter()
+                .map(|paper| Filed { on: date(10), until: date(300), ..paper })
+                .collect(),
             at: tablet.now.clone(),
             today: tablet.today,
             until: tablet.now.plus_months(one.expires_months).expect("a moment"),
