@@ -55,12 +55,14 @@ pub(in crate::app) fn Observe(props: &ObserveProps) -> Html {
             let begun = watching.begun.iter().find(|one| one.is_of(&by.number, &props.number, &props.slug));
             // What the other one said is no news before one has judged oneself.
             let hidden = begun.is_some_and(|begun| begun.joined);
+            let to_sign = Route::Sign { number: props.number.clone(), slug: props.slug.clone() };
             let competency = competency.clone();
             let who = format!("{} ({})", member.name, member.number);
             let (member, one) = (member.clone(), competency.clone());
             html! {
                 <div key="body" class="observe">
                     { standing(&shop, &who, &ready) }
+                    <p key="sign"><a href={to_sign.address()} class="control">{ icon(Picture::Pencil) }{ shop.say("sign-off.to-sign") }</a></p>
                     <p key="said" class="said" role="status">{ (*said).clone() }</p>
                     { match begun {
                         Some(begun) => html! { <Form key={format!("form-{}", begun.occasion)} member={member.clone()} {competency} begun={begun.clone()} by={by.clone()} {on_said} /> },

@@ -1,6 +1,7 @@
 //! What bars signing, each with what is to be done about it.
 
 use crate::app::parts::refusal;
+use crate::app::route::Route;
 use crate::app::state::Shop;
 use crate::people::{Ready, Signing, Source};
 use crate::rules::term::Term;
@@ -22,7 +23,8 @@ pub(super) fn barred(shop: &Shop, signing: &Signing<'_>, source: &Source<'_>, no
             </li>
         }
     };
-    let to = format!("#/assess/{}/{}", signing.member.number, signing.ready.competency.slug);
+    let (number, slug) = (signing.member.number.to_string(), signing.ready.competency.slug.clone());
+    let to = Route::Observe { number, slug }.address();
     html! {
         <section key="barred" class="paper" hidden={only_reason}>
             <h2>{ shop.say("sign-off.barred") }</h2>

@@ -113,8 +113,8 @@ pub(in crate::app) fn Sign(props: &SignProps) -> Html {
     }
 }
 
-fn back(_props: &SignProps) -> Route {
-    Route::Book
+fn back(props: &SignProps) -> Route {
+    Route::Observe { number: props.number.clone(), slug: props.slug.clone() }
 }
 
 /// Asks for the reason where the cards do not suffice and a reason may make up for it.
