@@ -84,6 +84,7 @@ export const read = (page) => page.driver.sleep(READING);
 export async function recorded(page) {
   // Home has a link of that name; the heading is the screen's own.
   await page.one("heading", "My record");
-  const told = [...(await page.text()).matchAll(/(\d+) answers?\b/g)];
+  const [, bands = ""] = (await page.text()).split("By band");
+  const told = [...bands.matchAll(/(\d+) answers?\b/g)];
   return told.reduce((sum, [, count]) => sum + Number(count), 0);
 }

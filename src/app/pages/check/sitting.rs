@@ -17,6 +17,9 @@ use crate::record::{Draft, Step, Within};
 use std::rc::Rc;
 use yew::prelude::*;
 
+/// Cards that can be shown as marks; more do not fit a phone.
+const MARKS: u32 = 12;
+
 #[derive(Properties, PartialEq)]
 pub(in crate::app) struct SittingProps {
     pub(in crate::app) attempt: String,
@@ -111,7 +114,7 @@ pub(in crate::app) fn Sitting(props: &SittingProps) -> Html {
             let said = shop.say_with("check.card", &named);
             let around = Around {
                 note: said.clone(),
-                marks: round(&shop, view.today, of),
+                marks: if of <= MARKS { round(&shop, view.today, of) } else { Html::default() },
                 lead: html! { <p key="lead" class="note sitting-lead"><span class="spoken" role="status">{ said }</span><Elapsed before={view.seconds} /></p> },
                 back,
                 sheet: Route::SittingSheet { attempt: attempt.clone() },
