@@ -99,6 +99,14 @@ pub async fn ask_to_keep() -> Kept {
     }
 }
 
+/// A text typed on any keyboard in one form (Unicode NFKC, as NIST SP 800-63B-4 section 3.1.1.2 has it for passphrases): an
+/// accent typed alone or with its letter is the same.
+#[must_use]
+pub fn normalised(text: &str) -> String {
+    // The browser knows this form; one that did not would leave the text as it is.
+    js_sys::JsString::from(text).normalize("NFKC").into()
+}
+
 /// Bytes from the browser's secure source; `None` where it has none.
 #[must_use]
 pub fn random_bytes<const N: usize>() -> Option<[u8; N]> {

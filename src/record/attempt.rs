@@ -1,7 +1,7 @@
 //! Attempts as the journal tells them. An attempt belongs to the device that opened it, until it is closed; what another
 //! device wrote under its name is told as stray and never joined to it.
 
-use super::{Event, Step, Turn, Within};
+use super::{AssessorName, Event, Step, Turn, Within};
 use crate::terms;
 
 /// One attempt.
@@ -19,6 +19,8 @@ pub struct Attempt<'a> {
     pub at: &'a str,
     /// Slugs of the competencies that it is evidence for.
     pub competencies: &'a [String],
+    /// Who sat beside from the first answer on; none where nobody did.
+    pub supervised: Option<&'a AssessorName>,
     /// Answers handed in so far.
     pub answers: u32,
     /// How it stands.
@@ -118,12 +120,14 @@ impl<'a> Attempts<'a> {
                     set,
                     at,
                     competencies,
+                    supervised: None,
                     answers: 0,
                     standing,
                     step,
                 });
                 return Ok(self.0.len() - 1);
             }
+            Step::Supervised { .. } => Standing::Open,
             Step::Left => Standing::Left,
             Step::Resumed => Standing::Open,
             Step::Closed => Standing::Closed,
@@ -131,6 +135,9 @@ impl<'a> Attempts<'a> {
         let at = self.open(&turn.attempt, device, person)?;
         if let Some(attempt) = self.0.get_mut(at) {
             attempt.standing = standing;
+            if let (Step::Supervised { by }, 0) = (&turn.step, attempt.answers) {
+                attempt.supervised = Some(by);
+            }
             attempt.step = turn.stamp.sequence;
         }
         Ok(at)

@@ -1,6 +1,6 @@
 //! What can happen in the journal. Events are added, never changed; each tells the format it was written in.
 
-use super::{Entry, Filing, Observed, Stamp, Struck};
+use super::{AssessorName, Entry, Filing, Observed, Stamp, Struck};
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value};
 
@@ -46,6 +46,11 @@ pub enum Step {
         set: String,
         /// Slugs of the competencies that it is evidence for.
         competencies: Vec<String>,
+    },
+    /// An assessor sits beside while it is taken. It counts where it was said before the first answer.
+    Supervised {
+        /// Who.
+        by: AssessorName,
     },
     /// It was left half-way.
     Left,

@@ -59,7 +59,7 @@ fn use_kept_settings(store: &Store, first: &Settings) -> SettingsContext {
 #[hook]
 fn use_kept_book(store: &Store, journal: &Journal, desk: UseReducerDispatcher<Desk>) -> BookContext {
     let book = use_reducer(|| Book::new(journal.clone()));
-    let waiting = use_mut_ref(Waiting::new);
+    let waiting = use_mut_ref(Waiting::default);
     // The next free number, so that two events which are handed in at once get two.
     let free = use_mut_ref(|| 0_u64);
     {
@@ -77,7 +77,7 @@ fn use_kept_book(store: &Store, journal: &Journal, desk: UseReducerDispatcher<De
             if let Some((spot, draft)) = left.after() {
                 desk.dispatch(DeskChange::Put(spot, draft.cloned()));
             }
-            waiting.borrow_mut().push((event.clone(), left));
+            waiting.borrow_mut().push(event.clone(), left);
             book.dispatch(BookChange::HandedIn(event));
             write(store.clone(), Rc::clone(&waiting), book.clone(), desk.clone());
         }

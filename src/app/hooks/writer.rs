@@ -8,8 +8,20 @@ use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
-/// Events not stored yet, each with what it leaves on the desk.
-pub(super) type Waiting = Vec<(Event, OnDesk)>;
+/// What is not stored yet.
+#[derive(Debug, Default)]
+pub(super) struct Waiting {
+    /// Events, each with what it leaves on the desk.
+    events: Vec<(Event, OnDesk)>,
+    /// Whether they are being written: one after another, each once.
+    writing: bool,
+}
+
+impl Waiting {
+    pub(super) fn push(&mut self, event: Event, left: OnDesk) {
+        self.events.push((event, left));
+    }
+}
 
 pub(super) fn write(
     store: Store,
@@ -17,16 +29,25 @@ pub(super) fn write(
     book: UseReducerDispatcher<Book>,
     desk: UseReducerDispatcher<Desk>,
 ) {
+    // Whoever writes already writes these too; a second one beside would store the same event under two numbers.
+    if std::mem::replace(&mut waiting.borrow_mut().writing, true) {
+        return;
+    }
     spawn_local(async move {
         loop {
-            let Some((event, left)) = waiting.borrow().first().cloned() else { break };
+            let Some((event, left)) = waiting.borrow().events.first().cloned() else { break };
             if store.add(&event, left.after()).await.is_ok() {
-                waiting.borrow_mut().retain(|(other, _)| other.stamp().sequence != event.stamp().sequence);
+                waiting
+                    .borrow_mut()
+                    .events
+                    .retain(|(other, _)| other.stamp().sequence != event.stamp().sequence);
             } else if !make_room(&store, &waiting, &book, &desk).await {
+                waiting.borrow_mut().writing = false;
                 book.dispatch(BookChange::Ended(false));
                 return;
             }
         }
+        waiting.borrow_mut().writing = false;
         book.dispatch(BookChange::Ended(true));
     });
 }
@@ -41,11 +62,11 @@ async fn make_room(
 ) -> bool {
     let Ok(loaded) = store.load::<Settings>().await else { return false };
     let mut journal = loaded.journal;
-    let first = waiting.borrow().first().map(|(event, _)| event.stamp().sequence);
+    let first = waiting.borrow().events.first().map(|(event, _)| event.stamp().sequence);
     if first.is_none_or(|sequence| !journal.has(sequence)) {
         return false;
     }
-    for (event, left) in waiting.borrow_mut().iter_mut() {
+    for (event, left) in waiting.borrow_mut().events.iter_mut() {
         let (from, to) = (event.stamp().sequence, journal.next_sequence());
         event.stamp_mut().sequence = to;
         if let OnDesk::Handed(draft) = left {

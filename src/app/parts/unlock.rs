@@ -38,7 +38,7 @@ pub(in crate::app) fn Unlock() -> Html {
             let (typed, busy, wrong, shop) = (typed.clone(), busy.clone(), wrong.clone(), shop.clone());
             let set_open = set_open.clone();
             page::once_drawn(move || {
-                match wrapped.open(&typed) {
+                match wrapped.open(&page::normalised(&typed)) {
                     Ok(key) => set_open.emit(Some(Unlocked { person, key: Rc::new(key) })),
                     Err(locked) => wrong.set(shop.text(&format!("locked.{}", locked.slug()))),
                 }

@@ -3,7 +3,7 @@
 use super::{Hazard, Uncounted, evidence};
 use crate::content::{Competency, Content};
 use crate::learn::mastery::{Call, Standard, State};
-use crate::record::{Event, LocalDate};
+use crate::record::{AssessorName, Event, LocalDate};
 use crate::terms;
 use std::collections::BTreeMap;
 
@@ -51,6 +51,8 @@ pub struct Evidence {
     pub attempt: u32,
     /// Whether that attempt is over, so that a new one must be opened for more evidence.
     pub closed: bool,
+    /// Who sat beside from its first answer on; none where nobody did.
+    pub supervised: Option<AssessorName>,
     /// How far that attempt is and what is missing; before the first one, what will be.
     pub state: State,
     /// The day on which the evidence of the latest attempt sufficed, if it did: from it, months of validity are counted. An

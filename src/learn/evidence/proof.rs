@@ -166,6 +166,7 @@ impl<'a> Proof<'a, '_> {
             taken,
             attempt: round.number,
             closed: attempt.is_some_and(|one| one.standing == Standing::Closed),
+            supervised: attempt.and_then(|one| one.supervised).cloned(),
             state: round.state(self.families, open),
             sufficient_since: round.sufficient.flatten(),
             earlier: self.made.earlier.into_iter().map(|(_, call)| call).collect(),

@@ -1,15 +1,15 @@
 //! What a new check is about: competencies one by one, or a set that ships.
 
 use super::super::events::turn;
-use crate::app::hooks::{use_book, use_told};
+use crate::app::hooks::{use_book, use_keys_held, use_told};
 use crate::app::parts::{Picture, icon, outcome};
 use crate::app::route::Route;
-use crate::app::state::{OnDesk, Shop, use_shop};
+use crate::app::state::{OnDesk, Shop, Unlocked, use_shop};
 use crate::content::Competency;
 use crate::device::page;
 use crate::learn::check::{Ahead, COMPETENCIES_MOST, Ready, open_of, ready_sets};
 use crate::learn::evidence::Evidence;
-use crate::record::Step;
+use crate::record::{AssessorName, Step};
 use crate::rules::term::{Stage, Term};
 use std::collections::BTreeSet;
 use std::rc::Rc;
@@ -54,14 +54,24 @@ pub(super) fn Choose(props: &ChooseProps) -> Html {
     let ready = (1..=COMPETENCIES_MOST).contains(&count);
     let ahead = Ahead::of_new(shop.content(), &picked, told.now);
     let slugs: Vec<String> = picked.iter().map(|(one, _)| one.slug.clone()).collect();
+    let open = use_keys_held().open;
+    let sits = use_state(|| false);
+    let beside = open
+        .as_ref()
+        .filter(|_| *sits)
+        .map(|open| AssessorName { number: open.person.number.to_string(), name: open.person.name.clone() });
     let begin = use_callback(
-        (shop.clone(), books.hand_in, slugs, chosen.set.clone(), ready),
-        |_: MouseEvent, (shop, hand_in, slugs, set, ready)| {
+        (shop.clone(), books.hand_in, slugs, chosen.set.clone(), ready, beside),
+        |_: MouseEvent, (shop, hand_in, slugs, set, ready, beside)| {
             if *ready {
                 let attempt = page::random_name();
                 let set = set.clone().unwrap_or_else(|| CHOSEN.to_owned());
                 let step = Step::Opened { set, competencies: slugs.clone() };
                 hand_in.emit((turn(shop, &attempt, step), OnDesk::NextOfCheck));
+                if let Some(by) = beside.clone() {
+                    let step = Step::Supervised { by };
+                    hand_in.emit((turn(shop, &attempt, step), OnDesk::NextOfCheck));
+                }
                 Route::Sitting { attempt }.go();
             }
         },
@@ -117,11 +127,26 @@ pub(super) fn Choose(props: &ChooseProps) -> Html {
             </div>
             { for Stage::ALL.iter().map(band) }
             <div key="begin" class="begin">
+                { beside_choice(&shop, open.as_ref(), &sits) }
                 <p role="status">{ said }</p>
                 <button type="button" class={if ready { "next-step" } else { "next-step not-yet" }}
                     aria-disabled={(!ready).to_string()} onclick={begin}>{ shop.say("check.begin") }{ icon(Picture::Go) }</button>
             </div>
         </section>
+    }
+}
+
+/// Whoever has opened their key may say that they sit beside.
+fn beside_choice(shop: &Shop, open: Option<&Unlocked>, sits: &UseStateHandle<bool>) -> Html {
+    let name = open.map(|open| open.person.name.clone()).unwrap_or_default();
+    let onchange = {
+        let sits = sits.clone();
+        Callback::from(move |_: Event| sits.set(!*sits))
+    };
+    html! {
+        <label key="beside" hidden={open.is_none()} class={classes!("unit", sits.then_some("picked"))}>
+            <input type="checkbox" checked={**sits} {onchange} /><span>{ shop.say_with("check.beside", &[("name", name)]) }</span>
+        </label>
     }
 }
 

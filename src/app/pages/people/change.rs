@@ -132,7 +132,7 @@ pub(super) fn Change(props: &ChangeProps) -> Html {
                         wrong.set([AttrValue::default(), AttrValue::default(), AttrValue::default(), said]);
                     }
                 };
-                let opened = wrapped.open(&root);
+                let opened = wrapped.open(&page::normalised(&root));
                 root.set(String::new());
                 own.clear();
                 let key = match opened {

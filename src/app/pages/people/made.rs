@@ -28,7 +28,7 @@ pub(super) fn made(shop: &Shop, passphrase: &str) -> Result<Made, AttrValue> {
     let seed = Zeroizing::new(page::random_bytes::<32>().ok_or_else(none)?);
     let random = page::random_bytes::<32>().ok_or_else(none)?;
     let key = SecretKey::from_seed(&seed);
-    let wrapped = WrappedKey::wrap(&key, passphrase, &random);
+    let wrapped = WrappedKey::wrap(&key, &page::normalised(passphrase), &random);
     let wrapped = wrapped.map_err(|locked| shop.text(&format!("locked.{}", locked.slug())))?;
     Ok(Made { key, wrapped })
 }
