@@ -4,7 +4,7 @@
 mod support;
 
 use stepboard::card::Dice;
-use stepboard::record::{Attempts, Clash, Event, Journal, Standing, Step, Stray, merge};
+use stepboard::record::{AssessorName, Attempts, Clash, Event, Journal, Standing, Step, Stray, merge};
 use support::any::USUAL;
 use support::inputs;
 use support::log::Log;
@@ -148,4 +148,19 @@ fn merging_keeps_each_event_once_and_the_order_of_each_device_whatever_the_order
         let twice: Vec<Journal> = all.iter().chain(&all).cloned().collect();
         assert_eq!(merge(&twice).unwrap(), merged, "each twice");
     }
+}
+
+#[test]
+fn whoever_sits_beside_must_be_there_before_the_first_answer() {
+    let by = |name: &str| AssessorName { number: "s-01".to_owned(), name: name.to_owned() };
+    let mut log = Log::new("a", "Ana");
+    log.open("one", &["room-safe"]).step("one", Step::Supervised { by: by("Ruth") });
+    log.answer("wants-filler", true).step("one", Step::Supervised { by: by("Theo") });
+    log.open("two", &["room-safe"]).answer("wants-filler", true);
+    log.step("two", Step::Supervised { by: by("Theo") });
+    let (attempts, strays) = Attempts::of(&log.events);
+    assert!(strays.is_empty());
+    let told: Vec<Option<String>> =
+        attempts.all().iter().map(|one| one.supervised.map(|by| by.name.clone())).collect();
+    assert_eq!(told, [Some("Ruth".to_owned()), None]);
 }

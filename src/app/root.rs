@@ -6,10 +6,7 @@ use super::hooks::{
 };
 use super::pages;
 use super::route::Route;
-use super::state::{
-    BookContext, ContentContext, DeskContext, KeysContext, Light, LockContext, PeopleContext, Settings,
-    SettingsContext, SignedContext, StricterContext, WatchingContext,
-};
+use super::state::{ContentContext, Light, LockContext, Settings};
 use crate::content::Content;
 use crate::device::{Loaded, Store, page};
 use crate::rules::term::Term;
@@ -109,29 +106,26 @@ fn Root(props: &RootProps) -> Html {
         page::mark_root("hand", settings.left_hand.then_some("left"));
         page::set_language(&settings.language);
     });
-    html! {
-        <ContextProvider<ContentContext> context={(*content).clone()}>
-            <ContextProvider<SettingsContext> context={settings}>
-                <ContextProvider<BookContext> context={book}>
-                    <ContextProvider<DeskContext> context={desk}>
-                        <ContextProvider<PeopleContext> context={people}>
-                            <ContextProvider<KeysContext> context={keys}>
-                                <ContextProvider<SignedContext> context={signed}>
-                                    <ContextProvider<StricterContext> context={stricter}>
-                                    <ContextProvider<LockContext> context={lock.clone()}>
-                                    <ContextProvider<WatchingContext> context={watching}>
-                                        { if lock.locked { html! { <pages::Who key="who" /> } } else { screen(route) } }
-                                    </ContextProvider<WatchingContext>>
-                                    </ContextProvider<LockContext>>
-                                    </ContextProvider<StricterContext>>
-                                </ContextProvider<SignedContext>>
-                            </ContextProvider<KeysContext>>
-                        </ContextProvider<PeopleContext>>
-                    </ContextProvider<DeskContext>>
-                </ContextProvider<BookContext>>
-            </ContextProvider<SettingsContext>>
-        </ContextProvider<ContentContext>>
-    }
+    let shown = if lock.locked {
+        html! { <pages::Who key="who" /> }
+    } else {
+        screen(route)
+    };
+    let shown = provided(watching, shown);
+    let shown = provided(lock, shown);
+    let shown = provided(stricter, shown);
+    let shown = provided(signed, shown);
+    let shown = provided(keys, shown);
+    let shown = provided(people, shown);
+    let shown = provided(desk, shown);
+    let shown = provided(book, shown);
+    let shown = provided(settings, shown);
+    provided((*content).clone(), shown)
+}
+
+/// What stands inside sees the context.
+fn provided<T: Clone + PartialEq + 'static>(context: T, inside: Html) -> Html {
+    html! { <ContextProvider<T> {context}>{ inside }</ContextProvider<T>> }
 }
 
 /// Every screen is one keyed element, so that one replaces the other whole.

@@ -110,11 +110,13 @@ fn told(evidence: &Evidence, texts: &Texts) -> Told {
         ("answers".to_owned(), state.answers.to_string()),
         ("day".to_owned(), since.map(|day| day.to_string()).unwrap_or_default()),
         ("unreadable".to_owned(), evidence.unreadable.to_string()),
+        ("by".to_owned(), evidence.supervised.as_ref().map(|by| by.name.clone()).unwrap_or_default()),
     ]);
     let keys = [
         (state.answers == 0, "knowledge-none"),
         (state.answers > 0, "knowledge"),
         (since.is_some(), "knowledge-since"),
+        (evidence.supervised.is_some(), "knowledge-supervised"),
         (evidence.unreadable > 0, "knowledge-unreadable"),
     ];
     let said = keys.iter().filter(|(stands, _)| *stands);

@@ -16,7 +16,7 @@ pub(in crate::app) fn use_stamped() -> Rc<Vec<Stage>> {
         let (Some(number), Some(now)) = (number, clock::when()) else { return Vec::new() };
         // Nobody without a number holds anything: the book need not be opened for them.
         let Some(book) = signed.book() else { return Vec::new() };
-        let all = &shop.content().competencies;
+        let all = shop.content().shipped();
         let held = |band: &&Stage| book.holds_band(number, **band, all, &now);
         Stage::ALL.iter().filter(held).copied().collect()
     })

@@ -55,7 +55,7 @@ pub(in crate::app) fn held(
     now: &When,
     links: bool,
 ) -> Option<Html> {
-    let all = &shop.content().competencies;
+    let all = shop.content().shipped();
     let row = |slug: &String| {
         let stands = book.standing(number, slug, all, now);
         let one = match &stands {

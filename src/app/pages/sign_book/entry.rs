@@ -59,7 +59,7 @@ pub(in crate::app) fn SignOff(props: &SignOffProps) -> Html {
 /// What anybody would be told who is handed the file today, by the trust list in force and all that the book withdrew.
 fn verdict(shop: &Shop, book: &Book, entry: &Entry, now: &When) -> Verdict {
     let file = book.file(entry).and_then(|file| canonical(&Value::Object(file.clone())).ok());
-    verify(file.unwrap_or_default().as_bytes(), &book.list_now(), &shop.content().competencies, now)
+    verify(file.unwrap_or_default().as_bytes(), &book.list_now(), shop.content().shipped(), now)
 }
 
 fn printed(shop: &Shop, which: Paper, book: &Book, verdict: &Verdict, now: &When) -> Html {

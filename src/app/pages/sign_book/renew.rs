@@ -46,7 +46,7 @@ pub(super) fn Renew(props: &RenewProps) -> Html {
             let (book, add) = (Rc::clone(&book), add.clone());
             page::once_drawn(move || {
                 busy.set(false);
-                let opened = root.open(&typed);
+                let opened = root.open(&page::normalised(&typed));
                 typed.set(String::new());
                 let key = match opened {
                     Ok(key) => key,

@@ -73,8 +73,8 @@ enum Outcome {
     /// No moment: the clock of the device stands outside of what a moment may be.
     NoDay,
     Judged {
-        list: TrustList,
-        verdict: Verdict,
+        list: Box<TrustList>,
+        verdict: Box<Verdict>,
         on: When,
     },
 }
@@ -136,7 +136,7 @@ fn judged(shop: &Shop, sign_off: Option<&Picked>, list: Option<Listed<'_>>, day:
         Ok(list) => {
             // By the competencies as they came with the program: what another shop asks for more binds that shop.
             let verdict = verify(sign_off, &list, shop.content().shipped(), &on);
-            Outcome::Judged { list, verdict, on }
+            Outcome::Judged { list: Box::new(list), verdict: Box::new(verdict), on }
         }
     }
 }
