@@ -28,5 +28,5 @@ pub use merge::{Clash, merge};
 pub use plain::{hides, is_plain, plain};
 pub use reading::UnreadableEvent;
 pub use stamp::{FORMAT, Stamp};
-pub use unfit::{NOTE_MOST, PAPER_DAYS_MOST, Unfit, WORK_MOST};
+pub use unfit::{MIDNIGHT_DAYS, NOTE_MOST, PAPER_DAYS_MOST, Unfit, WORK_MOST};
 pub use watched::{AssessorName, EventName, Filed, Filing, Judged, Observed, Struck};

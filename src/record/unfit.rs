@@ -33,7 +33,7 @@ terms! {
 /// Days after which paper is no longer typed in: a year. Common practice, no source.
 pub const PAPER_DAYS_MOST: i32 = 366;
 /// Days by which work may lie before the day on which it was written down: work that goes on after midnight.
-const MIDNIGHT_DAYS: i32 = 1;
+pub const MIDNIGHT_DAYS: i32 = 1;
 /// Most characters of what says which work it was, our own limit.
 pub const WORK_MOST: usize = 80;
 /// Most characters of a note or a reason, our own limit: those of several assessors stand on one sign-off.

@@ -47,7 +47,7 @@ fn told(one: &observation::Demonstration<'_>, competency: &Competency, texts: &T
     let args = Args::from([
         ("met".to_owned(), met.to_string()),
         ("all".to_owned(), competency.criteria.len().to_string()),
-        ("paper".to_owned(), last().filter(|said| said.paper).count().min(1).to_string()),
+        ("paper".to_owned(), usize::from(one.said.iter().any(|said| said.first.paper)).to_string()),
     ]);
     let by = |name: &str, number: &str, note: &str| {
         let args = [("name", name), ("number", number), ("note", note)];

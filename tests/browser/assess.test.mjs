@@ -6,7 +6,7 @@ import { By } from "selenium-webdriver";
 import { SIZES, journey } from "./harness.mjs";
 import { SHOP, beginBook, fill, goTo, takeIn, unlock } from "./office.mjs";
 
-const [, LANDSCAPE, PHONE] = SIZES;
+const [PORTRAIT, LANDSCAPE, PHONE] = SIZES;
 const SECOND = { number: "s-02", name: "Theo Brandt", passphrase: "eleven blue kettles on the sill" };
 const APPRENTICE = { number: "a-07", name: "Mara Okafor" };
 /** Six points, four of them critical; the second and the sixth are not. Four demonstrations on three days. */
@@ -99,6 +99,7 @@ for (const size of SIZES) {
       await page.press("button", "Watch it now");
       await judge(page, [1, 3], "yes");
       await judge(page, [2], "not yet");
+      await page.shot("assess-judged");
       await fill(page, "watch-note", "Blocks kept flat");
       await page.assertFits("watching");
       await page.assertAccessible("watching");
@@ -120,6 +121,7 @@ for (const size of SIZES) {
       await page.press("button", "Write it down");
       await page.says("Say which work it was");
       await page.says("Say whether it was done alone");
+      await page.says("Not written down yet");
       await page.shot("assess-refused");
       assert.equal((await stored(page)).length, 0, "written down though refused");
       await fill(page, "watch-work", "Ticket 204, back");
@@ -212,13 +214,13 @@ test("paper is typed in, a paper on file is written down, and nobody assesses th
     await day(page, "watch-day", worked);
     await writeDown(page);
     await page.says("1 of 4 demonstrations that count");
-    await page.says("Typed in from paper.");
+    await page.says("Typed in later.");
     const [event] = await stored(page);
     assert.deepEqual([event.on, event.paper], [worked, true]);
     await page.shot("assess-paper");
 
     await goTo(page, `#/assess/${APPRENTICE.number}/mask-worn`);
-    await page.says("A paper must be on file, and in force.");
+    await page.says("To be on file, and in force:");
     await page.press("button", "Write down a paper that I have seen");
     await page.press("radio", "fit");
     await day(page, "file-on", await ago(page, 30));
@@ -235,4 +237,48 @@ test("paper is typed in, a paper on file is written down, and nobody assesses th
     await goTo(page, `#/assess/${SHOP.first.number}/levelled`);
     await page.says("Nobody assesses themselves.");
     assert.equal((await page.all("button", "Watch it now")).length, 0);
+  }));
+
+/** Events as a check leaves them in the journal: a wrong answer about safety that would have been done on the job. */
+const ERROR = [
+  { event: "attempt", attempt: "one", step: { opened: { set: "room", competencies: ["mask-worn"] } } },
+  {
+    event: "answered", family: "mask-wants", version: 1, seed: 1, sheet: { slug: "nitrocellulose", hash: "00" },
+    answer: { term: "dust-mask" }, certainty: "on-the-job", mark: "wrong", guess: 0.25, help: "none",
+    within: { check: { attempt: "one", set: "room" } },
+  },
+];
+
+test("a hazard that was got wrong is taught again, and the instructor's name is put to it", { timeout: 240_000 }, () =>
+  journey("assess-taught", PORTRAIT, async (page) => {
+    await atTheBooth(page, `#/assess/${APPRENTICE.number}`);
+    assert(!(await page.text()).includes("To be taught again"), "nothing was got wrong yet");
+    const at = await page.driver.executeScript("return new Date().toISOString()");
+    const common = { format: 3, device: "5f0c1e9a", at, date: at.slice(0, 10), person: APPRENTICE.number };
+    const events = ERROR.map((event, nth) => ({ ...common, sequence: nth + 1, ...event }));
+    await page.driver.executeAsyncScript(
+      `const [events, done] = arguments; const asked = indexedDB.open("stepboard");
+      asked.onsuccess = () => {
+        const write = asked.result.transaction("journal", "readwrite");
+        for (const event of events) write.objectStore("journal").add(JSON.stringify(event), event.sequence);
+        write.oncomplete = () => { asked.result.close(); done(); };
+      };`,
+      events,
+    );
+    await page.driver.navigate().refresh();
+    await unlock(page);
+    await page.one("heading", "To be taught again");
+    await page.press("button", "I have taught it");
+    await page.says("Ruth Abel has taught Mara Okafor this again");
+    await page.assertFits("taught again");
+    await page.assertAccessible("taught again");
+    await page.shot("assess-taught");
+    await page.press("button", "Put my name to it");
+    await page.says("The cards must be passed again too.");
+    assert(!(await page.has("button", "I have taught it")), "it is asked for once");
+    const last = (await stored(page)).at(-1);
+    assert.deepEqual(
+      [last.event, last.family, last.by, last.person, last.sequence],
+      ["taught", "mask-wants", "Ruth Abel (i-01)", APPRENTICE.number, 3],
+    );
   }));

@@ -7,7 +7,7 @@ use crate::content::Competency;
 use crate::device::page;
 use crate::learn::observation::{Demonstration, seconded};
 use crate::people::Member;
-use crate::record::{AssessorName, Begun, LocalDate, Stopwatch};
+use crate::record::{AssessorName, Begun, LocalDate, MIDNIGHT_DAYS, Stopwatch};
 use std::collections::BTreeMap;
 use yew::prelude::*;
 
@@ -47,7 +47,7 @@ impl BeginProps {
     /// The same demonstration as another assessor watched.
     fn joined(&self, one: &Demonstration<'_>) -> Option<Begun> {
         let first = one.first()?;
-        let paper = self.today.number() - one.on.number() > 1;
+        let paper = self.today.number() - one.on.number() > MIDNIGHT_DAYS;
         let blank = self.blank(first.occasion.clone());
         Some(Begun { joined: true, on: one.on.to_string(), paper, work: first.work.clone(), ..blank })
     }

@@ -177,6 +177,10 @@ impl Wrong {
                 _ => wrong.other = say(*one),
             }
         }
+        // The fields may be scrolled out of sight.
+        if wrong != Self::default() && wrong.other.is_empty() {
+            wrong.other = shop.say("assess.missing-above");
+        }
         wrong
     }
 }

@@ -8,7 +8,7 @@ use crate::app::state::{Shop, WatchingChange, use_shop};
 use crate::content::Competency;
 use crate::learn::observation::{Asked, Demonstration, Line, Shown, Worth, history, shown};
 use crate::people::{Member, last_signed};
-use crate::record::{AssessorName, Begun, Event, Judged, LocalDate, Observed, Stopwatch};
+use crate::record::{AssessorName, Begun, Event, Judged, LocalDate, MIDNIGHT_DAYS, Observed, Stopwatch};
 use crate::rules::term::Term;
 use yew::prelude::*;
 
@@ -32,7 +32,7 @@ pub(super) fn History(props: &HistoryProps) -> Html {
     let lines = history(journal.events(), subject, &props.competency, &props.by.number);
     let again = |one: &Demonstration<'_>| {
         let said = one.said.iter().find(|said| said.first.by.number == props.by.number)?;
-        let begun = again(said.last);
+        let begun = again(said.last, props.today);
         let onclick = watching.change.reform(move |_: MouseEvent| WatchingChange::Keep(begun.clone()));
         Some(
             html! { <button key="again" type="button" class="control" {onclick}>{ icon(Picture::Pencil) }{ shop.say("assess.again") }</button> },
@@ -57,7 +57,7 @@ pub(super) fn History(props: &HistoryProps) -> Html {
 }
 
 /// The same demonstration judged again, from what was said last.
-fn again(one: &Observed) -> Begun {
+fn again(one: &Observed, today: LocalDate) -> Begun {
     Begun {
         by: one.by.number.clone(),
         subject: one.subject.clone(),
@@ -65,7 +65,7 @@ fn again(one: &Observed) -> Begun {
         occasion: one.occasion.clone(),
         joined: true,
         on: one.on.to_string(),
-        paper: true,
+        paper: one.paper || today.number() - one.on.number() > MIDNIGHT_DAYS,
         work: one.work.clone(),
         alone: Some(one.alone),
         judged: one.judged.clone(),
@@ -88,7 +88,7 @@ fn line_row(shop: &Shop, line: &Line<'_>, told: &Shown<'_>, props: &HistoryProps
             let words = format!(
                 "{} {}",
                 shop.say_with("assess.file-days", &days),
-                shop.say_with("assess.seen-by", &named)
+                shop.say_with("assess.paper-seen-by", &named)
             );
             (shop.text(&format!("on-file.{}", filed.what.slug())).to_string(), words, None)
         }
@@ -147,6 +147,10 @@ fn observed_words(shop: &Shop, one: &Observed) -> String {
         not_yet.map(|(id, _)| shop.text(&format!("criterion.{id}")).to_string()).collect();
     if !not_yet.is_empty() {
         words.push(shop.say_with("assess.seen-not-yet", &[("points", not_yet.join("; "))]));
+    }
+    // Such as one from another tablet whose clock was wrong.
+    if let Some(unfit) = one.unfit().first() {
+        words.push(shop.say(&format!("assess.unfit.{}", unfit.slug())));
     }
     if !one.alone {
         words.push(shop.say("assess.seen-helped"));

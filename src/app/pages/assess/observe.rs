@@ -61,7 +61,7 @@ pub(in crate::app) fn Observe(props: &ObserveProps) -> Html {
             let (member, one) = (member.clone(), competency.clone());
             html! {
                 <div key="body" class="observe">
-                    { standing(&shop, &who, &ready) }
+                    { standing(&shop, &who, &ready, hidden) }
                     <p key="sign"><a href={to_sign.address()} class="control">{ icon(Picture::Pencil) }{ shop.say("sign-off.to-sign") }</a></p>
                     <p key="said" class="said" role="status">{ (*said).clone() }</p>
                     { match begun {
@@ -86,7 +86,7 @@ pub(in crate::app) fn Observe(props: &ObserveProps) -> Html {
 }
 
 /// What it is about, and what is missing before it can be signed.
-fn standing(shop: &Shop, who: &str, ready: &Ready<'_>) -> Html {
+fn standing(shop: &Shop, who: &str, ready: &Ready<'_>, hidden: bool) -> Html {
     let competency = ready.competency;
     let slug = &competency.slug;
     let note = format!("competency-note.{slug}");
@@ -117,7 +117,7 @@ fn standing(shop: &Shop, who: &str, ready: &Ready<'_>) -> Html {
             <h2>{ who }</h2>
             <p class="lead">{ shop.say_with("assess.may", &[("may", shop.text(&format!("may.{slug}")).to_string())]) }</p>
             <p class="note" hidden={note.is_empty()}>{ note }</p>
-            <ul>
+            <ul hidden={hidden}>
                 { if ready.signed { line("signed", true, shop.say("assess.signed")) } else { Html::default() } }
                 { line("cards", ready.evidence.suffices(), shop.say(cards)) }
                 { if ready.needs.is_empty() { Html::default() } else {
