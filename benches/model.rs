@@ -1,12 +1,15 @@
-//! How long the model takes: judging a job of 40 operations, dealing and grading cards, diagnosing a fault.
+//! How long the model takes: judging a job of 40 operations, dealing and grading cards, diagnosing a fault, picking the next
+//! card after 100,000 answers.
 #![allow(missing_docs, reason = "a benchmark is no interface")]
 
 use divan::{Bencher, black_box};
 use serde_json::json;
 use stepboard::bench::{Facts, calculations};
 use stepboard::card::{Answer, deal, grade};
-use stepboard::content::{Content, World};
+use stepboard::content::{Content, FamilyInfo, World};
 use stepboard::judge::{judge, read};
+use stepboard::learn::memory::{Answered, Day, Remembered, candidates, pick};
+use stepboard::record::Certainty;
 use stepboard::rules::sequence::route;
 use stepboard::rules::term::Term;
 
@@ -99,4 +102,34 @@ fn diagnose_a_fault(bencher: Bencher<'_, '_>) {
 #[divan::bench]
 fn read_the_content() -> Content {
     content()
+}
+
+/// Answers of a long apprenticeship.
+const ANSWERS: usize = 100_000;
+
+/// Answers over all families by turns, one in seven wrong, fifty a day.
+fn answers(content: &Content) -> Vec<Answered> {
+    let turns = content.families.iter().cycle().zip(0_i32..).take(ANSWERS);
+    let answered = |(family, nth): (&FamilyInfo, i32)| Answered {
+        family: family.id.clone(),
+        day: Day(nth / 50),
+        right: nth % 7 != 0,
+        certainty: Certainty::TestBoard,
+        helped: false,
+        active_seconds: Some(30),
+    };
+    turns.map(answered).collect()
+}
+
+#[divan::bench]
+fn read_100_000_answers(bencher: Bencher<'_, '_>) {
+    let history = answers(&content());
+    bencher.bench(|| Remembered::of(black_box(&history)));
+}
+
+#[divan::bench]
+fn pick_the_next_card_after_100_000_answers(bencher: Bencher<'_, '_>) {
+    let content = content();
+    let (all, past) = (candidates(&content, None, &|_| None), Remembered::of(&answers(&content)));
+    bencher.bench(|| pick(black_box(&all), &past, Day(2_100)).map(|chosen| chosen.reason));
 }

@@ -119,7 +119,7 @@ fn one_family_alone_can_be_practised_and_none_gives_none() {
 #[test]
 fn practice_of_all_mixes_stages_and_practice_of_a_band_keeps_to_it() {
     let content = support::content();
-    let all = candidates(&content, None);
+    let all = candidates(&content, None, &|_| None);
     assert_eq!(all.len(), content.families.len());
     let mut past = Remembered::default();
     let mut before = None;
@@ -130,17 +130,18 @@ fn practice_of_all_mixes_stages_and_practice_of_a_band_keeps_to_it() {
         before = Some(stage);
         past.take(&answered((0, chosen.family, true)));
     }
-    let fill = candidates(&content, Some(Stage::Fill));
+    let fill = candidates(&content, Some(Stage::Fill), &|_| None);
     assert!(!fill.is_empty() && fill.iter().all(|one| one.stage == Stage::Fill));
 }
 
 /// The budget is some 10 ms with 100,000 answers; whatever the machine, picking must not look at them again: twenty picks are
 /// quicker than reading the answers once.
 #[test]
+#[allow(clippy::disallowed_methods, reason = "a test may measure time")]
 fn a_pick_does_not_read_the_answers_again() {
     const ANSWERS: usize = 100_000;
     let content = support::content();
-    let all = candidates(&content, None);
+    let all = candidates(&content, None, &|_| None);
     let turns = all.iter().cycle().zip(0_i32..).take(ANSWERS);
     let history: Vec<Answered> =
         turns.map(|(one, nth)| answered((nth / 50, one.family, nth % 7 != 0))).collect();
@@ -155,4 +156,18 @@ fn a_pick_does_not_read_the_answers_again() {
     let picked = picked.elapsed();
     println!("{ANSWERS} answers read in {read:?}, twenty picks in {picked:?}");
     assert!(picked < read, "{picked:?} for twenty picks, {read:?} for reading");
+}
+
+/// What is signed for comes back before it expires, family by family.
+#[test]
+fn what_is_signed_for_tells_each_family_its_end() {
+    let content = support::content();
+    let all = candidates(&content, None, &|slug| (slug == "pores-filled").then_some(Day(9)));
+    for one in &all {
+        let family = content.family(one.family).expect("ships");
+        let signed = family.competencies.iter().any(|slug| slug == "pores-filled");
+        assert_eq!(one.until, signed.then_some(Day(9)), "{}", one.family);
+    }
+    let two = candidates(&content, None, &|slug| Some(Day(if slug == "plan-kept" { 3 } else { 9 })));
+    assert!(two.iter().any(|one| one.until == Some(Day(3))), "the earliest of several");
 }

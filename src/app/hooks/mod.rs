@@ -8,6 +8,7 @@ mod office;
 mod route;
 mod size;
 mod stamped;
+mod standings;
 mod told;
 mod version;
 mod watching;
@@ -24,6 +25,7 @@ pub(super) use office::{use_kept_keys, use_kept_people, use_kept_signed, use_kep
 pub(super) use route::use_route;
 pub(super) use size::use_size;
 pub(super) use stamped::use_stamped;
+pub(super) use standings::use_standings;
 pub(super) use told::{now, use_told};
 pub(super) use version::use_new_version;
 pub(super) use watching::use_kept_watching;

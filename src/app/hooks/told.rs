@@ -1,10 +1,12 @@
 //! The journal as it may be told now, worked out anew with each event.
 
-use super::use_book;
+use super::{use_book, use_standings};
 use crate::app::state::{Told, use_shop};
 use crate::device::clock;
 use crate::learn::check::Now;
+use crate::learn::memory::Day;
 use crate::record::Moment;
+use crate::signoff::Standing;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -17,7 +19,21 @@ pub(in crate::app) fn now() -> Now {
 pub(in crate::app) fn use_told() -> Rc<Told> {
     let shop = use_shop();
     let journal = Rc::clone(&use_book().book.journal);
+    let standings = use_standings();
     // A journal only grows: its next number tells whether it is another one.
-    let known = (journal.next_sequence(), journal.unreadable(), shop.settings.person.clone());
-    use_memo(known, move |(_, _, person)| Told::new(shop.content(), journal, person.clone(), now()))
+    let known = (
+        journal.next_sequence(),
+        journal.unreadable(),
+        shop.settings.person.clone(),
+        standings.clone(),
+        clock::today(),
+    );
+    use_memo(known, move |(_, _, person, ..)| {
+        let end = |slug: &str| match standings.of(shop.content(), slug)? {
+            Standing::Held(one) => Some((slug.to_owned(), Day(one.until.date()?.number()))),
+            _ => None,
+        };
+        let ends = shop.content().competencies.iter().filter_map(|one| end(&one.slug)).collect();
+        Told::new(shop.content(), journal, person.clone(), now(), ends)
+    })
 }

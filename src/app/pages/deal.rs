@@ -39,7 +39,7 @@ pub(super) fn fresh(
 
 /// The family that comes next in practice, of all stages or of one, and why.
 pub(super) fn next(shop: &Shop, told: &Told, within: Option<Stage>) -> Option<(String, Reason)> {
-    let candidates = candidates(shop.content(), within);
+    let candidates = candidates(shop.content(), within, &|slug| told.ends.get(slug).copied());
     // Without a day nothing is forgotten.
     let today = Day(clock::today().map_or(0, LocalDate::number));
     pick(&candidates, &told.remembered(), today).map(|Pick { family, reason }| (family.to_owned(), reason))

@@ -47,7 +47,7 @@ pub(super) use evidence::{evidence_bar, hazard, hazards, missing, missing_line, 
 pub(super) use field::{Field, typed_into};
 pub(super) use file_field::{FileField, file_field};
 pub(super) use frame::Frame;
-pub(super) use held::held;
+pub(super) use held::{held, standing};
 pub(super) use holding::Holding;
 pub(super) use icon::{Picture, icon};
 pub(super) use name::NameField;

@@ -4,8 +4,9 @@ use crate::content::{Competency, Content};
 use crate::learn::Past;
 use crate::learn::check::{Now, Sealed};
 use crate::learn::evidence::{Evidence, of_all};
-use crate::learn::memory::{Answered, Remembered};
+use crate::learn::memory::{Answered, Day, Remembered};
 use crate::record::{Entry, Event, Journal};
+use std::collections::BTreeMap;
 use std::rc::Rc;
 
 #[derive(Debug, Clone, PartialEq)]
@@ -13,13 +14,21 @@ pub(in crate::app) struct Told {
     pub(in crate::app) journal: Rc<Journal>,
     pub(in crate::app) person: String,
     pub(in crate::app) now: Now,
+    /// The days on which what is signed for competencies expires.
+    pub(in crate::app) ends: BTreeMap<String, Day>,
     sealed: Sealed,
 }
 
 impl Told {
-    pub(in crate::app) fn new(content: &Content, journal: Rc<Journal>, person: String, now: Now) -> Self {
+    pub(in crate::app) fn new(
+        content: &Content,
+        journal: Rc<Journal>,
+        person: String,
+        now: Now,
+        ends: BTreeMap<String, Day>,
+    ) -> Self {
         let sealed = Sealed::of(content, journal.events(), now);
-        Self { journal, person, now, sealed }
+        Self { journal, person, now, ends, sealed }
     }
 
     /// The events that may be told, whoever they are about, oldest first.

@@ -29,15 +29,20 @@ pub struct Candidate<'a> {
     pub until: Option<Day>,
 }
 
-/// The families of content that may be asked, of one stage or of all, as long as nothing is signed for that expires.
+/// The families of content that may be asked, of one stage or of all. `until` tells the day on which what is signed for a
+/// competency expires.
 #[must_use]
-pub fn candidates<'a>(content: &'a Content, within: Option<Stage>) -> Vec<Candidate<'a>> {
+pub fn candidates<'a>(
+    content: &'a Content,
+    within: Option<Stage>,
+    until: &dyn Fn(&str) -> Option<Day>,
+) -> Vec<Candidate<'a>> {
     let fits = content.families.iter().filter(|family| within.is_none_or(|stage| family.stage == stage));
     let candidate = |family: &'a FamilyInfo| Candidate {
         family: &family.id,
         stage: family.stage,
         care: Care::of(content, family),
-        until: None,
+        until: family.competencies.iter().filter_map(|slug| until(slug)).min(),
     };
     fits.map(candidate).collect()
 }

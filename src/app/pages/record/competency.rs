@@ -1,8 +1,8 @@
 //! One competency explained: what its holder may do, what comes before, what must be seen, and the evidence so far.
 
-use super::missing::row;
-use crate::app::hooks::use_told;
-use crate::app::parts::{Frame, Picture, evidence_bar, hazards, icon, missing, outcome};
+use super::missing::{row, row_with};
+use crate::app::hooks::{use_standings, use_told};
+use crate::app::parts::{Frame, Picture, evidence_bar, hazards, icon, missing, outcome, standing};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::content::{Competency as Info, Criterion};
@@ -11,6 +11,7 @@ use crate::learn::evidence::{Evidence, Uncounted};
 use crate::learn::mastery::Call;
 use crate::record::LocalDate;
 use crate::rules::term::Term;
+use crate::signoff::Standing;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -23,6 +24,7 @@ pub(in crate::app) struct CompetencyProps {
 pub(in crate::app) fn Competency(props: &CompetencyProps) -> Html {
     let shop = use_shop();
     let told = use_told();
+    let standings = use_standings();
     let found = use_memo((shop.clone(), Rc::clone(&told)), |(shop, told)| told.evidence(shop.content()));
     let back = Some(Route::Record);
     let Some((info, evidence)) = found.iter().find(|(info, _)| info.slug == props.slug) else {
@@ -33,9 +35,17 @@ pub(in crate::app) fn Competency(props: &CompetencyProps) -> Html {
         };
     };
     let slug = info.slug.as_str();
-    let before = |slugs: &[String]| -> Html {
-        let fits = found.iter().filter(|(other, _)| slugs.contains(&other.slug));
-        fits.map(|one| row(&shop, one)).collect()
+    let of = |slugs: &[String]| {
+        let slugs = slugs.to_vec();
+        found.iter().filter(move |(other, _)| slugs.contains(&other.slug))
+    };
+    let signed_row = |one: &(Info, Evidence)| {
+        let stands = standings.of(shop.content(), &one.0.slug).filter(|stands| *stands != Standing::Never);
+        let said = match stands.zip(standings.now.as_ref()) {
+            Some((stands, now)) => standing(&shop, &stands, now),
+            None => html! { <span class="note">{ shop.say("record.not-signed") }</span> },
+        };
+        row_with(&shop, one, said)
     };
     let note = shop.texts().find(&format!("competency-note.{slug}")).map(str::to_owned);
     let to = Route::CheckFor { competency: slug.to_owned() };
@@ -55,10 +65,10 @@ pub(in crate::app) fn Competency(props: &CompetencyProps) -> Html {
                 { so_far(&shop, evidence) }
             </section>
             <section key="needs" hidden={info.needs.is_empty()}>
-                <h2>{ shop.say("record.needs") }</h2><ul class="rows links">{ before(&info.needs) }</ul>
+                <h2>{ shop.say("record.needs") }</h2><ul class="rows links">{ for of(&info.needs).map(signed_row) }</ul>
             </section>
             <section key="knowledge" hidden={info.needs_knowledge.is_empty()}>
-                <h2>{ shop.say("record.needs-knowledge") }</h2><ul class="rows links">{ before(&info.needs_knowledge) }</ul>
+                <h2>{ shop.say("record.needs-knowledge") }</h2><ul class="rows links">{ for of(&info.needs_knowledge).map(|one| row(&shop, one)) }</ul>
             </section>
             { seen(&shop, info) }
         </Frame>

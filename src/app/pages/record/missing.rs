@@ -37,7 +37,12 @@ pub(super) fn missing(shop: &Shop, found: &[(Competency, Evidence)], now: Now) -
 }
 
 /// A competency with its bar; the row leads to what it is about.
-pub(in crate::app::pages) fn row(shop: &Shop, (competency, found): &(Competency, Evidence)) -> Html {
+pub(in crate::app::pages) fn row(shop: &Shop, one: &(Competency, Evidence)) -> Html {
+    row_with(shop, one, Html::default())
+}
+
+/// The same with more words under it.
+pub(super) fn row_with(shop: &Shop, (competency, found): &(Competency, Evidence), more: Html) -> Html {
     let slug = competency.slug.clone();
     let to = Route::Competency { slug: slug.clone() };
     let line = missing_line(shop, found);
@@ -49,7 +54,7 @@ pub(in crate::app::pages) fn row(shop: &Shop, (competency, found): &(Competency,
             <a href={to.address()} class="row-link evidence-row">
                 <span class="words"><b>{ shop.text(&format!("competency.{slug}")) }</b>
                     { evidence_bar(shop, found) }
-                    <span key="said" class="note" hidden={!shown}>{ said }</span></span>
+                    <span key="said" class="note" hidden={!shown}>{ said }</span>{ more }</span>
                 { outcome(shop, found) }
                 { icon(Picture::Go) }
             </a>
