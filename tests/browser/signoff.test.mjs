@@ -3,6 +3,7 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { test } from "node:test";
+import { data } from "../signed/support.mjs";
 import { SIZES, journey, open } from "./harness.mjs";
 import { SHOP, beginBook, fill, goTo, handOver, takeIn, unlock } from "./office.mjs";
 import { day, fits, folder, pick, saver } from "./papers.mjs";
@@ -181,6 +182,37 @@ test("a record that another window has added meanwhile is told, and nothing is l
     await page.says("Air and work read before spraying");
     await fits(page, "the book");
     await page.shot("book-phone");
+  }));
+
+test("a band is stamped while everything of it is held", LONG, () =>
+  journey("sign-stamp", PHONE, async (page) => {
+    await page.one("link", "Menu");
+    const book = readFileSync(data("book.jsonl"), "utf8").split("\n").slice(0, -1);
+    const crew = { members: [{ number: "17", name: MARA.name, journal: "17" }] };
+    await page.driver.executeAsyncScript(
+      `const [book, crew, done] = arguments; const asked = indexedDB.open("stepboard");
+       asked.onsuccess = () => {
+         const work = asked.result.transaction(["book", "state"], "readwrite");
+         book.forEach((record, nth) => work.objectStore("book").add(record, nth + 1));
+         const state = work.objectStore("state");
+         state.put(JSON.stringify(crew), "crew");
+         const got = state.get("settings");
+         got.onsuccess = () => state.put(JSON.stringify({ ...JSON.parse(got.result), person: "17", name_asked: true }), "settings");
+         work.oncomplete = () => { asked.result.close(); done(); };
+       };`,
+      book, crew,
+    );
+    const now = Date.now();
+    await later(page, (Date.parse("2027-06-01") - now) / DAY_MS);
+    await page.one("link", /^Room, .*Signed off/);
+    assert(!(await page.has("link", /^Sand, .*Signed off/)), "a band of which nothing is signed");
+    await page.assertFits("a stamp");
+    await page.assertAccessible("a stamp");
+    await page.shot("home-stamped");
+    // The first of them runs out a year after it was signed.
+    await later(page, (Date.parse("2028-03-01") - now) / DAY_MS);
+    await page.one("link", /^Room, /);
+    assert(!(await page.has("link", /Signed off/)), "what has run out is no longer stamped");
   }));
 
 /** Loads the page anew with a clock so many days ahead. */
