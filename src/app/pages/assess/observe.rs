@@ -63,7 +63,7 @@ pub(in crate::app) fn Observe(props: &ObserveProps) -> Html {
                 <div key="body" class="observe">
                     { standing(&shop, &who, &ready, hidden) }
                     <p key="sign"><a href={to_sign.address()} class="control">{ icon(Picture::Pencil) }{ shop.say("sign-off.to-sign") }</a></p>
-                    <p key="said" class="said" role="status">{ (*said).clone() }</p>
+                    <p key="said" class="written" role="status">{ (*said).clone() }</p>
                     { match begun {
                         Some(begun) => html! { <Form key={format!("form-{}", begun.occasion)} member={member.clone()} {competency} begun={begun.clone()} by={by.clone()} {on_said} /> },
                         None => html! { <Begin key="begin" member={member.clone()} {competency} by={by.clone()} {today} {on_said} /> },
