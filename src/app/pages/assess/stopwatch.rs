@@ -39,7 +39,7 @@ pub(super) fn StopwatchField(props: &WatchProps) -> Html {
     let seconds = ran(&props.stopwatch);
     html! {
         <div class="stopwatch" role="group" aria-label={shop.say("assess.stopwatch")}>
-            <span class="figure" role="timer">{ shown(seconds) }</span>
+            <span class="ran" role="timer">{ shown(seconds) }</span>
             <button type="button" class="control" onclick={press}>
                 { icon(if runs { Picture::Dash } else { Picture::Go }) }{ shop.say(if runs { "assess.stop" } else { "assess.start" }) }
             </button>
