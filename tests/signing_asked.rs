@@ -3,7 +3,6 @@
 //! How much is asked of “room-safe” and “air-read” is read from content; that nothing is signed without it is the rule that
 //! `tests/signoff/signing.rs` holds for a request however it came about.
 
-#[allow(dead_code, reason = "other tests use the rest")]
 mod support;
 
 use stepboard::content::{Competency, Content};
