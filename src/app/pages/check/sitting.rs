@@ -5,7 +5,7 @@ use super::super::deal;
 use super::super::events::{answered, turn};
 use super::super::sheet::ShopSheet;
 use super::answers::CheckAnswers;
-use super::elapsed::Elapsed;
+use super::elapsed::{Elapsed, LEAD};
 use super::view::View;
 use crate::app::hooks::{now, use_book, use_desk};
 use crate::app::parts::{Frame, round};
@@ -115,7 +115,7 @@ pub(in crate::app) fn Sitting(props: &SittingProps) -> Html {
             let around = Around {
                 note: said.clone(),
                 marks: if of <= MARKS { round(&shop, view.today, of) } else { Html::default() },
-                lead: html! { <p key="lead" class="note sitting-lead"><span class="spoken" role="status">{ said }</span><Elapsed before={view.seconds} /></p> },
+                lead: html! { <p key="lead" id={LEAD} tabindex="-1" class="note sitting-lead"><span class="spoken">{ said }{ ". " }</span><Elapsed before={view.seconds} /></p> },
                 back,
                 sheet: Route::SittingSheet { attempt: attempt.clone() },
             };
