@@ -13,15 +13,14 @@ use stepboard::rules::term::Stage;
 fn board() -> Content {
     let model = support::content().families[0].clone();
     let family = |id: &str, stage| FamilyInfo { id: id.to_owned(), stage, ..model.clone() };
-    let mut board = Content::default();
-    board.families = vec![
+    let families = vec![
         family("room-a", Stage::Room),
         family("fill-a", Stage::Fill),
         family("sand-a", Stage::Sand),
         family("sand-b", Stage::Sand),
         family("fill-b", Stage::Fill),
     ];
-    board
+    Content { families, ..Content::default() }
 }
 
 fn past(answers: &[(&str, bool, Certainty)]) -> Vec<Past> {

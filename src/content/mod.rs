@@ -76,7 +76,7 @@ pub struct Content {
     pub competencies: Vec<Competency>,
     /// The competencies as they came, where the shop asks for more; see [`Content::shipped`].
     #[serde(skip)]
-    shipped: Vec<Competency>,
+    pub came: Vec<Competency>,
     /// The card families.
     pub families: Vec<FamilyInfo>,
     /// The rules' kinds, severities and sources.

@@ -123,8 +123,8 @@ impl Content {
     #[must_use]
     pub fn asked_by_shop(&self, asked: &[Stricter]) -> Self {
         let mut content = self.clone();
-        content.shipped = self.shipped().to_vec();
-        content.competencies.clone_from(&content.shipped);
+        content.came = self.shipped().to_vec();
+        content.competencies.clone_from(&content.came);
         for shipped in self.shipped() {
             let latest = asked.iter().rev().find(|one| one.competency == shipped.slug);
             let Some((one, applied)) = latest.and_then(|one| Some((one, one.applied(shipped).ok()?))) else {
@@ -145,6 +145,6 @@ impl Content {
     /// The competencies as the content has them, whatever a shop asks for more: signed files are held to these.
     #[must_use]
     pub fn shipped(&self) -> &[Competency] {
-        if self.shipped.is_empty() { &self.competencies } else { &self.shipped }
+        if self.came.is_empty() { &self.competencies } else { &self.came }
     }
 }
