@@ -1,15 +1,15 @@
 //! What the holder of the root key changes about the trust list: somebody more, a new key for somebody, the end of a key.
 
 use super::begin::NAME_MOST;
-use super::made::{Made, made};
 use super::passphrase::{PassphraseFields, use_passphrase};
+use super::relist::{Next, Wanted, next};
 use super::save_key;
 use crate::app::hooks::{use_keys_held, use_signed};
 use crate::app::parts::{Field, typed_into};
-use crate::app::state::{Keep, Shop, use_shop};
+use crate::app::state::{Keep, use_shop};
 use crate::device::{clock, page};
 use crate::rules::term::Term;
-use crate::signoff::{Book, Person, Role, SecretKey, ShopNumber, When, WrappedKey, fit_name};
+use crate::signoff::{Book, Person, Role, ShopNumber, When, WrappedKey, fit_name};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -222,47 +222,4 @@ pub(super) fn Change(props: &ChangeProps) -> Html {
             </div>
         </form>
     }
-}
-
-/// What is asked of the root key.
-struct Wanted<'a> {
-    /// Whose key ends.
-    ends: Option<&'a Person>,
-    /// When it ends.
-    end: When,
-    /// Who gets a new key.
-    new: Option<(ShopNumber, String, Role)>,
-    /// What wraps it.
-    passphrase: String,
-}
-
-/// The book with the new list, and the new key.
-struct Next {
-    made: Option<Made>,
-    book: Book,
-}
-
-fn next(
-    shop: &Shop,
-    book: &Book,
-    wanted: &Wanted<'_>,
-    root: &SecretKey,
-    now: &When,
-) -> Result<Next, AttrValue> {
-    let mut people = book.list().people.clone();
-    for person in people.iter_mut().filter(|one| wanted.ends.is_some_and(|ends| ends.key == one.key)) {
-        // A key cannot end before it began: then nothing that it signed counts.
-        person.to = Some(wanted.end.clone().max(person.from.clone()));
-    }
-    let made = match &wanted.new {
-        None => None,
-        Some((number, name, role)) => {
-            let made = made(shop, &wanted.passphrase)?;
-            let (number, name, key) = (number.clone(), name.clone(), made.key.public());
-            people.push(Person { number, name, role: *role, key, from: now.clone(), to: None });
-            Some(made)
-        }
-    };
-    let book = book.with_people(people, root, now).map_err(|broken| AttrValue::from(broken.to_string()))?;
-    Ok(Next { made, book })
 }

@@ -11,6 +11,7 @@ mod newcomer;
 mod passphrase;
 mod person;
 mod pin;
+mod relist;
 
 use crate::app::hooks::{use_keys_held, use_lock, use_people, use_signed};
 use crate::app::parts::{Frame, Picture, Unlock, icon};
