@@ -100,6 +100,13 @@ fn Root(props: &RootProps) -> Html {
     });
     let lock = LockContext { locked: *locked, set: on_lock };
     let route = use_route();
+    // Cards are for whoever learns: an assessor's key does not stay open in their hands.
+    let cards = matches!(route, Route::Practise | Route::Sitting { .. } | Route::SittingSheet { .. });
+    use_effect_with((cards, keys.set_open.clone()), |(cards, set_open)| {
+        if *cards {
+            set_open.emit(None);
+        }
+    });
     use_effect_with(Rc::clone(&settings.now), |settings| {
         let light = Some(settings.light).filter(|light| *light != Light::Auto);
         page::mark_root("light", light.map(Term::slug));

@@ -30,6 +30,27 @@ const STRICTER: &str = "stricter";
 const BEGUN: &str = "begun";
 const CHECK_DRAFT: &str = "check-draft";
 
+/// Values that are stored whole and changed from more windows than one.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Kept {
+    /// The apprentices.
+    Crew,
+    /// Wrapped keys, as their files.
+    Keys,
+    /// What the shop asks for more.
+    Stricter,
+}
+
+impl Kept {
+    const fn key(self) -> &'static str {
+        match self {
+            Self::Crew => CREW,
+            Self::Keys => KEYS,
+            Self::Stricter => STRICTER,
+        }
+    }
+}
+
 /// Why something could not be stored or read.
 #[derive(Debug, thiserror::Error)]
 pub enum StoreError {
@@ -42,6 +63,9 @@ pub enum StoreError {
     /// The transaction was given up by the browser.
     #[error("given up by the browser")]
     Aborted,
+    /// Another window has stored something else.
+    #[error("another window has stored something else")]
+    Changed,
     /// The database could not be opened when the page was loaded.
     #[error("no database")]
     Closed,
@@ -215,28 +239,23 @@ impl Store {
         self.put(SETTINGS, settings).await
     }
 
-    /// Stores the apprentices.
+    /// Puts a value in the place of another, if that one is still there: another window may have stored something since.
     ///
     /// # Errors
-    /// [`StoreError`].
-    pub async fn put_crew(&self, crew: &Crew) -> Result<(), StoreError> {
-        self.put(CREW, crew).await
-    }
-
-    /// Stores the wrapped keys, as their files.
-    ///
-    /// # Errors
-    /// [`StoreError`].
-    pub async fn put_keys(&self, keys: &[String]) -> Result<(), StoreError> {
-        self.put(KEYS, &keys).await
-    }
-
-    /// Stores what the shop asks for more.
-    ///
-    /// # Errors
-    /// [`StoreError`].
-    pub async fn put_stricter(&self, stricter: &[Stricter]) -> Result<(), StoreError> {
-        self.put(STRICTER, &stricter).await
+    /// [`StoreError::Changed`] where another value is there, or one that cannot be read; then it stays.
+    pub async fn swap<T>(&self, kept: Kept, from: &T, to: &T) -> Result<(), StoreError>
+    where
+        T: Serialize + DeserializeOwned + Default + PartialEq,
+    {
+        let to = json(to)?;
+        let transaction = self.database()?.transaction(&[STATE], TransactionMode::ReadWrite)?;
+        let state = transaction.object_store(STATE)?;
+        let key = JsValue::from(kept.key());
+        if read_or_new::<T>(state.get(key.clone())?.await?).as_ref() != Some(from) {
+            return Err(StoreError::Changed);
+        }
+        state.put(&to, Some(&key))?.await?;
+        done(transaction.await?)
     }
 
     /// Adds records to the sign-off book, all or none.
@@ -253,14 +272,20 @@ impl Store {
         done(transaction.await?)
     }
 
-    /// Erases events and stores what says so, all or nothing.
+    /// Erases events of a person and the cards that lie on the desk for them, and stores what says so, all or nothing.
     ///
     /// # Errors
     /// [`StoreError`]; then nothing is erased.
-    pub async fn erase(&self, erased: &Erased) -> Result<(), StoreError> {
+    pub async fn erase(&self, erased: &Erased, person: &str) -> Result<(), StoreError> {
         let event = json(&Event::Erased(erased.clone()))?;
-        let transaction = self.database()?.transaction(&[JOURNAL], TransactionMode::ReadWrite)?;
-        let journal = transaction.object_store(JOURNAL)?;
+        let transaction = self.database()?.transaction(&[JOURNAL, STATE], TransactionMode::ReadWrite)?;
+        let (journal, state) = (transaction.object_store(JOURNAL)?, transaction.object_store(STATE)?);
+        for spot in [Spot::Practice, Spot::Check] {
+            let key = JsValue::from(spot.key());
+            if read::<Draft>(state.get(key.clone())?.await?).is_some_and(|draft| draft.person == person) {
+                state.delete(key)?.await?;
+            }
+        }
         for number in &erased.numbers {
             journal.delete(key_of(*number))?.await?;
         }

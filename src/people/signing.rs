@@ -117,6 +117,7 @@ fn told(evidence: &Evidence, texts: &Texts) -> Told {
         (state.answers > 0, "knowledge"),
         (since.is_some(), "knowledge-since"),
         (evidence.supervised.is_some(), "knowledge-supervised"),
+        (evidence.supervised.is_none() && state.answers > 0, "knowledge-alone"),
         (evidence.unreadable > 0, "knowledge-unreadable"),
     ];
     let said = keys.iter().filter(|(stands, _)| *stands);

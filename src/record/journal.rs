@@ -103,6 +103,13 @@ impl Journal {
         self.of(person).filter(in_stage).collect()
     }
 
+    /// Everyone about whom anything stands here, each once.
+    #[must_use]
+    pub fn everyone(&self) -> BTreeSet<&str> {
+        let people = self.events.iter().map(|event| event.stamp().person.as_str());
+        people.filter(|person| !person.is_empty()).collect()
+    }
+
     /// Everyone who answered, each once, in the order of their first answer.
     #[must_use]
     pub fn people(&self) -> Vec<&str> {

@@ -36,7 +36,7 @@ for (const size of SIZES) {
       await page.shot("check-card");
 
       await answer(page);
-      await page.says("Card 2 of about");
+      await page.says("Card 2 today");
       assert.doesNotMatch(await page.text(), TOLD, "nothing is told of the answer");
       const lies = (await stored(page)).draft;
 
@@ -48,12 +48,12 @@ for (const size of SIZES) {
       await goTo(page, "#/check");
       await page.shot("check-open");
       await page.press("link", "Go on");
-      await page.says("Card 2 of about");
+      await page.says("Card 2 today");
       assert.deepEqual((await stored(page)).draft.card, lies.card, "the same card lies there");
       assert.deepEqual(await steps(page), ["opened", "resumed"]);
 
       await answer(page, { right: false, certainty: "job" });
-      await page.says("Card 3 of about");
+      await page.says("Card 3 today");
       await page.press("link", "Back");
       await page.until("the check to be left", async () => (await steps(page)).at(-1) === "left");
       await page.press("link", "How it stands");

@@ -9,6 +9,7 @@ import { test } from "node:test";
 import { By } from "selenium-webdriver";
 import { SIZES, journey } from "./harness.mjs";
 import { SHOP, beginBook, fill, goTo, handOver, pick, stored, takeIn, unlock } from "./office.mjs";
+import { Seed } from "./seed.mjs";
 
 const [PORTRAIT, LANDSCAPE, PHONE] = SIZES;
 
@@ -58,6 +59,9 @@ test("apprentices are taken in by number, one has a PIN, one is erased", { timeo
     await page.press("button", "Jon Vetter");
     await page.says("Jon Vetter");
 
+    const { device } = JSON.parse(await stored(page, "state", "settings"));
+    await new Seed(device, "a-07", { number: "i-01", name: "Ruth Abel" }).watched("air-read", [2, 1]).put(page);
+    assert(JSON.stringify(await stored(page, "journal")).includes("a-07"), "nothing is there to be erased");
     await goTo(page, "#/people/a-07");
     await page.press("button", "Erase");
     await page.says("Tick the box first.");
@@ -68,6 +72,9 @@ test("apprentices are taken in by number, one has a PIN, one is erased", { timeo
     await page.driver.navigate().refresh();
     await page.says("Jon Vetter");
     assert(!(await page.text()).includes("Mara Okafor"), "an erased person is stored");
+    const left = JSON.stringify([await stored(page, "journal"), await stored(page, "state")]);
+    for (const word of ["a-07", "Mara"]) assert(!left.includes(word), `${word} is still stored`);
+    assert(left.includes("erased"), "nothing says that something was erased");
   }));
 
 test("a shop's book is begun, a key opened and locked, somebody added, a key replaced and one ended", { timeout: 300_000 }, () =>
@@ -96,6 +103,19 @@ test("a shop's book is begun, a key opened and locked, somebody added, a key rep
     await page.driver.navigate().refresh();
     await page.one("button", "Open my key");
     await page.says(`Who may sign: ${SHOP.name}`);
+
+    await takeIn(page, "a-07", "Mara Okafor");
+    await handOver(page, "Mara Okafor");
+    await goTo(page, "#/people");
+    await unlock(page);
+    await goTo(page, "#/check");
+    await page.press("checkbox", "Wood made ready");
+    await page.press("checkbox", "Ruth Abel sits beside");
+    await page.press("button", "Begin");
+    await page.says("no verdict yet");
+    const [opened, beside] = (await stored(page, "journal")).map((event) => JSON.parse(event).step);
+    assert(opened.opened && beside.supervised.by.number === SHOP.first.number, JSON.stringify(beside));
+    await goTo(page, "#/people");
 
     await page.press("button", "Add somebody who may sign");
     await fill(page, "signer-number", "s-02");
@@ -145,6 +165,11 @@ test("two windows do not write two books", { timeout: 240_000 }, () =>
     await handOver(page, "Mara Okafor");
     await page.driver.close();
     await page.driver.switchTo().window(first);
+    // The keys of the first window are still there, and open what they opened.
+    await page.driver.navigate().refresh();
+    await goTo(page, "#/people");
+    await unlock(page);
+    assert.equal(JSON.parse(await stored(page, "state", "keys")).length, 2);
   }));
 
 test("a book and a key are brought to another tablet, and no other book takes their place", { timeout: 300_000 }, () =>

@@ -2,7 +2,7 @@
 
 use super::support::shop;
 use serde_json::{Map, Value, json};
-use stepboard::signoff::{SecretKey, When, Why, canonical, read, read_canonical, sign, verify};
+use stepboard::signoff::{PublicKey, SecretKey, When, Why, canonical, read, read_canonical, sign, verify};
 
 fn verdict(file: &[u8]) -> Result<(), Vec<Why>> {
     let verdict = verify(file, &shop::list(), &shop::competencies(), &shop::day());
@@ -201,4 +201,41 @@ fn a_safety_competency_without_its_evidence_is_refused_however_well_it_is_signed
         whole["credentialSubject"]["achievement"]["tag"] = json!(["safety"]);
     };
     assert_eq!(verdict(&forged(&shop::assessor(), safety)), Err(vec![Why::SafetyNotShown]));
+}
+
+/// The order of the group, little-endian: 2^252 + 27742317777372353535851937790883648493 (RFC 8032 section 5.1).
+const ORDER: [u8; 32] = [
+    0xed, 0xd3, 0xf5, 0x5c, 0x1a, 0x63, 0x12, 0x58, 0xd6, 0x9c, 0xf7, 0xa2, 0xde, 0xf9, 0xde, 0x14, 0, 0, 0,
+    0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0x10,
+];
+
+#[test]
+fn a_second_form_of_a_signature_is_refused() {
+    // RFC 8032 section 5.1.7: S must be below the order; S and S plus the order are one number to whoever does not look.
+    let whole = Value::Object(members());
+    let text = whole.pointer("/proof/proofValue").and_then(Value::as_str).expect("a signature");
+    let mut signature = bs58::decode(&text[1..]).into_vec().expect("base 58");
+    let mut carry = 0;
+    for (byte, order) in signature[32..].iter_mut().zip(ORDER) {
+        carry += u16::from(*byte) + u16::from(order);
+        *byte = carry.to_le_bytes()[0];
+        carry >>= 8;
+    }
+    assert_eq!(carry, 0, "the sum has 32 bytes");
+    let second = format!("z{}", bs58::encode(signature).into_string());
+    assert_eq!(verdict(&with("/proof/proofValue", json!(second))), Err(vec![Why::SignatureWrong]));
+}
+
+#[test]
+fn keys_under_which_one_signature_fits_many_files_are_no_keys() {
+    // Points of order 1, 2 and 4: y is 1, -1 and 0 (RFC 8032 section 5.1, the curve equation), either sign of x.
+    let y = |first: u8, rest: u8, last: u8| {
+        let mut bytes = [rest; 32];
+        (bytes[0], bytes[31]) = (first, last);
+        bytes
+    };
+    for weak in [y(1, 0, 0), y(0xec, 0xff, 0x7f), y(0, 0, 0), y(0, 0, 0x80)] {
+        let refused = PublicKey::new(weak).expect_err("a weak key");
+        assert_eq!(refused.why, Why::KeyUnreadable, "{weak:02x?}");
+    }
 }

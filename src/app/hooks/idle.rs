@@ -2,6 +2,7 @@
 
 use gloo::events::EventListener;
 use gloo::timers::callback::Timeout;
+use js_sys::Date;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -12,11 +13,17 @@ const TOUCHES: [&str; 3] = ["pointerdown", "keydown", "wheel"];
 #[hook]
 pub(in crate::app) fn use_idle(ms: u32, on_idle: Callback<()>) {
     let timer = use_mut_ref(|| None::<Timeout>);
+    // A tablet that sleeps runs no timers: the clock tells how long it was left.
+    let touched = use_mut_ref(Date::now);
     use_effect_with(on_idle, move |on_idle| {
         let wait = {
             let (timer, on_idle) = (Rc::clone(&timer), on_idle.clone());
+            let touched = Rc::clone(&touched);
             move || {
                 let on_idle = on_idle.clone();
+                if Date::now() - touched.replace(Date::now()) > f64::from(ms) {
+                    on_idle.emit(());
+                }
                 timer.replace(Some(Timeout::new(ms, move || on_idle.emit(()))));
             }
         };

@@ -83,7 +83,7 @@ fn use_kept_book(store: &Store, journal: &Journal, desk: UseReducerDispatcher<De
         }
     });
     let retry = use_callback(store.clone(), {
-        let book = book.dispatcher();
+        let (book, desk, waiting) = (book.dispatcher(), desk.clone(), Rc::clone(&waiting));
         move |(), store| {
             book.dispatch(BookChange::Trying);
             write(store.clone(), Rc::clone(&waiting), book.clone(), desk.clone());
@@ -91,11 +91,14 @@ fn use_kept_book(store: &Store, journal: &Journal, desk: UseReducerDispatcher<De
     });
     let erase = use_callback(store.clone(), {
         let book = book.dispatcher();
-        move |Keep { what, done }: Keep<Erased>, store| {
-            let (store, book) = (store.clone(), book.clone());
+        move |(person, Keep { what, done }): (String, Keep<Erased>), store| {
+            let (store, book, desk) = (store.clone(), book.clone(), desk.clone());
+            let waiting = Rc::clone(&waiting);
             spawn_local(async move {
-                let stored = store.erase(&what).await.is_ok();
+                let stored = store.erase(&what, &person).await.is_ok();
                 if stored {
+                    waiting.borrow_mut().forget(&person);
+                    desk.dispatch(DeskChange::Forget(person));
                     book.dispatch(BookChange::Erased(what));
                 }
                 done.emit(stored);

@@ -3,97 +3,102 @@
 use crate::app::state::{
     Keep, KeysContext, PeopleContext, Settings, SignedContext, Stored, StricterContext, Unlocked,
 };
-use crate::content::Stricter;
-use crate::device::{Loaded, Store};
-use crate::people::Crew;
+use crate::device::{Kept, Loaded, Store};
 use crate::signoff::{Book, WrappedKey};
+use serde::Serialize;
+use serde::de::DeserializeOwned;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
-/// The apprentices that were loaded when the page opened.
+/// A value that is stored whole.
+struct Whole<T> {
+    now: Rc<T>,
+    /// Whether what is stored can be read; else nothing is stored over it.
+    readable: bool,
+    put: Callback<Keep<T>>,
+}
+
+/// Keeps a value that was loaded when the page opened. Where another window was quicker nothing is stored, and this one has
+/// from then on what that one stored.
 #[hook]
-pub(in crate::app) fn use_kept_people(store: &Store, loaded: &Loaded<Settings>) -> PeopleContext {
-    let crew = use_state(|| Rc::new(loaded.crew.clone().unwrap_or_default()));
-    let readable = loaded.crew.is_some();
+fn use_whole<T>(
+    store: &Store,
+    kept: Kept,
+    loaded: Option<&T>,
+    found: fn(Loaded<Settings>) -> Option<T>,
+) -> Whole<T>
+where
+    T: Serialize + DeserializeOwned + Default + PartialEq + Clone + 'static,
+{
+    let now = use_state(|| Rc::new(loaded.cloned().unwrap_or_default()));
+    let latest = use_mut_ref(|| (*now).clone());
+    let readable = loaded.is_some();
     let put = use_callback((store.clone(), readable), {
-        let set = crew.setter();
-        move |Keep { what, done }: Keep<Crew>, (store, readable)| {
+        let set = now.setter();
+        move |Keep { what, done }: Keep<T>, (store, readable)| {
             if !*readable {
                 return done.emit(false);
             }
-            let (store, set) = (store.clone(), set.clone());
+            let (store, set, latest) = (store.clone(), set.clone(), Rc::clone(&latest));
             spawn_local(async move {
-                let stored = store.put_crew(&what).await.is_ok();
-                if stored {
-                    set.set(Rc::new(what));
-                }
+                let from = Rc::clone(&latest.borrow());
+                let stored = store.swap(kept, &*from, &what).await.is_ok();
+                let next = if stored { Some(what) } else { store.load().await.ok().and_then(found) };
+                let next = next.map_or(from, Rc::new);
+                latest.replace(Rc::clone(&next));
+                set.set(next);
                 done.emit(stored);
             });
         }
     });
-    PeopleContext { crew: (*crew).clone(), readable, put }
+    Whole { now: (*now).clone(), readable, put }
+}
+
+/// The apprentices that were loaded when the page opened.
+#[hook]
+pub(in crate::app) fn use_kept_people(store: &Store, loaded: &Loaded<Settings>) -> PeopleContext {
+    let Whole { now, readable, put } =
+        use_whole(store, Kept::Crew, loaded.crew.as_ref(), |loaded| loaded.crew);
+    PeopleContext { crew: now, readable, put }
 }
 
 /// The keys that were loaded when the page opened; none of them open.
 #[hook]
 pub(in crate::app) fn use_kept_keys(store: &Store, loaded: &Loaded<Settings>) -> KeysContext {
-    let (read, readable) = use_memo((), |()| read(loaded.keys.as_deref())).as_ref().clone();
-    let wrapped = use_state(|| Rc::new(read));
+    let whole = use_whole(store, Kept::Keys, loaded.keys.as_ref(), |loaded| loaded.keys);
+    let read = use_memo(Rc::clone(&whole.now), |texts| read(texts));
+    let readable = whole.readable && read.1;
     let open = use_state(|| None::<Unlocked>);
-    let put = use_callback((store.clone(), readable), {
-        let set = wrapped.setter();
-        move |Keep { what, done }: Keep<Vec<WrappedKey>>, (store, readable)| {
+    let put =
+        use_callback((whole.put, readable), |Keep { what, done }: Keep<Vec<WrappedKey>>, (put, readable)| {
             let texts: Result<Vec<String>, _> = what.iter().map(WrappedKey::text).collect();
-            let (true, Ok(texts)) = (*readable, texts) else { return done.emit(false) };
-            let (store, set) = (store.clone(), set.clone());
-            spawn_local(async move {
-                let stored = store.put_keys(&texts).await.is_ok();
-                if stored {
-                    set.set(Rc::new(what));
-                }
-                done.emit(stored);
-            });
-        }
-    });
+            match texts {
+                Ok(what) if *readable => put.emit(Keep { what, done }),
+                _ => done.emit(false),
+            }
+        });
     let set_open = use_callback((), {
         let set = open.setter();
         move |now: Option<Unlocked>, ()| set.set(now)
     });
-    KeysContext { wrapped: (*wrapped).clone(), readable, put, open: (*open).clone(), set_open }
+    KeysContext { wrapped: Rc::clone(&read.0), readable, put, open: (*open).clone(), set_open }
 }
 
 /// The keys as they are stored, and whether all of them can be read.
-fn read(texts: Option<&[String]>) -> (Vec<WrappedKey>, bool) {
-    let Some(texts) = texts else { return (Vec::new(), false) };
+fn read(texts: &[String]) -> (Rc<Vec<WrappedKey>>, bool) {
     let read: Vec<WrappedKey> =
         texts.iter().filter_map(|text| WrappedKey::read(text.as_bytes()).ok()).collect();
     let all = read.len() == texts.len();
-    (read, all)
+    (Rc::new(read), all)
 }
 
 /// What the shop asks for more, as it was loaded when the page opened.
 #[hook]
 pub(in crate::app) fn use_kept_stricter(store: &Store, loaded: &Loaded<Settings>) -> StricterContext {
-    let asked = use_state(|| Rc::new(loaded.stricter.clone().unwrap_or_default()));
-    let readable = loaded.stricter.is_some();
-    let put = use_callback((store.clone(), readable), {
-        let set = asked.setter();
-        move |Keep { what, done }: Keep<Vec<Stricter>>, (store, readable)| {
-            if !*readable {
-                return done.emit(false);
-            }
-            let (store, set) = (store.clone(), set.clone());
-            spawn_local(async move {
-                let stored = store.put_stricter(&what).await.is_ok();
-                if stored {
-                    set.set(Rc::new(what));
-                }
-                done.emit(stored);
-            });
-        }
-    });
-    StricterContext { asked: (*asked).clone(), readable, put }
+    let Whole { now, readable, put } =
+        use_whole(store, Kept::Stricter, loaded.stricter.as_ref(), |loaded| loaded.stricter);
+    StricterContext { asked: now, readable, put }
 }
 
 /// The sign-off book that was loaded when the page opened.

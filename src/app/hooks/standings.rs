@@ -20,7 +20,7 @@ impl Standings {
     pub(in crate::app) fn of(&self, content: &Content, slug: &str) -> Option<Standing<'_>> {
         // Nobody without a number holds anything: the book need not be opened for them.
         let (number, now) = self.number.as_ref().zip(self.now.as_ref())?;
-        Some(self.signed.book()?.standing(number, slug, &content.competencies, now))
+        Some(self.signed.book()?.standing(number, slug, content.shipped(), now))
     }
 }
 

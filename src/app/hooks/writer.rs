@@ -18,6 +18,11 @@ pub(super) struct Waiting {
 }
 
 impl Waiting {
+    /// Lets go of what waits of a person.
+    pub(super) fn forget(&mut self, person: &str) {
+        self.events.retain(|(event, _)| event.stamp().person != person);
+    }
+
     pub(super) fn push(&mut self, event: Event, left: OnDesk) {
         self.events.push((event, left));
     }

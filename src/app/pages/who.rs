@@ -18,6 +18,8 @@ pub(in crate::app) fn Who() -> Html {
     let settings = use_settings();
     let lock = use_lock();
     let chosen = use_state(|| None::<Member>);
+    // Counted over all: going from one name to another and back is no way round the wait.
+    let wrong = use_state(|| 0_u32);
     let enter = {
         let (change, now, set) = (settings.change.clone(), Rc::clone(&settings.now), lock.set.clone());
         Callback::from(move |person: String| {
@@ -55,7 +57,7 @@ pub(in crate::app) fn Who() -> Html {
                 <ul class="who-list">{ for people.crew.members().iter().map(one) }</ul>
                 <div key="pin">
                 { if let Some((member, pin)) = asked {
-                    html! { <AskPin key={member.number.to_string()} {pin} name={member.name.clone()} on_right={enter.reform(move |()| member.journal.clone())} /> }
+                    html! { <AskPin key={member.number.to_string()} {pin} wrong={wrong.clone()} name={member.name.clone()} on_right={enter.reform(move |()| member.journal.clone())} /> }
                 } else { Html::default() } }
                 </div>
                 <p class="note">{ shop.say("who.nobody-why") }</p>
@@ -68,6 +70,8 @@ pub(in crate::app) fn Who() -> Html {
 #[derive(Properties, PartialEq)]
 struct AskPinProps {
     pin: Pin,
+    /// Wrong ones so far.
+    wrong: UseStateHandle<u32>,
     name: AttrValue,
     on_right: Callback<()>,
 }
@@ -77,7 +81,7 @@ struct AskPinProps {
 fn AskPin(props: &AskPinProps) -> Html {
     let shop = use_shop();
     let typed = use_state(String::new);
-    let wrong = use_state(|| 0_u32);
+    let wrong = props.wrong.clone();
     let waits = use_state(|| false);
     let timer = use_mut_ref(|| None::<Timeout>);
     let onsubmit = {

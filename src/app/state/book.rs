@@ -78,6 +78,6 @@ pub(in crate::app) struct BookContext {
     pub(in crate::app) write: Callback<Keep<Event>>,
     /// Tries again to store what is not stored.
     pub(in crate::app) retry: Callback<()>,
-    /// Erases events.
-    pub(in crate::app) erase: Callback<Keep<Erased>>,
+    /// Erases the events of a person, and what lies on the desk or waits of them.
+    pub(in crate::app) erase: Callback<(String, Keep<Erased>)>,
 }

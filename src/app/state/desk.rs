@@ -39,6 +39,8 @@ impl OnDesk {
 pub(in crate::app) enum DeskChange {
     /// Another card, the same with more of its answer, or none.
     Put(Spot, Option<Draft>),
+    /// Nothing of that person.
+    Forget(String),
     /// The entry of the card got another number.
     Renumbered {
         /// Its number so far.
@@ -55,6 +57,10 @@ impl Reducible for Desk {
         match (change, &self.practice) {
             (DeskChange::Put(Spot::Practice, draft), _) => {
                 Rc::new(Self { practice: draft.map(Rc::new), ..(*self).clone() })
+            }
+            (DeskChange::Forget(person), _) => {
+                let others = |draft: &Option<Rc<Draft>>| draft.clone().filter(|one| one.person != person);
+                Rc::new(Self { practice: others(&self.practice), check: others(&self.check) })
             }
             (DeskChange::Put(Spot::Check, draft), _) => {
                 Rc::new(Self { check: draft.map(Rc::new), ..(*self).clone() })

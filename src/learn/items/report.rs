@@ -77,17 +77,27 @@ pub fn report(content: &Content, events: &[Event]) -> Report {
         counted: counted.len(),
         people: names.iter().map(|name| person(name, &counted)).collect(),
         families: families(content, &names, &counted),
-        sets: sets(&names, &counted),
+        sets: sets(&names, events),
     }
 }
 
 /// The first answer of each person to each family and version, in checks, without help.
 fn first_answers(events: &[Event]) -> Vec<&Entry> {
+    first(in_checks(events).map(|(_, entry)| entry))
+}
+
+/// Answers of checks without help, each with its set.
+fn in_checks(events: &[Event]) -> impl Iterator<Item = (&str, &Entry)> {
+    events.iter().filter_map(Event::answer).filter(|entry| entry.help == Help::None).filter_map(|entry| {
+        if let Within::Check { set, .. } = &entry.within { Some((set.as_str(), entry)) } else { None }
+    })
+}
+
+fn first<'a>(entries: impl Iterator<Item = &'a Entry>) -> Vec<&'a Entry> {
     let mut seen = BTreeSet::new();
-    let checked = |entry: &&Entry| matches!(entry.within, Within::Check { .. }) && entry.help == Help::None;
-    let mut first =
-        |entry: &&Entry| seen.insert((entry.stamp.person.clone(), entry.family.clone(), entry.version));
-    events.iter().filter_map(Event::answer).filter(checked).filter(|entry| first(entry)).collect()
+    entries
+        .filter(|entry| seen.insert((entry.stamp.person.as_str(), entry.family.as_str(), entry.version)))
+        .collect()
 }
 
 fn person(name: &str, counted: &[&Entry]) -> PersonReport {
@@ -160,15 +170,14 @@ fn slips(content: &Content, entries: &[&Entry]) -> BTreeMap<String, usize> {
     slips
 }
 
-fn sets(names: &[&str], counted: &[&Entry]) -> Vec<SetReport> {
+/// Each set by itself: what somebody met in another set before is as new in this one as it is to the others.
+fn sets(names: &[&str], events: &[Event]) -> Vec<SetReport> {
     let mut sets: BTreeMap<&str, Vec<&Entry>> = BTreeMap::new();
-    for entry in counted {
-        if let Within::Check { set, .. } = &entry.within {
-            sets.entry(set).or_default().push(entry);
-        }
+    for (set, entry) in in_checks(events) {
+        sets.entry(set).or_default().push(entry);
     }
     let told = |(set, entries): (&str, Vec<&Entry>)| {
-        let asked = by_family(&entries);
+        let asked = by_family(&first(entries.into_iter()));
         #[allow(clippy::cast_precision_loss, reason = "far fewer than 2^53 families")]
         let cut = CUT_SHARE * asked.len() as f64;
         let reliability = scores(names, &asked).and_then(|scores| reliability(&scores, cut));

@@ -100,7 +100,7 @@ fn Edit(props: &EditProps) -> Html {
     html! {
         <>
             <section key="came">
-                <p class="lead">{ shop.text(&format!("may.{}", shipped.slug)) }</p>
+                <p class="lead">{ shop.say_with("asked.may", &[("may", shop.text(&format!("may.{}", shipped.slug)).to_string())]) }</p>
                 <p>{ shop.say("asked.came") }{ " " }{ counts(&shop, shipped) }</p>
                 <ul class="rows">{ for shipped.criteria.iter().map(criterion) }</ul>
             </section>

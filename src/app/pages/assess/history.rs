@@ -30,13 +30,19 @@ pub(super) fn History(props: &HistoryProps) -> Html {
     let asked = Asked { subject, competency: &props.competency, after, today: props.today };
     let told = shown(journal.events(), &asked);
     let lines = history(journal.events(), subject, &props.competency, &props.by.number);
+    // One that is begun already is not pushed off the desk.
+    let busy =
+        watching.begun.iter().any(|begun| begun.is_of(&props.by.number, subject, &props.competency.slug));
     let again = |one: &Demonstration<'_>| {
         let said = one.said.iter().find(|said| said.first.by.number == props.by.number)?;
         let begun = again(said.last, props.today);
         let onclick = watching.change.reform(move |_: MouseEvent| WatchingChange::Keep(begun.clone()));
-        Some(
-            html! { <button key="again" type="button" class="control" {onclick}>{ icon(Picture::Pencil) }{ shop.say("assess.again") }</button> },
-        )
+        Some(html! {
+            <>
+                <p key="busy" class="note" hidden={!busy}>{ shop.say("assess.again-busy") }</p>
+                <button key="again" type="button" class="control" disabled={busy} {onclick}>{ icon(Picture::Pencil) }{ shop.say("assess.again") }</button>
+            </>
+        })
     };
     let disputes = told.unsettled().map(|one| {
         let words = one.disputed(&props.competency).into_iter();

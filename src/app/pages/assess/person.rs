@@ -10,6 +10,7 @@ use crate::content::Profile;
 use crate::device::clock;
 use crate::people::{Far, Member, Ready, Source};
 use crate::rules::term::{Stage, Term};
+use crate::signoff::Role;
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
@@ -24,6 +25,8 @@ pub(in crate::app) fn AssessPerson(props: &AssessPersonProps) -> Html {
     let journal = use_book().book.journal.clone();
     let member = people.crew.member(&props.number);
     let by = assessor(&keys);
+    // Whoever assesses watches and signs; to teach a hazard again is for an instructor.
+    let teaches = keys.open.as_ref().is_some_and(|open| open.person.role == Role::Instructor);
     let now = clock::today().zip(clock::when());
     let title = member.map_or_else(|| props.number.clone(), |member| member.name.clone());
     let own = by.as_ref().is_some_and(|by| by.number == props.number);
@@ -44,7 +47,8 @@ pub(in crate::app) fn AssessPerson(props: &AssessPersonProps) -> Html {
                     <p key="unreadable" class="kraft" role="alert" hidden={journal.unreadable() == 0}>
                         { shop.say_with("assess.unreadable", &[("n", journal.unreadable().to_string())]) }
                     </p>
-                    <Taught key="taught" member={member.clone()} by={by.clone()} hazards={hazards(&all)} />
+                    <p key="teaches" class="kraft" hidden={teaches || hazards(&all).is_empty()}>{ shop.say("assess.taught.instructor") }</p>
+                    <div key="taught" hidden={!teaches}><Taught member={member.clone()} by={by.clone()} hazards={hazards(&all)} /></div>
                     { for Far::ALL.iter().map(|far| group(&shop, member, *far, &all)) }
                 </div>
             }

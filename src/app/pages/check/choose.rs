@@ -1,7 +1,7 @@
 //! What a new check is about: competencies one by one, or a set that ships.
 
 use super::super::events::turn;
-use crate::app::hooks::{use_book, use_keys_held, use_told};
+use crate::app::hooks::{use_book, use_keys_held, use_people, use_told};
 use crate::app::parts::{Picture, icon, outcome};
 use crate::app::route::Route;
 use crate::app::state::{OnDesk, Shop, Unlocked, use_shop};
@@ -54,7 +54,9 @@ pub(super) fn Choose(props: &ChooseProps) -> Html {
     let ready = (1..=COMPETENCIES_MOST).contains(&count);
     let ahead = Ahead::of_new(shop.content(), &picked, told.now);
     let slugs: Vec<String> = picked.iter().map(|(one, _)| one.slug.clone()).collect();
-    let open = use_keys_held().open;
+    // Nobody sits beside themselves.
+    let own = use_people().crew.of_journal(&told.person).map(|member| member.number.clone());
+    let open = use_keys_held().open.filter(|open| Some(&open.person.number) != own.as_ref());
     let sits = use_state(|| false);
     let beside = open
         .as_ref()
@@ -70,7 +72,7 @@ pub(super) fn Choose(props: &ChooseProps) -> Html {
                 hand_in.emit((turn(shop, &attempt, step), OnDesk::NextOfCheck));
                 if let Some(by) = beside.clone() {
                     let step = Step::Supervised { by };
-                    hand_in.emit((turn(shop, &attempt, step), OnDesk::NextOfCheck));
+                    hand_in.emit((turn(shop, &attempt, step), OnDesk::Same));
                 }
                 Route::Sitting { attempt }.go();
             }

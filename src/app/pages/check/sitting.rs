@@ -8,7 +8,7 @@ use super::answers::CheckAnswers;
 use super::elapsed::{Elapsed, LEAD};
 use super::view::View;
 use crate::app::hooks::{now, use_book, use_desk};
-use crate::app::parts::{Frame, round};
+use crate::app::parts::Frame;
 use crate::app::route::Route;
 use crate::app::state::{OnDesk, use_shop};
 use crate::card::{Card, Slate};
@@ -16,9 +16,6 @@ use crate::device::Watch;
 use crate::record::{Draft, Step, Within};
 use std::rc::Rc;
 use yew::prelude::*;
-
-/// Cards that can be shown as marks; more do not fit a phone.
-const MARKS: u32 = 12;
 
 #[derive(Properties, PartialEq)]
 pub(in crate::app) struct SittingProps {
@@ -109,12 +106,12 @@ pub(in crate::app) fn Sitting(props: &SittingProps) -> Html {
             html! { <CheckAnswers key="done" attempt={attempt.clone()} {closing} /> }
         }
         (Some(view), Some(draft), Some(card)) => {
-            let of = view.today + view.ahead.cards;
-            let named = [("n", (view.today + 1).to_string()), ("of", of.to_string())];
+            // How many are still to come would tell how the answers so far were.
+            let named = [("n", (view.today + 1).to_string())];
             let said = shop.say_with("check.card", &named);
             let around = Around {
                 note: said.clone(),
-                marks: if of <= MARKS { round(&shop, view.today, of) } else { Html::default() },
+                marks: Html::default(),
                 lead: html! { <p key="lead" id={LEAD} tabindex="-1" class="note sitting-lead"><span class="spoken">{ said }{ ". " }</span><Elapsed before={view.seconds} /></p> },
                 back,
                 sheet: Route::SittingSheet { attempt: attempt.clone() },

@@ -41,7 +41,8 @@ pub(super) fn Erase(props: &EraseProps) -> Html {
                 date: clock::today(),
                 person: String::new(),
             };
-            let what = erased(&journal, &member.journal, stamp);
+            let journal_name = member.journal.clone();
+            let what = erased(&journal, &journal_name, stamp);
             let Ok(crew) = people.crew.without(member.number.text()) else { return };
             let (people, settings, member) = (people.clone(), settings.clone(), member.clone());
             let watching = watching.clone();
@@ -64,7 +65,7 @@ pub(super) fn Erase(props: &EraseProps) -> Html {
                     Callback::from(move |stored: bool| if stored { Route::People.go() } else { failed() });
                 people.put.emit(Keep { what: crew.clone(), done: gone });
             });
-            books.erase.emit(Keep { what, done });
+            books.erase.emit((journal_name.clone(), Keep { what, done }));
         })
     };
     html! {

@@ -1,6 +1,6 @@
 //! Takes an apprentice in: number, name, and the name under which they answered so far, if they did.
 
-use crate::app::hooks::{use_book, use_people};
+use crate::app::hooks::{use_book, use_keys_held, use_people, use_signed};
 use crate::app::parts::{Field, typed_into};
 use crate::app::state::{Keep, use_shop};
 use crate::people::NotTaken;
@@ -18,19 +18,29 @@ pub(super) fn Newcomer() -> Html {
     let formerly = use_state(|| None::<String>);
     let wrong = use_state(|| (AttrValue::default(), AttrValue::default()));
     let said = use_state(AttrValue::default);
-    let known: Vec<String> = journal.people().into_iter().map(str::to_owned).collect();
+    let known: Vec<String> = journal.everyone().into_iter().map(str::to_owned).collect();
+    let (signed, keys) = (use_signed(), use_keys_held());
+    // Whether it was said that a number with sign-offs goes to the person they were signed for.
+    let same = use_state(|| None::<bool>);
     let without: Vec<String> =
         known.iter().filter(|name| people.crew.of_journal(name).is_none()).cloned().collect();
     let onsubmit = {
         let (people, shop) = (people.clone(), shop.clone());
         let (number, name, formerly) = (number.clone(), name.clone(), formerly.clone());
-        let (wrong, said) = (wrong.clone(), said.clone());
+        let (wrong, said, same) = (wrong.clone(), said.clone(), same.clone());
         Callback::from(move |event: SubmitEvent| {
             event.prevent_default();
             let Ok(shop_number) = ShopNumber::new(number.trim()) else {
                 wrong.set((shop.say("people.number-unfit"), AttrValue::default()));
                 return;
             };
+            let has = signed.book().is_some_and(|book| {
+                book.sign_offs().iter().any(|entry| entry.credential.subject == shop_number)
+            });
+            if has && !(*same == Some(true) && keys.open.is_some()) {
+                same.set(Some(same.unwrap_or(false)));
+                return wrong.set((shop.say("people.number-signed"), AttrValue::default()));
+            }
             let known: Vec<&str> = known.iter().map(String::as_str).collect();
             match people.crew.with(shop_number, &name, formerly.as_deref(), &known) {
                 Err(not) => {
@@ -45,13 +55,14 @@ pub(super) fn Newcomer() -> Html {
                 Ok(crew) => {
                     wrong.set(Default::default());
                     let (number, name, formerly) = (number.clone(), name.clone(), formerly.clone());
-                    let (said, shop) = (said.clone(), shop.clone());
+                    let (said, shop, same) = (said.clone(), shop.clone(), same.clone());
                     let taken = shop.say_with("people.taken", &[("name", name.trim().to_owned())]);
                     let done = Callback::from(move |stored: bool| {
                         if stored {
                             number.set(String::new());
                             name.set(String::new());
                             formerly.set(None);
+                            same.set(None);
                             said.set(taken.clone());
                         } else {
                             said.set(shop.say("people.not-stored"));
@@ -61,6 +72,10 @@ pub(super) fn Newcomer() -> Html {
                 }
             }
         })
+    };
+    let on_same = {
+        let same = same.clone();
+        Callback::from(move |_: Event| same.set(Some(*same != Some(true))))
     };
     let former = |one: Option<&String>| {
         let picked = formerly.as_ref() == one;
@@ -92,6 +107,9 @@ pub(super) fn Newcomer() -> Html {
                 <legend>{ shop.say("people.formerly") }</legend>
                 <div class="segments">{ for choices }</div>
             </fieldset>
+            <label key="same" hidden={same.is_none()} class={classes!("unit", (*same == Some(true)).then_some("picked"))}>
+                <input type="checkbox" checked={*same == Some(true)} onchange={on_same} /><span>{ shop.say("people.same") }</span>
+            </label>
             <button type="submit" class="control">{ shop.say("people.take-in") }</button>
             <p role="status">{ (*said).clone() }</p>
         </form>
