@@ -106,6 +106,19 @@ pub(in crate::app) fn use_kept_stricter(store: &Store, loaded: &Loaded<Settings>
 pub(in crate::app) fn use_kept_signed(store: &Store, loaded: &Loaded<Settings>) -> SignedContext {
     let stored = use_state(|| Stored::new(loaded.records.clone()));
     let latest = use_mut_ref(|| (*stored).clone());
+    let reload = use_callback(store.clone(), {
+        let (set, latest) = (stored.setter(), Rc::clone(&latest));
+        move |(), store| {
+            let (store, set, latest) = (store.clone(), set.clone(), Rc::clone(&latest));
+            spawn_local(async move {
+                if let Ok(loaded) = store.load::<Settings>().await {
+                    let next = Stored::new(loaded.records);
+                    latest.replace(next.clone());
+                    set.set(next);
+                }
+            });
+        }
+    });
     let add = use_callback(store.clone(), {
         let set = stored.setter();
         move |Keep { what, done }: Keep<Book>, store| {
@@ -131,5 +144,5 @@ pub(in crate::app) fn use_kept_signed(store: &Store, loaded: &Loaded<Settings>) 
             });
         }
     });
-    SignedContext { stored: (*stored).clone(), add }
+    SignedContext { stored: (*stored).clone(), add, reload }
 }

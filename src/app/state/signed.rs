@@ -67,6 +67,8 @@ pub(in crate::app) struct SignedContext {
     pub(in crate::app) stored: Stored,
     /// Stores what a book has more than the stored one, which it goes on from.
     pub(in crate::app) add: Callback<Keep<Book>>,
+    /// Reads what is stored anew: another window may have written.
+    pub(in crate::app) reload: Callback<()>,
 }
 
 impl SignedContext {

@@ -131,9 +131,10 @@ fn store(shop: &Shop, keys: &KeysContext, signed: &SignedContext, begun: Begun, 
     let Begun { own, root, book } = begun;
     let mut wrapped = keys.with(own.wrapped.clone());
     wrapped.push(root.wrapped.clone());
-    let (shop, add) = (shop.clone(), signed.add.clone());
+    let (shop, add, reload) = (shop.clone(), signed.add.clone(), signed.reload.clone());
     let then = Callback::from(move |stored: bool| {
         if !stored {
+            reload.emit(());
             return done.emit(shop.say("people.not-stored"));
         }
         save_key(&root.wrapped, "root");
