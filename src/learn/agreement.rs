@@ -6,7 +6,7 @@
 //! range is somewhat wider.
 
 /// Standard deviations on both sides within which 95 % of a normal distribution lie.
-const NORMAL_95: f64 = 1.959_963_984_540_054;
+pub(super) const NORMAL_95: f64 = 1.959_963_984_540_054;
 /// Fewest grades that can be told apart.
 const GRADES_LEAST: usize = 2;
 

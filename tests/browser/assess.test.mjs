@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { By } from "selenium-webdriver";
 import { SIZES, journey } from "./harness.mjs";
-import { SHOP, beginBook, fill, goTo, takeIn, unlock } from "./office.mjs";
+import { SHOP, beginBook, fill, goTo, stored, takeIn, unlock } from "./office.mjs";
 
 const [PORTRAIT, LANDSCAPE, PHONE] = SIZES;
 const SECOND = { number: "s-02", name: "Theo Brandt", passphrase: "eleven blue kettles on the sill" };
@@ -70,13 +70,7 @@ async function writeDown(page) {
 }
 
 /** What the journal in the browser's database holds. */
-function stored(page) {
-  return page.driver.executeAsyncScript(`const done = arguments[0]; const asked = indexedDB.open("stepboard");
-    asked.onsuccess = () => {
-      const got = asked.result.transaction("journal").objectStore("journal").getAll();
-      got.onsuccess = () => { asked.result.close(); done(got.result.map((text) => JSON.parse(text))); };
-    };`);
-}
+const journalOf = async (page) => (await stored(page, "journal")).map((text) => JSON.parse(text));
 
 /** Lets the first assessor lock, and another open theirs. */
 async function changeOver(page, who) {
@@ -123,13 +117,13 @@ for (const size of SIZES) {
       await page.says("Say whether it was done alone");
       await page.says("Not written down yet");
       await page.shot("assess-refused");
-      assert.equal((await stored(page)).length, 0, "written down though refused");
+      assert.equal((await journalOf(page)).length, 0, "written down though refused");
       await fill(page, "watch-work", "Ticket 204, back");
       await page.press("radio", /^Alone$/);
       await writeDown(page);
       await page.says("1 of 4 demonstrations that count, on 1 of 3 days.");
       await page.says(/Counts/);
-      const [event] = await stored(page);
+      const [event] = await journalOf(page);
       assert.deepEqual(
         { ...event.judged, subject: event.subject, by: event.by.number, work: event.work, paper: event.paper },
         {
@@ -150,7 +144,7 @@ for (const size of SIZES) {
       await page.says("Struck out by Ruth Abel: Watched another apprentice");
       await page.assertFits("struck out");
       await page.shot("assess-struck");
-      assert.equal((await stored(page)).length, 2, "what is struck out stays stored");
+      assert.equal((await journalOf(page)).length, 2, "what is struck out stays stored");
     }));
 }
 
@@ -215,7 +209,7 @@ test("paper is typed in, a paper on file is written down, and nobody assesses th
     await writeDown(page);
     await page.says("1 of 4 demonstrations that count");
     await page.says("Typed in later.");
-    const [event] = await stored(page);
+    const [event] = await journalOf(page);
     assert.deepEqual([event.on, event.paper], [worked, true]);
     await page.shot("assess-paper");
 
@@ -276,7 +270,7 @@ test("a hazard that was got wrong is taught again, and the instructor's name is 
     await page.press("button", "Put my name to it");
     await page.says("The cards must be passed again too.");
     assert(!(await page.has("button", "I have taught it")), "it is asked for once");
-    const last = (await stored(page)).at(-1);
+    const last = (await journalOf(page)).at(-1);
     assert.deepEqual(
       [last.event, last.family, last.by, last.person, last.sequence],
       ["taught", "mask-wants", "Ruth Abel (i-01)", APPRENTICE.number, 3],

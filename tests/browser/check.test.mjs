@@ -1,7 +1,8 @@
 // Checks: begun, left, taken up after the page was killed, closed; what is told when; evidence that grows over days.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { answer, begin, goTo, name, solution, stored, workDay } from "./checks.mjs";
+import { answer, begin, name, solution, stored, workDay } from "./checks.mjs";
+import { goTo } from "./office.mjs";
 import { SIZES, journey } from "./harness.mjs";
 
 const PLAIN = "Gun set up, tested and cleaned";

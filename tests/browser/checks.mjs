@@ -3,13 +3,11 @@ import { execFileSync } from "node:child_process";
 import { join } from "node:path";
 import { By } from "selenium-webdriver";
 import { root } from "../../tools/shell.mjs";
+import { goTo } from "./office.mjs";
 
 const command = join(process.env.CARGO_TARGET_DIR ?? join(root, "target"), "debug", "stepboard");
 const CERTAINTY = { asks: "I would ask first", board: "On a test board", job: "On the job" };
 const DONE = /^(Today's cards are done|This check is decided)$/;
-
-/** Goes to a screen by its address. */
-export const goTo = (page, route) => page.driver.executeScript("location.hash = arguments[0]", route);
 
 /** Says whose evidence it is. */
 export async function name(page, person) {

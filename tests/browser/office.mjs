@@ -77,8 +77,5 @@ export function stored(page, store, key) {
   }, store, key ?? null);
 }
 
-/** Picks a file in the field with that id. */
-export async function pick(page, id, path) {
-  const field = await page.until(`the field ${id}`, async () => page.driver.findElement(By.id(id)));
-  await field.sendKeys(path);
-}
+/** The random name of the tablet. */
+export const deviceOf = async (page) => JSON.parse(await stored(page, "state", "settings")).device;

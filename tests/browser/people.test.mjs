@@ -8,7 +8,8 @@ import { join } from "node:path";
 import { test } from "node:test";
 import { By } from "selenium-webdriver";
 import { SIZES, journey } from "./harness.mjs";
-import { SHOP, beginBook, fill, goTo, handOver, pick, stored, takeIn, unlock } from "./office.mjs";
+import { SHOP, beginBook, deviceOf, fill, goTo, handOver, stored, takeIn, unlock } from "./office.mjs";
+import { pick } from "./papers.mjs";
 import { Seed } from "./seed.mjs";
 
 const [PORTRAIT, LANDSCAPE, PHONE] = SIZES;
@@ -59,8 +60,7 @@ test("apprentices are taken in by number, one has a PIN, one is erased", { timeo
     await page.press("button", "Jon Vetter");
     await page.says("Jon Vetter");
 
-    const { device } = JSON.parse(await stored(page, "state", "settings"));
-    await new Seed(device, "a-07", { number: "i-01", name: "Ruth Abel" }).watched("air-read", [2, 1]).put(page);
+    await new Seed(await deviceOf(page), "a-07", { number: "i-01", name: "Ruth Abel" }).watched("air-read", [2, 1]).put(page);
     assert(JSON.stringify(await stored(page, "journal")).includes("a-07"), "nothing is there to be erased");
     await goTo(page, "#/people/a-07");
     await page.press("button", "Erase");

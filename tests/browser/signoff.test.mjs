@@ -5,7 +5,7 @@ import { readFileSync } from "node:fs";
 import { test } from "node:test";
 import { data } from "../signed/support.mjs";
 import { SIZES, journey, open } from "./harness.mjs";
-import { SHOP, beginBook, fill, goTo, handOver, takeIn, unlock } from "./office.mjs";
+import { SHOP, beginBook, deviceOf, fill, goTo, handOver, takeIn, unlock } from "./office.mjs";
 import { day, fits, folder, pick, saver } from "./papers.mjs";
 import { Seed } from "./seed.mjs";
 
@@ -22,10 +22,7 @@ const DAY_MS = 24 * 3600 * 1000;
 async function shop(page) {
   await takeIn(page, MARA.number, MARA.name);
   await beginBook(page);
-  const device = await page.driver.executeAsyncScript(`const done = arguments[0]; const asked = indexedDB.open("stepboard");
-    asked.onsuccess = () => { const got = asked.result.transaction("state").objectStore("state").get("settings");
-      got.onsuccess = () => { asked.result.close(); done(JSON.parse(got.result).device); }; };`);
-  await new Seed(device, MARA.number, BY)
+  await new Seed(await deviceOf(page), MARA.number, BY)
     .check("room-safe", [24, 16, 9, 3], 24)
     .watched("room-safe", [5, 2])
     .watched("air-read", [6, 5, 4])

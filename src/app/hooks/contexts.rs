@@ -7,46 +7,51 @@ use crate::app::state::{
 use yew::prelude::*;
 
 #[hook]
+fn use_given<T: Clone + PartialEq + 'static>() -> T {
+    use_context().unwrap_or_else(|| unreachable!("the root gives every context"))
+}
+
+#[hook]
 pub(in crate::app) fn use_settings() -> SettingsContext {
-    use_context().unwrap_or_else(|| unreachable!("the root sets the settings"))
+    use_given()
 }
 
 #[hook]
 pub(in crate::app) fn use_book() -> BookContext {
-    use_context().unwrap_or_else(|| unreachable!("the root sets the book"))
+    use_given()
 }
 
 #[hook]
 pub(in crate::app) fn use_desk() -> DeskContext {
-    use_context().unwrap_or_else(|| unreachable!("the root sets the desk"))
+    use_given()
 }
 
 #[hook]
 pub(in crate::app) fn use_people() -> PeopleContext {
-    use_context().unwrap_or_else(|| unreachable!("the root sets the people"))
+    use_given()
 }
 
 #[hook]
 pub(in crate::app) fn use_keys_held() -> KeysContext {
-    use_context().unwrap_or_else(|| unreachable!("the root sets the keys"))
+    use_given()
 }
 
 #[hook]
 pub(in crate::app) fn use_signed() -> SignedContext {
-    use_context().unwrap_or_else(|| unreachable!("the root sets the sign-off book"))
+    use_given()
 }
 
 #[hook]
 pub(in crate::app) fn use_lock() -> LockContext {
-    use_context().unwrap_or_else(|| unreachable!("the root sets the lock"))
+    use_given()
 }
 
 #[hook]
 pub(in crate::app) fn use_stricter() -> StricterContext {
-    use_context().unwrap_or_else(|| unreachable!("the root sets what the shop asks for"))
+    use_given()
 }
 
 #[hook]
 pub(in crate::app) fn use_watching() -> WatchingContext {
-    use_context().unwrap_or_else(|| unreachable!("the root sets the observations"))
+    use_given()
 }

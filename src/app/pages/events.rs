@@ -6,7 +6,7 @@ use crate::device::clock;
 use crate::record::{Draft, Entry, Event, FORMAT, Help, Stamp, Step, Turn, Within};
 
 /// Where, when and about whom, without a number yet.
-fn stamp(shop: &Shop, person: &str) -> Stamp {
+pub(super) fn stamp(shop: &Shop, person: &str) -> Stamp {
     Stamp {
         format: FORMAT,
         sequence: 0,

@@ -61,5 +61,5 @@ pub(super) use setting::{SettingChoice, setting, sheet_setting, unit_settings};
 pub(super) use sign::{SignKind, sign};
 pub(super) use stamp::stamp;
 pub(super) use ticket::card_ticket;
-pub(super) use unlock::Unlock;
+pub(super) use unlock::{Unlock, opened};
 pub(super) use verdict::{Verdict, told};

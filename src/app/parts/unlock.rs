@@ -3,12 +3,18 @@
 use super::{Field, Picture, icon, typed_into};
 use crate::app::hooks::{use_keys_held, use_signed};
 use crate::app::route::Route;
-use crate::app::state::{Unlocked, use_shop};
+use crate::app::state::{Shop, Unlocked, use_shop};
 use crate::device::{clock, page};
 use crate::rules::term::Term;
-use crate::signoff::{Person, WrappedKey};
+use crate::signoff::{Person, SecretKey, WrappedKey};
 use std::rc::Rc;
 use yew::prelude::*;
+
+/// The key that a typed passphrase opens, or in words why it does not. It takes a second or two, see [`page::once_drawn`].
+pub(in crate::app) fn opened(shop: &Shop, wrapped: &WrappedKey, typed: &str) -> Result<SecretKey, AttrValue> {
+    let key = wrapped.open(&page::normalised(typed));
+    key.map_err(|locked| shop.text(&format!("locked.{}", locked.slug())))
+}
 
 /// Who has opened a key, or the way to do so.
 #[component]
@@ -38,9 +44,9 @@ pub(in crate::app) fn Unlock() -> Html {
             let (typed, busy, wrong, shop) = (typed.clone(), busy.clone(), wrong.clone(), shop.clone());
             let set_open = set_open.clone();
             page::once_drawn(move || {
-                match wrapped.open(&page::normalised(&typed)) {
+                match opened(&shop, &wrapped, &typed) {
                     Ok(key) => set_open.emit(Some(Unlocked { person, key: Rc::new(key) })),
-                    Err(locked) => wrong.set(shop.text(&format!("locked.{}", locked.slug()))),
+                    Err(why) => wrong.set(why),
                 }
                 typed.set(String::new());
                 busy.set(false);

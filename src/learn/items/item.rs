@@ -2,10 +2,9 @@
 
 use super::moments::{correlation, mean, real};
 use super::{OptionUse, Scores};
+use crate::learn::agreement::NORMAL_95;
 use crate::terms;
 
-/// Standard deviations on both sides within which 95 % of a normal distribution lie.
-const NORMAL_95: f64 = 1.959_963_984_540_054;
 /// Fewest people of whom a range of a correlation can be told: Fisher's scale divides by N - 3.
 const PEOPLE_LEAST: usize = 4;
 /// Below this the right answer hardly goes with the rest. R. L. Ebel 1954 calls under 0.19 poor; with a dozen people that is

@@ -83,12 +83,7 @@ fn Edit(props: &EditProps) -> Html {
         let criteria = criteria.setter();
         Callback::from(move |now| criteria.set(now))
     };
-    let came = [
-        ("demonstrations", shipped.demonstrations.to_string()),
-        ("most", Competency::DEMONSTRATIONS_MOST.to_string()),
-        ("days", shipped.days.to_string()),
-        ("months", shipped.expires_months.to_string()),
-    ];
+    let came = limits(shipped);
     let (stored, text) = (*said).clone();
     let by = latest
         .filter(|one| !one.by.is_empty())
@@ -125,11 +120,15 @@ fn Edit(props: &EditProps) -> Html {
 }
 
 fn refused(shop: &Shop, shipped: &Competency, slug: &str) -> AttrValue {
-    let named = [
+    shop.say_with(&format!("asked.not.{slug}"), &limits(shipped))
+}
+
+/// What may be asked, for the words beside the fields.
+fn limits(shipped: &Competency) -> [(&'static str, String); 4] {
+    [
         ("demonstrations", shipped.demonstrations.to_string()),
         ("most", Competency::DEMONSTRATIONS_MOST.to_string()),
         ("days", shipped.days.to_string()),
         ("months", shipped.expires_months.to_string()),
-    ];
-    shop.say_with(&format!("asked.not.{slug}"), &named)
+    ]
 }

@@ -1,9 +1,9 @@
 //! What the screens of assessors share: who assesses, and the stamp of what is written down.
 
+use crate::app::pages::events;
 use crate::app::state::{KeysContext, Shop};
-use crate::device::clock;
 use crate::people::Member;
-use crate::record::{AssessorName, FORMAT, Journal, Stamp};
+use crate::record::{AssessorName, Journal, Stamp};
 
 /// Whoever has opened a key, as it stands on what they write down.
 pub(super) fn assessor(keys: &KeysContext) -> Option<AssessorName> {
@@ -13,12 +13,5 @@ pub(super) fn assessor(keys: &KeysContext) -> Option<AssessorName> {
 
 /// The stamp of an event about an apprentice, now.
 pub(super) fn stamp(shop: &Shop, journal: &Journal, member: &Member) -> Stamp {
-    Stamp {
-        format: FORMAT,
-        sequence: journal.next_sequence(),
-        device: shop.settings.device.clone(),
-        at: clock::now(),
-        date: clock::today(),
-        person: member.journal.clone(),
-    }
+    Stamp { sequence: journal.next_sequence(), ..events::stamp(shop, &member.journal) }
 }

@@ -3,7 +3,7 @@
 use super::super::deal;
 use crate::app::state::Shop;
 use crate::content::World;
-use crate::learn::check::{Ahead, Course, Now, Sitting};
+use crate::learn::check::{Course, Now, Sitting};
 use crate::record::{Draft, Journal, LocalDate, SheetName, Standing};
 
 /// A check of this tablet that is not closed.
@@ -17,7 +17,6 @@ pub(super) struct View {
     /// Cards done today, and the seconds that they took.
     pub(super) today: u32,
     pub(super) seconds: u32,
-    pub(super) ahead: Ahead,
     pub(super) done: bool,
     pub(super) over: bool,
     /// The next card.
@@ -50,7 +49,6 @@ impl View {
             left: sitting.attempt.standing == Standing::Left,
             today: sitting.today,
             seconds: sitting.seconds,
-            ahead: sitting.ahead(content),
             done: sitting.is_done(),
             over: sitting.is_over(),
             next,

@@ -5,7 +5,7 @@ use super::passphrase::{PassphraseFields, use_passphrase};
 use super::relist::{Next, Wanted, next};
 use super::save_key;
 use crate::app::hooks::{use_keys_held, use_signed};
-use crate::app::parts::{Field, typed_into};
+use crate::app::parts::{Field, opened, typed_into};
 use crate::app::state::{Keep, use_shop};
 use crate::device::{clock, page};
 use crate::rules::term::Term;
@@ -88,12 +88,7 @@ pub(super) fn Change(props: &ChangeProps) -> Html {
             event.prevent_default();
             let (false, Some(wrapped)) = (*busy, wrapped.clone()) else { return };
             let Some(now) = clock::when() else {
-                return wrong.set([
-                    AttrValue::default(),
-                    AttrValue::default(),
-                    AttrValue::default(),
-                    shop.say("people.no-clock"),
-                ]);
+                return wrong.set(under_all(shop.say("people.no-clock")));
             };
             let shop_number = ShopNumber::new(number.trim()).ok();
             let end = if day.is_empty() {
@@ -129,15 +124,15 @@ pub(super) fn Change(props: &ChangeProps) -> Html {
                     let (wrong, busy) = (wrong.clone(), busy.clone());
                     move |said: AttrValue| {
                         busy.set(false);
-                        wrong.set([AttrValue::default(), AttrValue::default(), AttrValue::default(), said]);
+                        wrong.set(under_all(said));
                     }
                 };
-                let opened = wrapped.open(&page::normalised(&root));
+                let opened = opened(&shop, &wrapped, &root);
                 root.set(String::new());
                 own.clear();
                 let key = match opened {
                     Ok(key) => key,
-                    Err(locked) => return told(shop.text(&format!("locked.{}", locked.slug()))),
+                    Err(why) => return told(why),
                 };
                 let next = match next(
                     &shop,
@@ -222,4 +217,10 @@ pub(super) fn Change(props: &ChangeProps) -> Html {
             </div>
         </form>
     }
+}
+
+/// What is wrong with none of the fields alone: it stands under the last one.
+fn under_all(said: AttrValue) -> [AttrValue; 4] {
+    let none = AttrValue::default();
+    [none.clone(), none.clone(), none, said]
 }

@@ -2,10 +2,9 @@
 
 use crate::app::hooks::{use_keys_held, use_signed};
 use crate::app::pages::sign::broken_words;
-use crate::app::parts::{Field, typed_into};
+use crate::app::parts::{Field, opened, typed_into};
 use crate::app::state::{Keep, use_shop};
 use crate::device::{clock, page};
-use crate::rules::term::Term;
 use crate::signoff::Book;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -46,11 +45,11 @@ pub(super) fn Renew(props: &RenewProps) -> Html {
             let (book, add) = (Rc::clone(&book), add.clone());
             page::once_drawn(move || {
                 busy.set(false);
-                let opened = root.open(&page::normalised(&typed));
+                let opened = opened(&shop, &root, &typed);
                 typed.set(String::new());
                 let key = match opened {
                     Ok(key) => key,
-                    Err(locked) => return wrong.set(shop.text(&format!("locked.{}", locked.slug()))),
+                    Err(why) => return wrong.set(why),
                 };
                 let Some(at) = clock::when() else { return wrong.set(shop.say("sign-off.no-clock")) };
                 match book.with_people(book.list().people.clone(), &key, &at) {
