@@ -4,7 +4,7 @@
 //! job operation by operation, [`mod@bench`] offers them as a calculator on named facts, [`card`] asks about them and
 //! grades, [`judge`] judges a whole job as it was told, [`learn`] picks what to ask next, [`record`] keeps
 //! what was answered, [`signoff`] is the book of what people were signed off for, [`people`] are those who share a
-//! tablet. It holds no answer key: every right
+//! tablet, [`exchange`] what travels between tablets. It holds no answer key: every right
 //! answer is computed.
 //!
 //! It is not a data sheet, not a permit and no substitute for an instructor: local code, the data sheet and licensed
@@ -16,6 +16,7 @@ pub mod bench;
 pub mod card;
 pub mod content;
 mod embedded;
+pub mod exchange;
 pub mod judge;
 pub mod learn;
 pub mod people;

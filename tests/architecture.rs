@@ -6,9 +6,9 @@ use std::process::Command;
 use stepboard::content::Content;
 
 /// Modules from the ground up: each may use itself and those before it.
-const LAYERS: [&str; 14] = [
+const LAYERS: [&str; 15] = [
     "quantity", "rules", "process", "picture", "content", "bench", "judge", "card", "record", "learn",
-    "signoff", "people", "device", "app",
+    "signoff", "people", "exchange", "device", "app",
 ];
 /// No file is longer: one concept a file.
 const LINES_MOST: usize = 600;

@@ -9,5 +9,5 @@ mod store;
 mod watch;
 
 pub use frames::NextFrame;
-pub use store::{Kept, Loaded, Spot, Store, StoreError};
+pub use store::{Kept, Loaded, Shelf, Spot, Store, StoreError};
 pub use watch::Watch;

@@ -12,8 +12,8 @@ use std::rc::Rc;
 use wasm_bindgen::JsValue;
 
 const DATABASE: &str = "stepboard";
-/// 1: journal and state. 2: the sign-off book too.
-const VERSION: u32 = 2;
+/// 1: journal and state. 2: the sign-off book too. 3: the shelves.
+const VERSION: u32 = 3;
 /// Events by sequence number.
 const JOURNAL: &str = "journal";
 /// Up to 2^53 a number of JavaScript tells each whole number from the next (ECMA-262, Number).
@@ -22,6 +22,16 @@ const LAST_WHOLE: f64 = 9_007_199_254_740_992.0;
 const BOOK: &str = "book";
 /// Single values by name.
 const STATE: &str = "state";
+/// All stores.
+const STORES: [&str; 7] = [
+    JOURNAL,
+    STATE,
+    BOOK,
+    Shelf::Sheets.store(),
+    Shelf::Sets.store(),
+    Shelf::Results.store(),
+    Shelf::Outbox.store(),
+];
 const SETTINGS: &str = "settings";
 const DRAFT: &str = "draft";
 const CREW: &str = "crew";
@@ -69,6 +79,30 @@ pub enum StoreError {
     /// The database could not be opened when the page was loaded.
     #[error("no database")]
     Closed,
+}
+
+/// Files that are kept by their names, each as its text.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Shelf {
+    /// Shop sheets of the shop's own.
+    Sheets,
+    /// Scenario sets that were made here or taken.
+    Sets,
+    /// What came from other tablets.
+    Results,
+    /// What waits to be carried to the shop's folder.
+    Outbox,
+}
+
+impl Shelf {
+    const fn store(self) -> &'static str {
+        match self {
+            Self::Sheets => "sheets",
+            Self::Sets => "sets",
+            Self::Results => "results",
+            Self::Outbox => "outbox",
+        }
+    }
 }
 
 /// Where a card being answered lies: those of practice and of a check do not mix.
@@ -151,7 +185,7 @@ impl Store {
         request.on_upgrade_needed(|event| {
             let Ok(database) = event.database() else { return };
             let names = database.store_names();
-            for name in [JOURNAL, STATE, BOOK] {
+            for name in STORES {
                 if !names.iter().any(|there| there == name) {
                     // A refusal makes the opening itself fail, where it is told.
                     let _ = database.create_object_store(name, ObjectStoreParams::new());
@@ -290,6 +324,42 @@ impl Store {
             journal.delete(key_of(*number))?.await?;
         }
         journal.add(&event, Some(&key_of(erased.stamp.sequence)))?.await?;
+        done(transaction.await?)
+    }
+
+    /// The files of a shelf with their names, in the order of their names.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn shelf(&self, shelf: Shelf) -> Result<Vec<(String, String)>, StoreError> {
+        let transaction = self.database()?.transaction(&[shelf.store()], TransactionMode::ReadOnly)?;
+        let files = transaction.object_store(shelf.store())?;
+        let (texts, names) = (files.get_all(None, None)?, files.get_all_keys(None, None)?);
+        let (texts, names) = (texts.await?, names.await?);
+        let text = |value: &JsValue| value.as_string().unwrap_or_default();
+        Ok(names.iter().map(text).zip(texts.iter().map(text)).collect())
+    }
+
+    /// Puts files on a shelf, all or none; one of the same name is replaced.
+    ///
+    /// # Errors
+    /// [`StoreError`]; then none is stored.
+    pub async fn shelve(&self, shelf: Shelf, files: &[(String, String)]) -> Result<(), StoreError> {
+        let transaction = self.database()?.transaction(&[shelf.store()], TransactionMode::ReadWrite)?;
+        let store = transaction.object_store(shelf.store())?;
+        for (name, text) in files {
+            store.put(&JsValue::from(text.as_str()), Some(&JsValue::from(name.as_str())))?.await?;
+        }
+        done(transaction.await?)
+    }
+
+    /// Takes a file from a shelf; one that is not there is no error.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn unshelve(&self, shelf: Shelf, name: &str) -> Result<(), StoreError> {
+        let transaction = self.database()?.transaction(&[shelf.store()], TransactionMode::ReadWrite)?;
+        transaction.object_store(shelf.store())?.delete(JsValue::from(name))?.await?;
         done(transaction.await?)
     }
 

@@ -1,0 +1,112 @@
+//! Why a file is refused.
+
+/// Why a file is refused. Text for the screens: `app.refused.<slug>`, filled with [`Refused::told`].
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum Refused {
+    /// More bytes than such a file may have; nothing of it was read.
+    #[error("{bytes} bytes; at most {most} are allowed")]
+    TooLarge {
+        /// How many it has.
+        bytes: usize,
+        /// How many are allowed.
+        most: usize,
+    },
+    /// It is no JSON, or no JSON of the form that is wanted.
+    #[error("line {line}, column {column}: {what}")]
+    Form {
+        /// Line, from 1; 0 where it is not known.
+        line: usize,
+        /// Column, from 1; 0 where it is not known.
+        column: usize,
+        /// What is wrong and what is allowed, in English.
+        what: String,
+    },
+    /// It is another kind of file.
+    #[error("`format` is `{found}`; `{wanted}` is wanted")]
+    OtherKind {
+        /// What it calls itself.
+        found: String,
+        /// What is wanted.
+        wanted: &'static str,
+    },
+    /// It was written by another edition of the program.
+    #[error("`version` is {found}; 1 to {most} can be read")]
+    OtherVersion {
+        /// Its version.
+        found: u32,
+        /// The newest that can be read.
+        most: u32,
+    },
+    /// A value that is not allowed.
+    #[error("`{place}` is {found}; {allowed}")]
+    Value {
+        /// Where it stands, as names with points between: `deal.count`.
+        place: String,
+        /// What stands there, shortened.
+        found: String,
+        /// What is allowed, in English.
+        allowed: String,
+    },
+}
+
+/// Characters of a refused value that are told.
+const FOUND_MOST: usize = 60;
+
+impl Refused {
+    /// Refuses a value; what is long is shortened.
+    #[must_use]
+    pub fn value(place: impl Into<String>, found: impl ToString, allowed: impl Into<String>) -> Self {
+        let found = Self::short(&found.to_string());
+        Self::Value { place: place.into(), found, allowed: allowed.into() }
+    }
+
+    /// What stood in a file as it is told: not more of it than fits a line.
+    pub(super) fn short(found: &str) -> String {
+        let mut short: String = found.chars().take(FOUND_MOST).collect();
+        if short.len() < found.len() {
+            short.push('…');
+        }
+        short
+    }
+
+    /// Its name in texts.
+    #[must_use]
+    pub const fn slug(&self) -> &'static str {
+        match self {
+            Self::TooLarge { .. } => "too-large",
+            Self::Form { .. } => "form",
+            Self::OtherKind { .. } => "other-kind",
+            Self::OtherVersion { .. } => "other-version",
+            Self::Value { .. } => "value",
+        }
+    }
+
+    /// What its text is filled with.
+    #[must_use]
+    pub fn told(&self) -> Vec<(&'static str, String)> {
+        match self {
+            Self::TooLarge { bytes, most } => vec![("bytes", bytes.to_string()), ("most", most.to_string())],
+            Self::Form { line, column, what } => {
+                vec![("line", line.to_string()), ("column", column.to_string()), ("what", what.clone())]
+            }
+            Self::OtherKind { found, wanted } => {
+                vec![("found", found.clone()), ("wanted", (*wanted).to_owned())]
+            }
+            Self::OtherVersion { found, most } => {
+                vec![("found", found.to_string()), ("most", most.to_string())]
+            }
+            Self::Value { place, found, allowed } => {
+                vec![("place", place.clone()), ("found", found.clone()), ("allowed", allowed.clone())]
+            }
+        }
+    }
+}
+
+impl From<serde_json::Error> for Refused {
+    fn from(error: serde_json::Error) -> Self {
+        let what = error.to_string();
+        // The place is told beside it.
+        let what = what.split(" at line ").next().unwrap_or_default().to_owned();
+        Self::Form { line: error.line(), column: error.column(), what }
+    }
+}
