@@ -145,7 +145,7 @@ fn what_cannot_be_read_is_named_and_nothing_is_reported() {
     log.open("one", &["room-safe"]).answer(&eight()[0], true);
     let journal = json!(Journal::new(log.events.clone()));
     let good = file("good.json", &journal);
-    refused(&["report"], "", &["at least one journal"]);
+    refused(&["report"], "", &["at least one file of results"]);
     refused(&["report", "no-such-file.json"], "", &["no-such-file.json"]);
     let no_list = file("no-list.json", &json!({ "events": [] }));
     refused(
@@ -157,7 +157,7 @@ fn what_cannot_be_read_is_named_and_nothing_is_reported() {
     half[1]["mark"] = json!("almost");
     let half = file("half.json", &half);
     let paths = ["report", good.to_str().expect("text"), half.to_str().expect("text")];
-    refused(&paths, "", &["half.json, event 2", "almost"]);
+    refused(&paths, "", &["half.json", "`events.2`", "almost"]);
     let mut other = journal;
     other[1]["mark"] = json!("wrong");
     let other = file("other.json", &other);

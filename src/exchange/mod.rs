@@ -1,12 +1,15 @@
-//! What travels between tablets, shops and other programs, as files: a shop sheet of the shop's own, and what stands on it.
+//! What travels between tablets, shops and other programs, as files: a shop sheet of the shop's own, what happened on a
+//! tablet, and what stands on them.
 //!
 //! Every file of ours says what it is and in which version ([`Kind`]). Whatever comes from outside is hostile until it was
 //! read whole and checked; [`Refused`] says what is wrong, where, and what is allowed, and nothing is changed by it.
 
 mod file;
 mod refused;
+mod results;
 mod sheet;
 
 pub use file::{Kind, content_name, read, write};
 pub use refused::Refused;
+pub use results::{Named, RESULTS, Reading, Results};
 pub use sheet::{NAME_MOST, NOTE_MOST, OwnSheet, SHEET, on_base};

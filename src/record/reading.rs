@@ -21,6 +21,9 @@ pub enum UnreadableEvent {
     /// It does not tell its kind, which only format 1 may leave off.
     #[error("event in format {0} tells no kind; allowed: {KINDS}")]
     NoKind(u64),
+    /// It is no object.
+    #[error("{0}; an event is an object")]
+    NoObject(String),
     /// It is of no known kind.
     #[error("`{0}` is no kind of event; allowed: {KINDS}")]
     Unknown(String),
@@ -32,6 +35,18 @@ pub enum UnreadableEvent {
         /// What is wrong.
         problem: String,
     },
+}
+
+impl Event {
+    /// Reads the text of one event.
+    ///
+    /// # Errors
+    /// [`UnreadableEvent`].
+    pub fn read(text: &str) -> Result<Self, UnreadableEvent> {
+        let stored: Map<String, Value> =
+            serde_json::from_str(text).map_err(|error| UnreadableEvent::NoObject(error.to_string()))?;
+        Self::try_from(stored)
+    }
 }
 
 impl TryFrom<Map<String, Value>> for Event {

@@ -1,28 +1,35 @@
-//! `report`: what the journals of several tablets say of people, card families and sets.
+//! `report`: what the results of several tablets say of people, card families and sets.
 
 use crate::Output;
 use crate::args::Args;
 use serde_json::{Value, json};
 use stepboard::content::Content;
+use stepboard::exchange::Results;
 use stepboard::learn::items::{self, FamilyReport, Reliability, SetReport};
-use stepboard::record::{Event, Journal, merge};
+use stepboard::record::{Journal, merge};
+use stepboard::rules::sheet::Sheet;
 use stepboard::rules::term::Term;
 
 pub(crate) fn run(content: &Content, args: Args) -> Output {
     args.nothing_left(&["FILE ..."])?;
     if args.names.is_empty() {
-        return Err(vec!["at least one journal is needed, as the app saves it".to_owned()]);
+        return Err(vec!["at least one file of results is needed, as the app saves it".to_owned()]);
     }
-    let (mut journals, mut wrong) = (Vec::new(), Vec::new());
+    let (mut files, mut wrong) = (Vec::new(), Vec::new());
     for file in &args.names {
         match read(file) {
-            Ok(journal) => journals.push(journal),
-            Err(lines) => wrong.extend(lines),
+            Ok(results) => files.push(results),
+            Err(line) => wrong.push(line),
         }
     }
     if !wrong.is_empty() {
         return Err(wrong);
     }
+    let own = files.iter().flat_map(|results| &results.sheets);
+    // A sheet that cannot be had here leaves its cards undealt; their answers count all the same.
+    let own: Vec<Sheet> = own.filter_map(|sheet| sheet.sheet(content).ok()).collect();
+    let content = &content.with_sheets(own);
+    let journals: Vec<Journal> = files.into_iter().map(|results| Journal::new(results.events)).collect();
     let events = merge(&journals).map_err(|clash| vec![clash.to_string()])?;
     let report = items::report(content, &events);
     let texts = content.texts("en");
@@ -73,17 +80,10 @@ fn set(one: &SetReport) -> Value {
     json!({ "set": one.set, "reliability": one.reliability.as_ref().map(told) })
 }
 
-/// A journal, every event of which must be readable: a report on half of it would be a wrong one.
-fn read(file: &str) -> Result<Journal, Vec<String>> {
-    let text = std::fs::read_to_string(file).map_err(|error| vec![format!("{file}: {error}")])?;
-    let events: Vec<Value> = serde_json::from_str(&text)
-        .map_err(|error| vec![format!("{file}: {error}; a list of events is needed, as the app saves it")])?;
-    let (mut read, mut wrong) = (Vec::new(), Vec::new());
-    for (place, event) in events.into_iter().enumerate() {
-        match serde_json::from_value::<Event>(event) {
-            Ok(event) => read.push(event),
-            Err(error) => wrong.push(format!("{file}, event {}: {error}", place + 1)),
-        }
-    }
-    if wrong.is_empty() { Ok(Journal::new(read)) } else { Err(wrong) }
+/// Results, every event of which must be readable: a report on half of it would be a wrong one.
+fn read(file: &str) -> Result<Results, String> {
+    let bytes = std::fs::read(file).map_err(|error| format!("{file}: {error}"))?;
+    Results::read(&bytes).map_err(|refused| {
+        format!("{file}: {refused}; a file of results or a list of events is needed, as the app saves it")
+    })
 }

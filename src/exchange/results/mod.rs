@@ -1,0 +1,109 @@
+//! The results of a tablet as a file: its journal, and the shop's own sheets that its cards were dealt on.
+
+mod fit;
+mod person;
+mod reading;
+
+pub use person::Named;
+pub use reading::Reading;
+
+use super::{Kind, OwnSheet, Refused};
+use crate::content::Content;
+use crate::record::{Event, Journal, Within};
+use serde::Serialize;
+use std::collections::BTreeSet;
+
+/// The file of results. An answer takes some 450 bytes; a tablet with 100,000 of them is more than a shop ever fills.
+pub const RESULTS: Kind = Kind { format: "stepboard-results", version: 1, most: 64 * 1024 * 1024 };
+
+/// What happened on a tablet, as it stood when the file was made.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Results {
+    /// Random name of the tablet that made the file.
+    pub device: String,
+    /// When it was made, as ISO 8601 text in universal time.
+    pub at: String,
+    /// The apprentices of that tablet.
+    pub people: Vec<Named>,
+    /// The shop's own sheets that the events stand on, whole.
+    pub sheets: Vec<OwnSheet>,
+    /// The sets that the events stand on and that do not ship, by the name that a check has for them.
+    pub sets: Vec<String>,
+    /// The events as they are stored, those of a device in the order of their numbers.
+    pub events: Vec<Event>,
+}
+
+/// All but the events.
+#[derive(Serialize)]
+struct Head<'a> {
+    format: &'static str,
+    version: u32,
+    device: &'a str,
+    at: &'a str,
+    people: &'a [Named],
+    sheets: &'a [OwnSheet],
+    sets: &'a [String],
+}
+
+impl Results {
+    /// The results of this tablet; `own` are the sheets of the shop's own that it knows.
+    #[must_use]
+    pub fn of(
+        content: &Content,
+        journal: &Journal,
+        own: &[OwnSheet],
+        people: Vec<Named>,
+        (device, at): (&str, &str),
+    ) -> Self {
+        let on: BTreeSet<&str> = journal.answers().map(|entry| entry.sheet.slug.as_str()).collect();
+        let sets: BTreeSet<&str> = journal
+            .answers()
+            .filter_map(
+                |entry| if let Within::Check { set, .. } = &entry.within { Some(set.as_str()) } else { None },
+            )
+            .filter(|set| content.sets.iter().all(|ships| ships.slug != *set))
+            .collect();
+        Self {
+            device: device.to_owned(),
+            at: at.to_owned(),
+            people,
+            sheets: own.iter().filter(|sheet| on.contains(sheet.slug().as_str())).cloned().collect(),
+            sets: sets.into_iter().map(str::to_owned).collect(),
+            events: journal.events().to_vec(),
+        }
+    }
+
+    /// The text of the file, an event a line.
+    ///
+    /// # Errors
+    /// [`Refused::Form`] for what JSON cannot say; nothing that was read is such a thing.
+    pub fn text(&self) -> Result<String, Refused> {
+        let head = serde_json::to_string(&Head {
+            format: RESULTS.format,
+            version: RESULTS.version,
+            device: &self.device,
+            at: &self.at,
+            people: &self.people,
+            sheets: &self.sheets,
+            sets: &self.sets,
+        })?;
+        let mut text = head.strip_suffix('}').unwrap_or(&head).to_owned();
+        text.push_str(",\"events\":[");
+        for (place, event) in self.events.iter().enumerate() {
+            text.push_str(if place == 0 { "\n" } else { ",\n" });
+            text.push_str(&serde_json::to_string(event)?);
+        }
+        text.push_str("\n]}\n");
+        Ok(text)
+    }
+
+    /// Reads the file, or the bare list of events that the app saved before there was such a file.
+    ///
+    /// # Errors
+    /// [`Refused`]; an event that is not allowed is told by its place from 1: `events.17`.
+    pub fn read(bytes: &[u8]) -> Result<Self, Refused> {
+        let mut reading = Reading::begin(bytes)?;
+        while reading.read_some(usize::MAX)? {}
+        Ok(reading.results())
+    }
+}
