@@ -3,6 +3,7 @@
 //! A card is named by family, version, seed and shop sheet, and is the same on every platform and later.
 
 pub mod answer;
+mod changed;
 pub mod deal;
 mod diagnosis;
 mod dice;
@@ -17,6 +18,7 @@ pub mod speak;
 pub mod tolerance;
 
 pub use answer::{Answer, Place};
+pub use changed::{Change, Example, SITUATIONS, changed};
 pub use deal::{Card, DealError, deal};
 pub use diagnosis::{Diagnosis, Named, Offered, Weighed, Worth};
 pub use dice::Dice;

@@ -26,6 +26,14 @@ pub enum Kind {
     Diagnose,
 }
 
+impl Kind {
+    /// Whether one of several options is chosen.
+    #[must_use]
+    pub fn is_choice(self) -> bool {
+        self == Self::ChooseOne
+    }
+}
+
 /// A tempting wrong answer.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Tempt {

@@ -60,9 +60,18 @@ pub struct SettingInfo {
     pub provenance: Provenance,
     /// The source, or `common practice, no source`.
     pub source: String,
+    /// What holds floor and ceiling, where it is not the source of the default.
+    #[serde(default)]
+    pub limit: Option<String>,
 }
 
 impl SettingInfo {
+    /// What holds floor and ceiling.
+    #[must_use]
+    pub fn limit_source(&self) -> &str {
+        self.limit.as_deref().unwrap_or(&self.source)
+    }
+
     /// Whether it is a switch: 0 or 1 and nothing between.
     #[must_use]
     pub fn is_switch(&self) -> bool {
@@ -91,6 +100,15 @@ pub struct SheetSource {
     /// Values that differ from the defaults, by setting.
     #[serde(default)]
     pub values: BTreeMap<String, f64>,
+}
+
+/// What a shop calls a sheet of its own.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SheetTitle {
+    /// Its name.
+    pub name: String,
+    /// Which edition of that name, from 1.
+    pub edition: u32,
 }
 
 /// What is known of a rule. Text: `rule.<id>`, one sentence.

@@ -24,6 +24,7 @@ pub use competency::{Competency, Criterion, OnFile, Profile};
 pub use family::{Draw, FactInfo, FamilyInfo, PROBES, Topic};
 pub use info::{
     Caution, CautionStage, Consequence, RuleInfo, ScenarioSet, SettingGroup, SettingInfo, SheetSource,
+    SheetTitle,
 };
 pub use look::Look;
 pub use panel::{Dress, Panel, View};
@@ -38,7 +39,7 @@ pub use crate::rules::term::{Binding, ColourPlan};
 use crate::rules::fault::{Fault, Pair, Probe};
 use crate::rules::hazard::Solvent;
 use crate::rules::mixing::Cup;
-use crate::rules::sheet::Sheet;
+use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::wood::Wood;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -50,6 +51,9 @@ pub struct Content {
     pub settings: Vec<SettingInfo>,
     /// The shop sheets that ship; the first is the base sheet.
     pub sheets: Vec<Sheet>,
+    /// What the shop calls sheets of its own, by their slugs.
+    #[serde(skip)]
+    pub own_sheets: BTreeMap<String, SheetTitle>,
     /// The woods.
     pub woods: Vec<Wood>,
     /// What woods look like.
@@ -90,6 +94,25 @@ pub struct Content {
 }
 
 impl Content {
+    /// What is known of a value on the shop sheet.
+    #[must_use]
+    pub fn setting(&self, key: Setting) -> Option<&SettingInfo> {
+        self.settings.get(key as usize).filter(|info| info.key == key)
+    }
+
+    /// What a sheet is called: one that ships by its text, one of the shop's own by its name and edition; a slug that is not
+    /// known stays a slug.
+    #[must_use]
+    pub fn sheet_name(&self, language: &str, slug: &str) -> String {
+        let texts = self.texts(language);
+        let Some(title) = self.own_sheets.get(slug) else {
+            return texts.find(&format!("sheet.{slug}")).unwrap_or(slug).to_owned();
+        };
+        let named =
+            [("name".to_owned(), title.name.clone()), ("edition".to_owned(), title.edition.to_string())];
+        texts.fill("app.own.edition", &named.into())
+    }
+
     /// The wood with that slug.
     #[must_use]
     pub fn wood(&self, slug: &str) -> Option<&Wood> {

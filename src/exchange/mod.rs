@@ -12,4 +12,7 @@ mod sheet;
 pub use file::{Kind, content_name, read, write};
 pub use refused::Refused;
 pub use results::{Named, RESULTS, Reading, Results};
-pub use sheet::{NAME_MOST, NOTE_MOST, OwnSheet, SHEET, on_base};
+pub use sheet::{
+    Bar, Barred, Difference, Editions, NAME_MOST, NOTE_MOST, OwnSheet, SHEET, SheetDraft, barred,
+    differences, on_base,
+};

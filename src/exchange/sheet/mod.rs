@@ -1,14 +1,22 @@
 //! A shop sheet of the shop's own: a sheet that ships, and what the shop does otherwise.
 //!
-//! An edition is never changed; whoever edits it makes the next one. It is named by its values ([`OwnSheet::slug`]), so that
-//! a card names for ever the values that it was dealt on, on every tablet that has the edition.
+//! An edition is never changed; whoever edits it makes the next one ([`SheetDraft`]). It is named by its values
+//! ([`OwnSheet::slug`]), so that a card names for ever the values that it was dealt on, on every tablet that has the edition.
+
+mod barred;
+mod compare;
+mod draft;
+mod editions;
+
+pub use barred::{Bar, Barred, barred, on_base};
+pub use compare::{Difference, differences};
+pub use draft::SheetDraft;
+pub use editions::Editions;
 
 use super::{Kind, Refused};
-use crate::content::{Content, SettingInfo};
+use crate::content::{Content, SheetTitle};
 use crate::record::is_plain;
-use crate::rules::pairs::clashes;
 use crate::rules::sheet::{Setting, Sheet};
-use crate::rules::term::Term;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
@@ -55,7 +63,7 @@ impl OwnSheet {
     /// The slug by which cards and settings name the edition.
     #[must_use]
     pub fn slug(&self) -> String {
-        format!("{OWN}{}", self.hash)
+        own_slug(&self.hash)
     }
 
     /// The values of the edition, all of them.
@@ -64,7 +72,10 @@ impl OwnSheet {
     /// [`Refused::Value`]: a base that is not known or ships with other values here, a value outside its span or at odds with
     /// another, a hash of other values, a name that does not show as it is.
     pub fn sheet(&self, content: &Content) -> Result<Sheet, Refused> {
-        self.words()?;
+        words(&self.name, &self.by, &self.note)?;
+        if self.edition == 0 {
+            return Err(Refused::value("edition", self.edition, "1 and more are allowed"));
+        }
         let sheet = on_base(content, &self.base, &self.values)?;
         let base = content.sheet(&self.base).map(Sheet::hash).unwrap_or_default();
         if base != self.base_hash {
@@ -78,56 +89,44 @@ impl OwnSheet {
         Ok(Sheet { slug: self.slug(), ..sheet })
     }
 
-    fn words(&self) -> Result<(), Refused> {
-        let texts = [
-            ("name", &self.name, NAME_MOST, false),
-            ("by", &self.by, NAME_MOST, true),
-            ("note", &self.note, NOTE_MOST, true),
-        ];
-        for (place, text, most, may_be_empty) in texts {
-            if !is_plain(text, most) || (text.is_empty() && !may_be_empty) {
-                let allowed = format!("text that shows as it is, {most} characters at most");
-                return Err(Refused::value(place, text, allowed));
-            }
-        }
-        if self.edition == 0 {
-            return Err(Refused::value("edition", self.edition, "1 and more are allowed"));
-        }
-        Ok(())
+    /// Reads the file of an edition and checks it whole.
+    ///
+    /// # Errors
+    /// [`Refused`] saying what, where, and what is allowed.
+    pub fn read(bytes: &[u8], content: &Content) -> Result<Self, Refused> {
+        let own: Self = super::read(bytes, SHEET)?;
+        own.sheet(content)?;
+        Ok(own)
+    }
+
+    /// The text of its file.
+    ///
+    /// # Errors
+    /// As [`super::write`].
+    pub fn text(&self) -> Result<String, Refused> {
+        super::write(self, SHEET)
     }
 }
 
-/// A base sheet with values changed.
-///
-/// # Errors
-/// [`Refused::Value`] naming the first value that is not allowed.
-pub fn on_base(content: &Content, base: &str, values: &BTreeMap<Setting, f64>) -> Result<Sheet, Refused> {
-    let Some(mut sheet) = content.sheet(base).filter(|sheet| !sheet.slug.starts_with(OWN)).cloned() else {
-        let known: Vec<&str> = content.sheets.iter().map(|sheet| sheet.slug.as_str()).collect();
-        return Err(Refused::value("base", base, format!("{} are known", known.join(", "))));
-    };
-    for (setting, value) in values {
-        let place = format!("values.{}", setting.slug());
-        let switch =
-            content.settings.iter().find(|info| info.key == *setting).is_some_and(SettingInfo::is_switch);
-        if switch && *value != 0.0 && *value != 1.0 {
-            return Err(Refused::value(place, value, "0 or 1 is allowed"));
+fn own_slug(hash: &str) -> String {
+    format!("{OWN}{hash}")
+}
+
+/// Whether name, person and note can stand on an edition.
+fn words(name: &str, by: &str, note: &str) -> Result<(), Refused> {
+    let texts =
+        [("name", name, NAME_MOST, false), ("by", by, NAME_MOST, true), ("note", note, NOTE_MOST, true)];
+    for (place, text, most, may_be_empty) in texts {
+        if !is_plain(text, most) || (text.is_empty() && !may_be_empty) {
+            let allowed = format!("text that shows as it is, {most} characters at most");
+            return Err(Refused::value(place, text, allowed));
         }
-        sheet = sheet.with(*setting, *value).map_err(|error| {
-            Refused::value(place, value, format!("{} to {} is allowed", error.min, error.max))
-        })?;
     }
-    match clashes(&sheet).first() {
-        Some(clash) => {
-            let place = format!("values.{}", clash.high.slug());
-            Err(Refused::value(place, clash.high_value, clash.to_string()))
-        }
-        None => Ok(sheet),
-    }
+    Ok(())
 }
 
 impl Content {
-    /// The same content with the shop's own sheets behind those that ship; one whose slug is there already is left out.
+    /// The same content with more sheets behind those that ship; one whose slug is there already is left out.
     #[must_use]
     pub fn with_sheets(&self, own: impl IntoIterator<Item = Sheet>) -> Self {
         let mut content = self.clone();
@@ -136,6 +135,20 @@ impl Content {
                 content.sheets.push(sheet);
             }
         }
+        content
+    }
+
+    /// The same content with the shop's own editions behind the sheets that ship, each with its name; those that cannot be
+    /// used with this content are left out.
+    #[must_use]
+    pub fn with_own_sheets<'a>(&self, own: impl IntoIterator<Item = &'a OwnSheet>) -> Self {
+        let usable: Vec<(Sheet, &OwnSheet)> =
+            own.into_iter().filter_map(|one| Some((one.sheet(self).ok()?, one))).collect();
+        let title = |own: &OwnSheet| SheetTitle { name: own.name.clone(), edition: own.edition };
+        let titles: Vec<(String, SheetTitle)> =
+            usable.iter().map(|(sheet, own)| (sheet.slug.clone(), title(own))).collect();
+        let mut content = self.with_sheets(usable.into_iter().map(|(sheet, _)| sheet));
+        content.own_sheets.extend(titles);
         content
     }
 }
