@@ -97,9 +97,12 @@ impl<'a> Attempts<'a> {
                 }
                 Within::Practice | Within::Walk { .. } => Ok(None),
             },
-            Event::Taught(_) | Event::Observed(_) | Event::Filed(_) | Event::Struck(_) | Event::Erased(_) => {
-                Ok(None)
-            }
+            Event::Taught(_)
+            | Event::Observed(_)
+            | Event::Filed(_)
+            | Event::Struck(_)
+            | Event::Erased(_)
+            | Event::Voided(_) => Ok(None),
         }
     }
 

@@ -62,6 +62,14 @@ pub enum Within {
     },
 }
 
+impl Within {
+    /// The set of a check.
+    #[must_use]
+    pub fn set(&self) -> Option<&str> {
+        if let Self::Check { set, .. } = self { Some(set) } else { None }
+    }
+}
+
 /// One answer handed in.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Entry {

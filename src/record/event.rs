@@ -1,6 +1,6 @@
 //! What can happen in the journal. Events are added, never changed; each tells the format it was written in.
 
-use super::{AssessorName, Entry, Filing, Observed, Stamp, Struck};
+use super::{AssessorName, Entry, Filing, Observed, Stamp, Struck, Voided};
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value};
 
@@ -22,6 +22,8 @@ pub enum Event {
     Struck(Struck),
     /// All events of a person were erased.
     Erased(Erased),
+    /// Something was found wrong after it had counted.
+    Voided(Voided),
 }
 
 /// A step of an attempt.
@@ -95,6 +97,7 @@ impl Event {
             Self::Filed(filing) => &filing.stamp,
             Self::Struck(struck) => &struck.stamp,
             Self::Erased(erased) => &erased.stamp,
+            Self::Voided(voided) => &voided.stamp,
         }
     }
 
@@ -108,6 +111,7 @@ impl Event {
             Self::Filed(filing) => &mut filing.stamp,
             Self::Struck(struck) => &mut struck.stamp,
             Self::Erased(erased) => &mut erased.stamp,
+            Self::Voided(voided) => &mut voided.stamp,
         }
     }
 

@@ -14,6 +14,7 @@ mod plain;
 mod reading;
 mod stamp;
 mod unfit;
+mod void;
 mod watched;
 
 pub use attempt::{Attempt, Attempts, Standing, Stray};
@@ -29,4 +30,5 @@ pub use plain::{hides, is_plain, plain};
 pub use reading::UnreadableEvent;
 pub use stamp::{FORMAT, Stamp};
 pub use unfit::{MIDNIGHT_DAYS, NOTE_MOST, PAPER_DAYS_MOST, Unfit, WORK_MOST};
+pub use void::{CardKind, Voided, Voids, Wrong};
 pub use watched::{AssessorName, EventName, Filed, Filing, Judged, Observed, Struck};

@@ -7,7 +7,7 @@ use serde_json::{Map, Value};
 /// The format of events that do not tell theirs.
 const FIRST_FORMAT: u64 = 1;
 /// The kinds of events, for messages.
-const KINDS: &str = "answered, attempt, taught, observed, filed, struck, erased";
+const KINDS: &str = "answered, attempt, taught, observed, filed, struck, erased, voided";
 
 /// Why a stored event cannot be read.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -75,6 +75,7 @@ impl TryFrom<Map<String, Value>> for Event {
             "filed" => read(&kind, stored).map(Self::Filed),
             "struck" => read(&kind, stored).map(Self::Struck),
             "erased" => read(&kind, stored).map(Self::Erased),
+            "voided" => read(&kind, stored).map(Self::Voided),
             _ => Err(UnreadableEvent::Unknown(kind)),
         }
     }

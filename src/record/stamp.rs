@@ -4,8 +4,9 @@ use super::{EventName, LocalDate};
 use serde::{Deserialize, Serialize};
 
 /// The format in which events are written. 1: answers alone, without local date, time, help and attempt. 2: events of
-/// several kinds. 3: what assessors write down, and what was erased.
-pub const FORMAT: u32 = 3;
+/// several kinds. 3: what assessors write down, and what was erased. 4: what was found
+/// wrong after it had counted.
+pub const FORMAT: u32 = 4;
 
 /// Where, when and about whom.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]

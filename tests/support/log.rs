@@ -4,7 +4,8 @@ use stepboard::card::{Answer, Mark};
 use stepboard::content::Content;
 use stepboard::learn::evidence::{Asked, Evidence, evidence};
 use stepboard::record::{
-    Certainty, Entry, Event, FORMAT, Help, LocalDate, SheetName, Stamp, Step, Taught, Turn, Within,
+    AssessorName, Certainty, Entry, Event, FORMAT, Help, LocalDate, SheetName, Stamp, Step, Taught, Turn,
+    Voided, Within, Wrong,
 };
 
 /// The date so many days after 1 January 2027.
@@ -108,6 +109,13 @@ impl Log {
     pub(crate) fn taught(&mut self, family: &str) -> &mut Self {
         let stamp = self.stamp();
         self.events.push(Event::Taught(Taught { stamp, family: family.to_owned(), by: "RM".to_owned() }));
+        self
+    }
+
+    pub(crate) fn voids(&mut self, wrong: Wrong, reason: &str) -> &mut Self {
+        let stamp = Stamp { person: String::new(), ..self.stamp() };
+        let by = AssessorName { number: "i-1".to_owned(), name: "Ilse".to_owned() };
+        self.events.push(Event::Voided(Voided { stamp, wrong, reason: reason.to_owned(), by, from: None }));
         self
     }
 

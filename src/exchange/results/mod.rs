@@ -9,7 +9,7 @@ pub use reading::Reading;
 
 use super::{Kind, OwnSheet, Refused};
 use crate::content::Content;
-use crate::record::{Event, Journal, Within};
+use crate::record::{Event, Journal};
 use serde::Serialize;
 use std::collections::BTreeSet;
 
@@ -58,9 +58,7 @@ impl Results {
         let on: BTreeSet<&str> = journal.answers().map(|entry| entry.sheet.slug.as_str()).collect();
         let sets: BTreeSet<&str> = journal
             .answers()
-            .filter_map(
-                |entry| if let Within::Check { set, .. } = &entry.within { Some(set.as_str()) } else { None },
-            )
+            .filter_map(|entry| entry.within.set())
             .filter(|set| content.sets.iter().all(|ships| ships.slug != *set))
             .collect();
         Self {

@@ -2,7 +2,7 @@
 
 use crate::card::Mark;
 use crate::learn::mastery::Guess;
-use crate::record::{Certainty, Entry, Help, Stray, Within};
+use crate::record::{Certainty, Entry, Help, Stray, Voids, Within};
 use crate::terms;
 use std::collections::BTreeSet;
 
@@ -13,6 +13,8 @@ terms! {
         Practice = "practice",
         /// The card had been answered before: what is remembered is no evidence.
         Repeat = "repeat",
+        /// Its card or its set was found wrong afterwards.
+        Voided = "voided",
         /// It was right with help.
         Helped = "helped",
         /// It was right and the person would have asked first.
@@ -61,6 +63,7 @@ impl<'a> Account<'a> {
         entry: &'a Entry,
         taken: Result<Option<usize>, Stray>,
         unsure_counts: bool,
+        voids: &Voids<'_>,
     ) -> Result<Counted<'a>, Uncounted> {
         let card = (entry.family.as_str(), entry.version, entry.seed, entry.sheet.hash.as_str());
         let first = self.seen.insert(card);
@@ -71,6 +74,9 @@ impl<'a> Account<'a> {
         };
         if !first {
             return Err(Uncounted::Repeat);
+        }
+        if voids.touches(entry).is_some() {
+            return Err(Uncounted::Voided);
         }
         let right = entry.mark == Mark::Right;
         let guess = entry.guess.and_then(Guess::new);

@@ -29,7 +29,9 @@ impl<'a> Families<'a> {
             Event::Answered(entry) => self.all.contains(entry.family.as_str()),
             Event::Taught(taught) => self.safety.contains(taught.family.as_str()),
             Event::Attempt(_) => true,
-            Event::Observed(_) | Event::Filed(_) | Event::Struck(_) | Event::Erased(_) => false,
+            Event::Observed(_) | Event::Filed(_) | Event::Struck(_) | Event::Erased(_) | Event::Voided(_) => {
+                false
+            }
         }
     }
 }

@@ -5,15 +5,17 @@ use super::families::Families;
 use super::round::Round;
 use super::{Asked, Counted, Evidence, Hazard, Taken, Uncounted};
 use crate::learn::mastery::{Call, Guess};
-use crate::record::{Attempts, Event, LocalDate, Standing, Step, Stray};
+use crate::record::{Attempts, Event, LocalDate, Standing, Step, Stray, Voids};
 use std::collections::BTreeMap;
 
 /// The evidence that events give, oldest first: those of one journal, or of several merged ones.
 #[must_use]
 pub fn evidence<'a>(events: impl IntoIterator<Item = &'a Event>, asked: &Asked<'_>) -> Evidence {
     let families = Families::of(asked.content, asked.competency);
+    let events: Vec<&Event> = events.into_iter().collect();
+    let voids = Voids::of(events.iter().copied());
     let mut proof =
-        Proof { asked, families: &families, attempts: Attempts::default(), made: Made::default() };
+        Proof { asked, families: &families, voids, attempts: Attempts::default(), made: Made::default() };
     for (nth, event) in (0..).zip(events) {
         // Attempts of all people are followed: what is stray can only be told so.
         let place = proof.attempts.take(event);
@@ -54,6 +56,7 @@ impl Made<'_> {
 struct Proof<'a, 'b> {
     asked: &'b Asked<'b>,
     families: &'b Families<'b>,
+    voids: Voids<'a>,
     attempts: Attempts<'a>,
     made: Made<'a>,
 }
@@ -62,10 +65,12 @@ impl<'a> Proof<'a, '_> {
     fn take(&mut self, event: &'a Event, place: Result<Option<usize>, Stray>, nth: u64) {
         let made = &mut self.made;
         match event {
-            Event::Answered(entry) => match made.account.take(entry, place, self.asked.unsure_counts) {
-                Ok(counted) => self.answer(&counted, nth),
-                Err(why) => self.leave_out(why),
-            },
+            Event::Answered(entry) => {
+                match made.account.take(entry, place, self.asked.unsure_counts, &self.voids) {
+                    Ok(counted) => self.answer(&counted, nth),
+                    Err(why) => self.leave_out(why),
+                }
+            }
             Event::Taught(taught) => {
                 if let Some(hazard) = made.hazards.get_mut(&taught.family) {
                     hazard.taught(&taught.stamp);
@@ -80,7 +85,8 @@ impl<'a> Proof<'a, '_> {
                 _ => {}
             },
             // What was watched is no knowledge evidence.
-            Event::Observed(_) | Event::Filed(_) | Event::Struck(_) | Event::Erased(_) => {}
+            Event::Observed(_) | Event::Filed(_) | Event::Struck(_) | Event::Erased(_) | Event::Voided(_) => {
+            }
         }
     }
 

@@ -98,7 +98,12 @@ fn line_row(shop: &Shop, line: &Line<'_>, told: &Shown<'_>, props: &HistoryProps
             );
             (shop.text(&format!("on-file.{}", filed.what.slug())).to_string(), words, None)
         }
-        Event::Answered(_) | Event::Attempt(_) | Event::Taught(_) | Event::Struck(_) | Event::Erased(_) => {
+        Event::Answered(_)
+        | Event::Attempt(_)
+        | Event::Taught(_)
+        | Event::Struck(_)
+        | Event::Erased(_)
+        | Event::Voided(_) => {
             return Html::default();
         }
     };
