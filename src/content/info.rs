@@ -185,34 +185,3 @@ pub struct Consequence {
     /// Hours of waiting that the rework adds. Our estimate: common practice, no source.
     pub wait_h: f64,
 }
-
-/// A scenario set: which families, how many cards, on which shop sheet. Text: `set.<slug>`.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct ScenarioSet {
-    /// Slug of the set.
-    pub slug: String,
-    /// Slug of the shop sheet it is dealt on.
-    pub sheet: String,
-    /// How many cards it has.
-    pub count: u32,
-    /// Bands whose families it draws from.
-    #[serde(default)]
-    pub stages: Vec<Stage>,
-    /// Families it draws from besides.
-    #[serde(default)]
-    pub families: Vec<String>,
-}
-
-impl ScenarioSet {
-    /// Greatest number of cards in a set: more is no longer ten minutes' work.
-    pub const COUNT_MOST: u32 = 60;
-
-    /// The families it draws from, in the order of content.
-    #[must_use]
-    pub fn families<'a>(&self, all: &'a [super::FamilyInfo]) -> Vec<&'a super::FamilyInfo> {
-        all.iter()
-            .filter(|family| self.stages.contains(&family.stage) || self.families.contains(&family.id))
-            .collect()
-    }
-}

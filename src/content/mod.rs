@@ -10,6 +10,7 @@ mod family;
 mod info;
 mod look;
 mod panel;
+mod set;
 mod stricter;
 mod text;
 mod ticket;
@@ -23,11 +24,11 @@ pub use band::CLOSING_CAUTION;
 pub use competency::{Competency, Criterion, OnFile, Profile};
 pub use family::{Draw, FactInfo, FamilyInfo, PROBES, Topic};
 pub use info::{
-    Caution, CautionStage, Consequence, RuleInfo, ScenarioSet, SettingGroup, SettingInfo, SheetSource,
-    SheetTitle,
+    Caution, CautionStage, Consequence, RuleInfo, SettingGroup, SettingInfo, SheetSource, SheetTitle,
 };
 pub use look::Look;
 pub use panel::{Dress, Panel, View};
+pub use set::{Allowed, Hard, PassRule, Purpose, ScenarioSet, Task, TaskProblem};
 pub use stricter::{NotStricter, OWN_CRITERIA_MOST, OWN_CRITERION_MOST, OwnCriterion, Stricter};
 pub use text::{Args, Texts};
 pub use ticket::{Part, Ticket};

@@ -7,6 +7,7 @@
 mod file;
 mod refused;
 mod results;
+pub mod set;
 mod sheet;
 
 pub use file::{Kind, content_name, read, write};

@@ -60,6 +60,17 @@ impl Refused {
         Self::Value { place: place.into(), found, allowed: allowed.into() }
     }
 
+    /// The same refusal of a value that stands inside another.
+    #[must_use]
+    pub(super) fn inside(self, outer: &str) -> Self {
+        match self {
+            Self::Value { place, found, allowed } => {
+                Self::Value { place: format!("{outer}.{place}"), found, allowed }
+            }
+            other => other,
+        }
+    }
+
     /// What stood in a file as it is told: not more of it than fits a line.
     pub(super) fn short(found: &str) -> String {
         let mut short: String = found.chars().take(FOUND_MOST).collect();

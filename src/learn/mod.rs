@@ -14,4 +14,4 @@ mod round;
 
 pub use held::{Held, held};
 pub use past::Past;
-pub use round::{MINUTE_SECONDS, ROUND_MINUTES, Round, seed};
+pub use round::{MINUTE_SECONDS, ROUND_MINUTES, Round, minutes, seed};

@@ -43,6 +43,13 @@ impl Round {
     }
 }
 
+/// Minutes that cards take with their verdicts, rounded up; `seconds` are those of each card.
+#[must_use]
+pub fn minutes(seconds: impl IntoIterator<Item = u32>) -> u32 {
+    let all: u32 = seconds.into_iter().map(|card| card + VERDICT_SECONDS).sum();
+    all.div_ceil(MINUTE_SECONDS)
+}
+
 /// The seed of a person's n-th card: the same person never gets the same run of seeds as another, and none comes back
 /// soon.
 #[must_use]

@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 
 /// A shop sheet by name and by its values.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct SheetName {
     /// Slug of the sheet.
     pub slug: String,

@@ -1,13 +1,21 @@
-//! `deal`: cards of a family, a set that ships, or a set file.
+//! `deal`: cards of a family, or of a set: one that ships, a set file of content, or one that travels.
 
 use crate::args::{Args, base_sheet, sheet};
 use crate::{Output, wire};
 use serde_json::{Value, json};
-use stepboard::card::{self, Dice, Voice};
-use stepboard::content::{Content, ScenarioSet, World, load};
+use stepboard::card::{self, Card, Voice};
+use stepboard::content::{Content, Task, World, load};
+use stepboard::exchange::set::{Set, SetCard, cards};
 
-/// Most cards dealt in one call.
+/// Most cards of a family dealt in one call.
 const COUNT_MOST: u32 = 100_000;
+
+/// What is dealt.
+enum Dealt {
+    Family(String),
+    /// A set by its id.
+    Set(String, Box<Set>),
+}
 
 pub(crate) fn run(content: &Content, mut args: Args) -> Output {
     let named = args.take_sheet();
@@ -19,55 +27,86 @@ pub(crate) fn run(content: &Content, mut args: Args) -> Output {
         ([], Some(name)) => name,
         _ => return Err(vec!["one family or set is needed".to_owned()]),
     };
-    let set = if content.family(&name).is_some() { None } else { Some(set(content, &name)?) };
-    let count = args.take_count("count", set.as_ref().map_or(1, |set| set.count), COUNT_MOST)?;
-    args.nothing_left(&["family", "set", "seed", "count", "sheet", "units"])?;
-    if count > 0 && seed.checked_add(count - 1).is_none() {
+    let mut dealt = if content.family(&name).is_some() { Dealt::Family(name) } else { set(content, &name)? };
+    let (usual, most) = match &dealt {
+        Dealt::Family(_) => (1, COUNT_MOST),
+        Dealt::Set(_, set) => (set.task.count, Task::COUNT_MOST),
+    };
+    let count = args.take_count("count", usual, most)?;
+    let person = args.take("person").unwrap_or_default();
+    args.nothing_left(&["family", "set", "seed", "count", "person", "sheet", "units"])?;
+    if count > 0 && seed.checked_add(count - 1).is_none() && matches!(dealt, Dealt::Family(_)) {
         return Err(vec![format!("seeds end at {}; seed {seed} and count {count} run past it", u32::MAX)]);
     }
-    let name_of_sheet = match named.or_else(|| set.as_ref().map(|set| set.sheet.clone())) {
-        Some(name) => name,
-        None => base_sheet(content)?,
-    };
-    let sheet_used = sheet(content, &name_of_sheet)?;
-    let world = World { content, sheet: &sheet_used };
-    let voice = Voice::new(content, "en", units);
-    let with_key = args.switches.iter().any(|switch| switch == "key");
-    let mut cards = Vec::new();
-    for (family, seed) in drawn(content, &name, set.as_ref(), seed, count) {
-        let card = card::deal(&world, &family, seed).map_err(|error| vec![error.to_string()])?;
-        let mut shown = wire::card(&voice, &name_of_sheet, &card);
-        if with_key && let (Some(solution), Value::Object(fields)) = (card::solve(&card, &world), &mut shown)
-        {
-            fields.insert("solution".into(), wire::solution(&voice, &card, &solution));
-        }
-        cards.push(shown);
+    if let Dealt::Set(_, set) = &mut dealt {
+        set.task.count = count;
     }
-    Ok(json!({ "format": "stepboard-deal", "format_version": 1, "cards": cards }).to_string())
-}
-
-/// Families and seeds: one family over running seeds, or a set's families in turn, in an order drawn from the seed.
-fn drawn(
-    content: &Content,
-    name: &str,
-    set: Option<&ScenarioSet>,
-    seed: u32,
-    count: u32,
-) -> Vec<(String, u32)> {
-    let Some(set) = set else {
-        return (0..count).map(|n| (name.to_owned(), seed + n)).collect();
+    let sheet_used = match (&named, &dealt) {
+        (Some(name), _) => sheet(content, name)?,
+        (None, Dealt::Family(_)) => sheet(content, &base_sheet(content)?)?,
+        (None, Dealt::Set(_, set)) => set.sheet_of(content).map_err(|refused| vec![refused.to_string()])?,
     };
-    let mut ids: Vec<&str> =
-        set.families(&content.families).iter().map(|family| family.id.as_str()).collect();
-    let mut dice = Dice::new(&format!("set/{}/{seed}", set.slug));
-    dice.shuffle(&mut ids);
-    let mut ids = ids.into_iter().cycle();
-    (0..count).filter_map(|n| ids.next().map(|id| (id.to_owned(), seed + n))).collect()
+    let world = World { content, sheet: &sheet_used };
+    let teller = Teller {
+        world: &world,
+        voice: Voice::new(content, "en", units),
+        sheet: named.unwrap_or_else(|| sheet_used.slug.clone()),
+        with_key: args.switches.iter().any(|switch| switch == "key"),
+    };
+    let told = match &dealt {
+        Dealt::Family(family) => (0..count)
+            .map(|nth| card::deal(&world, family, seed + nth).map(|card| teller.card(&card)))
+            .collect::<Result<Vec<Value>, _>>()
+            .map_err(|error| vec![error.to_string()])?,
+        Dealt::Set(id, set) => {
+            let dealt = cards(set, id, &world, &person, &seed.to_string());
+            dealt.iter().map(|one| teller.of_set(one)).collect()
+        }
+    };
+    Ok(json!({ "format": "stepboard-deal", "format_version": 1, "cards": told }).to_string())
 }
 
-fn set(content: &Content, name: &str) -> Result<ScenarioSet, Vec<String>> {
-    if let Some(set) = content.sets.iter().find(|set| set.slug == name) {
-        return Ok(set.clone());
+/// Tells cards as JSON.
+struct Teller<'a> {
+    world: &'a World<'a>,
+    voice: Voice<'a>,
+    /// The sheet as it was named.
+    sheet: String,
+    with_key: bool,
+}
+
+impl Teller<'_> {
+    fn card(&self, card: &Card) -> Value {
+        let mut shown = wire::card(&self.voice, &self.sheet, card);
+        if self.with_key
+            && let (Some(solution), Value::Object(fields)) = (card::solve(card, self.world), &mut shown)
+        {
+            fields.insert("solution".into(), wire::solution(&self.voice, card, &solution));
+        }
+        shown
+    }
+
+    fn of_set(&self, card: &SetCard<'_>) -> Value {
+        match card {
+            SetCard::Computed(card) => self.card(card),
+            SetCard::Own(_, own) => {
+                let mut shown = json!({
+                    "family": own.id(), "tag": own.tag, "ask": own.question, "options": own.options,
+                });
+                if let (true, Value::Object(fields)) = (self.with_key, &mut shown) {
+                    fields.insert("right".into(), json!(own.right));
+                    fields.insert("why".into(), json!(own.why));
+                }
+                shown
+            }
+        }
+    }
+}
+
+fn set(content: &Content, name: &str) -> Result<Dealt, Vec<String>> {
+    let ready = |ships| Set::ready(content, ships).map(|set| Dealt::Set(ships.slug.clone(), Box::new(set)));
+    if let Some(dealt) = content.sets.iter().find(|set| set.slug == name).and_then(ready) {
+        return Ok(dealt);
     }
     let text = std::fs::read_to_string(name).map_err(|error| {
         let sets: Vec<&str> = content.sets.iter().map(|set| set.slug.as_str()).collect();
@@ -78,6 +117,13 @@ fn set(content: &Content, name: &str) -> Result<ScenarioSet, Vec<String>> {
             families.join(", ")
         )]
     })?;
+    if text.trim_start().starts_with('{') {
+        let set =
+            Set::read(text.as_bytes(), content).map_err(|refused| vec![format!("{name}: {refused}")])?;
+        return Ok(Dealt::Set(set.id(), Box::new(set)));
+    }
     let source = load::Source { path: name.into(), text };
-    load::set(&source, content).map_err(|problems| problems.iter().map(ToString::to_string).collect())
+    let ships =
+        load::set(&source, content).map_err(|all| all.iter().map(ToString::to_string).collect::<Vec<_>>())?;
+    ready(&ships).ok_or_else(|| vec![format!("{name}: `{}` is no shop sheet", ships.sheet)])
 }

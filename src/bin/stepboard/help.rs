@@ -82,7 +82,7 @@ Schema: content/schema/grade.schema.json. One bad line and nothing is graded.
 const CHECK: &str = "\
 stepboard check [PATH ...]
 
-Checks a content folder, a shop sheet (it has `coating`), a set (it has `count`) or a list of the
+Checks a content folder, a shop sheet (it has `coating`), a set (it has `task`) or a list of the
 content such as woods.toml, which is read in the place of the one inside this program; the
 content inside this program when no path is given. Each problem with file, line and what is allowed.
 

@@ -2,9 +2,11 @@
 
 use super::names::{is_slug, nearest};
 use super::{Reader, competencies, faults, texts, values};
-use crate::content::{Content, Draw, FactInfo, FamilyInfo, PROBES, ScenarioSet, SettingInfo};
+use crate::content::{
+    Allowed, Content, Draw, FactInfo, FamilyInfo, PROBES, ScenarioSet, SettingInfo, TaskProblem,
+};
 use crate::rules::sheet::Setting;
-use crate::rules::term::{Stage, Term};
+use crate::rules::term::Term;
 use std::collections::BTreeSet;
 
 /// Reports everything that does not fit together.
@@ -208,29 +210,22 @@ fn sheet_of(list: &'static str, index: usize, slug: &str, content: &Content, rea
 /// Reports what does not fit in a scenario set.
 pub(super) fn set(content: &Content, index: usize, set: &ScenarioSet, reader: &mut Reader) {
     sheet_of("set", index, &set.sheet, content, reader);
-    let most = ScenarioSet::COUNT_MOST;
-    if !(1..=most).contains(&set.count) {
-        reader.at("set", index, "count", format!("a set has 1 to {most} cards, not {}", set.count));
-    }
-    if !reader.knows("family") {
+    if !["family", "competency", "ticket"].iter().all(|list| reader.knows(list)) {
         return;
     }
-    for (nth, id) in set.families.iter().enumerate().filter(|(_, id)| content.family(id).is_none()) {
-        let names = nearest(id, content.families.iter().map(|family| family.id.as_str()));
-        let message = format!("`{id}` is no card family; allowed: {names}");
-        reader.at("set", index, &format!("families.{nth}"), message);
-    }
-    if set.families(&content.families).is_empty() {
-        let stages: Vec<&str> = Stage::ALL
-            .iter()
-            .filter(|stage| content.families.iter().any(|family| family.stage == **stage))
-            .map(|stage| stage.slug())
-            .collect();
-        let message = format!(
-            "a set needs at least one stage with cards, or a family; stages with cards: {}",
-            stages.join(", ")
-        );
-        reader.at("set", index, "stages", message);
+    for TaskProblem { place, found, allowed } in set.task.problems(content, 0) {
+        let message = match allowed {
+            Allowed::Span(from, to) => format!("{from} to {to} is allowed, not {found}"),
+            Allowed::Names(what, names) => {
+                let names = nearest(&found, names.iter().map(String::as_str));
+                format!("`{found}` is no {what}, or stands twice; allowed: {names}")
+            }
+            Allowed::Something(stages) => format!(
+                "a set needs at least one stage with cards, a competency or a family; stages with cards: {}",
+                stages.join(", ")
+            ),
+        };
+        reader.at("set", index, &format!("task.{place}"), message);
     }
 }
 

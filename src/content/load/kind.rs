@@ -11,7 +11,7 @@ use std::path::{Path, PathBuf};
 pub enum FileKind {
     /// A shop sheet: it names its `coating`.
     Sheet,
-    /// A scenario set: it says how many cards it has, its `count`.
+    /// A scenario set: it says what it asks, its `task`.
     Set,
     /// Entries of the list of that name.
     List(&'static str),
@@ -37,7 +37,7 @@ impl FileKind {
         })?;
         let lists = || LIST_FILES.into_iter().chain(LIST_FOLDERS).map(|(_, list)| list);
         let has = |key: &str| table.get(key).is_some_and(|value| !value.is_table());
-        if has("count") {
+        if table.get("task").is_some_and(toml::Value::is_table) {
             Ok(Self::Set)
         } else if has("coating") {
             Ok(Self::Sheet)
@@ -45,7 +45,7 @@ impl FileKind {
             Ok(Self::List(list))
         } else {
             let message = format!(
-                "the kind of file is not known by its keys: a shop sheet has `coating`, a set has `count`, a list has \
+                "the kind of file is not known by its keys: a shop sheet has `coating`, a set has `task`, a list has \
                  entries of {}; texts are checked with their content folder",
                 lists().collect::<Vec<_>>().join(", ")
             );

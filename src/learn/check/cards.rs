@@ -65,11 +65,34 @@ pub fn next_card(
     again: &[&str],
     asked: &[&str],
 ) -> Option<Card> {
-    let nth = u32::try_from(asked.len()).unwrap_or(u32::MAX);
+    let families = order(world.content, goals, again, asked);
+    first_dealt(world, check, asked.len(), families, TRIES, |_| true)
+}
+
+/// The card of the first of these families that gives one, with the n-th seed of the check, from 0; seeds are passed over,
+/// `tries` at most, where a sheet gives no fair question or the card does not fit.
+pub(crate) fn first_dealt<'a>(
+    world: &World<'_>,
+    check: &Check<'_>,
+    nth: usize,
+    families: impl IntoIterator<Item = &'a FamilyInfo>,
+    tries: u32,
+    fits: impl Fn(&Card) -> bool,
+) -> Option<Card> {
+    let nth = u32::try_from(nth).unwrap_or(u32::MAX);
     let dealt = |family: &FamilyInfo| {
-        (0..TRIES).find_map(|passed| deal(world, &family.id, check.seed(nth, passed)).ok())
+        (0..tries).find_map(|passed| {
+            deal(world, &family.id, check.seed(nth, passed)).ok().filter(|card| fits(card))
+        })
     };
-    order(world.content, goals, again, asked).into_iter().find_map(dealt)
+    families.into_iter().find_map(dealt)
+}
+
+/// Families without those asked just before, as far as there are others.
+pub(crate) fn apart<'a>(fits: Vec<&'a FamilyInfo>, asked: &[&str]) -> Vec<&'a FamilyInfo> {
+    let apart = APART.min(fits.len().saturating_sub(1));
+    let lately = |family: &FamilyInfo| asked.iter().rev().take(apart).any(|one| *one == family.id);
+    fits.into_iter().filter(|family| !lately(family)).collect()
 }
 
 /// The families that may come next, the best first: one to be passed again, one about safety not asked yet, another not
@@ -89,9 +112,6 @@ pub fn order<'a>(
     };
     let passed_again = |family: &FamilyInfo| again.contains(&family.id.as_str());
     let fits = content.families.iter().filter(|family| serves(family) > 0 || passed_again(family));
-    let fits: Vec<&FamilyInfo> = fits.collect();
-    let apart = APART.min(fits.len().saturating_sub(1));
-    let lately = |family: &FamilyInfo| asked.iter().rev().take(apart).any(|one| *one == family.id);
     let key = |family: &FamilyInfo| {
         let times = asked.iter().filter(|one| **one == family.id).count();
         let safety = family.severity == Severity::Safety;
@@ -99,6 +119,6 @@ pub fn order<'a>(
         let known = times > 0;
         (!passed_again(family), known, !known && !safety, Reverse(serves(family)), times, latest)
     };
-    let keyed = fits.into_iter().filter(|family| !lately(family)).map(|family| (key(family), family));
+    let keyed = apart(fits.collect(), asked).into_iter().map(|family| (key(family), family));
     sorted(keyed.collect(), |a, b| a.0.cmp(&b.0)).into_iter().map(|(_, family)| family).collect()
 }

@@ -11,6 +11,7 @@ mod sets;
 mod sitting;
 
 pub use cards::{APART, Check, Goal, answers_a_day, next_card, order};
+pub(crate) use cards::{apart, first_dealt};
 pub use course::{Course, SITTING_TIMES};
 pub use feedback::{answers_of, in_order};
 pub use sealed::Sealed;
