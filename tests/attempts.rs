@@ -47,7 +47,7 @@ fn an_attempt_is_opened_left_taken_up_again_and_closed() {
     // A closed one takes nothing more.
     log.answer(FAMILY, true)
         .step("one", Step::Resumed)
-        .step("one", Step::Opened { set: String::new(), competencies: vec![] });
+        .step("one", Step::Opened { set: String::new(), competencies: vec![], taking: None });
     assert_eq!(told(&log.events).0, [("one", "a", 2, Standing::Closed)]);
     assert_eq!(told(&log.events).1, [Stray::Closed, Stray::Closed, Stray::OpenedBefore]);
 }

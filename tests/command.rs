@@ -312,7 +312,7 @@ fn a_single_file_is_checked_as_what_it_is() {
     refused(
         &["check", &format!("{root}/text/en/air.toml")],
         "",
-        &["text/en/air.toml", "`coating`", "`count`"],
+        &["text/en/air.toml", "`coating`", "`task`"],
     );
 }
 

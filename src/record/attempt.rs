@@ -1,7 +1,7 @@
 //! Attempts as the journal tells them. An attempt belongs to the device that opened it, until it is closed; what another
 //! device wrote under its name is told as stray and never joined to it.
 
-use super::{AssessorName, Event, Step, Turn, Within};
+use super::{AssessorName, Event, Step, Taking, Turn};
 use crate::terms;
 
 /// One attempt.
@@ -19,6 +19,8 @@ pub struct Attempt<'a> {
     pub at: &'a str,
     /// Slugs of the competencies that it is evidence for.
     pub competencies: &'a [String],
+    /// The scenario set whose cards come first; none where there is none.
+    pub taking: Option<Taking>,
     /// Who sat beside from the first answer on; none where nobody did.
     pub supervised: Option<&'a AssessorName>,
     /// Answers handed in so far.
@@ -27,6 +29,14 @@ pub struct Attempt<'a> {
     pub standing: Standing,
     /// Number of the latest step that it went, among the events of its device.
     pub step: u64,
+}
+
+impl Attempt<'_> {
+    /// Cards of its scenario set that are not answered yet.
+    #[must_use]
+    pub fn set_left(&self) -> u32 {
+        self.taking.map_or(0, |taking| taking.cards.saturating_sub(self.answers))
+    }
 }
 
 terms! {
@@ -84,8 +94,8 @@ impl<'a> Attempts<'a> {
     pub fn take(&mut self, event: &'a Event) -> Result<Option<usize>, Stray> {
         match event {
             Event::Attempt(turn) => self.turn(turn).map(Some),
-            Event::Answered(entry) => match &entry.within {
-                Within::Check { attempt, .. } => {
+            Event::Answered(entry) => match entry.within.attempt() {
+                Some((attempt, _)) => {
                     let stamp = &entry.stamp;
                     let at = self.open(attempt, &stamp.device, &stamp.person)?;
                     if let Some(attempt) = self.0.get_mut(at) {
@@ -95,7 +105,7 @@ impl<'a> Attempts<'a> {
                     }
                     Ok(Some(at))
                 }
-                Within::Practice | Within::Walk { .. } => Ok(None),
+                None => Ok(None),
             },
             Event::Taught(_)
             | Event::Observed(_)
@@ -109,7 +119,7 @@ impl<'a> Attempts<'a> {
     fn turn(&mut self, turn: &'a Turn) -> Result<usize, Stray> {
         let (device, person) = (turn.stamp.device.as_str(), turn.stamp.person.as_str());
         let standing = match &turn.step {
-            Step::Opened { set, competencies } => {
+            Step::Opened { set, competencies, taking } => {
                 if self.find(&turn.attempt, device).is_some() {
                     return Err(Stray::OpenedBefore);
                 }
@@ -123,6 +133,7 @@ impl<'a> Attempts<'a> {
                     set,
                     at,
                     competencies,
+                    taking: *taking,
                     supervised: None,
                     answers: 0,
                     standing,

@@ -54,6 +54,13 @@ pub enum Within {
         /// The set that is taken.
         set: String,
     },
+    /// A scenario set that is evidence for nothing.
+    Set {
+        /// The attempt.
+        attempt: String,
+        /// The set that is taken.
+        set: String,
+    },
     /// A job worked from beginning to end.
     Walk {
         /// The walk.
@@ -68,6 +75,17 @@ impl Within {
     #[must_use]
     pub fn set(&self) -> Option<&str> {
         if let Self::Check { set, .. } = self { Some(set) } else { None }
+    }
+}
+
+impl Within {
+    /// The attempt that it belongs to, and the set that is taken in it; none in practice and on a walk.
+    #[must_use]
+    pub fn attempt(&self) -> Option<(&str, &str)> {
+        match self {
+            Self::Check { attempt, set } | Self::Set { attempt, set } => Some((attempt, set)),
+            Self::Practice | Self::Walk { .. } => None,
+        }
     }
 }
 

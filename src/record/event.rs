@@ -38,6 +38,15 @@ pub struct Turn {
     pub step: Step,
 }
 
+/// A scenario set taken in an attempt: its cards are the first ones.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Taking {
+    /// How many cards it has.
+    pub cards: u32,
+    /// Whether each answer is told at once, and not when all are given.
+    pub at_once: bool,
+}
+
 /// What happens to an attempt.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -48,6 +57,9 @@ pub enum Step {
         set: String,
         /// Slugs of the competencies that it is evidence for.
         competencies: Vec<String>,
+        /// The cards of a scenario set come first; none where there are none.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        taking: Option<Taking>,
     },
     /// An assessor sits beside while it is taken. It counts where it was said before the first answer.
     Supervised {

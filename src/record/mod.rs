@@ -23,7 +23,7 @@ pub use certainty::Certainty;
 pub use date::{LocalDate, Moment, NoDate, days_of};
 pub use draft::{CardName, Draft};
 pub use entry::{Entry, Help, SheetName, Within};
-pub use event::{Erased, Event, Step, Taught, Turn};
+pub use event::{Erased, Event, Step, Taking, Taught, Turn};
 pub use journal::Journal;
 pub use merge::{Clash, merge};
 pub use plain::{hides, is_plain, plain};

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 
 /// The format in which events are written. 1: answers alone, without local date, time, help and attempt. 2: events of
 /// several kinds. 3: what assessors write down, and what was erased. 4: what was found
-/// wrong after it had counted.
+/// wrong after it had counted, and scenario sets taken.
 pub const FORMAT: u32 = 4;
 
 /// Where, when and about whom.

@@ -103,7 +103,7 @@ impl Log {
     pub(crate) fn open(&mut self, attempt: &str, competencies: &[&str]) -> &mut Self {
         let competencies = competencies.iter().map(|slug| (*slug).to_owned()).collect();
         self.within = Within::Check { attempt: attempt.to_owned(), set: "a-set".to_owned() };
-        self.step(attempt, Step::Opened { set: "a-set".to_owned(), competencies })
+        self.step(attempt, Step::Opened { set: "a-set".to_owned(), competencies, taking: None })
     }
 
     pub(crate) fn taught(&mut self, family: &str) -> &mut Self {

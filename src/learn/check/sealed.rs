@@ -2,15 +2,24 @@
 
 use super::{Now, Sitting};
 use crate::content::Content;
-use crate::record::{Attempts, Entry, Event, LocalDate, Standing, Within};
+use crate::record::{Attempt, Attempts, Entry, Event, LocalDate, Standing};
 
 /// Answers that must not be told yet. They are given before any feedback; once the cards of the day are done, on another day,
 /// or with the check closed they are told.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Sealed {
-    /// Checks that want more cards today: device and name.
-    checks: Vec<(String, String)>,
+    /// Checks that want more cards today.
+    checks: Vec<Hidden>,
     today: Option<LocalDate>,
+}
+
+/// A check that wants more cards.
+#[derive(Debug, Clone, PartialEq)]
+struct Hidden {
+    device: String,
+    name: String,
+    /// Whether they are the cards of a scenario set: then its answers of earlier days are not told either.
+    of_set: bool,
 }
 
 impl Sealed {
@@ -18,22 +27,29 @@ impl Sealed {
     #[must_use]
     pub fn of(content: &Content, events: &[Event], now: Now) -> Self {
         let (attempts, _) = Attempts::of(events);
-        let open = attempts.all().iter().filter(|one| one.standing != Standing::Closed);
+        let told_at_once = |one: &Attempt<'_>| one.taking.is_some_and(|taking| taking.at_once);
+        let open = attempts.all().iter().filter(|one| one.standing != Standing::Closed && !told_at_once(one));
         let wants_more = |device: &str, name: &str| {
             Sitting::of(content, events, device, name, now).is_none_or(|sitting| !sitting.is_done())
         };
         let sealed = open.filter(|one| one.answers > 0 && wants_more(one.device, one.id));
-        let checks = sealed.map(|one| (one.device.to_owned(), one.id.to_owned())).collect();
-        Self { checks, today: now.day }
+        let hidden = |one: &Attempt<'_>| Hidden {
+            device: one.device.to_owned(),
+            name: one.id.to_owned(),
+            of_set: one.set_left() > 0,
+        };
+        Self { checks: sealed.map(hidden).collect(), today: now.day }
     }
 
     /// Whether an answer must not be told yet. An answer whose clock told no day is told once its check is closed.
     #[must_use]
     pub fn hides(&self, entry: &Entry) -> bool {
-        let Within::Check { attempt, .. } = &entry.within else { return false };
-        let sealed = |(device, name): &(String, String)| *device == entry.stamp.device && name == attempt;
+        let Some((attempt, _)) = entry.within.attempt() else { return false };
         let of_today = entry.stamp.day().zip(self.today).is_none_or(|(day, today)| day >= today);
-        of_today && self.checks.iter().any(sealed)
+        let sealed = |one: &Hidden| {
+            one.device == entry.stamp.device && one.name == attempt && (of_today || one.of_set)
+        };
+        self.checks.iter().any(sealed)
     }
 
     /// The events without the answers that must not be told yet.

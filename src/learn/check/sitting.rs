@@ -32,6 +32,8 @@ pub struct Sitting<'a> {
     pub seconds: u32,
     /// Families asked so far and their seeds, oldest first.
     pub cards: Vec<(&'a str, u32)>,
+    /// Whether the last card of its scenario set was answered today: then today wants no more.
+    set_today: bool,
     /// Families with an error about safety that may be passed again now.
     again: Vec<String>,
 }
@@ -77,9 +79,13 @@ impl<'a> Sitting<'a> {
             let own = found.taken.as_ref().is_some_and(|one| one.attempt == name && one.device == device);
             courses.push(Course::of(competency, found, own, given, now.day));
         }
+        let set_cards = attempt.taking.map_or(0, |taking| taking.cards);
+        let last_of_set = usize::try_from(set_cards).ok().and_then(|cards| cards.checked_sub(1));
+        let ended = last_of_set.and_then(|last| answers.get(last)).map(|entry| entry.stamp.day());
         Some(Self {
             attempt,
             courses,
+            set_today: ended.is_some_and(|day| day == now.day),
             today: count(of_today.iter()),
             seconds: of_today.iter().filter_map(|entry| entry.active_seconds).sum(),
             again: again.into_iter().collect(),
@@ -87,9 +93,13 @@ impl<'a> Sitting<'a> {
         })
     }
 
-    /// The next card; `None` where today's are done or none can be dealt on that sheet.
+    /// The next card; `None` where today's are done, none can be dealt on that sheet, or the next one is of the scenario
+    /// set, which deals it.
     #[must_use]
     pub fn next(&self, world: &World<'_>) -> Option<Card> {
+        if self.attempt.set_left() > 0 || self.set_today {
+            return None;
+        }
         let Attempt { set, person, id: attempt, .. } = self.attempt;
         next_card(world, &Check { set, person, attempt }, &self.goals(), &self.again(), &self.asked())
     }
@@ -97,14 +107,15 @@ impl<'a> Sitting<'a> {
     /// Whether nothing is wanted any more today: then what was answered may be told.
     #[must_use]
     pub fn is_done(&self) -> bool {
-        self.again.is_empty() && self.courses.iter().all(|course| course.wanted == 0)
+        let nothing_wanted = self.again.is_empty() && self.courses.iter().all(|course| course.wanted == 0);
+        self.attempt.set_left() == 0 && (self.set_today || nothing_wanted)
     }
 
     /// Whether no day will want anything any more, so that it is best closed. An error about safety that is open is passed
     /// again in the next check.
     #[must_use]
     pub fn is_over(&self) -> bool {
-        self.courses.iter().all(|course| course.over)
+        self.attempt.set_left() == 0 && self.courses.iter().all(|course| course.over)
     }
 
     /// What is left today, if all is answered right.

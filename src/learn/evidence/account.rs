@@ -9,7 +9,7 @@ use std::collections::BTreeSet;
 terms! {
     /// Why an answer does not count for the test. Text: `app.evidence.uncounted.<slug>`.
     Uncounted {
-        /// It was given in practice or on a guided walk.
+        /// It was given in practice, in a set that is no evidence, or on a guided walk.
         Practice = "practice",
         /// The card had been answered before: what is remembered is no evidence.
         Repeat = "repeat",
@@ -69,7 +69,9 @@ impl<'a> Account<'a> {
         let first = self.seen.insert(card);
         let attempt = match (&entry.within, taken) {
             (_, Err(_)) => return Err(Uncounted::Stray),
-            (Within::Practice | Within::Walk { guided: true, .. }, _) => return Err(Uncounted::Practice),
+            (Within::Practice | Within::Set { .. } | Within::Walk { guided: true, .. }, _) => {
+                return Err(Uncounted::Practice);
+            }
             (Within::Check { .. } | Within::Walk { guided: false, .. }, Ok(attempt)) => attempt,
         };
         if !first {

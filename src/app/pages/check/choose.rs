@@ -68,7 +68,7 @@ pub(super) fn Choose(props: &ChooseProps) -> Html {
             if *ready {
                 let attempt = page::random_name();
                 let set = set.clone().unwrap_or_else(|| CHOSEN.to_owned());
-                let step = Step::Opened { set, competencies: slugs.clone() };
+                let step = Step::Opened { set, competencies: slugs.clone(), taking: None };
                 hand_in.emit((turn(shop, &attempt, step), OnDesk::NextOfCheck));
                 if let Some(by) = beside.clone() {
                     let step = Step::Supervised { by };
