@@ -1,8 +1,8 @@
 //! Loads what is stored, then draws the screens round it.
 
 use super::hooks::{
-    Keeper, use_idle, use_keeper, use_kept_keys, use_kept_people, use_kept_signed, use_kept_stricter,
-    use_kept_watching, use_route,
+    Keeper, use_idle, use_keeper, use_kept_keys, use_kept_people, use_kept_sets, use_kept_signed,
+    use_kept_stricter, use_kept_watching, use_route,
 };
 use super::pages;
 use super::route::Route;
@@ -75,6 +75,7 @@ fn Root(props: &RootProps) -> Html {
             ContentContext(Rc::new(content.0.asked_by_shop(asked)))
         }
     });
+    let sets = use_kept_sets(&start.store, &start.content);
     let watching = use_kept_watching(&start.store, &start.loaded);
     let asks_pin = people.crew.of_journal(&settings.now.person).is_some_and(|one| one.pin.is_some());
     // Whoever has a PIN types it again after the page was loaded anew, or was left alone.
@@ -119,6 +120,7 @@ fn Root(props: &RootProps) -> Html {
         screen(route)
     };
     let shown = provided(watching, shown);
+    let shown = provided(sets, shown);
     let shown = provided(lock, shown);
     let shown = provided(stricter, shown);
     let shown = provided(signed, shown);

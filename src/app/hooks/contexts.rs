@@ -1,8 +1,8 @@
 //! The contexts, read. They stand around every screen; without them the program is put together wrongly and stops.
 
 use crate::app::state::{
-    BookContext, DeskContext, KeysContext, LockContext, PeopleContext, SettingsContext, SignedContext,
-    StricterContext, WatchingContext,
+    BookContext, DeskContext, KeysContext, LockContext, PeopleContext, SetsContext, SettingsContext,
+    SignedContext, StricterContext, WatchingContext,
 };
 use yew::prelude::*;
 
@@ -33,6 +33,11 @@ pub(in crate::app) fn use_people() -> PeopleContext {
 
 #[hook]
 pub(in crate::app) fn use_keys_held() -> KeysContext {
+    use_given()
+}
+
+#[hook]
+pub(in crate::app) fn use_sets() -> SetsContext {
     use_given()
 }
 

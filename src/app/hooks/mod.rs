@@ -6,6 +6,7 @@ mod keeper;
 mod keys;
 mod office;
 mod route;
+mod sets;
 mod size;
 mod stamped;
 mod standings;
@@ -15,14 +16,15 @@ mod watching;
 mod writer;
 
 pub(super) use contexts::{
-    use_book, use_desk, use_keys_held, use_lock, use_people, use_settings, use_signed, use_stricter,
-    use_watching,
+    use_book, use_desk, use_keys_held, use_lock, use_people, use_sets, use_settings, use_signed,
+    use_stricter, use_watching,
 };
 pub(super) use idle::use_idle;
 pub(super) use keeper::{Keeper, use_keeper};
 pub(super) use keys::use_keys;
 pub(super) use office::{use_kept_keys, use_kept_people, use_kept_signed, use_kept_stricter};
 pub(super) use route::use_route;
+pub(super) use sets::use_kept_sets;
 pub(super) use size::use_size;
 pub(super) use stamped::use_stamped;
 pub(super) use standings::use_standings;

@@ -5,18 +5,18 @@ use crate::app::state::Shop;
 use yew::prelude::*;
 
 /// Letters of the rows.
-pub(super) const LETTERS: [&str; 6] = ["A", "B", "C", "D", "E", "F"];
+pub(in crate::app) const LETTERS: [&str; 8] = ["A", "B", "C", "D", "E", "F", "G", "H"];
 
-pub(super) struct Choices {
-    pub(super) labels: Vec<AttrValue>,
-    pub(super) label: String,
-    pub(super) group: AttrValue,
-    pub(super) picked: Vec<usize>,
-    pub(super) many: bool,
-    pub(super) on_pick: Callback<usize>,
+pub(in crate::app) struct Choices {
+    pub(in crate::app) labels: Vec<AttrValue>,
+    pub(in crate::app) label: String,
+    pub(in crate::app) group: AttrValue,
+    pub(in crate::app) picked: Vec<usize>,
+    pub(in crate::app) many: bool,
+    pub(in crate::app) on_pick: Callback<usize>,
 }
 
-pub(super) fn choices(shop: &Shop, props: &Choices) -> Html {
+pub(in crate::app) fn choices(shop: &Shop, props: &Choices) -> Html {
     let role = if props.many { "group" } else { "radiogroup" };
     let row = |(index, label): (usize, &AttrValue)| {
         let picked = props.picked.contains(&index);

@@ -1,0 +1,117 @@
+//! Keeps the scenario sets of this tablet and the one that is being built: what is not stored is not there.
+
+use crate::app::state::{ContentContext, Keep, KeptSet, Origin, SetFile, SetsContext};
+use crate::content::Content;
+use crate::device::{Shelf, Store};
+use crate::exchange::content_name;
+use crate::exchange::set::{SET, Set, SetSheet, WITHDRAWAL, Withdrawal};
+use crate::rules::sorted::sorted;
+use std::rc::Rc;
+use wasm_bindgen_futures::spawn_local;
+use yew::prelude::*;
+
+/// The file of the set that is being built; no set has that name.
+const DRAFT: &str = "draft";
+/// Begins the name of the file of a set that was made here.
+const MADE: &str = "made-";
+
+/// What lies on the shelf.
+#[derive(Debug, Clone, PartialEq, Default)]
+struct Held {
+    loaded: bool,
+    all: Rc<Vec<KeptSet>>,
+    draft: Option<Rc<Set>>,
+}
+
+impl Held {
+    /// What files hold; one that this program cannot use is left out and stays.
+    fn of(content: &Content, files: &[(String, String)]) -> Self {
+        let read = |(name, text): &(String, String)| {
+            let set = Set::read(text.as_bytes(), content).ok()?;
+            let origin = if name.starts_with(MADE) { Origin::Made } else { Origin::Taken };
+            Some(KeptSet { id: set.id(), set: Rc::new(set), origin, withdrawn: None })
+        };
+        let mut all: Vec<KeptSet> = files.iter().filter_map(read).collect();
+        all = sorted(all, |a, b| b.set.at.cmp(&a.set.at).then(a.id.cmp(&b.id)).then(a.origin.cmp(&b.origin)));
+        // One that was made here and came back is the one that was made here.
+        all.dedup_by(|later, first| later.id == first.id);
+        let withdrawals = files.iter().filter_map(|(_, text)| Withdrawal::read(text.as_bytes()).ok());
+        for withdrawal in withdrawals.map(Rc::new) {
+            for one in all.iter_mut().filter(|one| withdrawal.withdraws(&one.id, &one.set)) {
+                one.withdrawn = Some(Rc::clone(&withdrawal));
+            }
+        }
+        all.extend(KeptSet::ready(content));
+        let draft = files.iter().find(|(name, _)| name == DRAFT);
+        let draft = draft.and_then(|(_, text)| serde_json::from_str(text).ok()).map(Rc::new);
+        Self { loaded: true, all: Rc::new(all), draft }
+    }
+}
+
+/// Keeps the sets that lie on the shelf.
+#[hook]
+pub(in crate::app) fn use_kept_sets(store: &Store, content: &ContentContext) -> SetsContext {
+    let held = use_state(|| Held { all: Rc::new(KeptSet::ready(&content.0)), ..Held::default() });
+    // Another window may have made sets too: after each change all are read anew.
+    let again = use_callback((store.clone(), content.clone()), {
+        let set = held.setter();
+        move |done: Callback<bool>, (store, content)| {
+            let (store, content, set) = (store.clone(), content.clone(), set.clone());
+            spawn_local(async move {
+                if let Ok(files) = store.shelf(Shelf::Sets).await {
+                    set.set(Held::of(&content.0, &files));
+                }
+                done.emit(true);
+            });
+        }
+    });
+    use_effect_with((), {
+        let again = again.clone();
+        move |()| again.emit(Callback::from(|_| ()))
+    });
+    let keep = use_callback((store.clone(), again), |Keep { what, done }: Keep<SetFile>, (store, again)| {
+        let (store, again) = (store.clone(), again.clone());
+        spawn_local(async move {
+            match put(&store, &what).await {
+                Some(()) => again.emit(done),
+                None => done.emit(false),
+            }
+        });
+    });
+    let edit = use_callback(store.clone(), {
+        let (set, held) = (held.setter(), (*held).clone());
+        move |draft: Option<Set>, store| {
+            let text = draft.as_ref().and_then(|draft| serde_json::to_string(draft).ok());
+            set.set(Held { draft: draft.map(Rc::new), ..held.clone() });
+            let store = store.clone();
+            // What is not stored is still on the screen, and stored with the next touch.
+            spawn_local(async move {
+                drop(match text {
+                    Some(text) => store.shelve(Shelf::Sets, &[(DRAFT.to_owned(), text)]).await,
+                    None => store.unshelve(Shelf::Sets, DRAFT).await,
+                });
+            });
+        }
+    });
+    let Held { loaded, all, draft } = (*held).clone();
+    SetsContext { loaded, all, draft, keep, edit }
+}
+
+/// Stores a file of the shelf, and before a set its own sheet.
+async fn put(store: &Store, file: &SetFile) -> Option<()> {
+    let (name, text) = match file {
+        SetFile::Set(set, origin) => {
+            if let SetSheet::Own(own) = &set.sheet {
+                store.shelve(Shelf::Sheets, &[(own.slug(), own.text().ok()?)]).await.ok()?;
+            }
+            let text = set.write().ok()?;
+            let name = content_name(SET, text.as_bytes());
+            (if *origin == Origin::Made { format!("{MADE}{name}") } else { name }, text)
+        }
+        SetFile::Withdrawal(withdrawal) => {
+            let text = withdrawal.write().ok()?;
+            (content_name(WITHDRAWAL, text.as_bytes()), text)
+        }
+    };
+    store.shelve(Shelf::Sets, &[(name, text)]).await.ok()
+}

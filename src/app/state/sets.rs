@@ -1,0 +1,83 @@
+//! The scenario sets of this tablet as the screens see them: those that ship, made here and taken.
+
+use super::{Keep, Shop};
+use crate::content::Content;
+use crate::exchange::set::{Set, Validity, Withdrawal};
+use crate::record::LocalDate;
+use crate::terms;
+use std::rc::Rc;
+use yew::prelude::*;
+
+terms! {
+    /// Where a set came from. Text: `app.sets.origin.<slug>`.
+    Origin {
+        /// It was made on this tablet.
+        Made = "made",
+        /// It was made elsewhere, and taken.
+        Taken = "taken",
+        /// It ships.
+        Ready = "ready",
+    }
+}
+
+/// A set of this tablet.
+#[derive(Debug, Clone, PartialEq)]
+pub(in crate::app) struct KeptSet {
+    pub(in crate::app) id: String,
+    pub(in crate::app) set: Rc<Set>,
+    pub(in crate::app) origin: Origin,
+    /// Its withdrawal by who made it.
+    pub(in crate::app) withdrawn: Option<Rc<Withdrawal>>,
+}
+
+impl KeptSet {
+    pub(in crate::app) fn validity(&self, today: Option<LocalDate>) -> Validity {
+        Validity::of(&self.set, self.withdrawn.is_some(), today)
+    }
+
+    /// The sets that ship.
+    pub(in crate::app) fn ready(content: &Content) -> Vec<Self> {
+        let ready = |ships: &crate::content::ScenarioSet| {
+            let set = Rc::new(Set::ready(content, ships)?);
+            Some(Self { id: ships.slug.clone(), set, origin: Origin::Ready, withdrawn: None })
+        };
+        content.sets.iter().filter_map(ready).collect()
+    }
+}
+
+/// A file of the shelf of sets.
+#[derive(Debug, Clone, PartialEq)]
+pub(in crate::app) enum SetFile {
+    /// A set, and whether it was made here. Its own sheet is kept with the shop's sheets.
+    Set(Rc<Set>, Origin),
+    Withdrawal(Rc<Withdrawal>),
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub(in crate::app) struct SetsContext {
+    /// Whether the shelf was read; until then only those that ship are here.
+    pub(in crate::app) loaded: bool,
+    /// All sets, those made and taken last first, those that ship at the end.
+    pub(in crate::app) all: Rc<Vec<KeptSet>>,
+    /// The set that is being built.
+    pub(in crate::app) draft: Option<Rc<Set>>,
+    /// Keeps a set or a withdrawal.
+    pub(in crate::app) keep: Callback<Keep<SetFile>>,
+    /// Keeps the set that is being built.
+    pub(in crate::app) edit: Callback<Option<Set>>,
+}
+
+impl SetsContext {
+    /// The set of that id.
+    pub(in crate::app) fn find(&self, id: &str) -> Option<&KeptSet> {
+        self.all.iter().find(|one| one.id == id)
+    }
+
+    /// What a set is called, by its id: its title, or the id where it is not on this tablet.
+    pub(in crate::app) fn title(&self, shop: &Shop, id: &str) -> AttrValue {
+        match self.find(id) {
+            Some(one) => one.set.title.clone().into(),
+            None => shop.say_with("sets.unknown", &[("id", id.to_owned())]),
+        }
+    }
+}
