@@ -1,7 +1,7 @@
 # Everything is reached from here; `make help` lists it.
 
 .DEFAULT_GOAL := help
-.PHONY: help run test dist long mutants bench coverage setup visible sheet panels check unit content browser pictures size clean
+.PHONY: help run test dist long folder mutants bench coverage setup visible sheet panels check unit content browser pictures size clean
 
 help: ## list what can be made
 	@awk -F ':.*## ' '/^[a-z]+:.*## / { printf "  make %-9s %s\n", $$1, $$2 }' $(MAKEFILE_LIST)
@@ -25,6 +25,9 @@ LAWS = $(shell grep -lE 'laws\(\)|\binputs\([A-Z]+\)' tests/*.rs | sed 's|tests/
 long: ## the same laws over a million inputs a family (about half an hour), and cards over ten times the seeds (as long again)
 	STEPBOARD_LAW_INPUTS=1000000 cargo test --locked $(LAWS)
 	STEPBOARD_LAW_SEEDS=100000 cargo test --locked --test cards -- --nocapture
+
+folder: ## 10,000 files to each of two real WebDAV servers over a network that does its worst (some minutes)
+	STEPBOARD_FOLDER_FILES=10000 cargo test --locked --test folder real -- --nocapture
 
 mutants: ## change the rules in 300 places and see whether a test notices (COUNT, SEED); goes on where it was stopped
 	@cargo mutants --version >/dev/null 2>&1 || cargo install --quiet cargo-mutants

@@ -74,6 +74,16 @@ if [ "$what" = test ] && ! { browser && driver; }; then
         lacks 'Chromium and its driver' 'on Debian: apt-get install chromium chromium-driver; or set CHROME and CHROMEDRIVER to their paths'
 fi
 
+# The folder is tested against real WebDAV servers, which the tests start by themselves, and the password file is made with openssl.
+servers() {
+    [ -x /usr/sbin/apache2 ] && [ -e /usr/lib/apache2/modules/mod_dav_fs.so ] &&
+        [ -x /usr/sbin/lighttpd ] && [ -e /usr/lib/lighttpd/mod_webdav.so ] && have openssl
+}
+if [ "$what" = test ] && ! servers; then
+    packages apache2-bin lighttpd lighttpd-mod-webdav openssl ||
+        lacks 'two WebDAV servers' 'on Debian: apt-get install apache2-bin lighttpd lighttpd-mod-webdav openssl'
+fi
+
 if [ ${#missing[@]} -gt 0 ]; then
     say 'this machine lacks'
     printf '  %s\n' "${missing[@]}"

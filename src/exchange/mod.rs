@@ -5,6 +5,7 @@
 //! read whole and checked; [`Refused`] says what is wrong, where, and what is allowed, and nothing is changed by it.
 
 mod file;
+pub mod folder;
 mod refused;
 mod results;
 pub mod set;
