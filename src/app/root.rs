@@ -200,6 +200,14 @@ fn screen(route: Route) -> Html {
         Route::SignOffPaper { id, paper } => {
             html! { <pages::SignOff key={format!("sign-off-{id}")} id={id.clone()} paper={Some(paper)} /> }
         }
+        Route::Open => html! { <pages::Open key="open" code={None::<String>} /> },
+        Route::Take { code } => {
+            html! { <pages::Open key={format!("take-{code}")} code={Some(code.clone())} /> }
+        }
+        Route::SetPaper { id } => html! { <pages::SetPaper key={format!("paper-{id}")} id={id.clone()} /> },
+        Route::PaperEnter { id } => {
+            html! { <pages::PaperEnter key={format!("enter-{id}")} id={id.clone()} /> }
+        }
         // One screen, so that its files stay picked while a paper of it is looked at.
         Route::Verify => html! { <pages::Verify key="verify" paper={None} /> },
         Route::VerifyPaper { paper } => html! { <pages::Verify key="verify" paper={Some(paper)} /> },

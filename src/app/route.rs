@@ -12,6 +12,11 @@ pub(super) const CHANGED: &str = "hashchange";
 const COMPETENCY: &str = "competency/";
 /// Ends the address of the screen on which something is signed.
 const SIGN: &str = "/sign";
+/// Ends the address of a set's worksheets, and of the screen on which they are typed in.
+const PAPER: &str = "/paper";
+const ENTER: &str = "/paper/enter";
+/// Begins the address of a file that stands in a link.
+pub(super) const TAKE: &str = "#/take/";
 /// Begins the name of every sign-off.
 pub(super) const CREDENTIAL: &str = "urn:uuid:";
 
@@ -93,6 +98,20 @@ pub(super) enum Route {
         id: String,
         paper: Paper,
     },
+    /// A file of ours that is picked, or a link to one that is pasted.
+    Open,
+    /// A file of ours that stands whole in the address.
+    Take {
+        code: String,
+    },
+    /// A scenario set as worksheets and keys.
+    SetPaper {
+        id: String,
+    },
+    /// The answers of its worksheets, typed in.
+    PaperEnter {
+        id: String,
+    },
     Verify,
     VerifyPaper {
         paper: Paper,
@@ -139,6 +158,14 @@ impl Route {
             ("menu", "") => Self::Menu,
             ("book", "") => Self::Book,
             ("book", rest) => Self::in_book(rest),
+            ("open", "") => Self::Open,
+            ("take", code) => Self::Take { code: code.to_owned() },
+            ("sets", rest) if rest.ends_with(PAPER) => {
+                Self::SetPaper { id: rest.trim_end_matches(PAPER).to_owned() }
+            }
+            ("sets", rest) if rest.ends_with(ENTER) => {
+                Self::PaperEnter { id: rest.trim_end_matches(ENTER).to_owned() }
+            }
             ("verify", "") => Self::Verify,
             ("verify", "about") => Self::VerifyAbout,
             ("verify", paper) => {
@@ -231,6 +258,10 @@ impl Route {
             Self::Book => "#/book".to_owned(),
             Self::SignOff { id } => format!("#/book/{id}"),
             Self::SignOffPaper { id, paper } => format!("#/book/{id}/{}", paper.slug()),
+            Self::Open => "#/open".to_owned(),
+            Self::Take { code } => format!("{TAKE}{code}"),
+            Self::SetPaper { id } => format!("#/sets/{id}{PAPER}"),
+            Self::PaperEnter { id } => format!("#/sets/{id}{ENTER}"),
             Self::Verify => "#/verify".to_owned(),
             Self::VerifyPaper { paper } => format!("#/verify/{}", paper.slug()),
             Self::VerifyAbout => "#/verify/about".to_owned(),

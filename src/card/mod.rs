@@ -3,6 +3,7 @@
 //! A card is named by family, version, seed and shop sheet, and is the same on every platform and later.
 
 pub mod answer;
+pub mod cell;
 mod changed;
 pub mod deal;
 mod diagnosis;

@@ -113,6 +113,13 @@ pub fn points_at(recipe: &Recipe, (x, y): (f32, f32)) -> bool {
     Panel::draw(recipe.clone(), grid).is_on_fault(x, y, REACH_MM)
 }
 
+/// Those of some places that are on the fault of a panel itself.
+#[must_use]
+pub fn on_fault(recipe: &Recipe, places: &[(f32, f32)]) -> Vec<(f32, f32)> {
+    let panel = Panel::draw(recipe.clone(), Grid::covering(PANEL_MM.0, PANEL_MM.1, JUDGED_AT));
+    places.iter().copied().filter(|(x, y)| panel.is_on_fault(*x, *y, 0.0)).collect()
+}
+
 /// Share of a panel, 0 to 1, on which a tap points at its fault: what a blind tap hits.
 #[must_use]
 pub fn share_on_fault(recipe: &Recipe) -> f64 {

@@ -5,6 +5,7 @@ pub mod clock;
 pub mod files;
 mod frames;
 pub mod page;
+pub mod share;
 mod store;
 mod watch;
 

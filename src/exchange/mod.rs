@@ -6,12 +6,16 @@
 
 mod file;
 pub mod folder;
+pub mod link;
+mod ours;
+pub mod paper;
 mod refused;
 mod results;
 pub mod set;
 mod sheet;
 
 pub use file::{Kind, content_name, read, write};
+pub use ours::{KINDS, Ours};
 pub use refused::Refused;
 pub use results::{Named, RESULTS, Reading, Results};
 pub use sheet::{

@@ -68,23 +68,31 @@ pub enum Within {
         /// Whether it was told what comes next.
         guided: bool,
     },
+    /// A worksheet of a set, typed in afterwards. Nobody knows who was asked and what lay beside it: practice.
+    Paper {
+        /// The set.
+        set: String,
+        /// The code of the worksheet.
+        code: String,
+    },
 }
 
 impl Within {
-    /// The set of a check.
+    /// The set that it is of, where it is of one.
     #[must_use]
     pub fn set(&self) -> Option<&str> {
-        if let Self::Check { set, .. } = self { Some(set) } else { None }
+        match self {
+            Self::Check { set, .. } | Self::Set { set, .. } | Self::Paper { set, .. } => Some(set),
+            Self::Practice | Self::Walk { .. } => None,
+        }
     }
-}
 
-impl Within {
-    /// The attempt that it belongs to, and the set that is taken in it; none in practice and on a walk.
+    /// The attempt that it belongs to, and the set that is taken in it; none in practice, on a walk and on paper.
     #[must_use]
     pub fn attempt(&self) -> Option<(&str, &str)> {
         match self {
             Self::Check { attempt, set } | Self::Set { attempt, set } => Some((attempt, set)),
-            Self::Practice | Self::Walk { .. } => None,
+            Self::Practice | Self::Walk { .. } | Self::Paper { .. } => None,
         }
     }
 }

@@ -55,6 +55,12 @@ pub(in crate::app) fn Menu() -> Html {
             { setting(&settings.change, shop.say("menu.light"), "light", &Light::ALL.iter().map(light).collect::<Vec<_>>()) }
             { setting(&settings.change, shop.say("menu.hand"), "hand", &[hand("menu.hand.right", false), hand("menu.hand.left", true)]) }
             { keeping(&shop, *kept) }
+            <section key="instructor" class="setting">
+                <h2>{ shop.say("menu.instructor") }</h2>
+                <ul class="rows links">
+                    <li><a href={Route::Open.address()} class="row-link"><span class="words">{ shop.say("open.title") }</span>{ icon(Picture::Go) }</a></li>
+                </ul>
+            </section>
             <section key="verify" class="setting">
                 <h2>{ shop.say("menu.sign-offs") }</h2>
                 <ul class="rows links">

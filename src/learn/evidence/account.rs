@@ -69,7 +69,13 @@ impl<'a> Account<'a> {
         let first = self.seen.insert(card);
         let attempt = match (&entry.within, taken) {
             (_, Err(_)) => return Err(Uncounted::Stray),
-            (Within::Practice | Within::Set { .. } | Within::Walk { guided: true, .. }, _) => {
+            (
+                Within::Practice
+                | Within::Set { .. }
+                | Within::Paper { .. }
+                | Within::Walk { guided: true, .. },
+                _,
+            ) => {
                 return Err(Uncounted::Practice);
             }
             (Within::Check { .. } | Within::Walk { guided: false, .. }, Ok(attempt)) => attempt,

@@ -256,7 +256,7 @@ pub(super) fn whole() -> Grid {
     face(FINE)
 }
 
-fn face(scale: f32) -> Grid {
+pub(super) fn face(scale: f32) -> Grid {
     Grid::covering(WIDTH, HEIGHT, scale)
 }
 

@@ -16,12 +16,14 @@ mod loupe;
 mod place;
 mod rail;
 mod ring;
+mod still;
 mod told;
 mod tried;
 mod words;
 
 pub(in crate::app) use kept::use_ahead;
 pub(in crate::app) use place::Place;
+pub(in crate::app) use still::{Still, column_letter};
 pub(in crate::app) use tried::Tried;
 
 use super::{Picture, icon};

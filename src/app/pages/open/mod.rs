@@ -1,0 +1,95 @@
+//! A file of ours, picked or standing in a link: what it is, before it is taken, and what comes next once it is.
+
+mod given;
+mod shown;
+mod taking;
+
+use crate::app::parts::{Frame, SignKind, sign};
+use crate::app::route::Route;
+use crate::app::state::{Shop, use_shop};
+use crate::exchange::link::unpack;
+use crate::exchange::{Ours, Refused};
+use given::Given;
+use shown::Shown;
+use std::rc::Rc;
+use yew::prelude::*;
+
+#[derive(Properties, PartialEq)]
+pub(in crate::app) struct OpenProps {
+    /// What stands in the address; none where a file is to be picked.
+    pub(in crate::app) code: Option<String>,
+}
+
+/// A file that was read, and its text.
+#[derive(Debug)]
+struct Opened {
+    ours: Ours,
+    text: String,
+}
+
+/// What was given: nothing yet, something that is refused, or a file that was read.
+#[derive(Debug, Clone)]
+enum Outcome {
+    Waiting,
+    Refused(Refused),
+    Found(Rc<Opened>),
+}
+
+impl PartialEq for Outcome {
+    fn eq(&self, other: &Self) -> bool {
+        match (self, other) {
+            (Self::Waiting, Self::Waiting) => true,
+            (Self::Refused(one), Self::Refused(other)) => one == other,
+            (Self::Found(one), Self::Found(other)) => Rc::ptr_eq(one, other),
+            _ => false,
+        }
+    }
+}
+
+impl Outcome {
+    fn of(shop: &Shop, bytes: Result<Vec<u8>, Refused>) -> Self {
+        let opened = bytes.and_then(|bytes| {
+            let ours = Ours::read(&bytes, shop.content())?;
+            // What was read as JSON is text.
+            Ok(Opened { ours, text: String::from_utf8(bytes).unwrap_or_default() })
+        });
+        opened.map_or_else(Self::Refused, |opened| Self::Found(Rc::new(opened)))
+    }
+}
+
+#[component]
+pub(in crate::app) fn Open(props: &OpenProps) -> Html {
+    let shop = use_shop();
+    let picked = use_state(|| Outcome::Waiting);
+    let in_link = use_memo((shop.clone(), props.code.clone()), |(shop, code)| match code {
+        Some(code) => Outcome::of(shop, unpack(code).map(String::into_bytes)),
+        None => Outcome::Waiting,
+    });
+    let on_given = {
+        let (shop, set) = (shop.clone(), picked.setter());
+        Callback::from(move |bytes: Result<Vec<u8>, Refused>| set.set(Outcome::of(&shop, bytes)))
+    };
+    let outcome = if props.code.is_some() { &*in_link } else { &*picked };
+    let inside = match outcome {
+        Outcome::Waiting => Html::default(),
+        Outcome::Refused(refused) => refusal(&shop, refused),
+        Outcome::Found(opened) => html! { <Shown opened={Rc::clone(opened)} /> },
+    };
+    html! {
+        <Frame class="sheet open-page" title={shop.say("open.title")} back={Some(Route::Menu)} cautions={shop.cautions_for(&[])}>
+            <div key="given" hidden={props.code.is_some()}><Given {on_given} /></div>
+            <div key="outcome" aria-live="polite">{ inside }</div>
+        </Frame>
+    }
+}
+
+/// Why something is not taken: what, where, what is allowed.
+fn refusal(shop: &Shop, refused: &Refused) -> Html {
+    html! {
+        <section class="verdict wrong">
+            <header>{ sign(SignKind::Wrong) }<h2>{ shop.say("open.refused") }</h2></header>
+            <p class="told why">{ shop.say_with(&format!("refused.{}", refused.slug()), &refused.told()) }</p>
+            <p class="note">{ shop.say("open.refused-why") }</p>
+        </section>
+    }
+}

@@ -1,0 +1,125 @@
+//! What a file is, and the two ways from it: take it or leave it.
+
+use super::Opened;
+use super::taking::{Taking, use_taking};
+use crate::app::parts::{HandOut, Picture, icon, set_about};
+use crate::app::route::Route;
+use crate::app::state::{Shop, use_shop};
+use crate::device::clock;
+use crate::exchange::set::{SET, Set, Validity, WITHDRAWAL, Withdrawal};
+use crate::exchange::{Ours, OwnSheet, SHEET, content_name};
+use std::rc::Rc;
+use yew::prelude::*;
+
+#[derive(Properties)]
+pub(super) struct ShownProps {
+    pub(super) opened: Rc<Opened>,
+}
+
+impl PartialEq for ShownProps {
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.opened, &other.opened)
+    }
+}
+
+#[component]
+pub(super) fn Shown(props: &ShownProps) -> Html {
+    let shop = use_shop();
+    let taking = use_taking(&props.opened);
+    let (kind, told) = match &props.opened.ours {
+        Ours::Sheet(sheet) => ("sheet", of_sheet(&shop, sheet)),
+        Ours::Set(set) => ("set", of_set(&shop, set, &taking)),
+        Ours::Withdrawal(withdrawal) => ("withdrawal", of_withdrawal(&shop, withdrawal, &taking)),
+        Ours::Results(_) => ("results", html! { <p>{ shop.say("open.results.where") }</p> }),
+    };
+    let Taking { had, taken, failed, may, take, next, .. } = taking;
+    let said = match (taken, failed) {
+        (_, true) => shop.say("open.not-taken"),
+        (Some(true), _) => shop.say("open.taken-again"),
+        (Some(false), _) => shop.say("open.taken"),
+        _ if had => shop.say("open.had"),
+        _ => AttrValue::default(),
+    };
+    let over = taken.is_some();
+    let (to, word) = next;
+    html! {
+        <>
+        <section key="opened" class="paper opened">
+            <p class="over">{ shop.say(&format!("open.kind.{kind}")) }</p>
+            { told }
+            <p key="said" role="status">{ said }</p>
+            <div key="acts" class="people">
+                <button key="take" type="button" class="next-step" hidden={over || !may} onclick={take}>{ icon(Picture::Tick) }{ shop.say("open.take") }</button>
+                <a key="next" href={to.address()} class="next-step" hidden={may && !over}>{ shop.say(word) }{ icon(Picture::Go) }</a>
+                <a key="leave" href={Route::Home.address()} class="control" hidden={over}>{ shop.say("open.leave") }</a>
+            </div>
+        </section>
+        { hand_on(&shop, &props.opened) }
+        </>
+    }
+}
+
+/// The same file, handed on from here; results are no file that others take from one another.
+fn hand_on(shop: &Shop, opened: &Opened) -> Html {
+    let (kind, title) = match &opened.ours {
+        Ours::Sheet(sheet) => (SHEET, sheet.name.clone()),
+        Ours::Set(set) => (SET, set.title.clone()),
+        Ours::Withdrawal(_) => (WITHDRAWAL, shop.say("open.kind.withdrawal").to_string()),
+        Ours::Results(_) => return Html::default(),
+    };
+    let name = content_name(kind, opened.text.as_bytes());
+    html! {
+        <details key="on" class="hand-on">
+            <summary>{ shop.say("open.hand-on") }</summary>
+            <HandOut {name} text={opened.text.clone()} {title} />
+        </details>
+    }
+}
+
+fn made(shop: &Shop, by: &str, at: &str) -> Html {
+    let args = [("by", by.to_owned()), ("at", clock::local(at))];
+    html! { <p key="by" class="note" hidden={by.is_empty()}>{ shop.say_with("open.by", &args) }</p> }
+}
+
+fn of_sheet(shop: &Shop, sheet: &OwnSheet) -> Html {
+    let args = [
+        ("edition", sheet.edition.to_string()),
+        ("base", shop.text(&format!("sheet.{}", sheet.base)).to_string()),
+        ("values", sheet.values.len().to_string()),
+    ];
+    html! {
+        <>
+            <h2>{ &sheet.name }</h2>
+            <p>{ shop.say_with("open.sheet.edition", &args) }</p>
+            <p hidden={sheet.note.is_empty()}>{ &sheet.note }</p>
+            { made(shop, &sheet.by, &sheet.at) }
+        </>
+    }
+}
+
+fn of_set(shop: &Shop, set: &Set, taking: &Taking) -> Html {
+    let withdrawn = taking.about.as_ref().is_some_and(|kept| kept.withdrawn.is_some());
+    html! {
+        <>
+            <h2>{ &set.title }</h2>
+            { set_about(shop, &set.id(), set, Validity::of(set, withdrawn, clock::today())) }
+        </>
+    }
+}
+
+fn of_withdrawal(shop: &Shop, withdrawal: &Withdrawal, taking: &Taking) -> Html {
+    let about = match &taking.about {
+        Some(kept) if withdrawal.by == kept.set.by => {
+            shop.say_with("open.withdrawal.here", &[("title", kept.set.title.clone())])
+        }
+        Some(_) => shop.say("open.withdrawal.other"),
+        None => shop.say("open.withdrawal.not-here"),
+    };
+    html! {
+        <>
+            <h2>{ about }</h2>
+            <p key="why" hidden={withdrawal.reason.is_empty()}>{ shop.say_with("open.withdrawal.reason", &[("reason", withdrawal.reason.clone())]) }</p>
+            { made(shop, &withdrawal.by, &withdrawal.at) }
+        </>
+    }
+}

@@ -1,0 +1,83 @@
+//! Taking a file: where it goes, whether it is there already, and what comes next.
+
+use super::Opened;
+use crate::app::hooks::use_sets;
+use crate::app::route::Route;
+use crate::app::state::{Keep, KeptSet, Origin, SetFile};
+use crate::exchange::Ours;
+use std::rc::Rc;
+use yew::prelude::*;
+
+pub(super) struct Taking {
+    /// Whether it is here already.
+    pub(super) had: bool,
+    /// Whether it was here before it was taken, once it is.
+    pub(super) taken: Option<bool>,
+    /// Whether it could not be stored.
+    pub(super) failed: bool,
+    /// Whether it can be taken on this screen.
+    pub(super) may: bool,
+    pub(super) take: Callback<MouseEvent>,
+    /// Where to go then, and the words of it.
+    pub(super) next: (Route, &'static str),
+    /// The set that it is or is about, where that is here.
+    pub(super) about: Option<KeptSet>,
+}
+
+/// What became of it: it was here before, or not; none where it was not stored.
+#[derive(Clone, Copy, PartialEq)]
+enum Became {
+    Taken(bool),
+    Failed,
+}
+
+#[hook]
+pub(super) fn use_taking(opened: &Rc<Opened>) -> Taking {
+    let sets = use_sets();
+    let became = use_state(|| None::<Became>);
+    let about = match &opened.ours {
+        Ours::Set(set) => sets.find(&set.id()).cloned(),
+        Ours::Withdrawal(withdrawal) => sets.find(&withdrawal.set).cloned(),
+        Ours::Sheet(_) | Ours::Results(_) => None,
+    };
+    let had = match (&opened.ours, &about) {
+        (Ours::Withdrawal(_), Some(kept)) => kept.withdrawn.is_some(),
+        (_, about) => about.is_some(),
+    };
+    let may = match &opened.ours {
+        Ours::Set(_) => true,
+        // By anybody else than who made the set it means nothing.
+        Ours::Withdrawal(withdrawal) => about.as_ref().is_some_and(|kept| withdrawal.by == kept.set.by),
+        Ours::Sheet(_) | Ours::Results(_) => false,
+    };
+    let next = match &opened.ours {
+        Ours::Sheet(_) => (Route::Sheet, "open.to-sheets"),
+        Ours::Set(_) => (Route::Menu, "open.begin-set"),
+        Ours::Withdrawal(_) => (Route::Menu, "open.to-sets"),
+        Ours::Results(_) => (Route::Menu, "open.to-crew"),
+    };
+    let take = {
+        let (opened, keep, set) = (Rc::clone(opened), sets.keep.clone(), became.setter());
+        Callback::from(move |_: MouseEvent| {
+            let set = set.clone();
+            let done = Callback::from(move |stored: bool| {
+                set.set(Some(if stored { Became::Taken(had) } else { Became::Failed }));
+            });
+            match &opened.ours {
+                Ours::Set(one) => {
+                    let what = SetFile::Set(Rc::new((**one).clone()), Origin::Taken);
+                    keep.emit(Keep { what, done });
+                }
+                Ours::Withdrawal(one) => {
+                    keep.emit(Keep { what: SetFile::Withdrawal(Rc::new(one.clone())), done });
+                }
+                Ours::Sheet(_) | Ours::Results(_) => {}
+            }
+        })
+    };
+    let taken = match *became {
+        Some(Became::Taken(before)) => Some(before),
+        _ => None,
+    };
+    Taking { had, taken, failed: *became == Some(Became::Failed), may, take, next, about }
+}

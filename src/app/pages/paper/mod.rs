@@ -1,0 +1,83 @@
+//! A set on paper: a worksheet for each person and the marked key, shown as they will be printed; and the answers typed in
+//! afterwards.
+
+mod answer_box;
+mod enter;
+mod head;
+mod key;
+mod own;
+mod sheets;
+mod whom;
+mod worksheet;
+
+pub(in crate::app) use enter::PaperEnter;
+pub(in crate::app) use sheets::SetPaper;
+
+use crate::app::hooks::use_sets;
+use crate::app::parts::Frame;
+use crate::app::route::Route;
+use crate::app::state::Shop;
+use crate::content::World;
+use crate::exchange::paper::PaperCode;
+use crate::exchange::set::{Set, SetCard};
+use crate::rules::sheet::Sheet;
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// A set that is put on paper.
+#[derive(Debug, Clone, PartialEq)]
+struct OnPaper {
+    id: String,
+    set: Rc<Set>,
+    /// The shop sheet that it is dealt on.
+    sheet: Rc<Sheet>,
+}
+
+impl OnPaper {
+    /// A set of this tablet; `None` where there is none of that id or its sheet is not known.
+    fn of(shop: &Shop, id: &str, set: &Rc<Set>) -> Option<Self> {
+        let sheet = set.sheet_of(shop.content()).ok()?;
+        Some(Self { id: id.to_owned(), set: Rc::clone(set), sheet: Rc::new(sheet) })
+    }
+
+    fn world<'a>(&'a self, shop: &'a Shop) -> World<'a> {
+        World { content: shop.content(), sheet: &self.sheet }
+    }
+
+    fn cards(&self, shop: &Shop, code: &PaperCode) -> Vec<SetCard<'_>> {
+        code.cards(&self.set, &self.id, &self.world(shop))
+    }
+}
+
+/// A worksheet.
+#[derive(Debug, Clone, PartialEq)]
+struct Worksheet {
+    /// Whose it is; empty where nobody is named.
+    whom: String,
+    code: PaperCode,
+}
+
+/// The set of that id, as this tablet has it.
+#[hook]
+fn use_set(id: &str) -> Option<Rc<Set>> {
+    use_sets().find(id).map(|kept| Rc::clone(&kept.set))
+}
+
+/// The screen of a set that is not here.
+fn gone(shop: &Shop, id: &str) -> Html {
+    html! {
+        <Frame class="sheet" title={shop.say("worksheet.title")} back={Some(Route::Menu)} cautions={shop.cautions_for(&[])}>
+            <p class="kraft">{ shop.say_with("worksheet.gone", &[("id", id.to_owned())]) }</p>
+        </Frame>
+    }
+}
+
+/// Where the worksheets of a set are.
+fn paper(id: &str) -> Route {
+    Route::SetPaper { id: id.to_owned() }
+}
+
+/// Where one comes from to its worksheets.
+fn back(_id: &str) -> Route {
+    Route::Menu
+}

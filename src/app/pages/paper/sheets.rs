@@ -1,0 +1,142 @@
+//! The screen on which worksheets and their keys are looked at and printed.
+
+use super::key::key;
+use super::whom::{whom, worksheets};
+use super::worksheet::worksheet;
+use super::{OnPaper, Worksheet};
+use crate::app::hooks::use_people;
+use crate::app::parts::{Frame, Picture, icon, paper};
+use crate::app::route::Route;
+use crate::app::state::{Shop, use_shop};
+use crate::card::scene;
+use crate::exchange::set::SetCard;
+use crate::rules::term::Term;
+use crate::terms;
+use std::rc::Rc;
+use yew::prelude::*;
+
+terms! {
+    /// What is printed of a set. Text: `app.worksheet.print.<slug>`.
+    Printed {
+        /// The worksheets.
+        Worksheets = "worksheets",
+        /// Their keys.
+        Keys = "keys",
+        /// Both.
+        Both = "both",
+    }
+}
+
+#[derive(Properties, PartialEq)]
+pub(in crate::app) struct SetPaperProps {
+    pub(in crate::app) id: String,
+}
+
+#[component]
+pub(in crate::app) fn SetPaper(props: &SetPaperProps) -> Html {
+    let shop = use_shop();
+    let crew = use_people().crew;
+    let set = super::use_set(&props.id);
+    let lines = use_state(String::new);
+    let printed = use_state(|| Printed::Worksheets);
+    let on = use_memo((shop.clone(), props.id.clone(), set), |(shop, id, set)| {
+        set.as_ref().and_then(|set| OnPaper::of(shop, id, set))
+    });
+    let sheets = use_memo((props.id.clone(), (*lines).clone()), |(id, lines)| worksheets(id, lines));
+    let Some(on) = (*on).clone() else { return super::gone(&shop, &props.id) };
+    let choice = |one: &Printed| {
+        let (one, set) = (*one, printed.setter());
+        let picked = *printed == one;
+        let onchange = Callback::from(move |_: Event| set.set(one));
+        html! {
+            <label key={one.slug()} class={classes!("unit", picked.then_some("picked"))}>
+                <input type="radio" name="printed" checked={picked} {onchange} />
+                { icon(Picture::Tick) }<span>{ shop.say(&format!("worksheet.print.{}", one.slug())) }</span>
+            </label>
+        }
+    };
+    // Drawn anew as a whole when anything changes, so that its pictures are counted from the first.
+    let name = format!("{}/{}", printed.slug(), *lines);
+    html! {
+        <Frame class="sheet set-paper" title={shop.say("worksheet.title")} back={Some(super::back(&props.id))} cautions={shop.cautions_for(&[])}>
+            <div key="choices" class="not-on-paper form">
+                <p class="lead">{ shop.say("worksheet.lead") }</p>
+                { whom(&shop, &lines, &crew) }
+                <fieldset class="setting">
+                    <legend>{ shop.say("worksheet.what") }</legend>
+                    <div class="segments">{ for Printed::ALL.iter().map(choice) }</div>
+                </fieldset>
+                <p class="how"><a href={Route::PaperEnter { id: props.id.clone() }.address()} class="text-link">{ shop.say("worksheet.to-enter") }{ icon(Picture::Go) }</a></p>
+            </div>
+            <Preview key={name} {on} {sheets} printed={*printed} />
+        </Frame>
+    }
+}
+
+#[derive(Properties, PartialEq)]
+struct PreviewProps {
+    on: OnPaper,
+    sheets: Rc<Vec<Worksheet>>,
+    printed: Printed,
+}
+
+#[component]
+fn Preview(props: &PreviewProps) -> Html {
+    let shop = use_shop();
+    let (on, sheets) = (&props.on, &props.sheets);
+    let drawn = use_reducer(Drawn::default);
+    let on_drawn = {
+        let drawn = drawn.dispatcher();
+        Callback::from(move |()| drawn.dispatch(()))
+    };
+    let (answer, check) = (props.printed != Printed::Keys, props.printed != Printed::Worksheets);
+    let asked = (shop.clone(), on.clone(), Rc::clone(sheets), answer);
+    let pictures =
+        use_memo(
+            asked,
+            |(shop, on, sheets, answer)| {
+                if *answer { sheets.iter().map(|sheet| pictures(shop, on, sheet)).sum() } else { 0 }
+            },
+        );
+    let papers = use_memo((shop.clone(), on.clone(), Rc::clone(sheets)), |(shop, on, sheets)| {
+        let worksheets = sheets.iter().filter(|_| answer).map(|sheet| worksheet(shop, on, sheet, &on_drawn));
+        let keys = sheets.iter().filter(|_| check).map(|sheet| key(shop, on, sheet));
+        html! { <>
+            <div key="worksheets" class="papers-of-set">{ for worksheets }</div>
+            <div key="keys" class="papers-of-set">{ for keys }</div>
+        </> }
+    });
+    let ready = drawn.0 >= *pictures;
+    let said = [("done", drawn.0.to_string()), ("of", pictures.to_string())];
+    let said = if ready { shop.say("worksheet.ready") } else { shop.say_with("worksheet.drawing", &said) };
+    html! {
+        <>
+            <div key="go" class="not-on-paper to-print">
+                <p role="status">{ said }</p>
+                <span hidden={!ready}>{ paper::print_button(&shop) }</span>
+            </div>
+            { (*papers).clone() }
+        </>
+    }
+}
+
+/// How many pictures are drawn.
+#[derive(Default)]
+struct Drawn(usize);
+
+impl Reducible for Drawn {
+    type Action = ();
+
+    fn reduce(self: Rc<Self>, (): ()) -> Rc<Self> {
+        Rc::new(Self(self.0 + 1))
+    }
+}
+
+/// How many pictures a worksheet has.
+fn pictures(shop: &Shop, on: &OnPaper, sheet: &Worksheet) -> usize {
+    let of = |card: &SetCard<'_>| match card {
+        SetCard::Computed(card) => scene::panels(card, shop.content()).len(),
+        SetCard::Own(..) => 0,
+    };
+    on.cards(shop, &sheet.code).iter().map(of).sum()
+}

@@ -1,0 +1,93 @@
+//! A worksheet: the cards of a set with room to answer them, and the cautions.
+
+use super::answer_box::{answer_box, certainty_boxes, own_box};
+use super::head::{line, paged};
+use super::{OnPaper, Worksheet};
+use crate::app::parts::{Still, card_ticket};
+use crate::app::state::Shop;
+use crate::card::{Card, Kind, scene};
+use crate::content::CautionStage;
+use crate::exchange::set::SetCard;
+use yew::prelude::*;
+
+pub(super) fn worksheet(shop: &Shop, on: &OnPaper, sheet: &Worksheet, on_drawn: &Callback<()>) -> Html {
+    let cards = on.cards(shop, &sheet.code);
+    let total = cards.len();
+    let one = |(nth, card): (usize, &SetCard<'_>)| {
+        let place =
+            shop.say_with("worksheet.nth", &[("n", (nth + 1).to_string()), ("of", total.to_string())]);
+        let (asked, answers) = match card {
+            SetCard::Computed(card) => (asked(shop, card, on_drawn), answer_box(shop, card)),
+            SetCard::Own(_, own) => (html! { <p class="ask">{ &own.question }</p> }, own_box(shop, own)),
+        };
+        html! {
+            <section key={nth} class="one-card together">
+                <h3>{ place }</h3>
+                { asked }
+                { answers }
+                { certainty_boxes(shop) }
+            </section>
+        }
+    };
+    let inside = html! {
+        <>
+            <header key="head" class="sheet-head">
+                <h2>{ &on.set.title }</h2>
+                <p hidden={on.set.note.is_empty()}>{ &on.set.note }</p>
+                <div class="lines-to-fill">
+                    { line("wide", shop.say("worksheet.name"), &sheet.whom) }
+                    { line("", shop.say("worksheet.number"), "") }
+                    { line("", shop.say("worksheet.date"), "") }
+                </div>
+                <p class="small">{ shop.say("worksheet.how") }</p>
+            </header>
+            { for cards.iter().enumerate().map(one) }
+            { cautions(shop, &cards) }
+        </>
+    };
+    paged(shop, on, sheet, inside)
+}
+
+/// The situation, its pictures and the question.
+fn asked(shop: &Shop, card: &Card, on_drawn: &Callback<()>) -> Html {
+    let recipes = scene::panels(card, shop.content());
+    let (several, ruled) = (recipes.len() > 1, card.kind == Kind::Point);
+    let still = |(nth, recipe)| {
+        let name = if nth == 0 { "panel.first" } else { "panel.second" };
+        html! {
+            <figure key={nth}>
+                <figcaption hidden={!several}>{ shop.say(name) }</figcaption>
+                <Still {recipe} alt={shop.voice().panel_words(card, nth)} {ruled} on_drawn={on_drawn.clone()} />
+            </figure>
+        }
+    };
+    html! {
+        <>
+            { card_ticket(shop, card) }
+            <div key="pictures" class={classes!("stills", several.then_some("two"))} hidden={recipes.is_empty()}>
+                { for recipes.into_iter().enumerate().map(still) }
+            </div>
+            <p key="ask" class="ask">{ shop.voice().ask(card) }</p>
+        </>
+    }
+}
+
+/// The cautions of everything that is asked about.
+fn cautions(shop: &Shop, cards: &[SetCard<'_>]) -> Html {
+    let mut stages: Vec<CautionStage> = Vec::new();
+    for family in cards.iter().filter_map(|card| shop.content().family(&card.family())) {
+        for stage in &family.cautions {
+            if !stages.contains(stage) {
+                stages.push(*stage);
+            }
+        }
+    }
+    let caution = |text: AttrValue| html! { <li key={text.to_string()}>{ text.clone() }</li> };
+    html! {
+        <section key="cautions" class="cautions-on-paper">
+            <h3>{ shop.say("cautions") }</h3>
+            <ul class="told">{ for shop.cautions_for(&stages).into_iter().map(caution) }</ul>
+            <p><b>{ shop.say("training") }{ " " }{ shop.say("closing") }</b>{ " " }{ shop.say("overruled") }</p>
+        </section>
+    }
+}

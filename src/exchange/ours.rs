@@ -1,0 +1,58 @@
+//! A file of ours of any kind: what it says of itself decides how it is read.
+
+use super::set::{SET, Set, WITHDRAWAL, Withdrawal};
+use super::{Kind, OwnSheet, RESULTS, Reading, Refused, SHEET, read};
+use crate::content::Content;
+use serde::Deserialize;
+
+/// The kinds of files that can be opened. Results stand last: they alone may be large.
+pub const KINDS: [Kind; 4] = [SHEET, SET, WITHDRAWAL, RESULTS];
+
+/// A file that was read and checked.
+#[derive(Debug)]
+pub enum Ours {
+    /// A shop sheet.
+    Sheet(Box<OwnSheet>),
+    /// A scenario set.
+    Set(Box<Set>),
+    /// A set withdrawn.
+    Withdrawal(Withdrawal),
+    /// The results of a tablet, begun to be read.
+    Results(Box<Reading>),
+}
+
+/// What every file of ours says of itself; the rest is not looked at.
+#[derive(Deserialize)]
+struct Says {
+    format: String,
+}
+
+impl Ours {
+    /// Bytes of the largest file that can be opened.
+    pub const MOST: usize = RESULTS.most;
+
+    /// Reads a file whose kind is not known beforehand.
+    ///
+    /// # Errors
+    /// [`Refused`]: no such JSON, none of the kinds, or what is wrong with a file of its kind.
+    pub fn read(bytes: &[u8], content: &Content) -> Result<Self, Refused> {
+        if bytes.len() > Self::MOST {
+            return Err(Refused::TooLarge { bytes: bytes.len(), most: Self::MOST });
+        }
+        let Says { format } = serde_json::from_slice(bytes)?;
+        match KINDS.into_iter().find(|kind| kind.format == format) {
+            Some(SHEET) => {
+                let sheet: OwnSheet = read(bytes, SHEET)?;
+                sheet.sheet(content)?;
+                Ok(Self::Sheet(Box::new(sheet)))
+            }
+            Some(SET) => Set::read(bytes, content).map(|set| Self::Set(Box::new(set))),
+            Some(WITHDRAWAL) => Withdrawal::read(bytes).map(Self::Withdrawal),
+            Some(_) => Reading::begin(bytes).map(|results| Self::Results(Box::new(results))),
+            None => {
+                let kinds: Vec<&str> = KINDS.iter().map(|kind| kind.format).collect();
+                Err(Refused::value("format", format, format!("{} are allowed", kinds.join(", "))))
+            }
+        }
+    }
+}
