@@ -14,7 +14,7 @@ use stepboard::content::{Binding, ColourPlan, Content, Ticket, World};
 use stepboard::rules::sheet::{Setting, Sheet};
 use stepboard::rules::term::{Filler, Look, Term, WorkClass};
 use stepboard::rules::wood::{Cut, FillerNeed, PoreSize, Porosity, Wood, WoodTrouble};
-use support::{content, seeds};
+use support::{at_once, content, seeds};
 
 /// Seeds of each family on each sheet.
 const SEEDS: u32 = 40;
@@ -66,6 +66,17 @@ fn turned(one: &Dealt, world: &World<'_>) -> bool {
 struct Found(BTreeMap<String, BTreeSet<String>>);
 
 impl Found {
+    /// What was found of one change so far.
+    fn of(&self, what: &str) -> Self {
+        Self(
+            self.0
+                .get_key_value(what)
+                .into_iter()
+                .map(|(what, families)| (what.clone(), families.clone()))
+                .collect(),
+        )
+    }
+
     fn look(&mut self, what: &str, cards: &Cards, world: &World<'_>) {
         let families = self.0.entry(what.to_owned()).or_default();
         for (family, cards) in cards {
@@ -162,12 +173,15 @@ fn search(content: &Content) -> Found {
     for sheet in &content.sheets {
         let world = World { content, sheet };
         let cards = dealt(&world);
-        for setting in Setting::ALL {
+        let of_settings = at_once::each(Setting::ALL, |setting| {
+            let mut found = found.of(setting.slug());
             for value in others(content, sheet, *setting) {
                 let changed = sheet.with(*setting, value).expect("within floor and ceiling");
                 found.look(setting.slug(), &cards, &World { content, sheet: &changed });
             }
-        }
+            found
+        });
+        found.0.extend(of_settings.into_iter().flat_map(|one| one.0));
         for (what, change) in wood_changes() {
             let mut content = content.clone();
             content.woods.iter_mut().for_each(change);
@@ -233,13 +247,15 @@ fn frozen<'a>(content: &Content, ids: &[&'a str]) -> Vec<&'a str> {
     let worlds = content.sheets.iter().map(|sheet| World { content, sheet });
     let cards: Vec<(World<'_>, Cards)> = worlds.map(|world| (world, dealt(&world))).collect();
     println!("\n| family | told facts that turn its answer |\n|---|---|");
-    let still = |id: &&&str| {
-        let keys: BTreeSet<String> =
-            cards.iter().flat_map(|(world, cards)| deciding(world, &cards[**id])).collect();
+    let found: Vec<BTreeSet<String>> = at_once::each(ids, |id| {
+        cards.iter().flat_map(|(world, cards)| deciding(world, &cards[*id])).collect()
+    });
+    let mut frozen = Vec::new();
+    for (id, keys) in ids.iter().zip(found) {
         println!("| {id} | {} |", keys.iter().cloned().collect::<Vec<_>>().join(", "));
-        keys.is_empty()
-    };
-    ids.iter().filter(still).copied().collect()
+        frozen.extend(keys.is_empty().then_some(*id));
+    }
+    frozen
 }
 
 #[test]

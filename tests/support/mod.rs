@@ -2,6 +2,7 @@
 #![allow(dead_code, unused_imports, reason = "each test file uses a part")]
 
 pub(crate) mod any;
+pub(crate) mod at_once;
 pub(crate) mod binary;
 pub(crate) mod covered;
 pub(crate) mod log;
