@@ -97,8 +97,8 @@ fn what_is_not_allowed_is_refused_with_its_place() {
     );
     let twice = serde_json::json!(["mask-worn", "mask-worn"]);
     assert_eq!(refused(&|set| set["task"]["competencies"] = twice.clone()), "task.competencies.1");
-    let pass = serde_json::json!({ "right": 10, "safety": false });
-    assert_eq!(refused(&|set| set["task"]["pass"] = pass.clone()), "task.pass.right");
+    let pass = serde_json::json!({ "least": 10, "safety": false });
+    assert_eq!(refused(&|set| set["task"]["pass"] = pass.clone()), "task.pass.least");
     assert_eq!(refused(&|set| set["own_cards"][0]["right"] = serde_json::json!([4])), "own_cards.0.right");
     assert_eq!(
         refused(&|set| set["own_cards"][0]["options"] = serde_json::json!(["one"])),

@@ -41,7 +41,8 @@ terms! {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct PassRule {
-    /// Least number of right answers.
+    /// Least number of right answers; `least` in files, which hold no right answer.
+    #[serde(rename = "least")]
     pub right: u32,
     /// Whether a wrong answer about safety that would have been done on the job fails it, whatever else was right.
     pub safety: bool,
@@ -171,7 +172,7 @@ impl Task {
         if let Some(pass) = self.pass {
             let most = self.count.saturating_add(others);
             if !(1..=most).contains(&pass.right) {
-                refuse("pass.right".to_owned(), pass.right.to_string(), Allowed::Span(1, most));
+                refuse("pass.least".to_owned(), pass.right.to_string(), Allowed::Span(1, most));
             }
         }
         problems
