@@ -61,7 +61,7 @@ content: ## is content/ in order
 	@node tools/test.mjs content
 
 browser: ## journeys in a headless browser, against dist/
-	@node tools/test.mjs dist browser
+	@node tools/test.mjs dist timed browser
 
 pictures: ## take the pictures of the README from dist/
 	@cargo build --quiet

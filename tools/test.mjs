@@ -25,15 +25,20 @@ const stages = [
   { name: "size", run: ["node", "tools/size.mjs"] },
   { name: "schema", run: nodeTests("tests/schema"), count: nodeCount },
   { name: "signed", run: nodeTests("tests/signed"), count: nodeCount },
-  { name: "browser", run: nodeTests("tests/browser"), count: nodeCount },
+  { name: "timed", run: nodeTests("tests/browser", { fits: isTimed }), count: nodeCount },
+  { name: "browser", run: nodeTests("tests/browser", { fits: (name) => !isTimed(name), atOnce: 2 }), count: nodeCount },
 ];
 
-function nodeTests(folder) {
+/** Tests that measure run with nothing beside them. */
+function isTimed(name) {
+  return name.endsWith(".timed.test.mjs");
+}
+
+function nodeTests(folder, { fits = () => true, atOnce = 1 } = {}) {
   const path = join(root, folder);
-  const names = existsSync(path) ? readdirSync(path).filter((name) => name.endsWith(".test.mjs")).sort() : [];
+  const names = existsSync(path) ? readdirSync(path).filter((name) => name.endsWith(".test.mjs") && fits(name)).sort() : [];
   const files = names.map((name) => join(folder, name));
-  // One at a time: two browsers on two cores only wait for each other.
-  return ["node", "--test", "--test-concurrency=1", "--test-reporter=spec", ...files];
+  return ["node", "--test", `--test-concurrency=${atOnce}`, "--test-reporter=spec", ...files];
 }
 
 function cargoTests(output) {
