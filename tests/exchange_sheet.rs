@@ -2,7 +2,7 @@
 
 mod support;
 
-use stepboard::content::{Content, SettingInfo};
+use stepboard::content::{Content, SettingInfo, Units};
 use stepboard::exchange::{
     Bar, Editions, OwnSheet, Refused, SHEET, SheetDraft, content_name, differences, write,
 };
@@ -159,4 +159,29 @@ fn a_file_comes_back_as_it_was_and_one_that_was_changed_is_refused() {
     assert_eq!(place(&OwnSheet { edition: 0, ..own.clone() }), "edition");
     let unknown = text.replace("\"film-reserve\"", "\"no-such-value\"");
     assert!(matches!(OwnSheet::read(unknown.as_bytes(), &content), Err(Refused::Form { .. })));
+}
+
+/// 8 in are 203.2 mm, 50 °F are 10 °C, 90 minutes are 1.5 h, by definition of the units.
+#[test]
+fn a_value_is_typed_in_the_persons_unit_and_what_is_shown_is_kept() {
+    let content = content();
+    let info = |key| content.setting(key).expect("every setting");
+    let read = |key, units, typed: &str| info(key).read(units, info(key).default, typed);
+    assert_eq!(read(Setting::BodyDistanceFrom, Units::US, "8"), Some(203.2));
+    assert_eq!(read(Setting::ColdStop, Units::US, "50"), Some(10.0));
+    assert_eq!(read(Setting::ClearWait, Units::METRIC, "90 min"), Some(1.5));
+    assert_eq!(read(Setting::ClearWait, Units::METRIC, "1,5"), Some(1.5));
+    assert_eq!(read(Setting::LastGrit, Units::METRIC, "P320"), Some(320.0));
+    for bad in ["", "soon", "3 mm"] {
+        assert_eq!(read(Setting::ClearWait, Units::METRIC, bad), None, "{bad}");
+    }
+    // Whoever types the rounded figure that is shown means the value behind it, so that a floor can be typed.
+    for info in content.settings.iter().filter(|info| !info.is_switch()) {
+        for units in [Units::METRIC, Units::US] {
+            for value in [info.default, info.floor, info.ceiling] {
+                let typed = info.shown(units, value).figure();
+                assert_eq!(info.read(units, value, &typed), Some(value), "{} {typed}", info.key.slug());
+            }
+        }
+    }
 }

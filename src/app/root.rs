@@ -1,14 +1,14 @@
 //! Loads what is stored, then draws the screens round it.
 
 use super::hooks::{
-    Keeper, use_idle, use_keeper, use_kept_keys, use_kept_people, use_kept_sets, use_kept_signed,
-    use_kept_stricter, use_kept_watching, use_route,
+    Keeper, use_idle, use_keeper, use_kept_air, use_kept_keys, use_kept_people, use_kept_sets,
+    use_kept_sheets, use_kept_signed, use_kept_stricter, use_kept_watching, use_route,
 };
 use super::pages;
 use super::route::Route;
 use super::state::{ContentContext, Light, LockContext, Settings};
 use crate::content::Content;
-use crate::device::{Loaded, Store, page};
+use crate::device::{Loaded, Shelf, Store, page};
 use crate::rules::term::Term;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
@@ -27,12 +27,14 @@ pub fn start() {
     spawn_local(async move {
         let store = Store::open().await.unwrap_or_default();
         let loaded = store.load().await.unwrap_or_default();
+        let sheets = store.shelf(Shelf::Sheets).await.unwrap_or_default();
         let first = Settings::new(page::random_name());
         if loaded.settings.is_none() {
             // Not stored, the device gets another name next time; answers keep the one they were given under.
             drop(store.put_settings(&first).await);
         }
-        let start = Rc::new(Start { content: ContentContext(Rc::new(content)), store, loaded, first });
+        let start =
+            Rc::new(Start { content: ContentContext(Rc::new(content)), store, loaded, sheets, first });
         let place =
             gloo::utils::document().get_element_by_id("app").unwrap_or_else(|| gloo::utils::body().into());
         yew::Renderer::<Root>::with_root_and_props(place, RootProps { start }).render();
@@ -46,6 +48,8 @@ struct Start {
     content: ContentContext,
     store: Store,
     loaded: Loaded<Settings>,
+    /// Files of the shop's own sheets.
+    sheets: Vec<(String, String)>,
     first: Settings,
 }
 
@@ -68,12 +72,18 @@ fn Root(props: &RootProps) -> Html {
     let keys = use_kept_keys(&start.store, &start.loaded);
     let signed = use_kept_signed(&start.store, &start.loaded);
     let stricter = use_kept_stricter(&start.store, &start.loaded);
-    let content = use_memo((start.content.clone(), Rc::clone(&stricter.asked)), |(content, asked)| {
-        if asked.is_empty() {
-            content.clone()
-        } else {
-            ContentContext(Rc::new(content.0.asked_by_shop(asked)))
+    let air = use_kept_air(&start.store, &start.loaded);
+    let sheets = use_kept_sheets(&start.store, &start.sheets);
+    let known = (start.content.clone(), Rc::clone(&stricter.asked), Rc::clone(&sheets.editions));
+    let content = use_memo(known, |(content, asked, editions)| {
+        let mut content = content.clone();
+        if !asked.is_empty() {
+            content = ContentContext(Rc::new(content.0.asked_by_shop(asked)));
         }
+        if editions.iter().next().is_some() {
+            content = ContentContext(Rc::new(content.0.with_own_sheets(editions.iter())));
+        }
+        content
     });
     let sets = use_kept_sets(&start.store, &start.content);
     let watching = use_kept_watching(&start.store, &start.loaded);
@@ -117,11 +127,13 @@ fn Root(props: &RootProps) -> Html {
     let shown = if lock.locked {
         html! { <pages::Who key="who" /> }
     } else {
-        screen(route)
+        screen(route, desk.draft.as_ref().map(|draft| draft.card.sheet.slug.clone()))
     };
     let shown = provided(watching, shown);
     let shown = provided(sets, shown);
     let shown = provided(lock, shown);
+    let shown = provided(air, shown);
+    let shown = provided(sheets, shown);
     let shown = provided(stricter, shown);
     let shown = provided(signed, shown);
     let shown = provided(keys, shown);
@@ -137,8 +149,8 @@ fn provided<T: Clone + PartialEq + 'static>(context: T, inside: Html) -> Html {
     html! { <ContextProvider<T> {context}>{ inside }</ContextProvider<T>> }
 }
 
-/// Every screen is one keyed element, so that one replaces the other whole.
-fn screen(route: Route) -> Html {
+/// Every screen is one keyed element, so that one replaces the other whole. `on_desk` is the sheet of the card that lies there.
+fn screen(route: Route, on_desk: Option<String>) -> Html {
     match route {
         Route::Home => html! { <pages::Home key="home" /> },
         Route::Band { stage } => {
@@ -172,8 +184,18 @@ fn screen(route: Route) -> Html {
             html! { <pages::Competency key={format!("competency-{slug}")} slug={slug.clone()} /> }
         }
         Route::Entry { sequence } => html! { <pages::Entry key={format!("entry-{sequence}")} {sequence} /> },
-        Route::Sheet => html! { <pages::ShopSheet key="sheet" back={Route::Menu} /> },
-        Route::CardSheet => html! { <pages::ShopSheet key="card-sheet" back={Route::Practise} /> },
+        Route::Sheet => html! { <pages::Sheets key="sheets" /> },
+        Route::SheetOf { slug } => {
+            html! { <pages::SheetOf key={format!("sheet-{slug}")} slug={slug.clone()} /> }
+        }
+        Route::SheetBeside { slug, other } => html! {
+            <pages::Beside key={format!("sheet-{slug}-{other}")} slug={slug.clone()} other={other.clone()} />
+        },
+        Route::SheetEdit => html! { <pages::SheetEdit key="sheet-edit" /> },
+        Route::Air => html! { <pages::Air key="air" /> },
+        Route::CardSheet => {
+            html! { <pages::ShopSheet key="card-sheet" back={Route::Practise} sheet={on_desk} /> }
+        }
         Route::People => html! { <pages::People key="people" /> },
         Route::Person { number } => {
             html! { <pages::Person key={format!("person-{number}")} number={number.clone()} /> }

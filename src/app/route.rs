@@ -57,7 +57,21 @@ pub(super) enum Route {
     Entry {
         sequence: u64,
     },
+    /// The shop sheets of this tablet.
     Sheet,
+    /// One of them, by its slug.
+    SheetOf {
+        slug: String,
+    },
+    /// Two of them.
+    SheetBeside {
+        slug: String,
+        other: String,
+    },
+    /// The one that is being edited.
+    SheetEdit,
+    /// Today's air.
+    Air,
     CardSheet,
     /// Who works on this tablet, and who may sign.
     People,
@@ -138,6 +152,9 @@ impl Route {
             ("practise", "") => Self::Practise,
             ("practise", "sheet") => Self::CardSheet,
             ("sheet", "") => Self::Sheet,
+            ("sheet", "edit") => Self::SheetEdit,
+            ("sheet", rest) => Self::read_sheet(rest),
+            ("air", "") => Self::Air,
             ("bench", "") => Self::Bench,
             ("bench", name) => Self::Calculation { name: name.to_owned() },
             ("panel", "") => Self::Panel,
@@ -172,6 +189,14 @@ impl Route {
                 Paper::from_slug(paper).map_or(Self::Verify, |paper| Self::VerifyPaper { paper })
             }
             _ => Self::Home,
+        }
+    }
+
+    /// A shop sheet, or two beside each other.
+    fn read_sheet(rest: &str) -> Self {
+        match rest.split_once('/') {
+            Some((slug, other)) => Self::SheetBeside { slug: slug.to_owned(), other: other.to_owned() },
+            None => Self::SheetOf { slug: rest.to_owned() },
         }
     }
 
@@ -234,6 +259,10 @@ impl Route {
             Self::Practise => "#/practise".to_owned(),
             Self::CardSheet => "#/practise/sheet".to_owned(),
             Self::Sheet => "#/sheet".to_owned(),
+            Self::SheetOf { slug } => format!("#/sheet/{slug}"),
+            Self::SheetBeside { slug, other } => format!("#/sheet/{slug}/{other}"),
+            Self::SheetEdit => "#/sheet/edit".to_owned(),
+            Self::Air => "#/air".to_owned(),
             Self::Bench => "#/bench".to_owned(),
             Self::Calculation { name } => format!("#/bench/{name}"),
             Self::Panel => "#/panel".to_owned(),

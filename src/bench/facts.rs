@@ -1,6 +1,6 @@
 //! What is told of a situation: numbers in base units and terms, by the keys of `content/facts/`.
 
-use crate::content::{Content, FactInfo};
+use crate::content::{Content, FactInfo, Units};
 use crate::quantity::{
     Celsius, Fraction, Hours, Measure, Micrometres, Millimetres, OutOfRange, RelativeHumidity, Unit,
 };
@@ -153,6 +153,17 @@ impl Facts {
 }
 
 impl FactInfo {
+    /// A number that somebody typed, in their unit or with its own behind it, in the unit of the fact; `None` where it is no
+    /// number of that dimension or lies outside the fact's range.
+    #[must_use]
+    pub fn read(&self, units: Units, typed: &str) -> Option<f64> {
+        let unit = self.unit?;
+        let bare = typed.trim().chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | ',' | '-' | '+'));
+        let measure = Measure::parse(typed, unit.dimension())?;
+        let from = if bare { units.shown(unit) } else { measure.unit };
+        from.convert(measure.value, unit).filter(|number| self.holds(*number))
+    }
+
     /// Whether a number in the fact's unit lies in its range.
     #[must_use]
     pub fn holds(&self, number: f64) -> bool {

@@ -1,5 +1,6 @@
 //! Settings, sheets, rules, cautions and consequences as they stand in files.
 
+use super::Units;
 use crate::quantity::{Measure, Unit};
 use crate::rules::sheet::Setting;
 use crate::rules::term::{Coating, Provenance, RuleKind, Severity, Stage};
@@ -76,6 +77,29 @@ impl SettingInfo {
     #[must_use]
     pub fn is_switch(&self) -> bool {
         self.unit == Unit::Count && self.floor == 0.0 && self.ceiling == 1.0
+    }
+
+    /// A value of this setting in a person's unit of it: hours stay hours, however few.
+    #[must_use]
+    pub fn shown(&self, units: Units, value: f64) -> Measure {
+        self.measure(value).in_unit(units.shown(self.unit))
+    }
+
+    /// A value that somebody typed, with or without its unit, in the unit of the setting; `None` where it is no number of that
+    /// dimension. Whoever types what is shown of the value so far, of default, floor or ceiling means that value, however it
+    /// was rounded.
+    #[must_use]
+    pub fn read(&self, units: Units, now: f64, typed: &str) -> Option<f64> {
+        /// A thousandth of a unit is finer than anything on a sheet is measured.
+        const PARTS: f64 = 1000.0;
+        let known = [now, self.default, self.floor, self.ceiling];
+        if let Some(known) = known.into_iter().find(|one| self.shown(units, *one).figure() == typed.trim()) {
+            return Some(known);
+        }
+        let bare = typed.trim().chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | ',' | '-' | '+'));
+        let measure = Measure::parse(typed, self.unit.dimension())?;
+        let from = if bare { units.shown(self.unit) } else { measure.unit };
+        from.convert(measure.value, self.unit).map(|value| libm::round(value * PARTS) / PARTS)
     }
 
     /// A value of this setting as it is shown: with as many decimals as its step has.

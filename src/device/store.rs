@@ -3,7 +3,7 @@
 
 use crate::content::Stricter;
 use crate::people::Crew;
-use crate::record::{Begun, Draft, Erased, Event, Journal};
+use crate::record::{Begun, Draft, Erased, Event, Journal, MeasuredAir};
 use crate::signoff::Record;
 use idb::{Database, DatabaseEvent, Factory, ObjectStoreParams, TransactionMode, TransactionResult};
 use serde::Serialize;
@@ -39,6 +39,7 @@ const KEYS: &str = "keys";
 const STRICTER: &str = "stricter";
 const BEGUN: &str = "begun";
 const CHECK_DRAFT: &str = "check-draft";
+const AIR: &str = "air";
 
 /// Values that are stored whole and changed from more windows than one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -142,6 +143,8 @@ pub struct Loaded<S> {
     pub keys: Option<Vec<String>>,
     /// What the shop asks for more, oldest first; none where what is stored of it cannot be read.
     pub stricter: Option<Vec<Stricter>>,
+    /// The air of the room as it was measured last.
+    pub air: Option<MeasuredAir>,
     /// Records of the sign-off book, as they are stored, in their order.
     pub records: Vec<String>,
 }
@@ -157,6 +160,7 @@ impl<S> Default for Loaded<S> {
             crew: Some(Crew::default()),
             keys: Some(Vec::new()),
             stricter: Some(Vec::new()),
+            air: None,
             records: Vec::new(),
         }
     }
@@ -214,6 +218,7 @@ impl Store {
         let (settings, draft) = (get(SETTINGS)?, get(Spot::Practice.key())?);
         let check_draft = get(Spot::Check.key())?;
         let (crew, wrapped, stricter, begun) = (get(CREW)?, get(KEYS)?, get(STRICTER)?, get(BEGUN)?);
+        let air = get(AIR)?;
         // Awaited in the order in which they were asked: an answer that nobody waits for yet is lost.
         let events = values.await?.into_iter().filter_map(|value| read(Some(value))).collect();
         let journal = Journal::stored(events, keys.await?.iter().filter_map(number));
@@ -228,6 +233,7 @@ impl Store {
             keys: read_or_new(wrapped.await?),
             stricter: read_or_new(stricter.await?),
             begun: read(begun.await?).unwrap_or_default(),
+            air: read(air.await?),
             records,
         })
     }
@@ -263,6 +269,14 @@ impl Store {
     /// [`StoreError`].
     pub async fn put_begun(&self, begun: &[Begun]) -> Result<(), StoreError> {
         self.put(BEGUN, &begun).await
+    }
+
+    /// Stores the air of the room; `None` erases it.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn put_air(&self, air: Option<&MeasuredAir>) -> Result<(), StoreError> {
+        self.put(AIR, &air).await
     }
 
     /// Stores the settings.

@@ -151,6 +151,14 @@ impl Moment {
         LocalDate::of_number(i32::try_from(self.0.div_euclid(DAY_SECONDS)).ok()?)
     }
 
+    /// Hours since an earlier moment; negative where that one is to come. `None` where they are further apart than a number
+    /// tells exactly.
+    #[must_use]
+    pub fn hours_since(self, earlier: Self) -> Option<f64> {
+        let seconds = i32::try_from(self.0.checked_sub(earlier.0)?).ok()?;
+        Some(f64::from(seconds) / f64::from(i32::try_from(HOUR_SECONDS).ok()?))
+    }
+
     /// So many hours later.
     #[must_use]
     pub const fn plus_hours(self, hours: i64) -> Self {

@@ -1,6 +1,7 @@
 //! What happened, kept: the journal of a device, the attempts it tells, what assessors write down, several read as one, and the
 //! card that lies on the desk.
 
+mod air;
 mod attempt;
 mod begun;
 mod certainty;
@@ -17,6 +18,7 @@ mod unfit;
 mod void;
 mod watched;
 
+pub use air::{AIR_OLD_HOURS, MeasuredAir};
 pub use attempt::{Attempt, Attempts, Standing, Stray};
 pub use begun::{Begun, Stopwatch};
 pub use certainty::Certainty;

@@ -160,3 +160,16 @@ pub enum Provenance {
     /// From memory, unconfirmed: a changeable default, never a check.
     Memory,
 }
+
+impl Provenance {
+    /// Its name in files and texts.
+    #[must_use]
+    pub const fn slug(self) -> &'static str {
+        match self {
+            Self::Fetched => "fetched",
+            Self::Computed => "computed",
+            Self::Practice => "practice",
+            Self::Memory => "memory",
+        }
+    }
+}

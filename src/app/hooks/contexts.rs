@@ -1,8 +1,8 @@
 //! The contexts, read. They stand around every screen; without them the program is put together wrongly and stops.
 
 use crate::app::state::{
-    BookContext, DeskContext, KeysContext, LockContext, PeopleContext, SetsContext, SettingsContext,
-    SignedContext, StricterContext, WatchingContext,
+    AirContext, BookContext, DeskContext, KeysContext, LockContext, PeopleContext, SetsContext,
+    SettingsContext, SheetsContext, SignedContext, StricterContext, WatchingContext,
 };
 use yew::prelude::*;
 
@@ -13,6 +13,16 @@ fn use_given<T: Clone + PartialEq + 'static>() -> T {
 
 #[hook]
 pub(in crate::app) fn use_settings() -> SettingsContext {
+    use_given()
+}
+
+#[hook]
+pub(in crate::app) fn use_air() -> AirContext {
+    use_given()
+}
+
+#[hook]
+pub(in crate::app) fn use_sheets() -> SheetsContext {
     use_given()
 }
 

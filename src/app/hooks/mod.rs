@@ -1,5 +1,6 @@
 //! Effects that several screens need.
 
+mod air;
 mod contexts;
 mod idle;
 mod keeper;
@@ -7,6 +8,7 @@ mod keys;
 mod office;
 mod route;
 mod sets;
+mod sheets;
 mod size;
 mod stamped;
 mod standings;
@@ -15,9 +17,10 @@ mod version;
 mod watching;
 mod writer;
 
+pub(super) use air::use_kept_air;
 pub(super) use contexts::{
-    use_book, use_desk, use_keys_held, use_lock, use_people, use_sets, use_settings, use_signed,
-    use_stricter, use_watching,
+    use_air, use_book, use_desk, use_keys_held, use_lock, use_people, use_sets, use_settings, use_sheets,
+    use_signed, use_stricter, use_watching,
 };
 pub(super) use idle::use_idle;
 pub(super) use keeper::{Keeper, use_keeper};
@@ -25,6 +28,7 @@ pub(super) use keys::use_keys;
 pub(super) use office::{use_kept_keys, use_kept_people, use_kept_signed, use_kept_stricter};
 pub(super) use route::use_route;
 pub(super) use sets::use_kept_sets;
+pub(super) use sheets::use_kept_sheets;
 pub(super) use size::use_size;
 pub(super) use stamped::use_stamped;
 pub(super) use standings::use_standings;

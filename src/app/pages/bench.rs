@@ -1,10 +1,12 @@
 //! Bench: a panel to be looked at, and every calculation of the model, by name.
 
+use super::air::aged;
 use crate::app::hooks::use_settings;
 use crate::app::parts::{Frame, Picture, icon, sheet_setting, unit_settings};
 use crate::app::route::Route;
-use crate::app::state::use_shop;
+use crate::app::state::{Shop, use_shop};
 use crate::bench::{self, Calculation};
+use crate::record::MeasuredAir;
 use yew::prelude::*;
 
 #[component]
@@ -33,6 +35,13 @@ pub(in crate::app) fn Bench() -> Html {
     html! {
         <Frame class="sheet" title={shop.say("bench.title")} back={Some(Route::Home)} {cautions}>
             <p key="lead" class="lead">{ shop.say("bench.lead") }</p>
+            <section key="today">
+                <ul class="rows links"><li>
+                    <a href={Route::Air.address()} class="row-link">
+                        <span class="words"><b>{ shop.say("air.title") }</b><span class="note">{ shop.air.as_deref().map_or_else(|| shop.say("air.once"), |air| air_row(&shop, air)) }</span></span>{ icon(Picture::Go) }
+                    </a>
+                </li></ul>
+            </section>
             <section key="panel">
                 <h2>{ shop.say("bench.group.panel") }</h2>
                 <ul class="rows links"><li>
@@ -47,4 +56,9 @@ pub(in crate::app) fn Bench() -> Html {
             </details>
         </Frame>
     }
+}
+
+/// What was measured, and how long ago.
+fn air_row(shop: &Shop, air: &MeasuredAir) -> AttrValue {
+    AttrValue::from(format!("{}. {}", shop.air_in_words(air), aged(shop, air)))
 }

@@ -1,11 +1,11 @@
 //! One calculation: what is known on the ticket, the result and its working on shop paper.
 
+use super::air::{aged, old};
 use crate::app::parts::{Frame, result};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::bench::{self, Calculation as Entry, Facts, Needs};
-use crate::content::{FactInfo, World};
-use crate::quantity::{Measure, Unit};
+use crate::content::{CautionStage, FactInfo, World};
 use std::collections::BTreeMap;
 use wasm_bindgen::JsCast;
 use web_sys::{HtmlInputElement, HtmlSelectElement};
@@ -22,8 +22,10 @@ type Typed = BTreeMap<String, String>;
 #[component]
 pub(in crate::app) fn Calculation(props: &CalculationProps) -> Html {
     let shop = use_shop();
-    let typed = use_state(Typed::new);
-    let Some(calculation) = bench::calculations().into_iter().find(|one| one.name == props.name) else {
+    let found = bench::calculations().into_iter().find(|one| one.name == props.name);
+    let given = use_memo(shop.clone(), |shop| found.map(|one| of_air(shop, one)).unwrap_or_default());
+    let typed = use_state(|| (*given).clone());
+    let Some(calculation) = found else {
         return html! {
             <Frame class="sheet" title={shop.say("bench.title")} back={Some(Route::Bench)} cautions={shop.cautions_for(&[])}><p class="kraft">{ shop.say("bench.no-such") }</p></Frame>
         };
@@ -40,20 +42,62 @@ pub(in crate::app) fn Calculation(props: &CalculationProps) -> Html {
     let (stand, wait) = standing(&takes, &typed);
     let field = |need: &&Needs<'_>| {
         let value = typed.get(need.key).cloned().unwrap_or_default();
-        field(&shop, need, value, &on_typed)
+        let of_air = !value.is_empty() && given.get(need.key) == Some(&value);
+        field(&shop, need, value, &on_typed, of_air)
     };
-    let cautions = shop.cautions_for(&[]);
+    let cautions = shop.cautions_for(stages(calculation));
     html! {
         <Frame class="calculation" title={shop.text(&format!("bench.{}", calculation.name))} back={Some(Route::Bench)} {cautions}>
             <section key="inputs" class="ticket form">
                 <span class="hole" aria-hidden="true"></span>
                 <h2>{ shop.say("bench.inputs") }</h2>
+                { air_line(&shop, &takes) }
                 { for stand.iter().map(field) }
                 { more(&shop, &wait, &on_typed) }
             </section>
-            <div key="outcome" class="outcome" aria-live="polite">{ outcome(&shop, calculation, &typed, &wait, &on_typed) }</div>
+            <div key="outcome" class="outcome" aria-live="polite">{ outcome(&shop, calculation, (&*typed, &*given), &wait, &on_typed) }</div>
         </Frame>
     }
+}
+
+/// What today's air tells of the facts that a calculation takes, as it would be typed; nothing of old air.
+fn of_air(shop: &Shop, calculation: &Entry) -> Typed {
+    let Some(air) = shop.fresh_air() else { return Typed::new() };
+    let facts = air.facts();
+    let takes = calculation.takes(shop.content());
+    let told = takes.iter().filter_map(|need| {
+        let info = shop.content().fact(need.key)?;
+        let shown = shop.settings.units.show(info.measure(facts.maybe_number(need.key)?));
+        Some((need.key.to_owned(), shown.figure()))
+    });
+    told.collect()
+}
+
+/// Today's air where a calculation asks for any of it, and the way to it.
+fn air_line(shop: &Shop, takes: &[Needs<'_>]) -> Html {
+    /// What can be measured once for all calculations.
+    const MEASURED: [&str; 3] = ["air_c", "rh", "work_c"];
+    let asked = takes.iter().any(|need| MEASURED.contains(&need.key));
+    let said = match (&shop.air, shop.fresh_air()) {
+        (None, _) => shop.say("air.once"),
+        (Some(_), None) => old(shop),
+        (Some(_), Some(air)) => aged(shop, air),
+    };
+    html! {
+        <p key="@air" class="note air-line" hidden={!asked}>
+            <span>{ said }</span>{ " " }<a href={Route::Air.address()} class="text-link">{ shop.say("air.title") }</a>
+        </p>
+    }
+}
+
+/// Whose cautions a calculation shows: those of spraying where it is about that.
+fn stages(calculation: &Entry) -> &'static [CautionStage] {
+    /// Groups of the bench that are about spraying.
+    const SPRAYING: [&str; 2] = ["air", "spray"];
+    let of = |(name, group): &(&str, &[&Entry])| {
+        SPRAYING.contains(name) && group.iter().any(|one| one.name == calculation.name)
+    };
+    if bench::GROUPS.iter().any(of) { &[CautionStage::Spray] } else { &[] }
 }
 
 /// The facts that stand on the ticket, and those that are put there when they are known: of many that may be left out
@@ -90,7 +134,13 @@ fn more(shop: &Shop, wait: &[&Needs<'_>], on_typed: &Callback<(String, String)>)
 }
 
 /// One fact: a number in the person's unit, or one of its terms.
-fn field(shop: &Shop, need: &Needs<'_>, value: String, on_typed: &Callback<(String, String)>) -> Html {
+fn field(
+    shop: &Shop,
+    need: &Needs<'_>,
+    value: String,
+    on_typed: &Callback<(String, String)>,
+    of_air: bool,
+) -> Html {
     let key = need.key;
     let keyed = key.to_owned();
     let Some(info) = shop.content().fact(key) else {
@@ -117,7 +167,7 @@ fn field(shop: &Shop, need: &Needs<'_>, value: String, on_typed: &Callback<(Stri
             </select>
         }
     };
-    html! { <p key={key.to_owned()} class="field"><label for={id}>{ name }<small>{ optional }</small></label>{ control }</p> }
+    html! { <p key={key.to_owned()} class="field"><label for={id}>{ name }<small>{ optional }</small></label>{ control }<span class="note of-air" hidden={!of_air}>{ shop.say("air.taken-over") }</span></p> }
 }
 
 fn input_value(event: &InputEvent) -> String {
@@ -134,7 +184,7 @@ fn select_value(event: &Event) -> String {
 fn outcome(
     shop: &Shop,
     calculation: &Entry,
-    typed: &Typed,
+    (typed, given): (&Typed, &Typed),
     untold: &[&Needs<'_>],
     on_typed: &Callback<(String, String)>,
 ) -> Html {
@@ -147,6 +197,8 @@ fn outcome(
     }
     let Some(sheet) = shop.sheet() else { return html! { <p></p> } };
     match (calculation.run)(&facts, &World { content: shop.content(), sheet }) {
+        // What today's air told is not a question yet.
+        Err(_) if typed == given => html! { <p class="kraft">{ shop.say("bench.empty") }</p> },
         Err(cannot) => {
             // What no person can tell has no name: a figure that no source gives.
             let name = |key: &String| match shop.voice().fact_name(key) {
@@ -172,22 +224,13 @@ fn read(shop: &Shop, calculation: &Entry, typed: &Typed) -> (Facts, Vec<AttrValu
         let Some(info) = shop.content().fact(need.key).filter(|_| !value.is_empty()) else { continue };
         match info.unit {
             None => facts.set_term(need.key, value),
-            Some(unit) => match number(shop, info, unit, value) {
+            Some(_) => match info.read(shop.settings.units, value) {
                 Some(number) => facts.set(need.key, number),
                 None => wrong.push(allowed(shop, info)),
             },
         }
     }
     (facts, wrong)
-}
-
-/// A figure in the unit shown, or with its own unit typed behind it, as a number in the fact's unit.
-fn number(shop: &Shop, info: &FactInfo, unit: Unit, value: &str) -> Option<f64> {
-    let shown = shop.settings.units.shown(unit);
-    let bare = value.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | ',' | '-' | '+'));
-    let measure = Measure::parse(value, unit.dimension())?;
-    let from = if bare { shown } else { measure.unit };
-    from.convert(measure.value, unit).filter(|number| info.holds(*number))
 }
 
 fn allowed(shop: &Shop, info: &FactInfo) -> AttrValue {

@@ -58,7 +58,9 @@ pub(in crate::app) fn Menu() -> Html {
             <section key="instructor" class="setting">
                 <h2>{ shop.say("menu.instructor") }</h2>
                 <ul class="rows links">
-                    <li><a href={Route::Open.address()} class="row-link"><span class="words">{ shop.say("open.title") }</span>{ icon(Picture::Go) }</a></li>
+                    <li key="sheet"><a href={Route::Sheet.address()} class="row-link"><span class="words">{ shop.say("own.title") }</span>{ icon(Picture::Go) }</a></li>
+                    <li key="air"><a href={Route::Air.address()} class="row-link"><span class="words">{ shop.say("air.title") }</span>{ icon(Picture::Go) }</a></li>
+                    <li key="open"><a href={Route::Open.address()} class="row-link"><span class="words">{ shop.say("open.title") }</span>{ icon(Picture::Go) }</a></li>
                 </ul>
             </section>
             <section key="verify" class="setting">

@@ -1,5 +1,6 @@
 //! The screens, one a file.
 
+mod air;
 mod asked;
 mod assess;
 mod band;
@@ -26,6 +27,7 @@ mod sign_book;
 mod verify;
 mod who;
 
+pub(super) use air::Air;
 pub(super) use asked::{Asked, AskedOf};
 pub(super) use assess::{Assess, AssessPerson, Observe};
 pub(super) use band::Band;
@@ -42,7 +44,7 @@ pub(super) use paper::{PaperEnter, SetPaper};
 pub(super) use people::{People, Person};
 pub(super) use practise::Practise;
 pub(super) use record::{Competency, Record};
-pub(super) use sheet::ShopSheet;
+pub(super) use sheet::{Beside, SheetEdit, SheetOf, Sheets, ShopSheet};
 pub(super) use sign::Sign;
 pub(super) use sign_book::{SignOff, SignOffBook};
 pub(super) use verify::{Verify, VerifyAbout};

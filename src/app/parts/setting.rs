@@ -61,8 +61,17 @@ pub(in crate::app) fn unit_settings(shop: &Shop, change: &Callback<Settings>) ->
 pub(in crate::app) fn sheet_setting(shop: &Shop, change: &Callback<Settings>) -> Html {
     let in_use = shop.sheet().map(|sheet| sheet.slug.as_str());
     let sheets = shop.content().sheets.iter();
-    let choices = sheets.map(|sheet| SettingChoice {
-        name: shop.text(&format!("sheet.{}", sheet.slug)),
+    // Of the shop's own the newest edition of a name, and the one in use.
+    let own = |slug: &str| shop.content().own_sheets.get(slug);
+    let newest = |slug: &str| {
+        own(slug).is_none_or(|one| {
+            let mut others = shop.content().own_sheets.values();
+            others.all(|other| other.name != one.name || other.edition <= one.edition)
+        })
+    };
+    let offered = sheets.filter(|sheet| newest(&sheet.slug) || in_use == Some(sheet.slug.as_str()));
+    let choices = offered.map(|sheet| SettingChoice {
+        name: shop.sheet_name(&sheet.slug),
         chosen: in_use == Some(sheet.slug.as_str()),
         leads_to: Settings { sheet: sheet.slug.clone(), ..(*shop.settings).clone() },
     });

@@ -1,6 +1,7 @@
-//! What the screens share: content, settings, journal, the card on the desk, people, keys, the sign-off book and half-made
+//! What the screens share: content, settings, journal, the card on the desk, people, keys, the sign-off book, shop sheets, the air of the room and half-made
 //! observations. Each is a context of its own, so that a change of one redraws only those who read it.
 
+mod air;
 mod book;
 mod desk;
 mod keys;
@@ -8,12 +9,14 @@ mod lock;
 mod people;
 mod sets;
 mod settings;
+mod sheets;
 mod shop;
 mod signed;
 mod stricter;
 mod told;
 mod watching;
 
+pub(super) use air::AirContext;
 pub(super) use book::{Book, BookChange, BookContext, Saved};
 pub(super) use desk::{Desk, DeskChange, DeskContext, OnDesk};
 pub(super) use keys::{KeysContext, Unlocked};
@@ -21,6 +24,7 @@ pub(super) use lock::LockContext;
 pub(super) use people::{Keep, PeopleContext};
 pub(super) use sets::{KeptSet, Origin, SetFile, SetsContext};
 pub(super) use settings::{Light, Settings, SettingsContext};
+pub(super) use sheets::SheetsContext;
 pub(super) use shop::{ContentContext, Shop, use_shop};
 pub(super) use signed::{Signed, SignedContext, Stored};
 pub(super) use stricter::StricterContext;

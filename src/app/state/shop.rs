@@ -1,13 +1,20 @@
 //! Content and settings together: how a screen says a thing, and which sheet it works on.
 
-use super::SettingsContext;
 use super::settings::Settings;
+use super::{AirContext, SettingsContext};
+use crate::bench;
 use crate::card::Voice;
 use crate::content::{Args, Caution, CautionStage, Content, Texts, World};
+use crate::device::clock;
+use crate::record::{MeasuredAir, Moment};
 use crate::rules::sheet::Sheet;
 use crate::rules::term::{Stage, Term};
 use std::rc::Rc;
 use yew::prelude::*;
+
+/// The calculation that judges air, and its verdict where nothing is wrong with it.
+const SPRAY_GATE: &str = "spray-gate";
+const FIT: &str = "spray";
 
 /// The content; it never changes, so only its place is compared.
 #[derive(Debug, Clone)]
@@ -24,13 +31,11 @@ impl PartialEq for ContentContext {
 pub(in crate::app) struct Shop {
     content: ContentContext,
     pub(in crate::app) settings: Rc<Settings>,
+    /// The air of the room as it was measured last.
+    pub(in crate::app) air: Option<Rc<MeasuredAir>>,
 }
 
 impl Shop {
-    pub(in crate::app) fn new(content: ContentContext, settings: Rc<Settings>) -> Self {
-        Self { content, settings }
-    }
-
     pub(in crate::app) fn content(&self) -> &Content {
         &self.content.0
     }
@@ -71,16 +76,49 @@ impl Shop {
 
     /// Cautions of caution stages, then those shown everywhere.
     pub(in crate::app) fn cautions_for(&self, stages: &[CautionStage]) -> Vec<AttrValue> {
-        self.cautions(&self.content().cautions_for(stages))
+        self.cautions(&self.content().cautions_for(stages), stages.contains(&CautionStage::Spray))
     }
 
     /// Cautions of a band, then those shown everywhere.
     pub(in crate::app) fn cautions_of_band(&self, band: Stage) -> Vec<AttrValue> {
-        self.cautions(&self.content().cautions_of_band(band))
+        let cautions = self.content().cautions_of_band(band);
+        let sprays = cautions.iter().any(|caution| caution.stages.contains(&CautionStage::Spray));
+        self.cautions(&cautions, sprays)
     }
 
-    fn cautions(&self, cautions: &[&Caution]) -> Vec<AttrValue> {
-        cautions.iter().map(|caution| self.text(&format!("caution.{}", caution.id))).collect()
+    /// Where lacquer is sprayed and today's air is not fit for it, that comes first.
+    fn cautions(&self, cautions: &[&Caution], sprays: bool) -> Vec<AttrValue> {
+        let air = sprays.then(|| self.air_caution()).flatten();
+        let named = cautions.iter().map(|caution| self.text(&format!("caution.{}", caution.id)));
+        air.into_iter().chain(named).collect()
+    }
+
+    /// The air of the room where it may still be gone by.
+    pub(in crate::app) fn fresh_air(&self) -> Option<&MeasuredAir> {
+        let now = Moment::of(&clock::now())?;
+        self.air.as_deref().filter(|air| !air.is_old(now))
+    }
+
+    /// What is said of today's air where it is not fit for spraying as mixed.
+    fn air_caution(&self) -> Option<AttrValue> {
+        let air = self.fresh_air()?;
+        let world = World { content: self.content(), sheet: self.sheet()? };
+        let gate = bench::calculations().into_iter().find(|one| one.name == SPRAY_GATE)?;
+        let ruling = (gate.run)(&air.facts(), &world).ok()?;
+        let verdict = ruling.answer.terms.get("verdict").filter(|verdict| **verdict != FIT)?;
+        let named = [("air", self.air_in_words(air)), ("at", clock::local(&air.at))];
+        Some(self.say_with(&format!("air.caution.{verdict}"), &named))
+    }
+
+    /// What was measured, in one line.
+    pub(in crate::app) fn air_in_words(&self, air: &MeasuredAir) -> String {
+        let voice = self.voice();
+        let facts = air.facts();
+        let told = facts
+            .0
+            .iter()
+            .map(|(key, value)| format!("{} {}", voice.fact_name(key), voice.fact("", key, value)));
+        told.collect::<Vec<_>>().join(", ")
     }
 
     pub(in crate::app) fn voice(&self) -> Voice<'_> {
@@ -90,6 +128,11 @@ impl Shop {
     /// The sheet in use; the base sheet where the one chosen is gone.
     pub(in crate::app) fn sheet(&self) -> Option<&Sheet> {
         self.content().sheet(&self.settings.sheet).or_else(|| self.content().sheets.first())
+    }
+
+    /// What a sheet is called, one that ships or one of the shop's own.
+    pub(in crate::app) fn sheet_name(&self, slug: &str) -> AttrValue {
+        self.content().sheet_name(&self.settings.language, slug).into()
     }
 
     /// Content with a sheet by its slug.
@@ -106,8 +149,9 @@ impl Shop {
 pub(in crate::app) fn use_shop() -> Shop {
     let content = use_context::<ContentContext>();
     let settings = use_context::<SettingsContext>();
-    match (content, settings) {
-        (Some(content), Some(settings)) => Shop::new(content, settings.now),
-        _ => unreachable!("the root sets both contexts"),
+    let air = use_context::<AirContext>();
+    match (content, settings, air) {
+        (Some(content), Some(settings), Some(air)) => Shop { content, settings: settings.now, air: air.now },
+        _ => unreachable!("the root sets the contexts"),
     }
 }

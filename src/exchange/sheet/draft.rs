@@ -52,6 +52,12 @@ impl SheetDraft {
         on_base(content, &draft.base, &BTreeMap::new()).is_ok().then_some(draft)
     }
 
+    /// The slug of the sheet that it was begun from.
+    #[must_use]
+    pub fn from(&self) -> String {
+        self.before.as_deref().map_or_else(|| self.base.clone(), own_slug)
+    }
+
     /// The sheet that it differs from.
     #[must_use]
     pub fn base<'a>(&self, content: &'a Content) -> Option<&'a Sheet> {

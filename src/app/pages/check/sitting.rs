@@ -87,10 +87,11 @@ pub(in crate::app) fn Sitting(props: &SittingProps) -> Html {
             }
         },
     );
+    let on_sheet = draft.as_ref().map(|draft| draft.card.sheet.slug.clone());
     let back = Route::Check;
     let screen = match (view, draft, (*card).clone()) {
         _ if props.sheet => html! {
-            <ShopSheet key="sheet" back={Route::Sitting { attempt: attempt.clone() }} />
+            <ShopSheet key="sheet" back={Route::Sitting { attempt: attempt.clone() }} sheet={on_sheet} />
         },
         (None, ..) => html! {
             <Frame key="none" class="sheet" title={shop.say("check.title")} back={Some(back)} cautions={shop.cautions_for(&[])}>

@@ -34,7 +34,11 @@ impl View {
         let set = sitting.attempt.set;
         // A set that ships is dealt on its sheet.
         let own = content.sets.iter().find(|one| one.slug == set).and_then(|one| content.sheet(&one.sheet));
-        let sheet = own.or_else(|| shop.sheet())?;
+        // Any other goes on with the sheet that it began on, whichever is taken into use meanwhile.
+        let mut of_it =
+            journal.answers().filter(|entry| entry.within.attempt().is_some_and(|(one, _)| one == attempt));
+        let begun = of_it.next().and_then(|entry| content.sheet(&entry.sheet.slug));
+        let sheet = own.or(begun).or_else(|| shop.sheet())?;
         let card = sitting.next(&World { content, sheet });
         let person = sitting.attempt.person.to_owned();
         let draft = |card| {

@@ -2,7 +2,7 @@
 
 use super::Opened;
 use super::taking::{Taking, use_taking};
-use crate::app::parts::{HandOut, Picture, icon, set_about};
+use crate::app::parts::{HandOut, Picture, SheetOffer, icon, set_about};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::device::clock;
@@ -27,7 +27,7 @@ pub(super) fn Shown(props: &ShownProps) -> Html {
     let shop = use_shop();
     let taking = use_taking(&props.opened);
     let (kind, told) = match &props.opened.ours {
-        Ours::Sheet(sheet) => ("sheet", of_sheet(&shop, sheet)),
+        Ours::Sheet(sheet) => ("sheet", of_sheet(sheet)),
         Ours::Set(set) => ("set", of_set(&shop, set, &taking)),
         Ours::Withdrawal(withdrawal) => ("withdrawal", of_withdrawal(&shop, withdrawal, &taking)),
         Ours::Results(_) => ("results", html! { <p>{ shop.say("open.results.where") }</p> }),
@@ -81,20 +81,10 @@ fn made(shop: &Shop, by: &str, at: &str) -> Html {
     html! { <p key="by" class="note" hidden={by.is_empty()}>{ shop.say_with("open.by", &args) }</p> }
 }
 
-fn of_sheet(shop: &Shop, sheet: &OwnSheet) -> Html {
-    let args = [
-        ("edition", sheet.edition.to_string()),
-        ("base", shop.text(&format!("sheet.{}", sheet.base)).to_string()),
-        ("values", sheet.values.len().to_string()),
-    ];
-    html! {
-        <>
-            <h2>{ &sheet.name }</h2>
-            <p>{ shop.say_with("open.sheet.edition", &args) }</p>
-            <p hidden={sheet.note.is_empty()}>{ &sheet.note }</p>
-            { made(shop, &sheet.by, &sheet.at) }
-        </>
-    }
+/// Once it is taken its own screen follows.
+fn of_sheet(sheet: &OwnSheet) -> Html {
+    let on_taken = Callback::from(|own: OwnSheet| Route::SheetOf { slug: own.slug() }.go());
+    html! { <SheetOffer own={sheet.clone()} {on_taken} /> }
 }
 
 fn of_set(shop: &Shop, set: &Set, taking: &Taking) -> Html {

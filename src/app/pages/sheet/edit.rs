@@ -1,0 +1,179 @@
+//! A shop sheet being edited: every value by group, what is wrong with one beside it, and a bar that counts what differs.
+
+use super::counted;
+use super::preview::Preview;
+use super::row::{Row, row};
+use crate::app::hooks::use_sheets;
+use crate::app::parts::Frame;
+use crate::app::route::Route;
+use crate::app::state::{Shop, use_shop};
+use crate::content::{SettingGroup, SettingInfo};
+use crate::exchange::{Barred, SheetDraft};
+use crate::rules::sheet::Setting;
+use crate::rules::term::Term;
+use std::collections::BTreeMap;
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// What stands in fields that were touched, as it was typed.
+pub(super) type Typed = BTreeMap<Setting, String>;
+
+#[component]
+pub(in crate::app) fn SheetEdit() -> Html {
+    let shop = use_shop();
+    let sheets = use_sheets();
+    match &sheets.draft {
+        Some(draft) => {
+            html! { <Editing key="editing" draft={Rc::clone(draft)} edit={sheets.edit.clone()} /> }
+        }
+        None => html! {
+            <Frame key="none" class="sheet own-sheets" title={shop.say("own.title")} back={Some(Route::Sheet)} cautions={shop.cautions_for(&[])}>
+                <p class="lead">{ shop.say("own.no-draft") }</p>
+            </Frame>
+        },
+    }
+}
+
+#[derive(Properties, PartialEq)]
+struct EditingProps {
+    draft: Rc<SheetDraft>,
+    edit: Callback<Option<SheetDraft>>,
+}
+
+#[component]
+fn Editing(props: &EditingProps) -> Html {
+    let shop = use_shop();
+    let typed = use_state(Typed::new);
+    let looking = use_state(|| false);
+    let draft = &props.draft;
+    let on_typed = {
+        let (shop, draft, edit, typed) = (shop.clone(), Rc::clone(draft), props.edit.clone(), typed.clone());
+        Callback::from(move |(key, text): (Setting, String)| {
+            let mut now = (*typed).clone();
+            now.insert(key, text.clone());
+            typed.set(now);
+            let content = shop.content();
+            let info = content.setting(key);
+            if let Some(value) =
+                info.and_then(|info| info.read(shop.settings.units, draft.value(content, key), &text))
+            {
+                edit.emit(Some((*draft).clone().with(content, key, value)));
+            }
+        })
+    };
+    let back_to = {
+        let (shop, draft, edit, typed) = (shop.clone(), Rc::clone(draft), props.edit.clone(), typed.clone());
+        Callback::from(move |key: Setting| {
+            let mut now = (*typed).clone();
+            now.remove(&key);
+            typed.set(now);
+            if let Some(base) = draft.base(shop.content()) {
+                edit.emit(Some((*draft).clone().with(shop.content(), key, base.get(key))));
+            }
+        })
+    };
+    let barred = draft.barred(shop.content());
+    let unread = unread(&shop, draft, &typed);
+    let look = {
+        let looking = looking.setter();
+        Callback::from(move |_: MouseEvent| looking.set(true))
+    };
+    let on_back = {
+        let looking = looking.setter();
+        Callback::from(move |()| looking.set(false))
+    };
+    if *looking && barred.is_empty() {
+        return html! { <Preview key="preview" draft={Rc::clone(draft)} {on_back} /> };
+    }
+    let rows = Rows { shop: &shop, draft, typed: &typed, barred: &barred, unread: &unread };
+    let title = if draft.name.is_empty() { shop.say("own.new") } else { AttrValue::from(draft.name.clone()) };
+    html! {
+        <Frame key="edit" class="sheet own-edit" {title} back={Some(Route::Sheet)} cautions={shop.cautions_for(&[])} action={bar(&shop, draft, barred.len() + unread.len(), look)}>
+            <p key="lead" class="lead">{ shop.say_with("own.edit-lead", &[("name", shop.sheet_name(&draft.from()).to_string())]) }</p>
+            { for SettingGroup::ALL.iter().map(|group| rows.group(*group, &on_typed, &back_to)) }
+            { drop_it(&shop, &props.edit) }
+        </Frame>
+    }
+}
+
+/// Fields in which no value of theirs can be read.
+fn unread(shop: &Shop, draft: &SheetDraft, typed: &Typed) -> Vec<Setting> {
+    let reads = |(key, text): &(&Setting, &String)| {
+        let now = draft.value(shop.content(), **key);
+        shop.content().setting(**key).is_some_and(|info| info.read(shop.settings.units, now, text).is_some())
+    };
+    typed.iter().filter(|one| !reads(one)).map(|(key, _)| *key).collect()
+}
+
+/// What the rows are made of.
+struct Rows<'a> {
+    shop: &'a Shop,
+    draft: &'a SheetDraft,
+    typed: &'a Typed,
+    barred: &'a [Barred],
+    unread: &'a [Setting],
+}
+
+impl Rows<'_> {
+    /// One group, folded but for the first and those in which something is not allowed.
+    fn group(
+        &self,
+        group: SettingGroup,
+        on_typed: &Callback<(Setting, String)>,
+        back_to: &Callback<Setting>,
+    ) -> Html {
+        let infos: Vec<&SettingInfo> =
+            self.shop.content().settings.iter().filter(|info| info.group == group).collect();
+        let count = |holds: &dyn Fn(Setting) -> bool| infos.iter().filter(|info| holds(info.key)).count();
+        let changed = count(&|key| self.draft.values.contains_key(&key));
+        let wrong = count(&|key| self.wrong(key));
+        let named =
+            [("n", infos.len().to_string()), ("changed", changed.to_string()), ("wrong", wrong.to_string())];
+        let key = match (changed, wrong) {
+            (0, 0) => "own.group",
+            (_, 0) => "own.group-changed",
+            _ => "own.group-wrong",
+        };
+        let one = |info: &&SettingInfo| {
+            let barred = self.barred.iter().find(|one| one.setting == info.key);
+            let typed = self.typed.get(&info.key).map(String::as_str);
+            let unread = self.unread.contains(&info.key);
+            row(self.shop, &Row { info, draft: self.draft, typed, barred, unread, on_typed, back_to })
+        };
+        html! {
+            <details key={group.slug()} class="paper own-group" open={group == SettingGroup::Waits}>
+                <summary><h2>{ self.shop.text(&format!("setting-group.{}", group.slug())) }</h2><span class="note">{ self.shop.say_with(key, &named) }</span></summary>
+                <div class="own-rows">{ for infos.iter().map(one) }</div>
+            </details>
+        }
+    }
+
+    fn wrong(&self, key: Setting) -> bool {
+        self.unread.contains(&key) || self.barred.iter().any(|one| one.setting == key)
+    }
+}
+
+/// How many values differ, how many are not allowed, and the next step.
+fn bar(shop: &Shop, draft: &SheetDraft, wrong: usize, look: Callback<MouseEvent>) -> Html {
+    let differs = counted(shop, "own.differs", draft.values.len(), &draft.base);
+    let ready = wrong == 0 && !draft.values.is_empty();
+    let said = if wrong == 0 {
+        AttrValue::default()
+    } else {
+        shop.say_with("own.wrong-count", &[("n", wrong.to_string())])
+    };
+    html! {
+        <div class="own-bar">
+            <p role="status"><b>{ differs }</b>{ " " }<span class="wrong">{ said }</span></p>
+            <button type="button" class={if ready { "next-step" } else { "next-step not-yet" }} disabled={!ready} onclick={look}>{ shop.say("own.what-changes") }</button>
+        </div>
+    }
+}
+
+fn drop_it(shop: &Shop, edit: &Callback<Option<SheetDraft>>) -> Html {
+    let onclick = edit.reform(|_: MouseEvent| {
+        Route::Sheet.go();
+        None
+    });
+    html! { <p key="drop"><button type="button" class="control" {onclick}>{ shop.say("own.drop") }</button></p> }
+}

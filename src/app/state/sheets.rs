@@ -1,0 +1,20 @@
+//! The shop's own sheets of this tablet as the screens see them.
+
+use super::Keep;
+use crate::exchange::{Editions, OwnSheet, SheetDraft};
+use std::rc::Rc;
+use yew::prelude::*;
+
+#[derive(Debug, Clone, PartialEq)]
+pub(in crate::app) struct SheetsContext {
+    /// The editions, whether this program can use them or not.
+    pub(in crate::app) editions: Rc<Editions>,
+    /// The sheet that is being edited.
+    pub(in crate::app) draft: Option<Rc<SheetDraft>>,
+    /// Keeps a new edition, one that was made here or taken.
+    pub(in crate::app) put: Callback<Keep<OwnSheet>>,
+    /// Takes an edition off the tablet, by its slug.
+    pub(in crate::app) let_go: Callback<Keep<String>>,
+    /// Keeps the sheet that is being edited.
+    pub(in crate::app) edit: Callback<Option<SheetDraft>>,
+}

@@ -1,0 +1,119 @@
+// The instructor's shop sheet: three values changed, one refused, what changes, saved and in use, taken on another tablet;
+// and today's air, entered once and used by Bench.
+import assert from "node:assert/strict";
+import { mkdtempSync, readFileSync, readdirSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { test } from "node:test";
+import { SIZES, journey } from "./harness.mjs";
+import { goTo } from "./office.mjs";
+
+/** Sets what stands in a field, by its id. */
+async function put(page, id, text) {
+  const field = await page.until(`field ${id}`, () => page.driver.findElement({ id }));
+  await page.driver.executeScript("arguments[0].closest('details').open = true; arguments[0].scrollIntoView({ block: 'center' })", field);
+  await field.clear();
+  await field.sendKeys(text);
+}
+
+/** Saves what the page offers, into a folder of its own, and gives its text. */
+async function saved(page, button) {
+  const folder = mkdtempSync(join(tmpdir(), "stepboard-sheet-"));
+  await page.driver.sendDevToolsCommand("Browser.setDownloadBehavior", { behavior: "allow", downloadPath: folder });
+  await page.press("button", button);
+  const done = () => readdirSync(folder).find((name) => name.endsWith(".json"));
+  const name = await page.until("the file", done);
+  const text = readFileSync(join(folder, name), "utf8");
+  return { name, text, folder, path: join(folder, name) };
+}
+
+test("an instructor changes three values, sees what changes, saves them and hands them on", { timeout: 240_000 }, async () => {
+  let file;
+  await journey("sheet", SIZES[0], async (page) => {
+    await goTo(page, "#/menu");
+    await page.press("link", "Shop sheets");
+    await page.says("Nitrocellulose lacquer");
+    await page.assertFits("the sheets");
+    await page.assertAccessible("the sheets");
+    await page.press("link", "Open it");
+    await page.press("button", "Edit: make a sheet of our own");
+    await page.says("0 values differ from Nitrocellulose lacquer.");
+    await put(page, "value-clear-wait", "0.2");
+    await page.says("Not under 0.5 h. What holds that: published instrument schedules");
+    await page.assertAccessible("a value that is refused");
+    assert(!(await (await page.one("button", "What changes")).isEnabled()), "a refused value goes on");
+    await put(page, "value-clear-wait", "4");
+    await put(page, "value-humidity-limit", "55");
+    await put(page, "value-last-grit", "320");
+    await page.says("3 values differ from Nitrocellulose lacquer.");
+    // What was typed stays when the page is loaded anew.
+    await page.driver.navigate().refresh();
+    await page.says("3 values differ from Nitrocellulose lacquer.");
+    await page.press("button", "What changes");
+    await page.says(/\d+ of \d+ kinds of cards now answer differently/);
+    for (const title of ["Clear coats allowed today", "The recoat window", "Spray or wait", "The next sanding grit"]) await page.says(title);
+    assert(!(await page.text()).includes("Reading the pores"), "none of the three changes how wood is read");
+    await page.assertFits("what changes");
+    await page.assertAccessible("what changes");
+    await page.press("button", "Save and take into use");
+    await page.says("A sheet needs a name");
+    await page.type("What the shop calls it", "Winter");
+    await page.press("button", "Save and take into use");
+    await page.says("This sheet is in use on this tablet.");
+    await page.assertAccessible("an edition");
+    file = await saved(page, "Save as a file");
+    assert.match(file.name, /^stepboard-sheet-[0-9a-f]{32}\.json$/);
+    const told = JSON.parse(file.text);
+    assert.deepEqual(told.values, { "clear-wait": 4, "humidity-limit": 55, "last-grit": 320 });
+    // Cards and bench go by it.
+    await goTo(page, "#/practise/sheet");
+    await page.says("Winter, edition 1");
+    await page.driver.navigate().refresh();
+    await page.says("Winter, edition 1");
+  });
+  await journey("sheet-taken", SIZES[2], async (page) => {
+    await goTo(page, "#/sheet");
+    const field = await page.until("the file field", () => page.driver.findElement({ id: "sheet-file" }));
+    await field.sendKeys(file.path);
+    await page.says("Winter, edition 1");
+    await page.says("4 h");
+    await page.assertFits("a sheet that came");
+    await page.press("button", "Take it onto this tablet");
+    await page.press("button", "Take into use");
+    await page.says("This sheet is in use on this tablet.");
+    await page.says("It stays: it is in use.");
+  });
+  rmSync(file.folder, { recursive: true });
+});
+
+test("today's air is entered once, judged, used by Bench and old after some hours", { timeout: 180_000 }, () =>
+  journey("air", SIZES[0], async (page) => {
+    await goTo(page, "#/bench");
+    await page.press("link", "Today's air");
+    await page.type("Air", "21");
+    await page.type("Humidity", "140");
+    await page.type("Work surface", "20");
+    await page.press("button", "Save with the time of now");
+    await page.says("1 % to 100 %");
+    await page.assertAccessible("a wrong figure");
+    await page.type("Humidity", "72");
+    await page.press("button", "Save with the time of now");
+    await page.says("Measured just now");
+    await page.says("Today's air is not fit for spraying");
+    await page.assertFits("today's air");
+    await page.assertAccessible("today's air");
+    await goTo(page, "#/bench/dew-point");
+    await page.says("From today's air");
+    assert.equal(await (await page.one("textbox", "Humidity")).getAttribute("value"), "72");
+    // Dew point of air at 21 °C and 72 %: 15.76 °C by the Magnus formula of the sheet (17.625, 243.04).
+    await page.says("15.8");
+    await page.type("Humidity", "40");
+    await page.driver.navigate().refresh();
+    assert.equal(await (await page.one("textbox", "Humidity")).getAttribute("value"), "72", "air is not overwritten");
+    await page.setClock(new Date(Date.now() + 5 * 3_600_000).toISOString());
+    await page.says("Today's air is old");
+    assert.equal(await (await page.one("textbox", "Humidity")).getAttribute("value"), "", "old air is not taken over");
+    await goTo(page, "#/air");
+    await page.press("button", "Erase it");
+    await page.says("Enter what you measured");
+  }));
