@@ -112,7 +112,14 @@ fn Root(props: &RootProps) -> Html {
     let lock = LockContext { locked: *locked, set: on_lock };
     let route = use_route();
     // Cards are for whoever learns: an assessor's key does not stay open in their hands.
-    let cards = matches!(route, Route::Practise | Route::Sitting { .. } | Route::SittingSheet { .. });
+    let cards = matches!(
+        route,
+        Route::Practise
+            | Route::Sitting { .. }
+            | Route::SittingSheet { .. }
+            | Route::TakeSet { .. }
+            | Route::TakeSetSheet { .. }
+    );
     use_effect_with((cards, keys.set_open.clone()), |(cards, set_open)| {
         if *cards {
             set_open.emit(None);
@@ -229,6 +236,19 @@ fn screen(route: Route, on_desk: Option<String>) -> Html {
         Route::SetPaper { id } => html! { <pages::SetPaper key={format!("paper-{id}")} id={id.clone()} /> },
         Route::PaperEnter { id } => {
             html! { <pages::PaperEnter key={format!("enter-{id}")} id={id.clone()} /> }
+        }
+        Route::Sets => html! { <pages::Sets key="sets" /> },
+        Route::NewSet => html! { <pages::NewSet key="new-set" /> },
+        Route::SetOf { id } => html! { <pages::SetPage key={format!("set-{id}")} id={id.clone()} /> },
+        // One screen: looking at the sheet leaves no set.
+        Route::TakeSet { id } => {
+            html! { <pages::TakeSet key={format!("take-set-{id}")} id={id.clone()} sheet=false /> }
+        }
+        Route::TakeSetSheet { id } => {
+            html! { <pages::TakeSet key={format!("take-set-{id}")} id={id.clone()} sheet=true /> }
+        }
+        Route::SetAnswer { id, sequence } => {
+            html! { <pages::Entry key={format!("entry-{sequence}")} {sequence} set={id.clone()} /> }
         }
         // One screen, so that its files stay picked while a paper of it is looked at.
         Route::Verify => html! { <pages::Verify key="verify" paper={None} /> },

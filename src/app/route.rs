@@ -126,6 +126,26 @@ pub(super) enum Route {
     PaperEnter {
         id: String,
     },
+    /// The scenario sets of this tablet.
+    Sets,
+    /// Another set is built.
+    NewSet,
+    /// One of them.
+    SetOf {
+        id: String,
+    },
+    /// Its cards, one after another.
+    TakeSet {
+        id: String,
+    },
+    TakeSetSheet {
+        id: String,
+    },
+    /// One answer to it.
+    SetAnswer {
+        id: String,
+        sequence: u64,
+    },
     Verify,
     VerifyPaper {
         paper: Paper,
@@ -183,6 +203,9 @@ impl Route {
             ("sets", rest) if rest.ends_with(ENTER) => {
                 Self::PaperEnter { id: rest.trim_end_matches(ENTER).to_owned() }
             }
+            ("sets", "") => Self::Sets,
+            ("sets", "new") => Self::NewSet,
+            ("sets", rest) => Self::of_set(rest),
             ("verify", "") => Self::Verify,
             ("verify", "about") => Self::VerifyAbout,
             ("verify", paper) => {
@@ -221,6 +244,21 @@ impl Route {
                 sequence.parse().map_or(Self::Check, |sequence| Self::CheckAnswer { attempt, sequence })
             }
             _ => Self::Check,
+        }
+    }
+
+    /// What follows `sets/` in an address: a set and what of it is looked at.
+    fn of_set(rest: &str) -> Self {
+        let (id, of_it) = rest.split_once('/').unwrap_or((rest, ""));
+        let id = id.to_owned();
+        match of_it.split_once('/').unwrap_or((of_it, "")) {
+            ("", "") => Self::SetOf { id },
+            ("take", "") => Self::TakeSet { id },
+            ("sheet", "") => Self::TakeSetSheet { id },
+            ("answers", sequence) => {
+                sequence.parse().map_or(Self::Sets, |sequence| Self::SetAnswer { id, sequence })
+            }
+            _ => Self::Sets,
         }
     }
 
@@ -291,6 +329,12 @@ impl Route {
             Self::Take { code } => format!("{TAKE}{code}"),
             Self::SetPaper { id } => format!("#/sets/{id}{PAPER}"),
             Self::PaperEnter { id } => format!("#/sets/{id}{ENTER}"),
+            Self::Sets => "#/sets".to_owned(),
+            Self::NewSet => "#/sets/new".to_owned(),
+            Self::SetOf { id } => format!("#/sets/{id}"),
+            Self::TakeSet { id } => format!("#/sets/{id}/take"),
+            Self::TakeSetSheet { id } => format!("#/sets/{id}/sheet"),
+            Self::SetAnswer { id, sequence } => format!("#/sets/{id}/answers/{sequence}"),
             Self::Verify => "#/verify".to_owned(),
             Self::VerifyPaper { paper } => format!("#/verify/{}", paper.slug()),
             Self::VerifyAbout => "#/verify/about".to_owned(),

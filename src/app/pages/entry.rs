@@ -2,7 +2,8 @@
 
 use super::card::{cautions, stage_name};
 use super::deal;
-use crate::app::hooks::use_told;
+use super::sets::OwnVerdict;
+use crate::app::hooks::{use_sets, use_told};
 use crate::app::parts::{Frame, Picture, Verdict, answered_panels, card_ticket, icon};
 use crate::app::route::Route;
 use crate::app::state::{Told, use_shop};
@@ -19,6 +20,9 @@ pub(in crate::app) struct EntryProps {
     /// The check whose answers are gone through; none from the record.
     #[prop_or_default]
     pub(in crate::app) attempt: Option<String>,
+    /// The set whose answers are looked at; none from elsewhere.
+    #[prop_or_default]
+    pub(in crate::app) set: Option<String>,
 }
 
 #[component]
@@ -26,7 +30,12 @@ pub(in crate::app) fn Entry(props: &EntryProps) -> Html {
     let shop = use_shop();
     let told = use_told();
     let attempt = props.attempt.clone();
-    let back = Some(attempt.clone().map_or(Route::Record, |attempt| Route::CheckAnswers { attempt }));
+    let back = Some(match (&attempt, &props.set) {
+        (Some(attempt), _) => Route::CheckAnswers { attempt: attempt.clone() },
+        (None, Some(set)) => Route::SetOf { id: set.clone() },
+        (None, None) => Route::Record,
+    });
+    let sets = use_sets();
     let plain = |key: &str| {
         html! {
             <Frame class="sheet" title={shop.say("record.title")} back={back.clone()} cautions={shop.cautions_for(&[])}><p class="lead">{ shop.say(key) }</p></Frame>
@@ -51,6 +60,15 @@ pub(in crate::app) fn Entry(props: &EntryProps) -> Html {
     };
     let at = clock::local(&entry.stamp.at);
     let note = shop.say_with("record.answered", &[("at", at)]);
+    let own = entry.within.attempt().and_then(|(_, set)| sets.find(set));
+    let own = own.and_then(|kept| kept.set.own_cards.iter().find(|card| card.id() == entry.family));
+    if let Some(card) = own.cloned().map(Rc::new) {
+        return html! {
+            <Frame class="handed" title={shop.say("record.title")} {note} {back} cautions={shop.cautions_for(&[])} {action}>
+                <OwnVerdict {card} answer={entry.answer.clone()} certainty={entry.certainty} />
+            </Frame>
+        };
+    }
     let graded = deal::again(&shop, &name).and_then(|card| {
         let world = shop.world(&entry.sheet.slug)?;
         let graded = card::grade(&card, &world, &entry.answer)?;

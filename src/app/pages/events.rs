@@ -1,9 +1,10 @@
 //! Events that the screens hand in. Their numbers are given when they are stored.
 
 use crate::app::state::Shop;
-use crate::card::{self, Card};
+use crate::card::{self, Answer, Card};
 use crate::device::clock;
-use crate::record::{Draft, Entry, Event, FORMAT, Help, Stamp, Step, Turn, Within};
+use crate::exchange::set::OwnCard;
+use crate::record::{Certainty, Draft, Entry, Event, FORMAT, Help, SheetName, Stamp, Step, Turn, Within};
 
 /// Where, when and about whom, without a number yet.
 pub(super) fn stamp(shop: &Shop, person: &str) -> Stamp {
@@ -42,6 +43,31 @@ pub(super) fn answered(
         help: Help::None,
         within,
     }))
+}
+
+/// An answer to a card of the shop's own, in a set that is dealt on that sheet.
+pub(super) fn answered_own(
+    shop: &Shop,
+    card: &OwnCard,
+    sheet: SheetName,
+    (answer, certainty): (Answer, Certainty),
+    active_seconds: Option<u32>,
+    within: Within,
+) -> Event {
+    Event::Answered(Entry {
+        stamp: stamp(shop, &shop.settings.person),
+        family: card.id(),
+        version: OwnCard::VERSION,
+        seed: 0,
+        sheet,
+        mark: card.grade(&answer),
+        answer,
+        certainty,
+        guess: Some(card.luck()),
+        active_seconds,
+        help: Help::None,
+        within,
+    })
 }
 
 /// A step of a check of whoever works.

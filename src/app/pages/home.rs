@@ -1,12 +1,13 @@
 //! Home: the step board, and the next step one tap away.
 
 use super::deal;
+use super::sets::set_waiting;
 use crate::app::hooks::{
-    use_desk, use_keys, use_new_version, use_people, use_settings, use_stamped, use_told,
+    use_desk, use_keys, use_new_version, use_people, use_sets, use_settings, use_stamped, use_told,
 };
 use crate::app::parts::{BandRow, Frame, NameField, Picture, board, icon};
 use crate::app::route::Route;
-use crate::app::state::{Settings, Shop, use_shop};
+use crate::app::state::{KeptSet, Settings, Shop, use_shop};
 use crate::device::{clock, page};
 use crate::learn::{self, Past, Round};
 use crate::people::Crew;
@@ -22,6 +23,7 @@ pub(in crate::app) fn Home() -> Html {
     let desk = use_desk();
     let crew = use_people().crew;
     let new_version = use_new_version();
+    let sets = use_sets();
     use_effect_with((), |()| clock::mark_once("usable"));
 
     let past = told.past();
@@ -34,13 +36,22 @@ pub(in crate::app) fn Home() -> Html {
     let coming = next.as_ref().as_ref().and_then(|(family, _)| shop.content().family(family));
     let stage = waiting.or(coming).map(|family| family.stage);
 
-    let start =
-        use_callback((shop.clone(), told, open.is_some(), desk.put), |(), (shop, told, open, put)| {
+    // A set that somebody put together for whoever works here goes before what practice would ask.
+    let set = set_waiting(&shop, &sets, &told.journal);
+    let to_set = set.map(|(one, _)| Route::SetOf { id: one.id.clone() });
+    let set = set.map(|(one, at)| set_waits(&shop, one, at));
+    let start = use_callback(
+        (shop.clone(), told, open.is_some(), desk.put, to_set),
+        |(), (shop, told, open, put, to_set)| {
+            if let Some(to) = to_set {
+                return to.go();
+            }
             if !open {
                 put.emit(deal::fresh(shop, told, None, None, 0));
             }
             Route::Practise.go();
-        });
+        },
+    );
     let on_key = use_callback(start.clone(), |key: String, start| {
         let enter = key == "Enter";
         if enter {
@@ -62,6 +73,7 @@ pub(in crate::app) fn Home() -> Html {
         })
         .collect::<Vec<_>>();
     let (title, why, go) = match (&open, stage, next.as_ref()) {
+        _ if set.is_some() => set.unwrap_or_default(),
         (Some(draft), Some(stage), _) => {
             let n = (draft.done + 1).to_string();
             (
@@ -114,6 +126,13 @@ pub(in crate::app) fn Home() -> Html {
             </section>
         </Frame>
     }
+}
+
+/// What the next step says where it is a set.
+fn set_waits(shop: &Shop, one: &KeptSet, at: u32) -> (AttrValue, AttrValue, AttrValue) {
+    let named = [("title", one.set.title.clone()), ("by", one.set.by.clone()), ("n", (at + 1).to_string())];
+    let go = if at > 0 { "home.go-on" } else { "home.set-go" };
+    (shop.say_with("home.set", &named), shop.say_with("home.set-why", &named), shop.say_with(go, &named))
 }
 
 fn band(shop: &Shop, past: &[Past], stage: Stage, next: bool) -> BandRow {

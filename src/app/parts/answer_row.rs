@@ -5,6 +5,7 @@ use crate::app::route::Route;
 use crate::app::state::Shop;
 use crate::card::Mark;
 use crate::device::clock;
+use crate::exchange::set::OWN_CARD;
 use crate::record::Entry;
 use crate::rules::term::Term;
 use yew::prelude::*;
@@ -12,7 +13,11 @@ use yew::prelude::*;
 pub(in crate::app) fn answer_row(shop: &Shop, entry: &Entry, to: &Route) -> Html {
     let stage =
         shop.content().family(&entry.family).map(|family| shop.stage(family.stage)).unwrap_or_default();
-    let title = shop.family_title(&entry.family);
+    let title = if entry.family.starts_with(OWN_CARD) {
+        shop.say("sets.take.own")
+    } else {
+        shop.family_title(&entry.family)
+    };
     let mark = shop.say(match entry.mark {
         Mark::Right => "record.mark.right",
         Mark::Partly => "record.mark.partly",

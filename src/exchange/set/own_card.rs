@@ -47,6 +47,9 @@ pub struct OwnCard {
 }
 
 impl OwnCard {
+    /// The version under which it is answered: another text is another card, so there is no second one.
+    pub const VERSION: u32 = 1;
+
     /// The family id under which it is answered: the same card is the same in every set.
     #[must_use]
     pub fn id(&self) -> String {
@@ -68,17 +71,28 @@ impl OwnCard {
         format!("option-{place}")
     }
 
+    /// What picked options answer, by their places from 1; none where none is picked.
+    #[must_use]
+    pub fn answer(&self, picked: &[u32]) -> Option<Answer> {
+        let first = picked.first()?;
+        Some(if self.asks_all() {
+            Answer::Terms(picked.iter().copied().map(Self::term).collect())
+        } else {
+            Answer::Term(Self::term(*first))
+        })
+    }
+
     /// The right answer.
     #[must_use]
     pub fn right_answer(&self) -> Answer {
-        let mut terms: Vec<String> = self.right.iter().copied().map(Self::term).collect();
-        match (terms.len(), terms.pop()) {
-            (1, Some(only)) => Answer::Term(only),
-            (_, last) => {
-                terms.extend(last);
-                Answer::Terms(terms)
-            }
-        }
+        self.answer(&self.right).unwrap_or_else(|| Answer::Terms(Vec::new()))
+    }
+
+    /// Chance to answer it right by luck: one of the options, or one of the ways to pick some of them.
+    #[must_use]
+    pub fn luck(&self) -> f64 {
+        let options = f64::from(u32::try_from(self.options.len()).unwrap_or(u32::MAX));
+        if self.asks_all() { 1.0 / (libm::exp2(options) - 1.0) } else { 1.0 / options }
     }
 
     /// The mark of an answer, by comparing: right is what is listed, no more and no less.

@@ -4,10 +4,12 @@ mod answers;
 mod choose;
 mod close;
 mod elapsed;
+mod presence;
 mod sitting;
 mod view;
 
 pub(in crate::app) use answers::CheckAnswers;
+pub(in crate::app::pages) use presence::use_presence;
 pub(in crate::app) use sitting::Sitting;
 
 use crate::app::hooks::{use_people, use_settings, use_told};
@@ -41,6 +43,8 @@ pub(in crate::app) fn Check(props: &CheckProps) -> Html {
     let nobody = told.person.is_empty();
     let (attempts, _) = Attempts::of(told.journal.events());
     let mine = attempts.all().iter().rev().filter(|one| one.person == told.person && !nobody);
+    // Sets that are evidence for nothing stand with the sets.
+    let mine = mine.filter(|one| !one.competencies.is_empty());
     let (over, open): (Vec<&Attempt<'_>>, Vec<_>) = mine.partition(|one| one.standing == Standing::Closed);
     let over_row = |one: &&Attempt<'_>| {
         let to = Route::CheckAnswers { attempt: one.id.to_owned() };
@@ -86,7 +90,12 @@ fn begun(shop: &Shop, attempt: &Attempt<'_>) -> AttrValue {
 fn open_row(shop: &Shop, attempt: &Attempt<'_>) -> Html {
     let here = attempt.device == shop.settings.device;
     let id = attempt.id.to_owned();
-    let (go, answers) = (Route::Sitting { attempt: id.clone() }, Route::CheckAnswers { attempt: id.clone() });
+    let answers = Route::CheckAnswers { attempt: id.clone() };
+    let go = if attempt.set_left() > 0 {
+        Route::SetOf { id: attempt.set.to_owned() }
+    } else {
+        Route::Sitting { attempt: id.clone() }
+    };
     html! {
         <li key={id}>
             <span class="words"><b>{ names(shop, attempt) }</b><span class="note">{ begun(shop, attempt) }</span></span>

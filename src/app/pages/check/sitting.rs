@@ -2,18 +2,19 @@
 
 use super::super::card::{Around, CardScreen};
 use super::super::deal;
-use super::super::events::{answered, turn};
+use super::super::events::answered;
 use super::super::sheet::ShopSheet;
 use super::answers::CheckAnswers;
 use super::elapsed::{Elapsed, LEAD};
+use super::presence::use_presence;
 use super::view::View;
 use crate::app::hooks::{now, use_book, use_desk};
-use crate::app::parts::Frame;
+use crate::app::parts::{Frame, Picture, icon};
 use crate::app::route::Route;
 use crate::app::state::{OnDesk, use_shop};
 use crate::card::{Card, Slate};
 use crate::device::Watch;
-use crate::record::{Draft, Step, Within};
+use crate::record::{Draft, Within};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -36,24 +37,8 @@ pub(in crate::app) fn Sitting(props: &SittingProps) -> Html {
         (view.person == shop.settings.person).then_some(view)
     });
     let view = view.as_ref().as_ref();
-    // Whoever comes back has taken it up again; whoever goes has left it, unless the page is killed.
     let begun = view.is_some_and(|view| !view.left && view.step >= books.book.opened_at);
-    let closed = use_mut_ref(|| false);
-    use_effect_with(view.is_some(), {
-        let (shop, hand_in, attempt, closed) =
-            (shop.clone(), books.hand_in.clone(), attempt.clone(), Rc::clone(&closed));
-        move |open| {
-            let open = *open;
-            if open && !begun {
-                hand_in.emit((turn(&shop, &attempt, Step::Resumed), OnDesk::Same));
-            }
-            move || {
-                if open && !*closed.borrow() {
-                    hand_in.emit((turn(&shop, &attempt, Step::Left), OnDesk::Same));
-                }
-            }
-        }
-    });
+    let closed = use_presence(attempt.clone(), view.is_some(), begun);
     let draft =
         desk.check.clone().filter(|draft| view.is_some_and(|view| view.waits(&shop, &attempt, draft)));
     let missing = view.filter(|_| draft.is_none()).and_then(|view| view.next.clone());
@@ -96,6 +81,12 @@ pub(in crate::app) fn Sitting(props: &SittingProps) -> Html {
         (None, ..) => html! {
             <Frame key="none" class="sheet" title={shop.say("check.title")} back={Some(back)} cautions={shop.cautions_for(&[])}>
                 <p class="lead">{ shop.say("check.no-such") }</p>
+            </Frame>
+        },
+        (Some(view), ..) if view.of_set => html! {
+            <Frame key="set" class="sheet" title={shop.say("check.title")} back={Some(back)} cautions={shop.cautions_for(&[])}>
+                <p class="lead">{ shop.say("check.of-set") }</p>
+                <a href={Route::SetOf { id: view.set.clone() }.address()} class="next-step">{ shop.say("check.go-on") }{ icon(Picture::Go) }</a>
             </Frame>
         },
         (Some(view), ..) if view.done => {

@@ -19,6 +19,8 @@ pub(super) struct View {
     pub(super) seconds: u32,
     pub(super) done: bool,
     pub(super) over: bool,
+    /// Whether cards of its scenario set come first.
+    pub(super) of_set: bool,
     /// The next card.
     pub(super) next: Option<Draft>,
     /// From which day each competency wants answers again, where it wants none today.
@@ -55,6 +57,7 @@ impl View {
             seconds: sitting.seconds,
             done: sitting.is_done(),
             over: sitting.is_over(),
+            of_set: sitting.attempt.set_left() > 0,
             next,
             from: sitting.courses.iter().filter_map(from).collect(),
             answered: sitting.cards.iter().map(|(family, seed)| ((*family).to_owned(), *seed)).collect(),

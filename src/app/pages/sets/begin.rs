@@ -1,0 +1,84 @@
+//! The way into a set: whose answers they are, beginning it, going on with it, taking it again.
+
+use super::super::events::turn;
+use super::dealt::Dealt;
+use super::taken::{Stand, stand};
+use crate::app::hooks::{use_book, use_settings};
+use crate::app::parts::{NameField, Picture, icon};
+use crate::app::route::Route;
+use crate::app::state::{KeptSet, OnDesk, Settings, use_shop};
+use crate::content::Purpose;
+use crate::device::page;
+use crate::exchange::set::{Validity, counts_for};
+use crate::learn::check::open_of;
+use crate::record::{Step, Taking};
+use yew::prelude::*;
+
+#[derive(Properties, PartialEq)]
+pub(super) struct BeginProps {
+    pub(super) kept: KeptSet,
+    pub(super) validity: Validity,
+}
+
+#[component]
+pub(super) fn Begin(props: &BeginProps) -> Html {
+    let shop = use_shop();
+    let settings = use_settings();
+    let books = use_book();
+    let kept = &props.kept;
+    let person = shop.settings.person.clone();
+    let on_name = use_callback(settings, |person: String, settings| {
+        settings.change.emit(Settings { person, name_asked: true, ..(*settings.now).clone() });
+    });
+    let counts: Vec<String> =
+        counts_for(&kept.set, shop.content()).iter().map(|one| one.slug.clone()).collect();
+    let stand = stand(&shop, &books.book.journal, &kept.id);
+    let to = Route::TakeSet { id: kept.id.clone() };
+    let refused = kept.set.sheet_of(shop.content()).err().map(|refused| refused.to_string());
+    let begin = {
+        let (shop, kept, counts, to, hand_in) =
+            (shop.clone(), kept.clone(), counts.clone(), to.clone(), books.hand_in.clone());
+        Callback::from(move |_: MouseEvent| {
+            let Ok(sheet) = kept.set.sheet_of(shop.content()) else { return };
+            let attempt = page::random_name();
+            let dealt = Dealt::of(&shop, &kept.id, &kept.set, &sheet, &shop.settings.person, &attempt);
+            let cards = u32::try_from(dealt.len()).unwrap_or(u32::MAX);
+            let taking = Some(Taking { cards, at_once: kept.set.task.purpose == Purpose::Practise });
+            let step = Step::Opened { set: kept.id.clone(), competencies: counts.clone(), taking };
+            hand_in.emit((turn(&shop, &attempt, step), OnDesk::NextOfCheck));
+            to.go();
+        })
+    };
+    // A check of the same competency that is open ends with the first answer of this one.
+    let open = open_of(books.book.journal.events(), &person);
+    let ends = open.iter().filter(|one| one.set != kept.id).flat_map(|one| one.competencies);
+    let ends: Vec<String> = ends
+        .filter(|slug| counts.contains(slug))
+        .map(|slug| shop.text(&format!("competency.{slug}")).to_string())
+        .collect();
+    let may = props.validity == Validity::Open && refused.is_none();
+    let once = kept.set.task.purpose == Purpose::Check && kept.set.task.same_seed.is_some();
+    let nobody = person.is_empty();
+    let (new, under, again) = match stand {
+        Stand::New => (may && !nobody, None, false),
+        Stand::Under(at) => (false, Some(at), false),
+        Stand::Done => (false, None, may && !once),
+    };
+    let go_on = [("n", (under.unwrap_or(0) + 1).to_string())];
+    html! {
+        <section class="set-begin">
+            <div key="name" class="kraft" hidden={!nobody || !may}>
+                <p>{ shop.say("sets.take.whose") }</p>
+                <NameField label={shop.say("home.name")} name="" {on_name} skip=false />
+            </div>
+            <p key="sheet" class="wrong" hidden={refused.is_none()}>{ shop.say_with("sets.take.sheet", &[("why", refused.clone().unwrap_or_default())]) }</p>
+            <p key="ends" class="kraft" hidden={!(new || again) || ends.is_empty()}>{ shop.say_with("sets.take.other-check", &[("names", ends.join(", "))]) }</p>
+            <p key="more" class="note" hidden={!(new || again) || counts.is_empty()}>{ shop.say("sets.take.asks-more") }</p>
+            <div key="ways" class="people">
+                <button key="new" type="button" class="next-step" hidden={!new} onclick={begin.clone()}>{ shop.say("sets.take.begin") }{ icon(Picture::Go) }</button>
+                <a key="on" href={to.address()} class="next-step" hidden={under.is_none() || !may}>{ shop.say_with("sets.take.go-on", &go_on) }{ icon(Picture::Go) }</a>
+                <button key="again" type="button" class="control" hidden={!again} onclick={begin}>{ shop.say("sets.take.again") }</button>
+            </div>
+        </section>
+    }
+}

@@ -1,0 +1,95 @@
+//! What an attempt at a set came to, against its pass rule.
+
+use super::taken::latest;
+use crate::app::hooks::{use_book, use_people};
+use crate::app::parts::{Picture, SignKind, answer_row, icon, pass, sign};
+use crate::app::route::Route;
+use crate::app::state::{KeptSet, use_shop};
+use crate::device::{clock, files, page};
+use crate::exchange::set::{SetSheet, outcome};
+use crate::exchange::{Named, RESULTS, Results};
+use crate::learn::check::{answers_of, in_order};
+use crate::record::Entry;
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// Id of the heading that takes the focus.
+const HEADING: &str = "set-outcome";
+
+#[derive(Properties, PartialEq)]
+pub(super) struct DoneProps {
+    pub(super) kept: KeptSet,
+    pub(super) attempt: String,
+}
+
+#[component]
+pub(super) fn Done(props: &DoneProps) -> Html {
+    let shop = use_shop();
+    let journal = use_book().book.journal.clone();
+    let crew = use_people().crew;
+    let said = use_state(AttrValue::default);
+    use_effect_with(props.attempt.clone(), |_| page::focus(HEADING));
+    let kept = &props.kept;
+    let answers = answers_of(journal.events(), &shop.settings.device, &props.attempt);
+    // Answers that the check goes on with are no answers of the set.
+    let cards = usize::try_from(kept.set.count()).unwrap_or(usize::MAX);
+    let answers: Vec<&Entry> = answers.into_iter().take(cards).collect();
+    let came = outcome(&kept.set, shop.content(), &answers);
+    let (kind, class, head) = match came.passed {
+        None => (SignKind::Right, "ok", "sets.outcome.done"),
+        Some(true) => (SignKind::Right, "ok", "sets.outcome.passed"),
+        Some(false) => (SignKind::Wrong, "wrong", "sets.outcome.not-passed"),
+    };
+    let figures = [("right", came.right.to_string()), ("of", came.answered.to_string())];
+    let mut names: Vec<String> = came.dangerous.iter().map(|id| shop.family_title(id).to_string()).collect();
+    names.dedup();
+    let rule = [("rule", pass(&shop, &kept.set).to_string())];
+    let few = kept.set.task.pass.is_some_and(|rule| came.right < rule.right);
+    let counts = latest(&shop, &journal, &kept.id).map(|one| one.competencies.to_vec()).unwrap_or_default();
+    let counts: Vec<String> =
+        counts.iter().map(|slug| shop.text(&format!("competency.{slug}")).to_string()).collect();
+    let save = {
+        let (shop, journal, said, kept) = (shop.clone(), Rc::clone(&journal), said.setter(), kept.clone());
+        Callback::from(move |_: MouseEvent| {
+            let sheets = match &kept.set.sheet {
+                SetSheet::Own(own) => vec![(**own).clone()],
+                SetSheet::Ships(_) => Vec::new(),
+            };
+            let people: Vec<Named> = crew.members().iter().map(Named::from).collect();
+            let (device, at) = (shop.settings.device.clone(), clock::now());
+            let results = Results::of(shop.content(), &journal, &sheets, people, (&device, &at));
+            let saved = results
+                .text()
+                .ok()
+                .and_then(|text| files::save_json(&format!("{}.json", RESULTS.format), &text).ok());
+            said.set(shop.say(if saved.is_some() {
+                "sets.outcome.copied"
+            } else {
+                "sets.outcome.not-copied"
+            }));
+        })
+    };
+    let row = |entry: &&Entry| {
+        let to = Route::SetAnswer { id: kept.id.clone(), sequence: entry.stamp.sequence };
+        answer_row(&shop, entry, &to)
+    };
+    html! {
+        <section class="set-done">
+            <article class={classes!("verdict", class)}>
+                <header key="head">{ sign(kind) }<h2 id={HEADING} tabindex="-1">{ shop.say(head) }</h2></header>
+                <p key="figures" class="figure-line">{ shop.say_with("sets.outcome.right", &figures) }</p>
+                <p key="few" hidden={!few}>{ shop.say("sets.outcome.few") }</p>
+                <p key="dangerous" class="instructor" hidden={names.is_empty()}>{ shop.say_with("sets.outcome.dangerous", &[("names", names.join(", "))]) }</p>
+                <p key="rule" class="note" hidden={came.passed.is_none()}>{ shop.say_with("sets.outcome.rule", &rule) }</p>
+                <p key="on" hidden={counts.is_empty()}>{ shop.say_with("sets.outcome.goes-on", &[("names", counts.join(", "))]) }
+                    { " " }<a href={Route::Check.address()} class="text-link">{ shop.say("sets.outcome.check") }</a></p>
+            </article>
+            <div key="save" class="people">
+                <button type="button" class="control" onclick={save}>{ icon(Picture::Save) }{ shop.say("sets.outcome.copy") }</button>
+                <p role="status">{ (*said).clone() }</p>
+            </div>
+            <h3 key="answers">{ shop.say("sets.outcome.answers") }</h3>
+            <ul key="rows" class="rows links">{ for in_order(answers.clone()).iter().map(row) }</ul>
+        </section>
+    }
+}

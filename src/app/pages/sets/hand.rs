@@ -1,0 +1,91 @@
+//! Handing a set out, building another from it, withdrawing it.
+
+use super::maker::use_maker;
+use crate::app::hooks::use_sets;
+use crate::app::parts::{Field, Picture, icon, typed_into};
+use crate::app::route::Route;
+use crate::app::state::{Keep, KeptSet, Origin, SetFile, use_shop};
+use crate::device::{clock, files};
+use crate::exchange::NOTE_MOST;
+use crate::exchange::set::Withdrawal;
+use crate::record::plain;
+use std::rc::Rc;
+use yew::prelude::*;
+
+#[derive(Properties, PartialEq)]
+pub(super) struct HandProps {
+    pub(super) kept: KeptSet,
+}
+
+#[component]
+pub(super) fn Hand(props: &HandProps) -> Html {
+    let shop = use_shop();
+    let sets = use_sets();
+    let maker = use_maker();
+    let asked = use_state(|| false);
+    let reason = use_state(String::new);
+    let said = use_state(AttrValue::default);
+    let kept = &props.kept;
+    let file = |name: String, text: Option<String>| {
+        Callback::from(move |_: MouseEvent| {
+            if let Some(text) = &text {
+                // What the browser refuses it tells itself.
+                drop(files::save_json(&name, text));
+            }
+        })
+    };
+    let save = file(format!("stepboard-{}.json", kept.id), kept.set.write().ok());
+    let like = {
+        let (edit, kept) = (sets.edit.clone(), kept.clone());
+        Callback::from(move |_: MouseEvent| {
+            edit.emit(Some((*kept.set).clone()));
+            Route::NewSet.go();
+        })
+    };
+    let withdraw = {
+        let (keep, kept, maker, reason) = (sets.keep.clone(), kept.clone(), maker.clone(), plain(&reason));
+        let (said, asked, failed) = (said.setter(), asked.setter(), shop.say("sets.hand.not-stored"));
+        Callback::from(move |_: MouseEvent| {
+            let reason = reason.chars().take(NOTE_MOST).collect();
+            let withdrawal = Withdrawal { set: kept.id.clone(), by: maker.clone(), at: clock::now(), reason };
+            let (said, asked, failed) = (said.clone(), asked.clone(), failed.clone());
+            let done = Callback::from(move |stored: bool| {
+                asked.set(false);
+                said.set(if stored { AttrValue::default() } else { failed.clone() });
+            });
+            keep.emit(Keep { what: SetFile::Withdrawal(Rc::new(withdrawal)), done });
+        })
+    };
+    let (ask, give_up) = (asked.setter(), asked.setter());
+    let ships = kept.origin == Origin::Ready;
+    let own = !ships && kept.set.by == maker;
+    let gone = kept.withdrawn.clone();
+    let told = gone.as_ref().map(|one| {
+        shop.say_with("sets.hand.withdrawn", &[("at", clock::local(&one.at)), ("reason", one.reason.clone())])
+    });
+    let of_withdrawal = gone.as_ref().and_then(|one| one.write().ok());
+    let save_withdrawal = file(format!("stepboard-withdrawal-{}.json", kept.id), of_withdrawal);
+    let may_withdraw = own && gone.is_none();
+    html! {
+        <section class="set-hand">
+            <h2 hidden={ships}>{ shop.say("sets.hand.head") }</h2>
+            <p key="gone" class="kraft" hidden={gone.is_none()}>{ told }</p>
+            <div key="ways" class="people">
+                <button key="save" type="button" class="control" hidden={ships || gone.is_some()} onclick={save}>{ icon(Picture::Save) }{ shop.say("sets.hand.save") }</button>
+                <button key="gone" type="button" class="control" hidden={gone.is_none()} onclick={save_withdrawal}>{ icon(Picture::Save) }{ shop.say("sets.hand.withdrawn-save") }</button>
+                <button key="like" type="button" class="control" onclick={like}>{ icon(Picture::Pencil) }{ shop.say("sets.hand.like") }</button>
+                <button key="withdraw" type="button" class="control" hidden={!may_withdraw || *asked} onclick={move |_: MouseEvent| ask.set(true)}>{ shop.say("sets.hand.withdraw") }</button>
+            </div>
+            <p key="maker" class="note" hidden={ships || own || gone.is_some()}>{ shop.say_with("sets.hand.only-maker", &[("by", kept.set.by.clone())]) }</p>
+            <div key="ask" class="kraft form" hidden={!*asked}>
+                <p>{ shop.say("sets.hand.withdraw-why") }</p>
+                <Field id="withdraw-reason" label={shop.say("sets.hand.withdraw-reason")} value={(*reason).clone()} on_input={typed_into(&reason)} />
+                <div class="people">
+                    <button type="button" class="control" onclick={withdraw}>{ shop.say("sets.hand.withdraw-now") }</button>
+                    <button type="button" class="control" onclick={move |_: MouseEvent| give_up.set(false)}>{ shop.say("sets.hand.keep") }</button>
+                </div>
+            </div>
+            <p key="said" role="status">{ (*said).clone() }</p>
+        </section>
+    }
+}

@@ -1,0 +1,57 @@
+//! How the person at work stands with a set on this tablet.
+
+use crate::app::state::{KeptSet, Origin, SetsContext, Shop};
+use crate::device::clock;
+use crate::exchange::set::Validity;
+use crate::record::{Attempt, Attempts, Journal, Standing};
+
+/// How far somebody is with a set.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Stand {
+    /// Not begun, or closed half-way.
+    New,
+    /// Under way: so many cards are answered.
+    Under(u32),
+    /// All cards are answered.
+    Done,
+}
+
+/// The latest attempt of the person at work at a set, on this tablet.
+pub(super) fn latest<'a>(shop: &Shop, journal: &'a Journal, id: &str) -> Option<Attempt<'a>> {
+    let (attempts, _) = Attempts::of(journal.events());
+    let (person, device) = (&shop.settings.person, &shop.settings.device);
+    let own = |one: &&Attempt<'_>| {
+        one.set == id && one.taking.is_some() && one.person == person && one.device == device
+    };
+    attempts.all().iter().rev().find(own).cloned()
+}
+
+pub(super) fn stand(shop: &Shop, journal: &Journal, id: &str) -> Stand {
+    match latest(shop, journal, id) {
+        None => Stand::New,
+        Some(attempt) if attempt.set_left() == 0 => Stand::Done,
+        Some(attempt) if attempt.standing == Standing::Closed => Stand::New,
+        Some(attempt) => Stand::Under(attempt.answers),
+    }
+}
+
+/// The set that waits for the person at work: one under way, else the one taken first that is open and not begun.
+pub(in crate::app) fn set_waiting<'a>(
+    shop: &Shop,
+    sets: &'a SetsContext,
+    journal: &Journal,
+) -> Option<(&'a KeptSet, u32)> {
+    let today = clock::today();
+    let open = || {
+        sets.all
+            .iter()
+            .rev()
+            .filter(|one| one.origin != Origin::Ready && one.validity(today) == Validity::Open)
+    };
+    let under = open().find_map(|one| match stand(shop, journal, &one.id) {
+        Stand::Under(at) => Some((one, at)),
+        Stand::New | Stand::Done => None,
+    });
+    let new = |one: &&KeptSet| one.origin == Origin::Taken && stand(shop, journal, &one.id) == Stand::New;
+    under.or_else(|| open().find(new).map(|one| (one, 0)))
+}
