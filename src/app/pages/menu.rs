@@ -60,6 +60,7 @@ pub(in crate::app) fn Menu() -> Html {
                 <ul class="rows links">
                     <li key="sheet"><a href={Route::Sheet.address()} class="row-link"><span class="words">{ shop.say("own.title") }</span>{ icon(Picture::Go) }</a></li>
                     <li key="air"><a href={Route::Air.address()} class="row-link"><span class="words">{ shop.say("air.title") }</span>{ icon(Picture::Go) }</a></li>
+                    <li key="sets"><a href={Route::Sets.address()} class="row-link"><span class="words">{ shop.say("sets.title") }</span>{ icon(Picture::Go) }</a></li>
                     <li key="open"><a href={Route::Open.address()} class="row-link"><span class="words">{ shop.say("open.title") }</span>{ icon(Picture::Go) }</a></li>
                 </ul>
             </section>

@@ -1,6 +1,6 @@
 //! The scenario sets of this tablet as the screens see them: those that ship, made here and taken.
 
-use super::{Keep, Shop};
+use super::Keep;
 use crate::content::Content;
 use crate::exchange::set::{Set, Validity, Withdrawal};
 use crate::record::LocalDate;
@@ -71,13 +71,5 @@ impl SetsContext {
     /// The set of that id.
     pub(in crate::app) fn find(&self, id: &str) -> Option<&KeptSet> {
         self.all.iter().find(|one| one.id == id)
-    }
-
-    /// What a set is called, by its id: its title, or the id where it is not on this tablet.
-    pub(in crate::app) fn title(&self, shop: &Shop, id: &str) -> AttrValue {
-        match self.find(id) {
-            Some(one) => one.set.title.clone().into(),
-            None => shop.say_with("sets.unknown", &[("id", id.to_owned())]),
-        }
     }
 }

@@ -1,10 +1,12 @@
-//! `check`: content folders, set files, shop sheet files and files of a content list.
+//! `check`: content folders, set files, shop sheet files and files of a content list; and files that travel.
 
 use crate::Output;
 use crate::args::Args;
 use serde_json::{Value, json};
 use std::path::Path;
 use stepboard::content::{Content, load};
+use stepboard::exchange::set::{SET, Set, WITHDRAWAL, Withdrawal};
+use stepboard::exchange::{OwnSheet, RESULTS, Refused, Results, SHEET};
 
 pub(crate) fn run(content: &Content, args: Args) -> Output {
     args.nothing_left(&["PATH"])?;
@@ -40,7 +42,26 @@ fn one(content: &Content, path: &Path) -> Result<&'static str, Vec<String>> {
         return load::load(&sources).map(|_| "content").map_err(all);
     }
     let text = std::fs::read_to_string(path).map_err(|error| vec![format!("{}: {error}", path.display())])?;
+    if text.trim_start().starts_with('{') {
+        return travels(content, &text).map_err(|refused| vec![format!("{}: {refused}", path.display())]);
+    }
     let shipped = load::Source::embedded().map_err(|error| vec![format!("this build is broken: {error}")])?;
     let source = load::Source { path: path.to_path_buf(), text };
     load::file(&source, content, &shipped).map(load::FileKind::word).map_err(lines)
+}
+
+/// What a file that travels is, or why it is refused.
+fn travels(content: &Content, text: &str) -> Result<&'static str, Refused> {
+    let format = serde_json::from_str::<Value>(text)?["format"].as_str().unwrap_or_default().to_owned();
+    let bytes = text.as_bytes();
+    if format == SHEET.format {
+        OwnSheet::read(bytes, content).map(|_| SHEET.format)
+    } else if format == WITHDRAWAL.format {
+        Withdrawal::read(bytes).map(|_| WITHDRAWAL.format)
+    } else if format == RESULTS.format {
+        Results::read(bytes).map(|_| RESULTS.format)
+    } else {
+        // Whatever else it calls itself is told as no set.
+        Set::read(bytes, content).map(|_| SET.format)
+    }
 }

@@ -58,11 +58,14 @@ named under its `untold`. --schema prints the JSON Schema of both, --example a d
 const DEAL: &str = "\
 stepboard deal NAME [seed=N] [count=N] [sheet=SLUG or FILE] [units=metric|us] [--key]
 
-Deals cards of a family, of a set that ships, or of a set file. Seeds run on from `seed`
-(0 to 4294967295). --key adds what the model answers. Schema: content/schema/deal.schema.json.
+Deals cards of a family, of a set that ships, or of a set file (TOML, or one that the app saved).
+Seeds of a family run on from `seed` (0 to 4294967295); of a set it names the attempt, and `person`
+who takes it: the same words give the same cards. --key adds what the model answers.
+Schema: content/schema/deal.schema.json.
 
   stepboard deal wants-filler seed=7 count=3
-  stepboard deal first-week seed=1 --key";
+  stepboard deal first-week seed=1 --key
+  stepboard deal set=stepboard-set.json person=\"Ana (A-7)\"";
 
 const GRADE: &str = "\
 stepboard grade [FILE] [units=metric|us]
@@ -85,6 +88,8 @@ stepboard check [PATH ...]
 Checks a content folder, a shop sheet (it has `coating`), a set (it has `task`) or a list of the
 content such as woods.toml, which is read in the place of the one inside this program; the
 content inside this program when no path is given. Each problem with file, line and what is allowed.
+A file that travels (JSON: a set, a shop sheet of the shop's own, a withdrawal, results) is checked as
+the app checks it before it is taken.
 
   stepboard check content
   stepboard check content/sets/filling.toml";
