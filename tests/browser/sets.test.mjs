@@ -99,7 +99,7 @@ test("a check tells nothing before its last card, and is evidence", () =>
     assert((await answers(page)).every(({ within }) => within.check.set === "mask-and-booth"));
     assert.equal((await steps(page)).at(-1), "left", "the check goes on another day");
     await goTo(page, "#/check");
-    await page.says("Mask worn");
+    await page.says("Respirator worn right");
   }));
 
 test("home offers the set that was taken, a card of the shop's own is told to be one, and its maker withdraws it", () =>

@@ -15,59 +15,64 @@ const DRAFT: &str = "draft";
 /// Begins the name of the file of a set that was made here.
 const MADE: &str = "made-";
 
-/// What lies on the shelf.
-#[derive(Debug, Clone, PartialEq, Default)]
-struct Held {
-    loaded: bool,
-    all: Rc<Vec<KeptSet>>,
-    draft: Option<Rc<Set>>,
+/// The sets that files hold; a file that this program cannot use is left out and stays.
+fn held(content: &Content, files: &[(String, String)]) -> Vec<KeptSet> {
+    let read = |(name, text): &(String, String)| {
+        let set = Set::read(text.as_bytes(), content).ok()?;
+        let origin = if name.starts_with(MADE) { Origin::Made } else { Origin::Taken };
+        Some(KeptSet { id: set.id(), set: Rc::new(set), origin, withdrawn: None })
+    };
+    let mut all: Vec<KeptSet> = files.iter().filter_map(read).collect();
+    all = sorted(all, |a, b| b.set.at.cmp(&a.set.at).then(a.id.cmp(&b.id)).then(a.origin.cmp(&b.origin)));
+    // One that was made here and came back is the one that was made here.
+    all.dedup_by(|later, first| later.id == first.id);
+    let withdrawals = files.iter().filter_map(|(_, text)| Withdrawal::read(text.as_bytes()).ok());
+    for withdrawal in withdrawals.map(Rc::new) {
+        for one in all.iter_mut().filter(|one| withdrawal.withdraws(&one.id, &one.set)) {
+            one.withdrawn = Some(Rc::clone(&withdrawal));
+        }
+    }
+    all.extend(KeptSet::ready(content));
+    all
 }
 
-impl Held {
-    /// What files hold; one that this program cannot use is left out and stays.
-    fn of(content: &Content, files: &[(String, String)]) -> Self {
-        let read = |(name, text): &(String, String)| {
-            let set = Set::read(text.as_bytes(), content).ok()?;
-            let origin = if name.starts_with(MADE) { Origin::Made } else { Origin::Taken };
-            Some(KeptSet { id: set.id(), set: Rc::new(set), origin, withdrawn: None })
-        };
-        let mut all: Vec<KeptSet> = files.iter().filter_map(read).collect();
-        all = sorted(all, |a, b| b.set.at.cmp(&a.set.at).then(a.id.cmp(&b.id)).then(a.origin.cmp(&b.origin)));
-        // One that was made here and came back is the one that was made here.
-        all.dedup_by(|later, first| later.id == first.id);
-        let withdrawals = files.iter().filter_map(|(_, text)| Withdrawal::read(text.as_bytes()).ok());
-        for withdrawal in withdrawals.map(Rc::new) {
-            for one in all.iter_mut().filter(|one| withdrawal.withdraws(&one.id, &one.set)) {
-                one.withdrawn = Some(Rc::clone(&withdrawal));
-            }
-        }
-        all.extend(KeptSet::ready(content));
-        let draft = files.iter().find(|(name, _)| name == DRAFT);
-        let draft = draft.and_then(|(_, text)| serde_json::from_str(text).ok()).map(Rc::new);
-        Self { loaded: true, all: Rc::new(all), draft }
-    }
+/// The set that is being built, as it was left.
+fn drafted(files: &[(String, String)]) -> Option<Rc<Set>> {
+    let draft = files.iter().find(|(name, _)| name == DRAFT);
+    draft.and_then(|(_, text)| serde_json::from_str(text).ok()).map(Rc::new)
 }
 
 /// Keeps the sets that lie on the shelf.
 #[hook]
 pub(in crate::app) fn use_kept_sets(store: &Store, content: &ContentContext) -> SetsContext {
-    let held = use_state(|| Held { all: Rc::new(KeptSet::ready(&content.0)), ..Held::default() });
+    let all = use_state(|| Rc::new(KeptSet::ready(&content.0)));
+    let draft = use_state(|| None::<Rc<Set>>);
+    let loaded = use_state(|| false);
     // Another window may have made sets too: after each change all are read anew.
     let again = use_callback((store.clone(), content.clone()), {
-        let set = held.setter();
+        let all = all.setter();
         move |done: Callback<bool>, (store, content)| {
-            let (store, content, set) = (store.clone(), content.clone(), set.clone());
+            let (store, content, all) = (store.clone(), content.clone(), all.clone());
             spawn_local(async move {
                 if let Ok(files) = store.shelf(Shelf::Sets).await {
-                    set.set(Held::of(&content.0, &files));
+                    all.set(Rc::new(held(&content.0, &files)));
                 }
                 done.emit(true);
             });
         }
     });
     use_effect_with((), {
-        let again = again.clone();
-        move |()| again.emit(Callback::from(|_| ()))
+        let (store, content) = (store.clone(), content.clone());
+        let (all, draft, loaded) = (all.setter(), draft.setter(), loaded.setter());
+        move |()| {
+            spawn_local(async move {
+                // What cannot be read is not there; those that ship are.
+                let files = store.shelf(Shelf::Sets).await.unwrap_or_default();
+                all.set(Rc::new(held(&content.0, &files)));
+                draft.set(drafted(&files));
+                loaded.set(true);
+            });
+        }
     });
     let keep = use_callback((store.clone(), again), |Keep { what, done }: Keep<SetFile>, (store, again)| {
         let (store, again) = (store.clone(), again.clone());
@@ -79,10 +84,10 @@ pub(in crate::app) fn use_kept_sets(store: &Store, content: &ContentContext) -> 
         });
     });
     let edit = use_callback(store.clone(), {
-        let (set, held) = (held.setter(), (*held).clone());
-        move |draft: Option<Set>, store| {
-            let text = draft.as_ref().and_then(|draft| serde_json::to_string(draft).ok());
-            set.set(Held { draft: draft.map(Rc::new), ..held.clone() });
+        let set = draft.setter();
+        move |now: Option<Set>, store| {
+            let text = now.as_ref().and_then(|now| serde_json::to_string(now).ok());
+            set.set(now.map(Rc::new));
             let store = store.clone();
             // What is not stored is still on the screen, and stored with the next touch.
             spawn_local(async move {
@@ -93,8 +98,7 @@ pub(in crate::app) fn use_kept_sets(store: &Store, content: &ContentContext) -> 
             });
         }
     });
-    let Held { loaded, all, draft } = (*held).clone();
-    SetsContext { loaded, all, draft, keep, edit }
+    SetsContext { loaded: *loaded, all: (*all).clone(), draft: (*draft).clone(), keep, edit }
 }
 
 /// Stores a file of the shelf, and before a set its own sheet.

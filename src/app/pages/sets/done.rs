@@ -74,22 +74,23 @@ pub(super) fn Done(props: &DoneProps) -> Html {
         answer_row(&shop, entry, &to)
     };
     html! {
-        <section class="set-done">
-            <article class={classes!("verdict", class)}>
-                <header key="head">{ sign(kind) }<h2 id={HEADING} tabindex="-1">{ shop.say(head) }</h2></header>
-                <p key="figures" class="figure-line">{ shop.say_with("sets.outcome.right", &figures) }</p>
-                <p key="few" hidden={!few}>{ shop.say("sets.outcome.few") }</p>
-                <p key="dangerous" class="instructor" hidden={names.is_empty()}>{ shop.say_with("sets.outcome.dangerous", &[("names", names.join(", "))]) }</p>
-                <p key="rule" class="note" hidden={came.passed.is_none()}>{ shop.say_with("sets.outcome.rule", &rule) }</p>
-                <p key="on" hidden={counts.is_empty()}>{ shop.say_with("sets.outcome.goes-on", &[("names", counts.join(", "))]) }
-                    { " " }<a href={Route::Check.address()} class="text-link">{ shop.say("sets.outcome.check") }</a></p>
-            </article>
-            <div key="save" class="people">
-                <button type="button" class="control" onclick={save}>{ icon(Picture::Save) }{ shop.say("sets.outcome.copy") }</button>
-                <p role="status">{ (*said).clone() }</p>
-            </div>
-            <h3 key="answers">{ shop.say("sets.outcome.answers") }</h3>
-            <ul key="rows" class="rows links">{ for in_order(answers.clone()).iter().map(row) }</ul>
-        </section>
-    }
+            <section class="set-done">
+                <article class={classes!("verdict", class)}>
+                    <header key="head">{ sign(kind) }<h2 id={HEADING} tabindex="-1">{ shop.say(head) }</h2></header>
+                    <p key="figures" class="figure-line">{ shop.say_with("sets.outcome.right", &figures) }</p>
+                    <p key="few" hidden={!few}>{ shop.say("sets.outcome.few") }</p>
+                    <p key="dangerous" class="instructor" hidden={names.is_empty()}>{ shop.say_with("sets.outcome.dangerous", &[("names", names.join(", "))]) }</p>
+                    <p key="rule" class="note" hidden={came.passed.is_none()}>{ shop.say_with("sets.outcome.rule", &rule) }</p>
+                    <p key="on" hidden={counts.is_empty()}>{ shop.say_with("sets.outcome.goes-on", &[("names", counts.join(", "))]) }
+    </p>
+                    <p key="check" hidden={counts.is_empty()}><a href={Route::Check.address()} class="text-link">{ shop.say("sets.outcome.check") }</a></p>
+                </article>
+                <div key="save" class="people">
+                    <button type="button" class="control" onclick={save}>{ icon(Picture::Save) }{ shop.say("sets.outcome.copy") }</button>
+                    <p role="status">{ (*said).clone() }</p>
+                </div>
+                <h3 key="answers">{ shop.say("sets.outcome.answers") }</h3>
+                <ul key="rows" class="rows links">{ for in_order(answers.clone()).iter().map(row) }</ul>
+            </section>
+        }
 }
