@@ -60,7 +60,7 @@ pub(in crate::app) fn Entry(props: &EntryProps) -> Html {
     };
     let at = clock::local(&entry.stamp.at);
     let note = shop.say_with("record.answered", &[("at", at)]);
-    let own = entry.within.attempt().and_then(|(_, set)| sets.find(set));
+    let own = entry.within.set().and_then(|set| sets.find(set));
     let own = own.and_then(|kept| kept.set.own_cards.iter().find(|card| card.id() == entry.family));
     if let Some(card) = own.cloned().map(Rc::new) {
         return html! {

@@ -52,8 +52,8 @@ pub(super) fn use_taking(opened: &Rc<Opened>) -> Taking {
     };
     let next = match &opened.ours {
         Ours::Sheet(_) => (Route::Sheet, "open.to-sheets"),
-        Ours::Set(_) => (Route::Menu, "open.begin-set"),
-        Ours::Withdrawal(_) => (Route::Menu, "open.to-sets"),
+        Ours::Set(set) => (Route::SetOf { id: set.id() }, "open.begin-set"),
+        Ours::Withdrawal(_) => (Route::Sets, "open.to-sets"),
         Ours::Results(_) => (Route::Menu, "open.to-crew"),
     };
     let take = {

@@ -66,7 +66,7 @@ fn use_set(id: &str) -> Option<Rc<Set>> {
 /// The screen of a set that is not here.
 fn gone(shop: &Shop, id: &str) -> Html {
     html! {
-        <Frame class="sheet" title={shop.say("worksheet.title")} back={Some(Route::Menu)} cautions={shop.cautions_for(&[])}>
+        <Frame class="sheet" title={shop.say("worksheet.title")} back={Some(Route::Sets)} cautions={shop.cautions_for(&[])}>
             <p class="kraft">{ shop.say_with("worksheet.gone", &[("id", id.to_owned())]) }</p>
         </Frame>
     }
@@ -78,6 +78,6 @@ fn paper(id: &str) -> Route {
 }
 
 /// Where one comes from to its worksheets.
-fn back(_id: &str) -> Route {
-    Route::Menu
+fn back(id: &str) -> Route {
+    Route::SetOf { id: id.to_owned() }
 }

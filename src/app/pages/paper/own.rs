@@ -3,9 +3,6 @@
 use crate::card::{Answer, Card};
 use crate::exchange::set::{OwnCard, SetCard};
 
-/// The version of every card of a shop's own: it is named by its text, so that another text is another card.
-pub(super) const VERSION: u32 = 1;
-
 /// A card, owned.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) enum Kept {

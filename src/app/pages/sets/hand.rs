@@ -2,7 +2,7 @@
 
 use super::maker::use_maker;
 use crate::app::hooks::use_sets;
-use crate::app::parts::{Field, Picture, icon, typed_into};
+use crate::app::parts::{Field, HandOut, Picture, icon, typed_into};
 use crate::app::route::Route;
 use crate::app::state::{Keep, KeptSet, Origin, SetFile, use_shop};
 use crate::device::{clock, files};
@@ -34,7 +34,8 @@ pub(super) fn Hand(props: &HandProps) -> Html {
             }
         })
     };
-    let save = file(format!("stepboard-{}.json", kept.id), kept.set.write().ok());
+    let file_name = format!("stepboard-{}.json", kept.id);
+    let text = kept.set.write().ok().filter(|_| kept.origin != Origin::Ready);
     let like = {
         let (edit, kept) = (sets.edit.clone(), kept.clone());
         Callback::from(move |_: MouseEvent| {
@@ -68,10 +69,12 @@ pub(super) fn Hand(props: &HandProps) -> Html {
     let may_withdraw = own && gone.is_none();
     html! {
         <section class="set-hand">
-            <h2 hidden={ships}>{ shop.say("sets.hand.head") }</h2>
             <p key="gone" class="kraft" hidden={gone.is_none()}>{ told }</p>
+            <div key="out" hidden={ships || gone.is_some()}>
+                { for text.map(|text| html! { <HandOut name={file_name.clone()} {text} title={kept.set.title.clone()} /> }) }
+            </div>
             <div key="ways" class="people">
-                <button key="save" type="button" class="control" hidden={ships || gone.is_some()} onclick={save}>{ icon(Picture::Save) }{ shop.say("sets.hand.save") }</button>
+                <a key="paper" href={Route::SetPaper { id: kept.id.clone() }.address()} class="control" hidden={gone.is_some()}>{ icon(Picture::Print) }{ shop.say("sets.hand.paper") }</a>
                 <button key="gone" type="button" class="control" hidden={gone.is_none()} onclick={save_withdrawal}>{ icon(Picture::Save) }{ shop.say("sets.hand.withdrawn-save") }</button>
                 <button key="like" type="button" class="control" onclick={like}>{ icon(Picture::Pencil) }{ shop.say("sets.hand.like") }</button>
                 <button key="withdraw" type="button" class="control" hidden={!may_withdraw || *asked} onclick={move |_: MouseEvent| ask.set(true)}>{ shop.say("sets.hand.withdraw") }</button>

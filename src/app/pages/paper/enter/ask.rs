@@ -210,7 +210,7 @@ fn graded(
         }
         own::Kept::Own(card) => {
             let right = card.said(&card.right_answer()).join("; ");
-            (card.id(), own::VERSION, 0, card.grade(&answer), None, right)
+            (card.id(), OwnCard::VERSION, 0, card.grade(&answer), None, right)
         }
     };
     let entry = Entry {
