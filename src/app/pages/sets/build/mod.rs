@@ -12,13 +12,15 @@ mod save;
 mod warned;
 
 use super::maker::use_maker;
-use crate::app::hooks::use_sets;
+use crate::app::hooks::{use_sets, use_sheets};
 use crate::app::parts::Frame;
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::content::Task;
+use crate::exchange::Editions;
 use crate::exchange::set::{Set, SetSheet};
 use crate::record::SheetName;
+use crate::rules::sheet::Sheet;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -49,15 +51,23 @@ impl Building {
     }
 }
 
-/// A set with nothing in it, on the sheet in use where that ships, else on the first.
-fn blank(shop: &Shop) -> Option<Set> {
+/// A sheet as a set carries it: one of the shop's own whole.
+fn carried(editions: &Editions, sheet: &Sheet) -> SetSheet {
+    match editions.get(&sheet.slug) {
+        Some(own) => SetSheet::Own(Box::new(own.clone())),
+        None => SetSheet::Ships(SheetName::of(sheet)),
+    }
+}
+
+/// A set with nothing in it, on the sheet in use.
+fn blank(shop: &Shop, editions: &Editions) -> Option<Set> {
     let sheet = shop.sheet()?;
     Some(Set {
         title: String::new(),
         note: String::new(),
         by: String::new(),
         at: String::new(),
-        sheet: SetSheet::Ships(SheetName::of(sheet)),
+        sheet: carried(editions, sheet),
         task: Task { count: CARDS, ..Task::default() },
         from: None,
         until: None,
@@ -70,7 +80,8 @@ pub(in crate::app) fn NewSet() -> Html {
     let shop = use_shop();
     let sets = use_sets();
     let maker = use_maker();
-    let first = use_memo(shop.clone(), |shop| blank(shop).map(Rc::new));
+    let editions = use_sheets().editions;
+    let first = use_memo((shop.clone(), editions), |(shop, editions)| blank(shop, editions).map(Rc::new));
     let set = sets.draft.clone().or_else(|| (*first).clone());
     let put = sets.edit.reform(Some);
     let Some(set) = set.filter(|_| sets.loaded) else {

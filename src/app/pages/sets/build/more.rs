@@ -1,13 +1,14 @@
 //! What is seldom changed: shop sheet, days, note, the shop's own cards.
 
-use super::Building;
 use super::choice::{Choice, choices};
 use super::own::OwnCards;
+use super::{Building, carried};
+use crate::app::hooks::use_sheets;
 use crate::app::parts::Field;
 use crate::app::state::{Shop, use_shop};
-use crate::exchange::NOTE_MOST;
 use crate::exchange::set::{Set, SetSheet};
-use crate::record::{LocalDate, SheetName, is_plain};
+use crate::exchange::{Editions, NOTE_MOST};
+use crate::record::{LocalDate, is_plain};
 use crate::rules::sheet::Sheet;
 use yew::prelude::*;
 
@@ -20,6 +21,7 @@ pub(super) struct MoreProps {
 pub(super) fn More(props: &MoreProps) -> Html {
     let shop = use_shop();
     let building = &props.building;
+    let editions = use_sheets().editions;
     let set = &building.set;
     let text = |day: Option<LocalDate>| day.map(|day| day.to_string()).unwrap_or_default();
     let from = use_state(|| text(set.from));
@@ -46,7 +48,7 @@ pub(super) fn More(props: &MoreProps) -> Html {
     html! {
         <details key="more" class="build-part">
             <summary>{ shop.say("sets.build.more-head") }</summary>
-            { sheets(&shop, building) }
+            { sheets(&shop, building, &editions) }
             <fieldset key="days" class="setting">
                 <legend>{ shop.say("sets.build.days") }</legend>
                 <div class="pair">
@@ -66,18 +68,18 @@ fn day_wrong(shop: &Shop, typed: &str) -> AttrValue {
 }
 
 /// The sheets that ship, and the shop's own of this tablet.
-fn sheets(shop: &Shop, building: &Building) -> Html {
+fn sheets(shop: &Shop, building: &Building, editions: &Editions) -> Html {
     let now = match &building.set.sheet {
         SetSheet::Ships(name) => name.slug.clone(),
         SetSheet::Own(own) => own.slug(),
     };
     let sheet = |one: &Sheet| {
-        let name = SheetName::of(one);
+        let sheet = carried(editions, one);
         Choice {
-            name: shop.text(&format!("sheet.{}", one.slug)),
+            name: shop.sheet_name(&one.slug),
             note: AttrValue::default(),
             chosen: one.slug == now,
-            on_pick: building.change(move |set, _: Event| set.sheet = SetSheet::Ships(name.clone())),
+            on_pick: building.change(move |set, _: Event| set.sheet = sheet.clone()),
         }
     };
     choices(
