@@ -5,9 +5,9 @@ use crate::app::state::Shop;
 use yew::prelude::*;
 
 /// A paper whose foot stands on every page: browsers print the foot of a table again on each page that it goes over.
-pub(super) fn paged(shop: &Shop, on: &OnPaper, sheet: &Worksheet, inside: Html) -> Html {
+pub(super) fn paged(shop: &Shop, on: &OnPaper, sheet: &Worksheet, kind: &str, inside: Html) -> Html {
     html! {
-        <article key={sheet.code.to_string()} class="printed worksheet">
+        <article key={format!("{kind}-{}", sheet.code)} class="printed worksheet">
             <table class="pages" role="presentation">
                 <tbody><tr><td>{ inside }</td></tr></tbody>
                 <tfoot><tr><td class="running">{ foot(shop, on, sheet) }</td></tr></tfoot>

@@ -32,7 +32,7 @@ pub(super) fn key(shop: &Shop, on: &OnPaper, sheet: &Worksheet) -> Html {
             { for cards.iter().enumerate().map(one) }
         </>
     };
-    paged(shop, on, sheet, inside)
+    paged(shop, on, sheet, "key", inside)
 }
 
 fn computed(shop: &Shop, on: &OnPaper, card: &Card) -> Html {

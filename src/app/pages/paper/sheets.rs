@@ -101,10 +101,7 @@ fn Preview(props: &PreviewProps) -> Html {
     let papers = use_memo((shop.clone(), on.clone(), Rc::clone(sheets)), |(shop, on, sheets)| {
         let worksheets = sheets.iter().filter(|_| answer).map(|sheet| worksheet(shop, on, sheet, &on_drawn));
         let keys = sheets.iter().filter(|_| check).map(|sheet| key(shop, on, sheet));
-        html! { <>
-            <div key="worksheets" class="papers-of-set">{ for worksheets }</div>
-            <div key="keys" class="papers-of-set">{ for keys }</div>
-        </> }
+        html! { <div class="papers-of-set">{ for worksheets.chain(keys) }</div> }
     });
     let ready = drawn.0 >= *pictures;
     let said = [("done", drawn.0.to_string()), ("of", pictures.to_string())];

@@ -16,12 +16,18 @@ pub(super) fn worksheet(shop: &Shop, on: &OnPaper, sheet: &Worksheet, on_drawn: 
     let one = |(nth, card): (usize, &SetCard<'_>)| {
         let place =
             shop.say_with("worksheet.nth", &[("n", (nth + 1).to_string()), ("of", total.to_string())]);
+        let pictured = match card {
+            SetCard::Computed(card) => {
+                card.kind != Kind::Diagnose && scene::panels(card, shop.content()).len() == 1
+            }
+            SetCard::Own(..) => false,
+        };
         let (asked, answers) = match card {
             SetCard::Computed(card) => (asked(shop, card, on_drawn), answer_box(shop, card)),
             SetCard::Own(_, own) => (html! { <p class="ask">{ &own.question }</p> }, own_box(shop, own)),
         };
         html! {
-            <section key={nth} class="one-card together">
+            <section key={nth} class={classes!("one-card", "together", pictured.then_some("pictured"))}>
                 <h3>{ place }</h3>
                 { asked }
                 { answers }
@@ -45,7 +51,7 @@ pub(super) fn worksheet(shop: &Shop, on: &OnPaper, sheet: &Worksheet, on_drawn: 
             { cautions(shop, &cards) }
         </>
     };
-    paged(shop, on, sheet, inside)
+    paged(shop, on, sheet, "worksheet", inside)
 }
 
 /// The situation, its pictures and the question.

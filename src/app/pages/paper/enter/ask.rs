@@ -10,6 +10,7 @@ use crate::app::parts::{
 use crate::app::state::{OnDesk, Shop, use_shop};
 use crate::card::cell::{CELLS, place_in};
 use crate::card::{self, Answer, Card, Kind, Mark, Slate};
+use crate::device::page;
 use crate::exchange::set::OwnCard;
 use crate::record::{Certainty, Entry, Event, Help, SheetName, Within};
 use yew::prelude::*;
@@ -20,6 +21,9 @@ pub(super) struct AskProps {
     pub(super) given: Given,
     pub(super) on_given: Callback<Option<Given>>,
 }
+
+/// Id of the heading that tells the card.
+const PLACE: &str = "paper-place";
 
 /// What was made of the answer to a card: nothing yet, or its mark and what is right.
 type Marked = Option<(Mark, AttrValue)>;
@@ -75,6 +79,7 @@ pub(super) fn Ask(props: &AskProps) -> Html {
             certainty.set(None);
             own_marks.set(Vec::new());
             set.set(at + 1);
+            page::bring(PLACE);
         })
     };
     let (of, over) = (cards.len(), marked.is_some());
@@ -94,7 +99,7 @@ pub(super) fn Ask(props: &AskProps) -> Html {
     };
     html! {
         <div class="paper-card">
-            <h2 key="place">{ shop.say_with("worksheet.entering", &place) }</h2>
+            <h2 key="place" id={PLACE} tabindex="-1">{ shop.say_with("worksheet.entering", &place) }</h2>
             <div key={format!("ask-{}", *nth)} hidden={over}>
                 { field }
                 { certainty_field(&shop, *certainty, &on_certainty) }
