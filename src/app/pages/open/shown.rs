@@ -27,7 +27,7 @@ pub(super) fn Shown(props: &ShownProps) -> Html {
     let shop = use_shop();
     let taking = use_taking(&props.opened);
     let (kind, told) = match &props.opened.ours {
-        Ours::Sheet(sheet) => ("sheet", of_sheet(sheet)),
+        Ours::Sheet(own) => return of_sheet(&shop, own, &props.opened),
         Ours::Set(set) => ("set", of_set(&shop, set, &taking)),
         Ours::Withdrawal(withdrawal) => ("withdrawal", of_withdrawal(&shop, withdrawal, &taking)),
         Ours::Results(_) => ("results", html! { <p>{ shop.say("open.results.where") }</p> }),
@@ -82,9 +82,15 @@ fn made(shop: &Shop, by: &str, at: &str) -> Html {
 }
 
 /// Once it is taken its own screen follows.
-fn of_sheet(sheet: &OwnSheet) -> Html {
+/// A shop sheet, shown and taken as on the screen of sheets.
+fn of_sheet(shop: &Shop, own: &OwnSheet, opened: &Opened) -> Html {
     let on_taken = Callback::from(|own: OwnSheet| Route::SheetOf { slug: own.slug() }.go());
-    html! { <SheetOffer own={sheet.clone()} {on_taken} /> }
+    html! {
+        <>
+            <SheetOffer key="offer" own={own.clone()} {on_taken} />
+            { hand_on(shop, opened) }
+        </>
+    }
 }
 
 fn of_set(shop: &Shop, set: &Set, taking: &Taking) -> Html {
