@@ -59,9 +59,12 @@ function answer(folder, request, response) {
   else createReadStream(found.file).on("error", () => response.destroy()).pipe(response);
 }
 
-/** Serves a folder; gives the server and its port. Port 0 takes any free one. */
-export async function serve(folder = dist, first = FIRST_PORT) {
-  const server = createServer((request, response) => answer(folder, request, response));
+/**
+ * Serves a folder; gives the server and its port. Port 0 takes any free one. `before` answers what is none of the app's, and
+ * says so with true.
+ */
+export async function serve(folder = dist, first = FIRST_PORT, before = () => false) {
+  const server = createServer((request, response) => before(request, response) || answer(folder, request, response));
   for (let port = first; ; port += 1) {
     try {
       await new Promise((done, failed) => {

@@ -1,8 +1,8 @@
 //! Loads what is stored, then draws the screens round it.
 
 use super::hooks::{
-    Keeper, use_idle, use_keeper, use_kept_air, use_kept_keys, use_kept_people, use_kept_sets,
-    use_kept_sheets, use_kept_signed, use_kept_stricter, use_kept_watching, use_route,
+    Keeper, use_idle, use_keeper, use_kept_air, use_kept_folder, use_kept_keys, use_kept_people,
+    use_kept_sets, use_kept_sheets, use_kept_signed, use_kept_stricter, use_kept_watching, use_route,
 };
 use super::pages;
 use super::route::Route;
@@ -110,6 +110,8 @@ fn Root(props: &RootProps) -> Html {
         }
     });
     let lock = LockContext { locked: *locked, set: on_lock };
+    let device = &settings.now.device;
+    let folder = use_kept_folder(&start.store, &start.content, (&book, &people), device, *locked);
     let route = use_route();
     // Cards are for whoever learns: an assessor's key does not stay open in their hands.
     let cards = matches!(
@@ -138,6 +140,7 @@ fn Root(props: &RootProps) -> Html {
     };
     let shown = provided(watching, shown);
     let shown = provided(sets, shown);
+    let shown = provided(folder, shown);
     let shown = provided(lock, shown);
     let shown = provided(air, shown);
     let shown = provided(sheets, shown);
@@ -218,6 +221,7 @@ fn screen(route: Route, on_desk: Option<String>) -> Html {
         Route::Observe { number, slug } => html! {
             <pages::Observe key={format!("observe-{number}-{slug}")} number={number.clone()} slug={slug.clone()} />
         },
+        Route::Folder => html! { <pages::Folder key="folder" /> },
         Route::Menu => html! { <pages::Menu key="menu" /> },
         Route::Sign { number, slug } => {
             html! { <pages::Sign key={format!("sign-{number}-{slug}")} number={number.clone()} slug={slug.clone()} /> }

@@ -97,6 +97,8 @@ pub(super) enum Route {
         slug: String,
     },
     Menu,
+    /// The shop's folder.
+    Folder,
     /// Signing somebody off for a competency.
     Sign {
         number: String,
@@ -193,6 +195,7 @@ impl Route {
             ("assess", rest) if rest.ends_with(SIGN) => Self::signing(rest),
             ("assess", rest) => Self::assessed(rest),
             ("menu", "") => Self::Menu,
+            ("folder", "") => Self::Folder,
             ("book", "") => Self::Book,
             ("book", rest) => Self::in_book(rest),
             ("open", "") => Self::Open,
@@ -321,6 +324,7 @@ impl Route {
             Self::AssessPerson { number } => format!("#/assess/{number}"),
             Self::Observe { number, slug } => format!("#/assess/{number}/{slug}"),
             Self::Menu => "#/menu".to_owned(),
+            Self::Folder => "#/folder".to_owned(),
             Self::Sign { number, slug } => format!("#/assess/{number}/{slug}{SIGN}"),
             Self::Book => "#/book".to_owned(),
             Self::SignOff { id } => format!("#/book/{id}"),

@@ -11,6 +11,25 @@ pub fn now() -> String {
     String::from(js_sys::Date::new_0().to_iso_string())
 }
 
+/// Now, in milliseconds since 1970.
+#[must_use]
+#[allow(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "whole, and not negative after 1970; `as` stops at the ends"
+)]
+pub fn millis() -> u64 {
+    js_sys::Date::now() as u64
+}
+
+/// A moment in milliseconds since 1970 as this browser writes it.
+#[must_use]
+#[allow(clippy::cast_precision_loss, reason = "moments are far under 2^53")]
+pub fn local_millis(at: u64) -> String {
+    let date = js_sys::Date::new(&(at as f64).into());
+    local(&String::from(date.to_iso_string()))
+}
+
 /// Now, to the second, as signed files tell it; `None` where the clock stands outside of what they can tell.
 #[must_use]
 pub fn when() -> Option<When> {

@@ -1,10 +1,12 @@
 //! The browser boundary: storage, clock, files, the page itself. The screens reach the browser only through here.
 
 pub mod canvas;
+pub mod carry;
 pub mod clock;
 pub mod files;
 mod frames;
 pub mod page;
+pub mod session;
 pub mod share;
 mod store;
 mod watch;

@@ -23,7 +23,7 @@ const BOOK: &str = "book";
 /// Single values by name.
 const STATE: &str = "state";
 /// All stores.
-const STORES: [&str; 7] = [
+const STORES: [&str; 8] = [
     JOURNAL,
     STATE,
     BOOK,
@@ -31,6 +31,7 @@ const STORES: [&str; 7] = [
     Shelf::Sets.store(),
     Shelf::Results.store(),
     Shelf::Outbox.store(),
+    Shelf::Offered.store(),
 ];
 const SETTINGS: &str = "settings";
 const DRAFT: &str = "draft";
@@ -38,6 +39,7 @@ const CREW: &str = "crew";
 const KEYS: &str = "keys";
 const STRICTER: &str = "stricter";
 const BEGUN: &str = "begun";
+const FOLDER: &str = "folder";
 const CHECK_DRAFT: &str = "check-draft";
 const AIR: &str = "air";
 
@@ -93,6 +95,8 @@ pub enum Shelf {
     Results,
     /// What waits to be carried to the shop's folder.
     Outbox,
+    /// Sets, sheets and withdrawals of the shop's folder that nobody has taken yet.
+    Offered,
 }
 
 impl Shelf {
@@ -102,6 +106,7 @@ impl Shelf {
             Self::Sets => "sets",
             Self::Results => "results",
             Self::Outbox => "outbox",
+            Self::Offered => "offered",
         }
     }
 }
@@ -374,6 +379,34 @@ impl Store {
     pub async fn unshelve(&self, shelf: Shelf, name: &str) -> Result<(), StoreError> {
         let transaction = self.database()?.transaction(&[shelf.store()], TransactionMode::ReadWrite)?;
         transaction.object_store(shelf.store())?.delete(JsValue::from(name))?.await?;
+        done(transaction.await?)
+    }
+
+    /// What is stored of the shop's folder.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn folder<T: DeserializeOwned>(&self) -> Result<Option<T>, StoreError> {
+        let transaction = self.database()?.transaction(&[STATE], TransactionMode::ReadOnly)?;
+        Ok(read(transaction.object_store(STATE)?.get(JsValue::from(FOLDER))?.await?))
+    }
+
+    /// Stores how the shop's folder stands together with files that go there, all or none.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn put_folder(
+        &self,
+        folder: &impl Serialize,
+        files: &[(String, String)],
+    ) -> Result<(), StoreError> {
+        let outbox = Shelf::Outbox.store();
+        let transaction = self.database()?.transaction(&[STATE, outbox], TransactionMode::ReadWrite)?;
+        transaction.object_store(STATE)?.put(&json(folder)?, Some(&JsValue::from(FOLDER)))?;
+        for (name, text) in files {
+            let (name, text) = (JsValue::from(name.as_str()), JsValue::from(text.as_str()));
+            transaction.object_store(outbox)?.put(&text, Some(&name))?;
+        }
         done(transaction.await?)
     }
 

@@ -4,16 +4,16 @@ const build = "BUILD";
 const files = ["FILES"];
 
 // Other apps on the same host have caches too: the scope tells ours.
-const ours = `stepboard ${self.registration.scope} `;
-const cacheName = ours + build;
+const begin = `stepboard ${self.registration.scope} `;
+const cacheName = begin + build;
+const ours = new Set(files.map((file) => new URL(file, self.registration.scope).href));
 
 self.addEventListener("install", (event) => event.waitUntil(install()));
 self.addEventListener("activate", (event) => event.waitUntil(activate()));
 self.addEventListener("fetch", (event) => {
   const { request } = event;
-  if (request.method === "GET" && request.url.startsWith(self.registration.scope)) {
-    event.respondWith(answer(request));
-  }
+  // Whatever else lies on the host, as a folder of the shop, is none of ours: neither answered nor kept.
+  if (request.method === "GET" && (isPage(request) || ours.has(request.url))) event.respondWith(answer(request));
 });
 self.addEventListener("message", (event) => {
   if (event.data?.kind === "take-over") self.skipWaiting();
@@ -32,9 +32,16 @@ async function install() {
 
 async function activate() {
   const names = await caches.keys();
-  const old = names.filter((name) => name.startsWith(ours) && name !== cacheName);
+  const old = names.filter((name) => name.startsWith(begin) && name !== cacheName);
   await Promise.all(old.map((name) => caches.delete(name)));
   await self.clients.claim();
+}
+
+/** The page itself, by whatever it is asked; its screens stand behind the `#`. */
+function isPage(request) {
+  const { origin, pathname } = new URL(request.url);
+  const places = ["", "index.html"].map((file) => self.registration.scope + file);
+  return request.mode === "navigate" && places.includes(origin + pathname);
 }
 
 async function answer(request) {

@@ -41,9 +41,9 @@ function program(variable, names) {
 }
 
 /** Opens the built app, fresh, on a screen of that size. Close it with `close`. */
-export async function open(size = SIZES[0], { path = "", reducedMotion = false } = {}) {
+export async function open(size = SIZES[0], { path = "", reducedMotion = false, before } = {}) {
   assert(existsSync(join(dist, "index.html")), "dist/ is not built: run `make dist`");
-  const { server, port } = await serve(dist, 0);
+  const { server, port } = await serve(dist, 0, before);
   const profile = mkdtempSync(join(tmpdir(), "stepboard-"));
   const options = new Options();
   options.setChromeBinaryPath(program("CHROME", ["chromium", "chromium-browser", "google-chrome"]));
@@ -239,6 +239,12 @@ export class Page {
       this.server.close(done);
       this.server.closeAllConnections();
     });
+  }
+
+  /** Gives the network back: the server starts again at the same address. */
+  async goOnline(before) {
+    ({ server: this.server } = await serve(dist, Number(new URL(this.address).port), before));
+    this.online = true;
   }
 
   /** Reads the browser's logs, which are gone once read. */

@@ -1,6 +1,7 @@
 //! Listings, as servers write them and as nobody should.
 
-use stepboard::exchange::folder::{NoListing, listing};
+use crate::proxy::Dice;
+use stepboard::exchange::folder::{Name, NoListing, listing};
 
 const A: &str = "stepboard-results-0123456789abcdef0123456789abcdef.json";
 const B: &str = "stepboard-sheet-0123456789abcdef0123456789abcdef.json";
@@ -108,4 +109,28 @@ fn what_is_no_listing_is_refused_whole() {
     assert_eq!(listing(&[0xff, 0xfe, b'<']), Err(NoListing::Encoding));
     let deep = format!("{}{}", "<D:a>".repeat(40), "</D:a>".repeat(40));
     assert!(matches!(listing(whole(&deep).as_bytes()), Err(NoListing::TooMuch(_))));
+}
+
+/// A listing with bytes changed, left out and doubled is refused or read, and never more than names come of it.
+#[test]
+fn listings_with_mistakes_are_read_or_refused() {
+    let good = whole(&format!("{}{}", response(&format!("/shop/{A}")), response(&format!("/shop/{B}"))))
+        .into_bytes();
+    let mut dice = Dice::new(5);
+    let mut read = 0;
+    for _ in 0..20_000 {
+        let mut body = good.clone();
+        for _ in 0..=dice.next() % 3 {
+            let at = usize::try_from(dice.next()).unwrap_or(0) % body.len();
+            match dice.next() % 3 {
+                0 => body[at] = u8::try_from(dice.next() % 256).unwrap_or(0),
+                1 => drop(body.remove(at)),
+                _ => body.insert(at, body[at]),
+            }
+        }
+        let Ok(entries) = listing(&body) else { continue };
+        read += 1;
+        assert!(entries.len() <= 2 && entries.iter().all(|entry| Name::parse(entry.name.as_str()).is_some()));
+    }
+    assert!(read > 1000, "most mistakes stand in text: {read}");
 }

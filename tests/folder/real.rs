@@ -7,7 +7,9 @@ use crate::server::{BODY_MOST, Kind, PASSWORD, Server, USER};
 use std::fs;
 use std::path::Path;
 use stepboard::exchange::Results;
-use stepboard::exchange::folder::{Aside, Folder, Name, Place, Refusal, Sort, State, basic};
+use stepboard::exchange::folder::{
+    Aside, Folder, Heard, Name, Place, Refusal, Sort, State, Step, Stop, basic,
+};
 
 /// Result files, unless `STEPBOARD_FOLDER_FILES` says otherwise; `make folder` says 10,000.
 const FILES: usize = 1_000;
@@ -155,9 +157,39 @@ fn who_is_not_known_stops_everything_and_loses_nothing() {
         let server = Server::start(kind);
         let (mut folder, one) = tablet(0..2);
         let mut stranger = Client::new(server.address, basic(USER, "guessed"));
-        let stepboard::exchange::folder::Step::Ask(ask) = folder.next(0, &one) else { panic!("asks") };
+        let Step::Ask(ask) = folder.next(0, &one) else { panic!("asks") };
         folder.heard(0, 0, stranger.carry(&ask), &one);
-        assert_eq!(folder.stopped(), Some(&stepboard::exchange::folder::Stop::Unknown), "{kind:?}");
+        assert_eq!(folder.stopped(), Some(&Stop::Unknown), "{kind:?}");
         assert_eq!(folder.outbox().waiting(), 2);
     }
+}
+
+/// A file that somebody has locked (RFC 4918, sections 7.3 and 9.10) waits, and the others go.
+#[test]
+fn what_is_locked_at_the_server_waits_and_holds_up_no_other() {
+    let server = Server::start(Kind::Apache);
+    let (mut folder, mut one) = tablet(0..3);
+    let calm = Restarts { one_in: u64::MAX, store_every: u64::MAX };
+    work(&mut folder, &mut one, &mut client(server.address), &mut Dice::new(4), calm);
+    let text = result(3);
+    let name = Name::of(Sort::Results, &text);
+    one.own.insert(name.clone(), text);
+    folder.add(name.clone());
+    let place = folder.place().of(&name);
+    let lock = "<?xml version=\"1.0\"?><lockinfo xmlns=\"DAV:\"><lockscope><exclusive/></lockscope>\
+                <locktype><write/></locktype></lockinfo>";
+    let mut other = client(server.address);
+    let locked = other.ask("LOCK", &place, &[("Timeout", "Second-600")], Some(lock)).expect("an answer");
+    assert!(matches!(locked.status(), 200 | 201), "{}", locked.line);
+    let token = locked.field("lock-token").expect("a token").to_owned();
+    let mut own = client(server.address);
+    let Step::Ask(ask) = folder.next(1, &one) else { panic!("asks") };
+    let heard = own.carry(&ask);
+    assert!(matches!(&heard, Heard::Answer(answer) if answer.status == 423), "{heard:?}");
+    assert_eq!(folder.heard(1, 0, heard, &one), []);
+    assert_eq!(folder.outbox().get(&name).expect("a file").state, State::Waits);
+    let freed = other.ask("UNLOCK", &place, &[("Lock-Token", &token)], None).expect("an answer");
+    assert_eq!(freed.status(), 204);
+    work(&mut folder, &mut one, &mut own, &mut Dice::new(5), calm);
+    assert!(matches!(folder.outbox().get(&name).expect("a file").state, State::Arrived(_)));
 }

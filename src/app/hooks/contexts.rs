@@ -1,8 +1,8 @@
 //! The contexts, read. They stand around every screen; without them the program is put together wrongly and stops.
 
 use crate::app::state::{
-    AirContext, BookContext, DeskContext, KeysContext, LockContext, PeopleContext, SetsContext,
-    SettingsContext, SheetsContext, SignedContext, StricterContext, WatchingContext,
+    AirContext, BookContext, DeskContext, FolderContext, KeysContext, LockContext, PeopleContext,
+    SetsContext, SettingsContext, SheetsContext, SignedContext, StricterContext, WatchingContext,
 };
 use yew::prelude::*;
 
@@ -38,6 +38,11 @@ pub(in crate::app) fn use_desk() -> DeskContext {
 
 #[hook]
 pub(in crate::app) fn use_people() -> PeopleContext {
+    use_given()
+}
+
+#[hook]
+pub(in crate::app) fn use_folder() -> FolderContext {
     use_given()
 }
 

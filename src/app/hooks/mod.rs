@@ -2,6 +2,7 @@
 
 mod air;
 mod contexts;
+mod folder;
 mod idle;
 mod keeper;
 mod keys;
@@ -19,9 +20,10 @@ mod writer;
 
 pub(super) use air::use_kept_air;
 pub(super) use contexts::{
-    use_air, use_book, use_desk, use_keys_held, use_lock, use_people, use_sets, use_settings, use_sheets,
-    use_signed, use_stricter, use_watching,
+    use_air, use_book, use_desk, use_folder, use_keys_held, use_lock, use_people, use_sets, use_settings,
+    use_sheets, use_signed, use_stricter, use_watching,
 };
+pub(super) use folder::use_kept_folder;
 pub(super) use idle::use_idle;
 pub(super) use keeper::{Keeper, use_keeper};
 pub(super) use keys::use_keys;

@@ -4,6 +4,7 @@
 mod air;
 mod book;
 mod desk;
+mod folder;
 mod keys;
 mod lock;
 mod people;
@@ -19,6 +20,7 @@ mod watching;
 pub(super) use air::AirContext;
 pub(super) use book::{Book, BookChange, BookContext, Saved};
 pub(super) use desk::{Desk, DeskChange, DeskContext, OnDesk};
+pub(super) use folder::{FolderAct, FolderContext, FolderSetup, FolderView, KeptFolder, Rest};
 pub(super) use keys::{KeysContext, Unlocked};
 pub(super) use lock::LockContext;
 pub(super) use people::{Keep, PeopleContext};

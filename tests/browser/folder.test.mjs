@@ -1,0 +1,136 @@
+// The shop's folder: results go to a real WebDAV server that hangs behind the app's own, over a bad network, and another
+// tablet takes them in.
+import assert from "node:assert/strict";
+import { createHash } from "node:crypto";
+import { readFileSync, readdirSync } from "node:fs";
+import { join } from "node:path";
+import { test } from "node:test";
+import { SIZES, open } from "./harness.mjs";
+import { fill, goTo } from "./office.mjs";
+import { PASSWORD, Passing, USER, startShop } from "./shop_server.mjs";
+
+const [PORTRAIT, LANDSCAPE, PHONE] = SIZES;
+const FILES = 50;
+const FOLDER = "tablets";
+
+/** Result files of tablets, by their names. */
+function results() {
+  const text = (nth) =>
+    `{"format":"stepboard-results","version":1,"device":"${String(nth).padStart(16, "0")}","at":"2027-03-12T14:30:00Z",` +
+    '"people":[],"sheets":[],"sets":[],"events":[\n\n]}\n';
+  return new Map(Array.from({ length: FILES }, (_, nth) => {
+    const hash = createHash("sha256").update(text(nth)).digest("hex").slice(0, 32);
+    return [`stepboard-results-${hash}.json`, text(nth)];
+  }));
+}
+
+/** Puts files on a shelf of the browser's database. */
+const SHELVE = `const [shelf, files, done] = arguments;
+  const asked = indexedDB.open("stepboard");
+  asked.onsuccess = () => {
+    const database = asked.result;
+    const work = database.transaction(shelf, "readwrite");
+    for (const [name, text] of files) work.objectStore(shelf).put(text, name);
+    work.oncomplete = () => { database.close(); done(true); };
+  };
+  asked.onerror = () => done(false);`;
+
+/** What lies on a shelf. */
+const SHELF = `const [shelf, done] = arguments;
+  const asked = indexedDB.open("stepboard");
+  asked.onsuccess = () => {
+    const database = asked.result;
+    const store = database.transaction(shelf).objectStore(shelf);
+    const [names, texts] = [store.getAllKeys(), store.getAll()];
+    texts.onsuccess = () => { database.close(); done(names.result.map((name, nth) => [name, texts.result[nth]])); };
+  };
+  asked.onerror = () => done(null);`;
+
+async function use(page, password = PASSWORD) {
+  await fill(page, "folder-address", `/shop/${FOLDER}`);
+  await fill(page, "folder-user", USER);
+  await fill(page, "folder-password", password);
+  await page.press("radio", "Until the window is closed");
+}
+
+/** Failed requests to the folder are what the test is about; anything else in the console is not. */
+async function assertClean(page) {
+  await page.listen();
+  assert.deepEqual(page.elsewhere, [], "asked of other hosts");
+  const other = page.problems.filter((problem) => !problem.includes("/shop/"));
+  assert.deepEqual(other, [], "errors in the console");
+}
+
+const many = (page) => page.driver.executeAsyncScript(SHELF, "outbox").then((files) => files.length);
+
+test("fifty files arrive once over a bad network, and another tablet takes them in", { timeout: 240_000 }, async () => {
+  const shop = await startShop();
+  const passing = new Passing(shop.port, ["lost", 423, "cut", 503, "lost", 403, 500, 429], 7);
+  const files = results();
+  const first = await open(PORTRAIT, { before: passing.before });
+  let second;
+  try {
+    await first.one("heading");
+    assert(await first.driver.executeAsyncScript(SHELVE, "outbox", [...files]), "laid into the outbox");
+    await goTo(first, "#/folder");
+    await first.driver.navigate().refresh();
+    await first.says("Nothing is sent and nothing fetched.");
+    await first.shot("folder-off");
+
+    // What is wrong is said beside the field.
+    await fill(first, "folder-address", "https://elsewhere.example/shop/");
+    await first.press("button", "Use it and try the connection");
+    await first.says("A path on the server of this app is allowed");
+    await first.says("A user is needed");
+    await first.assertAccessible("a folder with mistakes");
+    await first.shot("folder-wrong");
+    await use(first, "guessed");
+    await first.press("button", "Use it and try the connection");
+    await first.says("The server does not know this user or this password");
+    await first.shot("folder-stopped");
+    await use(first);
+    await first.press("button", "Use it and try the connection");
+
+    await first.until("some to arrive", async () => (await many(first)) < FILES - 12);
+    await first.goOffline();
+    await first.driver.navigate().refresh();
+    await first.one("heading", "Shop folder");
+    assert((await many(first)) > 0, "some are still to go");
+    await first.goOnline(passing.before);
+    await first.until("all to arrive", async () => {
+      if (await first.has("button", "Try again")) await first.press("button", "Try again");
+      return (await many(first)) === 0;
+    }, 90_000);
+    await first.says("All is there");
+    await first.says(`${FILES} files arrived`);
+    await first.assertFits("the folder");
+    await first.assertAccessible("the folder");
+    await first.shot("folder-done");
+
+    const there = join(shop.folder, FOLDER);
+    for (const [name, text] of files) assert.equal(readFileSync(join(there, name), "utf8"), text, name);
+    assert.equal(readdirSync(there).filter((name) => name.endsWith(".json")).length, FILES + 1, "the files and the mark");
+    assert(passing.made.size === FILES + 1 && [...passing.made.values()].every((times) => times === 1), "each was made once");
+    assert.equal(passing.faults.length, 0, "all faults were done");
+    await assertClean(first);
+
+    second = await open(PHONE, { before: passing.before, path: "#/folder" });
+    await second.says("Nothing is sent and nothing fetched.");
+    await use(second);
+    await second.press("checkbox", "Take in the results of other tablets");
+    await second.press("button", "Use it and try the connection");
+    await second.says(`${FILES} files of results of other tablets are here, 0 still to fetch`);
+    assert.deepEqual(new Map(await second.driver.executeAsyncScript(SHELF, "results")), files);
+    await second.assertFits("the folder on a phone");
+    await second.assertAccessible("the folder on a phone");
+    await second.shot("folder-came");
+    await assertClean(second);
+  } catch (error) {
+    await (second ?? first).shot("folder-failed").catch(() => {});
+    throw error;
+  } finally {
+    await first.stop();
+    await second?.stop();
+    shop.stop();
+  }
+});
