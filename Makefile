@@ -1,7 +1,7 @@
 # Everything is reached from here; `make help` lists it.
 
 .DEFAULT_GOAL := help
-.PHONY: help run test dist long folder mutants bench coverage setup visible sheet panels check unit content browser pictures size clean
+.PHONY: help run test dist long folder mutants bench coverage setup visible sheet panels sql chdb check unit content browser pictures size clean
 
 help: ## list what can be made
 	@awk -F ':.*## ' '/^[a-z]+:.*## / { printf "  make %-9s %s\n", $$1, $$2 }' $(MAKEFILE_LIST)
@@ -35,6 +35,14 @@ mutants: ## change the rules in 300 places and see whether a test notices (COUNT
 
 bench: ## how long the model takes, and the same figures beside general-purpose libraries, into DEVELOPERS.md
 	@node tools/bench.mjs
+
+sql: ## the queries of sql/ in DuckDB on 1,000,000 generated answers, against the report
+	@tools/setup.sh test
+	@node tools/sql.mjs duckdb 2000 500
+
+chdb: ## the same in chDB, the in-process build of a distributed engine; it is fetched once and takes 0.9 GB
+	@tools/setup.sh chdb
+	@node tools/sql.mjs chdb 2000 500
 
 coverage: ## write the table of what is checked against the outside into DEVELOPERS.md
 	@node tools/coverage.mjs

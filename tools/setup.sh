@@ -1,5 +1,6 @@
 #!/usr/bin/env bash
-# Fetches what the build needs (`setup.sh run`) and what the tests need beside it (`setup.sh test`). Running it again
+# Fetches what the build needs (`setup.sh run`), what the tests need beside it (`setup.sh test`), and for `make chdb` the
+# second engine alone (`setup.sh chdb`). Running it again
 # costs nothing. With root, or sudo that asks no password, missing Debian packages are installed; without, it says
 # what is missing and how to get it.
 set -euo pipefail
@@ -9,6 +10,8 @@ what=${1:-test}
 tools=${STEPBOARD_TOOLS:-$HOME/.cache/stepboard/tools}
 deny_version=0.20.2
 node_least=20
+duckdb_version=2.0.1
+chdb_version=4.4.0
 missing=()
 
 say() { printf 'setup: %s\n' "$*"; }
@@ -45,11 +48,27 @@ tool() {
     fi
 }
 
+# engine PACKAGE VERSION: an SQL engine from the Python index, in a place of its own.
+engine() {
+    local place=$tools/$1
+    if [ "$(cat "$place/ready" 2>/dev/null)" != "$2" ]; then
+        say "fetching $1 $2"
+        rm -rf "$place"
+        python3 -m venv "$place"
+        "$place/bin/pip" install --quiet --disable-pip-version-check "$1==$2"
+        echo "$2" >"$place/ready"
+    fi
+}
+
 have cc || packages build-essential || lacks 'a C linker' 'on Debian: apt-get install build-essential'
 have cargo || lacks 'Rust' 'https://rustup.rs, version 1.95 or later'
 have node && have npm || packages nodejs npm || lacks 'Node' "https://nodejs.org, version $node_least or later"
 if have node && [ "$(node -p 'process.versions.node.split(".")[0]')" -lt $node_least ]; then
     lacks "Node $node_least" "found $(node --version); https://nodejs.org"
+fi
+
+if [ "$what" != run ] && ! python3 -c 'import venv, ensurepip' 2>/dev/null; then
+    packages python3 python3-venv || lacks 'Python 3 with venv' 'on Debian: apt-get install python3 python3-venv'
 fi
 
 if have cargo; then
@@ -91,7 +110,11 @@ if [ ${#missing[@]} -gt 0 ]; then
 fi
 
 tool wasm-bindgen wasm-bindgen-cli "$(locked wasm-bindgen)"
-if [ "$what" = test ]; then tool cargo-deny cargo-deny $deny_version; fi
+if [ "$what" = test ]; then
+    tool cargo-deny cargo-deny $deny_version
+    engine duckdb $duckdb_version
+fi
+if [ "$what" = chdb ]; then engine chdb $chdb_version; fi
 
 # npm removes and fetches everything: only when what is asked for has changed.
 if ! cmp -s package-lock.json node_modules/.from-lock; then

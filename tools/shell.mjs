@@ -10,9 +10,11 @@ export const root = dirname(dirname(fileURLToPath(import.meta.url)));
 /** Where the built app stands. */
 export const dist = join(root, "dist");
 
+/** Where the set-up puts what it builds and fetches. */
+export const tools = process.env.STEPBOARD_TOOLS || join(homedir(), ".cache", "stepboard", "tools");
+
 /** A program that the set-up built. */
 export function tool(name) {
-  const tools = process.env.STEPBOARD_TOOLS || join(homedir(), ".cache", "stepboard", "tools");
   return join(tools, "bin", name);
 }
 

@@ -25,6 +25,7 @@ const stages = [
   { name: "size", run: ["node", "tools/size.mjs"] },
   { name: "schema", run: nodeTests("tests/schema"), count: nodeCount },
   { name: "signed", run: nodeTests("tests/signed"), count: nodeCount },
+  { name: "sql", run: ["node", "tools/sql.mjs", "duckdb", "200", "500"], count: values },
   { name: "timed", run: nodeTests("tests/browser", { fits: isTimed }), count: nodeCount },
   { name: "browser", run: nodeTests("tests/browser", { fits: (name) => !isTimed(name), atOnce: 2 }), count: nodeCount },
 ];
@@ -55,6 +56,11 @@ function nodeCount(output) {
 function verdicts(output) {
   const words = [...output.matchAll(/\b(?:bans|licenses|sources) (ok|FAILED)/g)].map(([, word]) => word === "ok");
   return sum(words.map((ok) => [ok ? 1 : 0, ok ? 0 : 1]));
+}
+
+function values(output) {
+  const [, agree, of] = output.match(/(\d+) of (\d+) values agree/) ?? [0, 0, 0];
+  return [Number(agree), of - agree];
 }
 
 function sum(pairs) {

@@ -56,6 +56,13 @@ pub fn apart(a: Measure, b: Measure) -> bool {
     (a.base() - b.base()).abs() > ROOMS * room(a).max(room(b)) && a.text() != b.text()
 }
 
+/// How far a number may be off, in its own unit.
+#[must_use]
+pub fn room_in(right: Measure) -> f64 {
+    let off = right.unit.base().convert(right.base() + room(right), right.unit);
+    (off.unwrap_or(right.value) - right.value).abs()
+}
+
 fn room(right: Measure) -> f64 {
     let tolerance = of(right.unit.dimension());
     tolerance.absolute.max(tolerance.relative * right.base().abs())

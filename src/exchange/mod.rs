@@ -11,14 +11,20 @@ mod ours;
 pub mod paper;
 mod refused;
 mod results;
+mod rows;
 pub mod set;
 mod sheet;
+mod standards;
 
 pub use file::{Kind, content_name, read, write};
 pub use ours::{KINDS, Ours};
 pub use refused::Refused;
 pub use results::{Named, RESULTS, Reading, Results};
+pub use rows::{BETWEEN, COLUMNS, Column, FamilyCompetency, Row, RowKind, family_competencies, rows};
 pub use sheet::{
     Bar, Barred, Difference, Editions, NAME_MOST, NOTE_MOST, OwnSheet, SHEET, SheetDraft, barred,
     differences, on_base,
+};
+pub use standards::{
+    Actors, Home, Items, LeftOut, Statements, Uuid, framework, items, statements, uuid5, zip,
 };

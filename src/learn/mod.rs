@@ -11,7 +11,9 @@ pub mod memory;
 pub mod observation;
 mod past;
 mod round;
+mod slip;
 
 pub use held::{Held, held};
 pub use past::Past;
 pub use round::{MINUTE_SECONDS, ROUND_MINUTES, Round, minutes, seed};
+pub use slip::slip;

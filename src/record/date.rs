@@ -146,6 +146,12 @@ impl Moment {
         told.then_some(Self(i64::from(date.number()) * DAY_SECONDS + seconds))
     }
 
+    /// Whole seconds since 1970-01-01T00:00:00Z.
+    #[must_use]
+    pub const fn seconds(self) -> i64 {
+        self.0
+    }
+
     /// The day in universal time.
     fn day(self) -> Option<LocalDate> {
         LocalDate::of_number(i32::try_from(self.0.div_euclid(DAY_SECONDS)).ok()?)

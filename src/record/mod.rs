@@ -11,6 +11,7 @@ mod entry;
 mod event;
 mod journal;
 mod merge;
+mod once;
 mod plain;
 mod reading;
 mod stamp;

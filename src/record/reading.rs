@@ -1,5 +1,6 @@
 //! Reads stored events, in every format they were ever written in.
 
+use super::once::Once;
 use super::{Event, FORMAT};
 use serde::de::DeserializeOwned;
 use serde_json::{Map, Value};
@@ -21,8 +22,8 @@ pub enum UnreadableEvent {
     /// It does not tell its kind, which only format 1 may leave off.
     #[error("event in format {0} tells no kind; allowed: {KINDS}")]
     NoKind(u64),
-    /// It is no object.
-    #[error("{0}; an event is an object")]
+    /// It is no object, or one in which a member stands twice.
+    #[error("{0}; an event is an object with each member once")]
     NoObject(String),
     /// It is of no known kind.
     #[error("`{0}` is no kind of event; allowed: {KINDS}")]
@@ -43,7 +44,7 @@ impl Event {
     /// # Errors
     /// [`UnreadableEvent`].
     pub fn read(text: &str) -> Result<Self, UnreadableEvent> {
-        let stored: Map<String, Value> =
+        let Once(stored) =
             serde_json::from_str(text).map_err(|error| UnreadableEvent::NoObject(error.to_string()))?;
         Self::try_from(stored)
     }

@@ -1,8 +1,8 @@
 //! Help pages, each with an example.
 
 /// The sub-commands.
-pub(crate) const COMMANDS: [&str; 8] =
-    ["work", "judge", "deal", "grade", "check", "picture", "verify", "report"];
+pub(crate) const COMMANDS: [&str; 9] =
+    ["work", "judge", "deal", "grade", "check", "picture", "verify", "report", "export"];
 
 /// What the command is.
 pub(crate) const GENERAL: &str = "\
@@ -16,6 +16,7 @@ stepboard: the finishing model on the command line. JSON out; errors on standard
   picture  a computed panel, as PNG         stepboard picture --help
   verify a signed sign-off, offline         stepboard verify --help
   report what many answers say of the cards stepboard report --help
+  export answers and lists for other programs  stepboard export --help
 
 Training, not approval: local code, the data sheet and licensed practice overrule it.";
 
@@ -41,6 +42,25 @@ that 95 % of samples would give), what was misread, and why to look. No card is 
 a shop has too few people for that. Where nothing can be told there is null.
 
   stepboard report tablet-1.json tablet-2.json";
+
+const EXPORT: &str = "\
+stepboard export FILE ... out=FOLDER [format=ndjson|csv]
+stepboard export FILE ... out=FOLDER format=xapi home=ADDRESS
+stepboard export out=FOLDER format=case home=ADDRESS [creator=NAME] [changed=DATE]
+stepboard export FAMILY:SEED ... out=FOLDER format=qti [sheet=SLUG or FILE]
+
+Answers, competencies and cards for other programs. FILE is what the app saves of a tablet.
+  ndjson, csv  one row an answer, into FOLDER/answers/day=YYYY-MM-DD/, a file a day and a tablet, and
+         FOLDER/competencies: which card family gives evidence for which. Exporting again, also from
+         older files, doubles nothing and loses nothing. sql/README.md tells columns and queries.
+  xapi   statements of xAPI 1.0.3 as a JSON list; their ids are the same each time
+  case   the competency list as a framework of CASE 1.1
+  qti    cards as items of QTI 3.0 with the answers as computed now, a ZIP package
+home is the shop's own address, https://..., under which its numbers mean something; nothing is
+sent there and nothing needs to answer.
+
+  stepboard export tablet-1.json tablet-2.json out=results
+  stepboard export wants-filler:7 recoat:3 out=cards format=qti";
 
 const JUDGE: &str = "\
 stepboard judge [FILE | -]
@@ -140,6 +160,7 @@ pub(crate) fn page(command: &str) -> Option<&'static str> {
         "check" => Some(CHECK),
         "verify" => Some(VERIFY),
         "report" => Some(REPORT),
+        "export" => Some(EXPORT),
         _ => None,
     }
 }

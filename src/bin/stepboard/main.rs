@@ -7,11 +7,13 @@ mod args;
 mod check;
 mod clock;
 mod deal;
+mod export;
 mod grade;
 mod help;
 mod judge;
 mod picture;
 mod report;
+mod results;
 mod show;
 mod verify;
 mod wire;
@@ -86,6 +88,7 @@ fn run(words: Vec<String>) -> Result<Answer, Vec<String>> {
         "grade" => grade::run(&content, args),
         "judge" => judge::run(&content, args),
         "picture" => picture::run(&content, args),
+        "export" => export::run(&content, args),
         "report" => report::run(&content, args),
         _ => check::run(&content, args),
     };

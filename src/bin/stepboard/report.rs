@@ -2,36 +2,16 @@
 
 use crate::Output;
 use crate::args::Args;
+use crate::results::{Read, read_all};
 use serde_json::{Value, json};
 use stepboard::content::Content;
-use stepboard::exchange::Results;
 use stepboard::learn::items::{self, FamilyReport, Reliability, SetReport};
-use stepboard::record::{Journal, merge};
-use stepboard::rules::sheet::Sheet;
 use stepboard::rules::term::Term;
 
 pub(crate) fn run(content: &Content, args: Args) -> Output {
     args.nothing_left(&["FILE ..."])?;
-    if args.names.is_empty() {
-        return Err(vec!["at least one file of results is needed, as the app saves it".to_owned()]);
-    }
-    let (mut files, mut wrong) = (Vec::new(), Vec::new());
-    for file in &args.names {
-        match read(file) {
-            Ok(results) => files.push(results),
-            Err(line) => wrong.push(line),
-        }
-    }
-    if !wrong.is_empty() {
-        return Err(wrong);
-    }
-    let own = files.iter().flat_map(|results| &results.sheets);
-    // A sheet that cannot be had here leaves its cards undealt; their answers count all the same.
-    let own: Vec<Sheet> = own.filter_map(|sheet| sheet.sheet(content).ok()).collect();
-    let content = &content.with_sheets(own);
-    let journals: Vec<Journal> = files.into_iter().map(|results| Journal::new(results.events)).collect();
-    let events = merge(&journals).map_err(|clash| vec![clash.to_string()])?;
-    let report = items::report(content, &events);
+    let Read { content, events, .. } = read_all(content, &args.names)?;
+    let report = items::report(&content, &events);
     let texts = content.texts("en");
     let people: Vec<Value> = report
         .people
@@ -59,13 +39,30 @@ pub(crate) fn run(content: &Content, args: Args) -> Output {
             })).collect::<Vec<_>>(),
         })
     };
-    Ok(json!({
+    Ok(shown(json!({
         "files": args.names.len(), "answers": report.answers, "counted": report.counted,
         "people": people,
         "families": report.families.iter().map(family).collect::<Vec<_>>(),
         "sets": report.sets.iter().map(set).collect::<Vec<_>>(),
-    })
+    }))
     .to_string())
+}
+
+/// Decimals of what is no count: more than any answer of people can tell.
+const DECIMALS: usize = 6;
+
+/// The same with all numbers rounded to what is shown.
+fn shown(value: Value) -> Value {
+    match value {
+        Value::Number(number) if number.is_f64() => {
+            let rounded =
+                number.as_f64().and_then(|number| format!("{number:.DECIMALS$}").parse::<f64>().ok());
+            json!(rounded)
+        }
+        Value::Array(all) => all.into_iter().map(shown).collect(),
+        Value::Object(all) => all.into_iter().map(|(name, value)| (name, shown(value))).collect(),
+        other => other,
+    }
 }
 
 fn set(one: &SetReport) -> Value {
@@ -78,12 +75,4 @@ fn set(one: &SetReport) -> Value {
         })
     };
     json!({ "set": one.set, "reliability": one.reliability.as_ref().map(told) })
-}
-
-/// Results, every event of which must be readable: a report on half of it would be a wrong one.
-fn read(file: &str) -> Result<Results, String> {
-    let bytes = std::fs::read(file).map_err(|error| format!("{file}: {error}"))?;
-    Results::read(&bytes).map_err(|refused| {
-        format!("{file}: {refused}; a file of results or a list of events is needed, as the app saves it")
-    })
 }

@@ -15,7 +15,7 @@ pub use editions::Editions;
 
 use super::{Kind, Refused};
 use crate::content::{Content, SheetTitle};
-use crate::record::is_plain;
+use crate::record::{Moment, is_plain};
 use crate::rules::sheet::{Setting, Sheet};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -70,11 +70,15 @@ impl OwnSheet {
     ///
     /// # Errors
     /// [`Refused::Value`]: a base that is not known or ships with other values here, a value outside its span or at odds with
-    /// another, a hash of other values, a name that does not show as it is.
+    /// another, a hash of other values, a name that does not show as it is, a moment that is none.
     pub fn sheet(&self, content: &Content) -> Result<Sheet, Refused> {
         words(&self.name, &self.by, &self.note)?;
         if self.edition == 0 {
             return Err(Refused::value("edition", self.edition, "1 and more are allowed"));
+        }
+        if Moment::of(&self.at).is_none() {
+            let allowed = "an instant like 2027-03-12T14:30:00Z is allowed";
+            return Err(Refused::value("at", &self.at, allowed));
         }
         let sheet = on_base(content, &self.base, &self.values)?;
         let base = content.sheet(&self.base).map(Sheet::hash).unwrap_or_default();

@@ -1,8 +1,9 @@
 //! What the first answers of checks say of people, of card families and of sets.
 
 use super::{Flag, Item, Reliability, Scores, flags, items, reliability};
-use crate::card::{self, Mark};
-use crate::content::{Content, World};
+use crate::card::Mark;
+use crate::content::Content;
+use crate::learn::slip;
 use crate::record::{Entry, Event, Help, Within};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -156,14 +157,8 @@ fn families(content: &Content, names: &[&str], counted: &[&Entry]) -> Vec<Family
 /// What was misread: each card dealt again as it was, where its shop sheet is one of the content's.
 fn slips(content: &Content, entries: &[&Entry]) -> BTreeMap<String, usize> {
     let mut slips = BTreeMap::new();
-    for entry in entries.iter().filter(|entry| entry.mark != Mark::Right) {
-        let sheet = content.sheet(&entry.sheet.slug).filter(|sheet| sheet.hash() == entry.sheet.hash);
-        let slip = sheet.and_then(|sheet| {
-            let world = World { content, sheet };
-            let card = card::deal(&world, &entry.family, entry.seed).ok().filter(|card| entry.is_of(card))?;
-            card::grade(&card, &world, &entry.answer)?.slip
-        });
-        if let Some(slip) = slip {
+    for entry in entries {
+        if let Some(slip) = slip(content, entry) {
             *slips.entry(slip.to_owned()).or_insert(0) += 1;
         }
     }

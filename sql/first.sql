@@ -1,0 +1,12 @@
+-- What counts: the first answer of each person to each family and version, in checks, without help,
+-- not found wrong since.
+-- Answers of several tablets follow each other by moment, device and sequence.
+create or replace view first_answers as
+select * from (
+    select *, row_number() over (
+        partition by person, family, version order by coalesce(moment, -1), device, sequence
+    ) as nth
+    from answers
+    where kind = 'check' and help = 'none' and voided = 0
+) as ranked
+where nth = 1;

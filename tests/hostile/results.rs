@@ -1,0 +1,182 @@
+//! Results that were changed, that go on for ever, or that tell a journal which cannot be.
+
+use super::{Change, Hostile, What, valid};
+use serde_json::{Value, json};
+use stepboard::content::Content;
+
+/// Events of a list that is long and small.
+const MANY: usize = 1_000_000;
+
+pub(super) fn all(content: &Content) -> Vec<Hostile> {
+    let valid = valid::results(content);
+    let results = Change { what: What::Results, valid: valid.clone() };
+    let text = valid.to_string();
+    let raw = |name: &str, bytes: Vec<u8>, says: &[&'static str], shape| Hostile {
+        name: name.to_owned(),
+        what: What::Results,
+        bytes,
+        says: says.to_vec(),
+        shape,
+    };
+    let many = |one: &str| format!("[{one}{}]", format!(",{one}").repeat(MANY - 1)).into_bytes();
+    let mark_twice = text.replacen("\"mark\":\"partly\"", "\"mark\":\"right\",\"mark\":\"partly\"", 1);
+    let inside_twice =
+        text.replacen("\"attempt\":\"one\",\"set\"", "\"attempt\":\"two\",\"attempt\":\"one\",\"set\"", 1);
+    let deep = text.replacen(
+        "\"guess\":0.25",
+        &format!("\"guess\":{}{}", "[".repeat(50_000), "]".repeat(50_000)),
+        1,
+    );
+    let huge = text.replacen("\"guess\":0.25", "\"guess\":1e999", 1);
+    let nan = text.replacen("\"guess\":0.25", "\"guess\":NaN", 1);
+    vec![
+        results.shape("results: no tablet", "/device", json!(""), &["`device` is"]),
+        results.shape(
+            "results: a tablet with a long name",
+            "/device",
+            json!("x".repeat(300)),
+            &["`device` is xxx"],
+        ),
+        results.shape("results: nobody's number", "/people/0/number", json!(""), &["`people.1.number` is"]),
+        results.shape(
+            "results: a person too much",
+            "/people/0/admin",
+            json!(true),
+            &["unknown field `admin`"],
+        ),
+        results.shape("results: no events", "/events", Value::Null, &["missing field `events`"]),
+        results.shape(
+            "results: events as an object",
+            "/events",
+            json!({}),
+            &["line 1", "expected a sequence"],
+        ),
+        results.shape("results: an event that is none", "/events/1", json!(7), &["`events.2` is 7"]),
+        results.shape(
+            "results: an event of another kind",
+            "/events/1/event",
+            json!("signed"),
+            &["`events.2` is", "`signed` is no kind of event"],
+        ),
+        results.shape(
+            "results: an event of a later format",
+            "/events/1/format",
+            json!(99),
+            &["`events.2` is", "event in format 99"],
+        ),
+        results.shape(
+            "results: an event of half a format",
+            "/events/1/format",
+            json!(1.5),
+            &["`events.2` is", "no whole number"],
+        ),
+        results.shape(
+            "results: a mark that is none",
+            "/events/1/mark",
+            json!("fine"),
+            &["`events.2` is", "`fine`"],
+        ),
+        results.shape(
+            "results: a certainty that is none",
+            "/events/1/certainty",
+            json!("very"),
+            &["`events.2` is", "`very`"],
+        ),
+        results.shape(
+            "results: an answer of two kinds",
+            "/events/1/answer",
+            json!({ "term": "a", "terms": [] }),
+            &["`events.2` is"],
+        ),
+        results.shape(
+            "results: an answer that is none",
+            "/events/1/answer",
+            json!({ "admin": 1 }),
+            &["`events.2` is", "`admin`"],
+        ),
+        results.shape(
+            "results: no answer",
+            "/events/1/answer",
+            Value::Null,
+            &["`events.2` is", "missing field `answer`"],
+        ),
+        results.shape(
+            "results: a seed past all seeds",
+            "/events/1/seed",
+            json!(1_u64 << 32),
+            &["`events.2` is"],
+        ),
+        results.shape("results: seconds below 0", "/events/1/active_seconds", json!(-1), &["`events.2` is"]),
+        results.shape(
+            "results: luck above 1",
+            "/events/1/guess",
+            json!(1.5),
+            &["`events.2.guess` is 1.5", "0 to 1 is allowed"],
+        ),
+        results.shape("results: luck below 0", "/events/1/guess", json!(-0.5), &["`events.2.guess` is -0.5"]),
+        results.sense(
+            "results: a day that is none",
+            "/events/1/date",
+            json!("2027-02-30"),
+            &["`events.2` is", "is no date"],
+        ),
+        results.safe("results: a day to come", "/events/1/date", json!("2999-01-01")),
+        results.safe("results: a clock that tells nothing", "/events/1/at", json!("\u{202e}<b>")),
+        results.sense(
+            "results: a number twice",
+            "/events/1/sequence",
+            json!(1),
+            &["`events.2.sequence` is 1", "2 to"],
+        ),
+        results.sense(
+            "results: number 0",
+            "/events/0/sequence",
+            json!(0),
+            &["`events.1.sequence` is 0", "1 to"],
+        ),
+        results.shape("results: a number below 0", "/events/0/sequence", json!(-3), &["`events.1` is"]),
+        results.sense(
+            "results: a number past all numbers",
+            "/events/2/sequence",
+            json!(u64::MAX),
+            &["`events.3.sequence` is", "9007199254740991"],
+        ),
+        results.sense(
+            "results: a long name",
+            "/events/1/person",
+            json!("x".repeat(300)),
+            &["`events.2.person` is xxx"],
+        ),
+        results.sense(
+            "results: an event without end",
+            "/events/1/answer",
+            json!({ "term": "x".repeat(20_000) }),
+            &["`events.2` is 20", "16384 bytes at most"],
+        ),
+        results.safe("results: markup is text", "/events/1/person", json!("<script>alert(1)</script>")),
+        results.safe("results: a family that is a path", "/events/1/family", json!("../../../etc/passwd")),
+        raw(
+            "results: a mark twice",
+            mark_twice.into_bytes(),
+            &["`events.2` is", "`mark` stands twice"],
+            false,
+        ),
+        raw(
+            "results: an attempt twice",
+            inside_twice.into_bytes(),
+            &["`events.2` is", "`attempt` stands twice"],
+            false,
+        ),
+        raw("results: a deep event", deep.into_bytes(), &["`events.2` is", "recursion limit"], true),
+        raw(
+            "results: a number that is none",
+            huge.into_bytes(),
+            &["`events.2` is", "number out of range"],
+            true,
+        ),
+        raw("results: no number", nan.into_bytes(), &["line 1"], true),
+        raw("results: a million of nothing", many("0"), &["`events.1` is 0"], true),
+        raw("results: a million objects", many("{}"), &["`events.1` is {}"], true),
+        raw("results: a million events", many(&"x".repeat(70)), &["at most 67108864 are allowed"], true),
+    ]
+}

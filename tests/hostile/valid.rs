@@ -1,0 +1,88 @@
+//! Valid files, from which hostile ones are made.
+
+use serde_json::{Value, json};
+use std::collections::BTreeMap;
+use stepboard::content::Content;
+use stepboard::exchange::{OwnSheet, on_base};
+use stepboard::rules::sheet::{Setting, Sheet};
+use stepboard::rules::term::Term;
+
+/// A moment.
+pub(crate) const AT: &str = "2027-03-12T14:30:00Z";
+
+/// A sheet of a shop's own, with the first setting moved to its middle.
+pub(crate) fn sheet(content: &Content) -> Value {
+    let base = &content.sheets[0];
+    let (setting, held) = (Setting::ALL[0], &base.held[0]);
+    let values = BTreeMap::from([(setting, f64::midpoint(held.floor, held.ceiling))]);
+    let hash = on_base(content, &base.slug, &values).map(|sheet| sheet.hash()).expect("within its span");
+    let own = OwnSheet {
+        name: "Winter".to_owned(),
+        edition: 2,
+        base: base.slug.clone(),
+        base_hash: Sheet::hash(base),
+        values,
+        hash,
+        before: None,
+        by: "Ilse Brandt, i-1".to_owned(),
+        at: AT.to_owned(),
+        note: "Cold room".to_owned(),
+    };
+    with_kind(json!(own), "stepboard-sheet")
+}
+
+fn with_kind(mut file: Value, kind: &str) -> Value {
+    (file["format"], file["version"]) = (json!(kind), json!(1));
+    file
+}
+
+/// A set on a sheet that ships, with a card of the shop's own.
+pub(crate) fn set(content: &Content) -> Value {
+    let base = &content.sheets[0];
+    json!({
+        "format": "stepboard-set", "version": 1, "title": "Fillers", "note": "Before Friday", "by": "Ilse Brandt, i-1", "at": AT,
+        "sheet": { "ships": { "slug": base.slug, "hash": base.hash() } },
+        "task": {
+            "count": 6, "stages": ["fill"], "competencies": [], "families": ["wants-filler"], "tickets": [],
+            "no_pictures": true, "hard": "usual", "purpose": "practise", "same_seed": 7, "pass": { "least": 5, "safety": true },
+        },
+        "from": "2027-03-01", "until": "2027-04-01",
+        "own_cards": [{
+            "tag": "not_computed", "question": "Where do the rags go in this shop?",
+            "options": ["Red can", "Blue can", "Floor"], "right": [1], "why": "It is emptied every evening.",
+        }],
+    })
+}
+
+/// The withdrawal of a set.
+pub(crate) fn withdrawal() -> Value {
+    json!({
+        "format": "stepboard-withdrawal", "version": 1, "set": format!("set-{}", "0123456789abcdef".repeat(2)),
+        "by": "Ilse Brandt, i-1", "at": AT, "reason": "The can has moved",
+    })
+}
+
+/// Results with an answer in a check and what opened it.
+pub(crate) fn results(content: &Content) -> Value {
+    let base = &content.sheets[0];
+    let stamp = |sequence: u64| json!({ "format": 4, "sequence": sequence, "device": "5f0c1e9a", "at": AT, "date": "2027-03-12", "person": "17" });
+    let event = |sequence: u64, kind: &str, more: Value| {
+        let mut event = stamp(sequence);
+        event["event"] = json!(kind);
+        for (name, value) in more.as_object().expect("an object") {
+            event[name] = value.clone();
+        }
+        event
+    };
+    let opened = json!({ "attempt": "one", "step": { "opened": { "set": "first-week", "competencies": ["room-safe"] } } });
+    let answer = json!({
+        "family": "wants-filler", "version": 2, "seed": 7, "sheet": { "slug": base.slug, "hash": base.hash() },
+        "answer": { "terms": ["koa"] }, "certainty": "on-the-job", "mark": "partly", "guess": 0.25, "active_seconds": 31,
+        "help": "none", "within": { "check": { "attempt": "one", "set": "first-week" } },
+    });
+    json!({
+        "format": "stepboard-results", "version": 1, "device": "5f0c1e9a", "at": AT,
+        "people": [{ "journal": "17", "number": "17", "name": "Ana" }], "sheets": [], "sets": [],
+        "events": [event(1, "attempt", opened), event(2, "answered", answer.clone()), event(3, "answered", answer)],
+    })
+}
