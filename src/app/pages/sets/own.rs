@@ -74,11 +74,11 @@ pub(super) fn OwnScreen(props: &OwnProps) -> Html {
     };
     let Around { note, marks, lead, back, .. } = props.around.clone();
     html! {
-        <Frame class="card" title={shop.say("sets.take.own")} {note} back={Some(back)} {marks} cautions={shop.cautions_for(&[])} {action}>
+        <Frame class="card" title={shop.say("sets.take.own-title")} {note} back={Some(back)} {marks} cautions={shop.cautions_for(&[])} {action}>
             <div key="situation" class="situation">
                 { lead }
                 <h2 class="asked">{ &card.question }</h2>
-                <p class="note">{ shop.say(if many { "card.pick-all" } else { "card.pick-one" }) }</p>
+                <p class="note">{ shop.say("sets.take.own") }{ ". " }{ shop.say(if many { "card.pick-all" } else { "card.pick-one" }) }</p>
             </div>
             <div key="answer" class="answer">{ choices(&shop, &fields) }</div>
             { certainty_field(&shop, *certainty, &on_certainty) }

@@ -114,7 +114,8 @@ fn Taking(props: &TakingProps) -> Html {
     let card = view.as_ref().and_then(|view| view.cards.get(at).cloned());
     let open = card.is_some();
     let begun = view.as_ref().is_some_and(|view| !view.left && view.step >= books.book.opened_at);
-    use_presence(view.as_ref().map(|view| view.attempt.clone()).unwrap_or_default(), open, begun);
+    let closed =
+        use_presence(view.as_ref().map(|view| view.attempt.clone()).unwrap_or_default(), open, begun);
     // With the last card a set that is no check of a competency is over; the screen that tells what came of it comes next.
     let result = Route::SetOf { id: kept.id.clone() };
     use_effect_with(!open && !to_look, {
@@ -153,12 +154,13 @@ fn Taking(props: &TakingProps) -> Html {
     // An answer that was begun before this page was opened is not timed.
     let watch = use_memo((at, draft.is_some()), |_| fresh.then(Watch::start));
     let give = {
-        let (shop, hand_in, view) = (shop.clone(), books.hand_in.clone(), view.clone());
+        let (shop, hand_in, view, closed) = (shop.clone(), books.hand_in.clone(), view.clone(), closed);
         Callback::from(move |event: Event| {
             hand_in.emit((event, OnDesk::NextOfCheck));
             let Some(view) = view.as_ref().filter(|view| at + 1 >= view.cards.len() && !view.counts) else {
                 return;
             };
+            *closed.borrow_mut() = true;
             hand_in.emit((turn(&shop, &view.attempt, Step::Closed), OnDesk::Same));
         })
     };
@@ -196,8 +198,11 @@ fn Taking(props: &TakingProps) -> Html {
     let last = view
         .as_ref()
         .and_then(|view| view.answers.last().cloned().zip(view.cards.get(at.checked_sub(1)?).cloned()));
+    let on_sheet = view.as_ref().map(|view| view.sheet.slug.clone());
     let screen = match (card, draft, last) {
-        _ if props.sheet => html! { <ShopSheet key="sheet" back={Route::TakeSet { id: kept.id.clone() }} /> },
+        _ if props.sheet => {
+            html! { <ShopSheet key="sheet" back={Route::TakeSet { id: kept.id.clone() }} sheet={on_sheet} /> }
+        }
         (_, _, Some((entry, card))) if to_look => {
             let on_next = {
                 let looked = looked.setter();

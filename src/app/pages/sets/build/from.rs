@@ -82,7 +82,7 @@ pub(super) fn from(shop: &Shop, building: &Building) -> Html {
                 <p class="note">{ shop.say("sets.build.tickets-hint") }</p>
                 { choices(shop.say("sets.build.tickets"), None, tickets.map(ticket).collect()) }
             </details>
-            { choices(shop.say("sets.build.pictures"), None, vec![pictures]) }
+            { choices(shop.say("sets.build.pictures-head"), None, vec![pictures]) }
         </section>
     }
 }

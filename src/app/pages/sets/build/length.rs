@@ -20,7 +20,7 @@ pub(super) fn stepper(props: Stepper) -> Html {
     html! {
         <div class="stepper">
             <button key="fewer" type="button" class="control square" aria-label={fewer} disabled={least} onclick={on_fewer}>{ icon(Picture::Dash) }</button>
-            <output key="shown" class="figure">{ shown }</output>
+            <output key="shown" class="count">{ shown }</output>
             <button key="more" type="button" class="control square" aria-label={more} disabled={most} onclick={on_more}>{ "+" }</button>
         </div>
     }

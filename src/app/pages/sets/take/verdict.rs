@@ -50,7 +50,7 @@ pub(super) fn AtOnce(props: &AtOnceProps) -> Html {
     let Around { note, marks, back, .. } = props.around.clone();
     match &props.card {
         Dealt::Own(card) => html! {
-            <Frame class="handed" title={shop.say("sets.take.own")} {note} back={Some(back)} {marks} cautions={shop.cautions_for(&[])} {action}>
+            <Frame class="handed" title={shop.say("sets.take.own-title")} {note} back={Some(back)} {marks} cautions={shop.cautions_for(&[])} {action}>
                 <OwnVerdict card={Rc::clone(card)} answer={entry.answer.clone()} certainty={entry.certainty} />
             </Frame>
         },
