@@ -58,7 +58,9 @@ impl Folder<'_> {
                 );
                 return Err(wrong(what));
             }
-            all.insert(name, row);
+            // Whoever has seen less of the tablet's clock may think of an earlier moment.
+            let moment = row.moment.max(all.get(&name).and_then(|before| before.moment));
+            all.insert(name, Row { moment, ..row });
         }
         Ok(all.into_values().collect())
     }
