@@ -162,7 +162,7 @@ fn easy_tells_everything_and_hard_asks_for_answers_that_are_made() {
         }
         picked
     };
-    let (easy, usual, hard) = (kinds(Hard::Easy), kinds(Hard::Usual), kinds(Hard::Hard));
+    let (easy, usual, hard) = (kinds(Hard::Easy), kinds(Hard::Usual), kinds(Hard::Made));
     assert!(easy > usual && usual > hard && hard == 0, "{easy} {usual} {hard}");
 }
 

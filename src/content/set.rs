@@ -26,7 +26,7 @@ terms! {
         Usual = "usual",
         /// Those come first on which an answer is made and not picked: a number, an order, all that apply, a place, a
         /// diagnosis.
-        Hard = "hard",
+        Made = "hard",
     }
     /// What a set is for. Text: `app.sets.purpose.<slug>`.
     Purpose {
@@ -106,12 +106,14 @@ pub enum Allowed {
     Something(Vec<&'static str>),
 }
 
+#[allow(clippy::derivable_impls, reason = "the macro takes no default")]
 impl Default for Hard {
     fn default() -> Self {
         Self::Usual
     }
 }
 
+#[allow(clippy::derivable_impls, reason = "the macro takes no default")]
 impl Default for Purpose {
     fn default() -> Self {
         Self::Practise
@@ -145,22 +147,21 @@ impl Task {
         if !(least..=most).contains(&self.count) {
             refuse("count".to_owned(), self.count.to_string(), Allowed::Span(least, most));
         }
-        let families = || content.families.iter().map(|one| one.id.clone()).collect();
-        let competencies = || content.competencies.iter().map(|one| one.slug.clone()).collect();
-        let tickets = || content.tickets.iter().map(|one| one.slug.clone()).collect();
+        let families = content.families.iter().map(|one| one.id.clone()).collect();
+        let competencies = content.competencies.iter().map(|one| one.slug.clone()).collect();
+        let tickets = content.tickets.iter().map(|one| one.slug.clone()).collect();
         let stages: Vec<String> = self.stages.iter().map(|stage| stage.slug().to_owned()).collect();
-        let all_stages = || Stage::ALL.iter().map(|stage| stage.slug().to_owned()).collect();
-        let lists: [(_, _, &Vec<String>, &dyn Fn() -> Vec<String>); 4] = [
-            ("stages", "stage", &stages, &all_stages),
-            ("competencies", "competency", &self.competencies, &competencies),
-            ("families", "card family", &self.families, &families),
-            ("tickets", "ticket", &self.tickets, &tickets),
+        let all_stages = Stage::ALL.iter().map(|stage| stage.slug().to_owned()).collect();
+        let lists: [(&str, _, &Vec<String>, Vec<String>); 4] = [
+            ("stages", "stage", &stages, all_stages),
+            ("competencies", "competency", &self.competencies, competencies),
+            ("families", "card family", &self.families, families),
+            ("tickets", "ticket", &self.tickets, tickets),
         ];
-        for (place, what, named, all) in lists {
+        for (place, what, named, known) in lists {
             for (nth, name) in named.iter().enumerate() {
-                let known = all();
                 if !known.contains(name) || named.iter().take(nth).any(|before| before == name) {
-                    refuse(format!("{place}.{nth}"), name.clone(), Allowed::Names(what, known));
+                    refuse(format!("{place}.{nth}"), name.clone(), Allowed::Names(what, known.clone()));
                 }
             }
         }

@@ -71,7 +71,7 @@ fn next<'a>(drawn: &[&'a FamilyInfo], hard: Hard, world: &World<'_>, asked: &[&s
         let hardness = match hard {
             Hard::Easy => !picks,
             Hard::Usual => false,
-            Hard::Hard => picks,
+            Hard::Made => picks,
         };
         (times, of_stage, hardness, family.severity != Severity::Safety)
     };

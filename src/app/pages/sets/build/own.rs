@@ -17,6 +17,9 @@ pub(super) struct OwnCardsProps {
 /// Answers that a new card has room for at first.
 const FIRST_OPTIONS: usize = 4;
 
+/// What typing changes in a card.
+type Change = Rc<dyn Fn(&mut OwnCard, String)>;
+
 /// A card with nothing in it.
 fn blank() -> OwnCard {
     OwnCard { options: vec![String::new(); FIRST_OPTIONS], ..OwnCard::default() }
@@ -102,7 +105,7 @@ pub(super) fn OwnCards(props: &OwnCardsProps) -> Html {
             AttrValue::default()
         }
     };
-    let change = |change: Rc<dyn Fn(&mut OwnCard, String)>| {
+    let change = |change: Change| {
         let typed = typed.clone();
         Callback::from(move |text: String| {
             let Some(mut card) = typed.as_deref().cloned() else { return };
