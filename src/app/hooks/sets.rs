@@ -5,7 +5,8 @@ use crate::content::Content;
 use crate::device::{Shelf, Store};
 use crate::exchange::content_name;
 use crate::exchange::set::{SET, Set, SetSheet, WITHDRAWAL, Withdrawal};
-use crate::rules::sorted::sorted;
+use std::cmp::Reverse;
+use std::collections::BTreeMap;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
@@ -22,8 +23,11 @@ fn held(content: &Content, files: &[(String, String)]) -> Vec<KeptSet> {
         let origin = if name.starts_with(MADE) { Origin::Made } else { Origin::Taken };
         Some(KeptSet { id: set.id(), set: Rc::new(set), origin, withdrawn: None })
     };
-    let mut all: Vec<KeptSet> = files.iter().filter_map(read).collect();
-    all = sorted(all, |a, b| b.set.at.cmp(&a.set.at).then(a.id.cmp(&b.id)).then(a.origin.cmp(&b.origin)));
+    let keyed = files
+        .iter()
+        .filter_map(read)
+        .map(|one| ((Reverse(one.set.at.clone()), one.id.clone(), one.origin), one));
+    let mut all: Vec<KeptSet> = keyed.collect::<BTreeMap<_, _>>().into_values().collect();
     // One that was made here and came back is the one that was made here.
     all.dedup_by(|later, first| later.id == first.id);
     let withdrawals = files.iter().filter_map(|(_, text)| Withdrawal::read(text.as_bytes()).ok());

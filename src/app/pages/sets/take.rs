@@ -4,6 +4,7 @@ use super::super::card::{Around, CardScreen};
 use super::super::check::use_presence;
 use super::super::events::{answered, answered_own, turn};
 use super::super::sheet::ShopSheet;
+use super::at_once::AtOnce;
 use super::dealt::Dealt;
 use super::own::OwnScreen;
 use super::taken::latest;
@@ -18,10 +19,7 @@ use crate::exchange::set::OwnCard;
 use crate::learn::check::answers_of;
 use crate::record::{Certainty, Draft, Entry, Event, SheetName, Standing, Step, Within};
 use std::rc::Rc;
-use verdict::AtOnce;
 use yew::prelude::*;
-
-mod verdict;
 
 /// Id of the line over a card. It takes the focus, so that the next card is heard of.
 const LEAD: &str = "set-card";
