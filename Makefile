@@ -25,6 +25,7 @@ LAWS = $(shell grep -lE 'laws\(\)|\binputs\([A-Z]+\)' tests/*.rs | sed 's|tests/
 long: ## the same laws over a million inputs a family (about half an hour), and cards over ten times the seeds (as long again)
 	STEPBOARD_LAW_INPUTS=1000000 cargo test --locked $(LAWS)
 	STEPBOARD_LAW_SEEDS=100000 cargo test --locked --test cards -- --nocapture
+	STEPBOARD_CROWD=200 cargo test --locked --test gathered -- --nocapture
 
 folder: ## 10,000 files to each of two real WebDAV servers over a network that does its worst (some minutes)
 	STEPBOARD_FOLDER_FILES=10000 cargo test --locked --test folder real -- --nocapture

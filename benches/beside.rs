@@ -6,6 +6,7 @@
 use std::hint::black_box;
 use std::time::Instant;
 use stepboard::content::Content;
+use stepboard::learn::items::{Scores, items, reliability};
 use stepboard::quantity::{Celsius, Pascals, RelativeHumidity, Seconds};
 use stepboard::rules::air;
 use stepboard::rules::optics::difference::ciede2000;
@@ -37,6 +38,15 @@ fn readings() -> Vec<Seconds> {
     (0..700).map(|n| Seconds::saturating(30.0 + f64::from(n) * 0.1)).collect()
 }
 
+/// 200 people by 100 items, right where the script has it right too.
+fn answers() -> Scores {
+    let right = |person: u32, item: u32| {
+        (person * 31 + item * 17 + person * item * 7) % 100 < 30 + person / 4 + item % 20
+    };
+    let row = |person: u32| (0..100).map(|item| Some(right(person, item))).collect();
+    Scores::new((0..200).map(row).collect()).expect("rows of one length")
+}
+
 fn time<T, R>(name: &str, list: &[T], one: impl Fn(&T) -> R) {
     let mut best = f64::MAX;
     for _ in 0..ROUNDS {
@@ -58,5 +68,7 @@ fn main() {
     time("colour difference", &colours(), |(one, other)| ciede2000(*one, *other));
     let content = Content::embedded().expect("the build script checked it");
     let cup = content.cups.iter().find(|cup| cup.slug == "iso-4").expect("the cup ships");
+    let analysis = |scores: &Scores| (items(scores), reliability(scores, 60.0));
+    time("item analysis, 200 by 100", &[answers()], analysis);
     time("cup conversion", &readings(), |seconds| cup.viscosity(*seconds));
 }

@@ -34,7 +34,7 @@ fn ask_with<R>(
 ) -> R {
     let journal = Journal::new(events.to_vec());
     let (now, member) = (shop::when("2027-03-02T15:04:05Z"), member());
-    let source = Source { content, journal: &journal, book, today: date(TODAY), now: &now };
+    let source = Source { content, journal: &journal, knowledge: None, book, today: date(TODAY), now: &now };
     look(&source.ready(&member, content.competency(slug).expect("ships")))
 }
 

@@ -2,7 +2,7 @@
 
 mod support;
 
-use stepboard::learn::items::{Flag, Scores, flags, items, option_uses, reliability};
+use stepboard::learn::items::{Flag, Scores, Taken, flags, items, option_uses, reliability};
 use support::near;
 use support::table::table;
 
@@ -94,8 +94,14 @@ fn a_set_comes_out_as_computed() {
 #[test]
 fn options_come_out_as_computed() {
     // The seventh item, with what each of the twelve took in the order of the matrix.
-    let chosen: Vec<_> = "bbbbcbbacdda".chars().map(|letter| Some(letter.to_string())).collect();
-    let found = option_uses(&matrix(), 6, &chosen, &["a", "b", "c", "d"], "b");
+    let took = |options: &'static [&'static str]| {
+        let offered: Vec<String> = options.iter().map(ToString::to_string).collect();
+        let one = |letter: char| Some(Taken { took: letter.to_string(), offered: offered.clone() });
+        "bbbbcbbacdda".chars().map(one).collect::<Vec<_>>()
+    };
+    let four: &[&str] = &["a", "b", "c", "d"];
+    let chosen = took(four);
+    let found = option_uses(&matrix(), 6, &chosen, four, "b");
     for (row, option) in table("item_options.csv").iter().zip(&found) {
         assert_eq!(row.text("option"), option.option);
         assert_eq!(row.text("role") == "key", option.right);
@@ -110,10 +116,14 @@ fn options_come_out_as_computed() {
     let item = items(&matrix())[6].clone().expect("asked");
     assert_eq!(flags(&item, &found), []);
     // A fifth option that nobody takes, and a key that stands on a wrong one.
-    let dead = option_uses(&matrix(), 6, &chosen, &["a", "b", "c", "d", "e"], "b");
+    let dead = option_uses(&matrix(), 6, &took(&["a", "b", "c", "d", "e"]), &["a", "b", "c", "d", "e"], "b");
     assert_eq!(flags(&item, &dead), [Flag::DeadOption]);
-    let miskeyed = option_uses(&matrix(), 6, &chosen, &["a", "b", "c", "d"], "a");
+    let miskeyed = option_uses(&matrix(), 6, &chosen, four, "a");
     assert_eq!(flags(&item, &miskeyed), [Flag::WrongGoes, Flag::UpperTakesWrong]);
+    // Of what hardly anybody was offered nothing is told.
+    let few: Vec<_> = chosen.iter().take(3).cloned().collect();
+    let told = option_uses(&matrix(), 6, &few, four, "a");
+    assert_eq!((told[1].offered, flags(&item, &told)), (3, vec![]));
 }
 
 #[test]

@@ -72,7 +72,8 @@ impl Tablet {
 
     fn signing(&self, slug: &str) -> Signing<'_> {
         let (content, journal, now) = (&self.content, &self.journal, &self.now);
-        let source = Source { content, journal, book: Some(&self.book), today: self.today, now };
+        let source =
+            Source { content, journal, knowledge: None, book: Some(&self.book), today: self.today, now };
         Signing::of(&source, &self.member, self.competency(slug))
     }
 

@@ -9,7 +9,7 @@ import { root } from "./shell.mjs";
 const DOCUMENT = join(root, "DEVELOPERS.md");
 const [BEGIN, END] = ["<!-- times: written by `make bench` -->", "<!-- end of times -->"];
 const VENV = join(root, "target", "compare");
-const LIBRARIES = ["psychrolib==2.5.0", "colour-science==0.4.7"];
+const LIBRARIES = ["psychrolib==2.5.0", "colour-science==0.4.7", "pingouin==0.7.0"];
 
 function out(program, args) {
   return execFileSync(program, args, { cwd: root, encoding: "utf8", stdio: ["ignore", "pipe", "inherit"], maxBuffer: 2 ** 26 });

@@ -1,8 +1,9 @@
 //! Loads what is stored, then draws the screens round it.
 
 use super::hooks::{
-    Keeper, use_idle, use_keeper, use_kept_air, use_kept_folder, use_kept_keys, use_kept_people,
-    use_kept_sets, use_kept_sheets, use_kept_signed, use_kept_stricter, use_kept_watching, use_route,
+    Around, Keeper, use_idle, use_keeper, use_kept_air, use_kept_crew, use_kept_folder, use_kept_keys,
+    use_kept_people, use_kept_sets, use_kept_sheets, use_kept_signed, use_kept_stricter, use_kept_watching,
+    use_route,
 };
 use super::pages;
 use super::route::Route;
@@ -87,6 +88,14 @@ fn Root(props: &RootProps) -> Html {
     });
     let sets = use_kept_sets(&start.store, &start.content);
     let watching = use_kept_watching(&start.store, &start.loaded);
+    let crew = use_kept_crew(&Around {
+        store: &start.store,
+        content: &content,
+        settings: &settings.now,
+        book: &book,
+        people: &people,
+        signed: &signed,
+    });
     let asks_pin = people.crew.of_journal(&settings.now.person).is_some_and(|one| one.pin.is_some());
     // Whoever has a PIN types it again after the page was loaded anew, or was left alone.
     let locked = use_state(|| asks_pin);
@@ -141,6 +150,7 @@ fn Root(props: &RootProps) -> Html {
     let shown = provided(watching, shown);
     let shown = provided(sets, shown);
     let shown = provided(folder, shown);
+    let shown = provided(crew, shown);
     let shown = provided(lock, shown);
     let shown = provided(air, shown);
     let shown = provided(sheets, shown);
@@ -222,6 +232,14 @@ fn screen(route: Route, on_desk: Option<String>) -> Html {
             <pages::Observe key={format!("observe-{number}-{slug}")} number={number.clone()} slug={slug.clone()} />
         },
         Route::Folder => html! { <pages::Folder key="folder" /> },
+        Route::Crew => html! { <pages::Crew key="crew" /> },
+        Route::CrewPerson { key } => {
+            html! { <pages::CrewPerson key={format!("crew-{key}")} person={key.clone()} /> }
+        }
+        Route::CrewAnswer { device, sequence } => {
+            html! { <pages::CrewAnswer key={format!("crew-{device}-{sequence}")} device={device.clone()} {sequence} /> }
+        }
+        Route::CrewCards => html! { <pages::CrewCards key="crew-cards" /> },
         Route::Menu => html! { <pages::Menu key="menu" /> },
         Route::Sign { number, slug } => {
             html! { <pages::Sign key={format!("sign-{number}-{slug}")} number={number.clone()} slug={slug.clone()} /> }

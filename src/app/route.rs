@@ -99,6 +99,19 @@ pub(super) enum Route {
     Menu,
     /// The shop's folder.
     Folder,
+    /// Everybody, from the results of many tablets.
+    Crew,
+    /// One of them, by shop number or name.
+    CrewPerson {
+        key: String,
+    },
+    /// One answer of somebody, as the card that was seen.
+    CrewAnswer {
+        device: String,
+        sequence: u64,
+    },
+    /// What the answers say of the cards.
+    CrewCards,
     /// Signing somebody off for a competency.
     Sign {
         number: String,
@@ -165,6 +178,16 @@ terms! {
     }
 }
 
+/// A name as it stands in an address (RFC 3986): it may be anything that somebody typed.
+fn encoded(name: &str) -> String {
+    js_sys::encode_uri_component(name).into()
+}
+
+/// The name of an address; what is no such text stands as it is.
+fn decoded(text: &str) -> String {
+    js_sys::decode_uri_component(text).map_or_else(|_| text.to_owned(), String::from)
+}
+
 impl Route {
     /// The screen that an address asks for; home where it asks for none that there is.
     fn read(address: &str) -> Self {
@@ -196,6 +219,9 @@ impl Route {
             ("assess", rest) => Self::assessed(rest),
             ("menu", "") => Self::Menu,
             ("folder", "") => Self::Folder,
+            ("crew", "") => Self::Crew,
+            ("crew", "cards") => Self::CrewCards,
+            ("crew", rest) => Self::in_crew(rest),
             ("book", "") => Self::Book,
             ("book", rest) => Self::in_book(rest),
             ("open", "") => Self::Open,
@@ -223,6 +249,18 @@ impl Route {
         match rest.split_once('/') {
             Some((slug, other)) => Self::SheetBeside { slug: slug.to_owned(), other: other.to_owned() },
             None => Self::SheetOf { slug: rest.to_owned() },
+        }
+    }
+
+    /// Somebody of the crew, or an answer of theirs.
+    fn in_crew(rest: &str) -> Self {
+        match rest.split('/').collect::<Vec<_>>().as_slice() {
+            ["person", key] => Self::CrewPerson { key: decoded(key) },
+            ["answer", device, sequence] => {
+                let device = decoded(device);
+                sequence.parse().map_or(Self::Crew, |sequence| Self::CrewAnswer { device, sequence })
+            }
+            _ => Self::Crew,
         }
     }
 
@@ -325,6 +363,12 @@ impl Route {
             Self::Observe { number, slug } => format!("#/assess/{number}/{slug}"),
             Self::Menu => "#/menu".to_owned(),
             Self::Folder => "#/folder".to_owned(),
+            Self::Crew => "#/crew".to_owned(),
+            Self::CrewPerson { key } => format!("#/crew/person/{}", encoded(key)),
+            Self::CrewAnswer { device, sequence } => {
+                format!("#/crew/answer/{}/{sequence}", encoded(device))
+            }
+            Self::CrewCards => "#/crew/cards".to_owned(),
             Self::Sign { number, slug } => format!("#/assess/{number}/{slug}{SIGN}"),
             Self::Book => "#/book".to_owned(),
             Self::SignOff { id } => format!("#/book/{id}"),

@@ -9,9 +9,21 @@ use web_sys::{Blob, BlobPropertyBag, File, HtmlAnchorElement, HtmlInputElement, 
 /// # Errors
 /// What the browser said.
 pub fn save_json(name: &str, json: &str) -> Result<(), JsValue> {
+    save(name, json, "application/json")
+}
+
+/// Offers a table as a CSV file to save.
+///
+/// # Errors
+/// What the browser said.
+pub fn save_csv(name: &str, csv: &str) -> Result<(), JsValue> {
+    save(name, csv, "text/csv;charset=utf-8")
+}
+
+fn save(name: &str, text: &str, media_type: &str) -> Result<(), JsValue> {
     let kind = BlobPropertyBag::new();
-    kind.set_type("application/json");
-    let blob = Blob::new_with_str_sequence_and_options(&js_sys::Array::of1(&json.into()), &kind)?;
+    kind.set_type(media_type);
+    let blob = Blob::new_with_str_sequence_and_options(&js_sys::Array::of1(&text.into()), &kind)?;
     let url = Url::create_object_url_with_blob(&blob)?;
     let link: HtmlAnchorElement = gloo::utils::document().create_element("a")?.unchecked_into();
     link.set_href(&url);
@@ -53,6 +65,18 @@ pub fn take_picked(field: &HtmlInputElement) -> Option<File> {
 #[must_use]
 pub fn picked_from(event: &web_sys::Event) -> Option<File> {
     event.target().and_then(|target| target.dyn_into().ok()).and_then(|field| take_picked(&field))
+}
+
+/// The files that were just picked in the field that an event is of, which takes several.
+#[must_use]
+pub fn all_picked_from(event: &web_sys::Event) -> Vec<File> {
+    let field: Option<HtmlInputElement> = event.target().and_then(|target| target.dyn_into().ok());
+    let Some(field) = field else { return Vec::new() };
+    let files = field.files();
+    let picked = files.iter().flat_map(|files| (0..files.length()).filter_map(|nth| files.get(nth)));
+    let picked = picked.collect();
+    field.set_value("");
+    picked
 }
 
 /// Reads a picked file. Its size is asked before anything of it is read.

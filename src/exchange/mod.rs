@@ -4,6 +4,7 @@
 //! Every file of ours says what it is and in which version ([`Kind`]). Whatever comes from outside is hostile until it was
 //! read whole and checked; [`Refused`] says what is wrong, where, and what is allowed, and nothing is changed by it.
 
+pub mod crew;
 mod file;
 pub mod folder;
 pub mod link;

@@ -59,13 +59,19 @@ impl Level {
     /// Biometrika 26, 1934); `None` of a level that was never used.
     #[must_use]
     pub fn range(self) -> Option<(f64, f64)> {
-        let tail = (1.0 - CONFIDENCE.get()) / SIDES;
-        let (right, wrong) = (f64::from(self.right), f64::from(self.answers.saturating_sub(self.right)));
-        let low = if self.right == 0 { 0.0 } else { beta_quantile(tail, right, wrong + 1.0) };
-        let high =
-            if self.right >= self.answers { 1.0 } else { beta_quantile(1.0 - tail, right + 1.0, wrong) };
-        (self.answers > 0).then_some((low, high))
+        share_range(self.right, self.answers)
     }
+}
+
+/// The range in which the true share lies with [`CONFIDENCE`], to both sides, where so many of the answers were right; `None`
+/// of no answers. See [`Level::range`].
+#[must_use]
+pub fn share_range(right: u32, answers: u32) -> Option<(f64, f64)> {
+    let tail = (1.0 - CONFIDENCE.get()) / SIDES;
+    let (hits, wrong) = (f64::from(right), f64::from(answers.saturating_sub(right)));
+    let low = if right == 0 { 0.0 } else { beta_quantile(tail, hits, wrong + 1.0) };
+    let high = if right >= answers { 1.0 } else { beta_quantile(1.0 - tail, hits + 1.0, wrong) };
+    (answers > 0).then_some((low, high))
 }
 
 /// The squared distance between certainty and outcome, and its parts (G. W. Brier 1950; A. H. Murphy 1973).

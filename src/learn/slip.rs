@@ -1,7 +1,8 @@
 //! The misconception behind a wrong answer.
 
+use super::items::card_of;
 use crate::card::{self, Mark};
-use crate::content::{Content, World};
+use crate::content::Content;
 use crate::record::Entry;
 
 /// What was misread, text `slip.<slip>`: the card dealt again as it was, where its shop sheet is one of the content's; `None`
@@ -11,8 +12,6 @@ pub fn slip(content: &Content, entry: &Entry) -> Option<&'static str> {
     if entry.mark == Mark::Right {
         return None;
     }
-    let sheet = content.sheet(&entry.sheet.slug).filter(|sheet| sheet.hash() == entry.sheet.hash)?;
-    let world = World { content, sheet };
-    let card = card::deal(&world, &entry.family, entry.seed).ok().filter(|card| entry.is_of(card))?;
+    let (card, world) = card_of(content, entry)?;
     card::grade(&card, &world, &entry.answer)?.slip
 }

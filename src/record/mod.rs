@@ -13,6 +13,7 @@ mod journal;
 mod merge;
 mod once;
 mod plain;
+mod quick;
 mod reading;
 mod stamp;
 mod unfit;

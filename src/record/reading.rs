@@ -1,6 +1,7 @@
 //! Reads stored events, in every format they were ever written in.
 
 use super::once::Once;
+use super::quick::answered;
 use super::{Event, FORMAT};
 use serde::de::DeserializeOwned;
 use serde_json::{Map, Value};
@@ -44,6 +45,9 @@ impl Event {
     /// # Errors
     /// [`UnreadableEvent`].
     pub fn read(text: &str) -> Result<Self, UnreadableEvent> {
+        if let Some(entry) = answered(text) {
+            return Ok(Self::Answered(entry));
+        }
         let Once(stored) =
             serde_json::from_str(text).map_err(|error| UnreadableEvent::NoObject(error.to_string()))?;
         Self::try_from(stored)

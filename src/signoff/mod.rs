@@ -50,7 +50,7 @@ pub use person::{Person, Role, ShopNumber};
 pub use proof::{CRYPTOSUITE, Proven, check, sign, to_sign};
 pub use record::{Act, Record};
 pub use request::{Demonstration, Request, Told, Wording};
-pub use standing::Standing;
+pub use standing::{SOON_DAYS, Standing};
 pub use stretch::{KEY, SALT, stretched};
 pub use trust::{TrustList, Withdrawal};
 pub use verdict::{Verdict, verify};

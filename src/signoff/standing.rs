@@ -6,6 +6,9 @@ use super::{Book, Credential, Refusal, ShopNumber, When, Withdrawal};
 use crate::content::Competency;
 use crate::rules::term::Stage;
 
+/// Days before its end from which on it is said that a sign-off runs out. Common practice, no source.
+pub const SOON_DAYS: i32 = 60;
+
 /// How one person stands in one competency on a day.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Standing<'a> {

@@ -7,6 +7,8 @@ import time
 from importlib.metadata import version
 
 import numpy
+import pandas
+import pingouin
 import psychrolib
 from colour.difference import delta_E_CIE2000
 
@@ -51,6 +53,21 @@ def colour():
     report("colour difference", f"{library}, an array of 1,000", best)
 
 
+def item_analysis():
+    """Corrected point-biserial of each item, KR-20 (Cronbach's alpha of right and wrong) whole and without each item."""
+    n, k = numpy.arange(200)[:, None], numpy.arange(100)[None, :]
+    right = ((n * 31 + k * 17 + n * k * 7) % 100 < 30 + n // 4 + k % 20).astype(float)
+
+    def analysis(answers):
+        total = answers.sum(axis=1)
+        rest = [numpy.corrcoef(column, total - column)[0, 1] for column in answers.T]
+        frame = pandas.DataFrame(answers)
+        whole = pingouin.cronbach_alpha(data=frame)[0]
+        return rest, whole, [pingouin.cronbach_alpha(data=frame.drop(columns=item))[0] for item in frame.columns]
+
+    measure("item analysis, 200 by 100", f"pingouin {version('pingouin')} and numpy", [(right,)], analysis)
+
+
 def cup():
     """No general-purpose library on the registry reads efflux cups: the published formula of ISO 4 mm in plain Python."""
     readings = [(30.0 + n * 0.1,) for n in range(700)]
@@ -60,4 +77,5 @@ def cup():
 if __name__ == "__main__":
     air()
     colour()
+    item_analysis()
     cup()

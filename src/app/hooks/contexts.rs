@@ -1,8 +1,9 @@
 //! The contexts, read. They stand around every screen; without them the program is put together wrongly and stops.
 
 use crate::app::state::{
-    AirContext, BookContext, DeskContext, FolderContext, KeysContext, LockContext, PeopleContext,
-    SetsContext, SettingsContext, SheetsContext, SignedContext, StricterContext, WatchingContext,
+    AirContext, BookContext, CrewContext, DeskContext, FolderContext, KeysContext, LockContext,
+    PeopleContext, SetsContext, SettingsContext, SheetsContext, SignedContext, StricterContext,
+    WatchingContext,
 };
 use yew::prelude::*;
 
@@ -73,5 +74,10 @@ pub(in crate::app) fn use_stricter() -> StricterContext {
 
 #[hook]
 pub(in crate::app) fn use_watching() -> WatchingContext {
+    use_given()
+}
+
+#[hook]
+pub(in crate::app) fn use_crew() -> CrewContext {
     use_given()
 }

@@ -1,7 +1,10 @@
 //! Effects that several screens need.
 
 mod air;
+mod backing;
 mod contexts;
+mod crew;
+mod crew_view;
 mod folder;
 mod idle;
 mod keeper;
@@ -11,6 +14,7 @@ mod route;
 mod sets;
 mod sheets;
 mod size;
+mod slices;
 mod stamped;
 mod standings;
 mod told;
@@ -19,10 +23,13 @@ mod watching;
 mod writer;
 
 pub(super) use air::use_kept_air;
+pub(super) use backing::use_backing;
 pub(super) use contexts::{
-    use_air, use_book, use_desk, use_folder, use_keys_held, use_lock, use_people, use_sets, use_settings,
-    use_sheets, use_signed, use_stricter, use_watching,
+    use_air, use_book, use_crew, use_desk, use_folder, use_keys_held, use_lock, use_people, use_sets,
+    use_settings, use_sheets, use_signed, use_stricter, use_watching,
 };
+pub(super) use crew::{Around, use_kept_crew};
+pub(super) use crew_view::theirs;
 pub(super) use folder::use_kept_folder;
 pub(super) use idle::use_idle;
 pub(super) use keeper::{Keeper, use_keeper};
@@ -32,6 +39,7 @@ pub(super) use route::use_route;
 pub(super) use sets::use_kept_sets;
 pub(super) use sheets::use_kept_sheets;
 pub(super) use size::use_size;
+pub(super) use slices::Slices;
 pub(super) use stamped::use_stamped;
 pub(super) use standings::use_standings;
 pub(super) use told::{now, use_told};

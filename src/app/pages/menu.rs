@@ -63,6 +63,7 @@ pub(in crate::app) fn Menu() -> Html {
                     <li key="sets"><a href={Route::Sets.address()} class="row-link"><span class="words">{ shop.say("sets.title") }</span>{ icon(Picture::Go) }</a></li>
                     <li key="open"><a href={Route::Open.address()} class="row-link"><span class="words">{ shop.say("open.title") }</span>{ icon(Picture::Go) }</a></li>
                     <li key="folder"><a href={Route::Folder.address()} class="row-link"><span class="words">{ shop.say("folder.title") }</span>{ icon(Picture::Go) }</a></li>
+                    <li key="crew"><a href={Route::Crew.address()} class="row-link"><span class="words">{ shop.say("crew.title") }</span>{ icon(Picture::Go) }</a></li>
                 </ul>
             </section>
             <section key="verify" class="setting">

@@ -25,7 +25,7 @@ pub(in crate::app) fn answer_row(shop: &Shop, entry: &Entry, to: &Route) -> Html
     });
     let certainty = shop.say(&format!("card.certainty.{}", entry.certainty.slug()));
     html! {
-        <li key={entry.stamp.sequence}>
+        <li key={format!("{}-{}", entry.stamp.device, entry.stamp.sequence)}>
             <a href={to.address()} class="row-link">
                 { sign(SignKind::from(entry.mark)) }
                 <span class="words"><b>{ title }</b><span>{ stage }{ ". " }{ mark }{ ". " }{ certainty }{ "." }</span>

@@ -5,11 +5,8 @@ use crate::app::route::Route;
 use crate::app::state::Shop;
 use crate::device::clock;
 use crate::record::LocalDate;
-use crate::signoff::{Book, Credential, ShopNumber, Standing, When};
+use crate::signoff::{Book, Credential, SOON_DAYS, ShopNumber, Standing, When};
 use yew::prelude::*;
-
-/// Days before its end from which on it is said that it runs out. Common practice, no source.
-const SOON_DAYS: i32 = 60;
 
 /// In one competency, in words with a sign.
 pub(in crate::app) fn standing(shop: &Shop, standing: &Standing<'_>, now: &When) -> Html {

@@ -1,9 +1,7 @@
 //! Whether the answers are stored, in words.
 
 use super::{Picture, icon};
-use crate::app::pages::save_copy;
 use crate::app::state::{BookContext, Saved, Shop};
-use std::rc::Rc;
 use yew::prelude::*;
 
 pub(super) fn saved_mark(shop: &Shop, saved: Saved) -> Html {
@@ -16,10 +14,9 @@ pub(super) fn saved_mark(shop: &Shop, saved: Saved) -> Html {
 }
 
 /// Stays until the trouble is over and never covers the answer.
-pub(super) fn saved_strip(shop: &Shop, context: &BookContext) -> Html {
+pub(super) fn saved_strip(shop: &Shop, context: &BookContext, save: &Callback<()>) -> Html {
     let retry = context.retry.reform(|_: MouseEvent| ());
-    let book = Rc::clone(&context.book);
-    let copy = Callback::from(move |_: MouseEvent| save_copy(&book.journal));
+    let copy = save.reform(|_: MouseEvent| ());
     html! {
         <div class="strip" role="alert" hidden={context.book.saved != Saved::Failed}>
             <p>{ shop.say("saved.failed-why") }</p>

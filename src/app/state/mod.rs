@@ -3,6 +3,7 @@
 
 mod air;
 mod book;
+mod crew;
 mod desk;
 mod folder;
 mod keys;
@@ -10,6 +11,7 @@ mod lock;
 mod people;
 mod sets;
 mod settings;
+mod shared;
 mod sheets;
 mod shop;
 mod signed;
@@ -19,6 +21,7 @@ mod watching;
 
 pub(super) use air::AirContext;
 pub(super) use book::{Book, BookChange, BookContext, Saved};
+pub(super) use crew::{Came, CrewContext, CrewView, NotIn};
 pub(super) use desk::{Desk, DeskChange, DeskContext, OnDesk};
 pub(super) use folder::{FolderAct, FolderContext, FolderSetup, FolderView, KeptFolder, Rest};
 pub(super) use keys::{KeysContext, Unlocked};
@@ -26,6 +29,7 @@ pub(super) use lock::LockContext;
 pub(super) use people::{Keep, PeopleContext};
 pub(super) use sets::{KeptSet, Origin, SetFile, SetsContext};
 pub(super) use settings::{Light, Settings, SettingsContext};
+pub(super) use shared::Shared;
 pub(super) use sheets::SheetsContext;
 pub(super) use shop::{ContentContext, Shop, use_shop};
 pub(super) use signed::{Signed, SignedContext, Stored};

@@ -36,6 +36,11 @@ pub(in crate::app) struct Shop {
 }
 
 impl Shop {
+    /// The same with other content, such as with the sheets that came with results.
+    pub(in crate::app) fn on(&self, content: ContentContext) -> Self {
+        Self { content, ..self.clone() }
+    }
+
     pub(in crate::app) fn content(&self) -> &Content {
         &self.content.0
     }

@@ -35,11 +35,13 @@ A missing fact is an answer: verdict `cannot-be-judged` with what is missing.
 const REPORT: &str = "\
 stepboard report FILE ...
 
-What the answers of many people say: files are journals as the app saves them, of one tablet or
-several; the same file twice counts once. Only first answers of checks, without help. Families come
-with those to look at first: how hard, whether who knows more is right more often (with the range
-that 95 % of samples would give), what was misread, and why to look. No card is called good or bad:
-a shop has too few people for that. Where nothing can be told there is null.
+What the answers of many people say: files are results as the app saves them, of one tablet or
+several (a bare list of events, as older editions saved it, is read too); the same file twice counts
+once. Only first answers of checks, without help. Families come with those to look at first: how
+hard, whether who knows more is right more often (with the range that 95 % of samples would give),
+who takes which option, what was misread, why to look, the rules behind it with their sources, and
+whether it was voided. Cards are dealt again for it; `undealt` says how many could not be. No card is
+called good or bad: a shop has too few people for that. Where nothing can be told there is null.
 
   stepboard report tablet-1.json tablet-2.json";
 

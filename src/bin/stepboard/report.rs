@@ -4,9 +4,13 @@ use crate::Output;
 use crate::args::Args;
 use crate::results::{Read, read_all};
 use serde_json::{Value, json};
+use std::collections::{BTreeMap, BTreeSet};
+use stepboard::card::solve;
 use stepboard::content::Content;
-use stepboard::learn::items::{self, FamilyReport, Reliability, SetReport};
+use stepboard::learn::items::{self, FamilyReport, OptionUse, Reliability, SetReport};
+use stepboard::record::{Entry, Event, EventName};
 use stepboard::rules::term::Term;
+use stepboard::rules::verdict::RuleId;
 
 pub(crate) fn run(content: &Content, args: Args) -> Output {
     args.nothing_left(&["FILE ..."])?;
@@ -23,6 +27,13 @@ pub(crate) fn run(content: &Content, args: Args) -> Output {
             })
         })
         .collect();
+    let wanted: BTreeSet<&EventName> = report.families.iter().map(|one| &one.example).collect();
+    let examples: BTreeMap<EventName, &Entry> = events
+        .iter()
+        .filter_map(Event::answer)
+        .map(|entry| (entry.stamp.name(), entry))
+        .filter(|(name, _)| wanted.contains(name))
+        .collect();
     let family = |one: &FamilyReport| {
         let titles = [format!("card.{}.title", one.family), format!("card.{}.ask", one.family)];
         json!({
@@ -33,7 +44,10 @@ pub(crate) fn run(content: &Content, args: Args) -> Output {
             "with_rest": one.item.with_rest,
             "with_rest_95": one.item.range.map(|range| [range.from, range.to]),
             "upper_less_lower": one.item.upper_less_lower,
-            "sure_and_wrong": one.sure_and_wrong, "slips": one.slips,
+            "sure_and_wrong": one.sure_and_wrong, "slips": one.slips, "undealt": one.undealt,
+            "void": one.void, "rules": rules(content, examples.get(&one.example).copied()),
+            "example": { "device": one.example.device, "sequence": one.example.sequence },
+            "options": one.options.iter().map(option).collect::<Vec<_>>(),
             "look": one.flags.iter().map(|flag| json!({
                 "flag": flag.slug(), "words": texts.get(&format!("items.{}", flag.slug())),
             })).collect::<Vec<_>>(),
@@ -65,6 +79,25 @@ fn shown(value: Value) -> Value {
     }
 }
 
+/// The rules that decide the card that stands as an example, with the source of each: the first thing to look at.
+fn rules(content: &Content, entry: Option<&Entry>) -> Vec<Value> {
+    let card = entry.and_then(|entry| items::card_of(content, entry));
+    let solution = card.and_then(|(card, world)| solve(&card, &world));
+    let rules = solution.map(|solution| solution.rules).unwrap_or_default();
+    let told = |id: RuleId| {
+        let source = content.rule(id.0).map(|info| info.source.as_str());
+        json!({ "rule": id.0, "source": source })
+    };
+    rules.into_iter().map(told).collect()
+}
+
+fn option(one: &OptionUse) -> Value {
+    json!({
+        "option": one.option, "right": one.right, "offered": one.offered, "chosen": one.chosen,
+        "upper": one.upper, "upper_of": one.upper_of, "lower": one.lower, "with_rest": one.with_rest,
+    })
+}
+
 fn set(one: &SetReport) -> Value {
     let told = |of: &Reliability| {
         json!({
@@ -74,5 +107,5 @@ fn set(one: &SetReport) -> Value {
             "brennan": of.brennan,
         })
     };
-    json!({ "set": one.set, "reliability": one.reliability.as_ref().map(told) })
+    json!({ "set": one.set, "void": one.void, "reliability": one.reliability.as_ref().map(told) })
 }

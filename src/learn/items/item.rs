@@ -10,6 +10,9 @@ const PEOPLE_LEAST: usize = 4;
 /// Below this the right answer hardly goes with the rest. R. L. Ebel 1954 calls under 0.19 poor; with a dozen people that is
 /// noise: our own choice.
 const GOES_LEAST: f64 = 0.10;
+/// People to whom an option must have been offered before it is told of: what three did or did not take says nothing. Our own
+/// choice.
+const OFFERED_LEAST: usize = 10;
 /// A wrong option that so many of the upper group take: the card has two meanings, or the rule is wrong. Our own choice.
 const TAKEN_BY_UPPER: f64 = 0.40;
 
@@ -115,13 +118,13 @@ terms! {
 #[must_use]
 pub fn flags(item: &Item, options: &[OptionUse]) -> Vec<Flag> {
     let key = options.iter().find(|option| option.right);
-    let wrong = || options.iter().filter(|option| !option.right);
+    let wrong = || options.iter().filter(|option| !option.right && option.offered >= OFFERED_LEAST);
     let better =
         |one: &OptionUse| one.with_rest > key.and_then(|key| key.with_rest) && one.with_rest.is_some();
     let upper = |one: &OptionUse| {
-        let size = real(one.upper_of.max(1));
-        let beats = key.is_some_and(|key| one.upper > key.upper);
-        beats || real(one.upper) / size >= TAKEN_BY_UPPER
+        let share = |one: &OptionUse| real(one.upper) / real(one.upper_of.max(1));
+        let beats = key.is_some_and(|key| share(one) > share(key));
+        beats || share(one) >= TAKEN_BY_UPPER
     };
     [
         (item.with_rest.is_some_and(|r| r < GOES_LEAST), Flag::GoesNot),

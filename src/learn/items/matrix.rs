@@ -7,6 +7,8 @@ use super::moments::real;
 pub struct Scores {
     rows: Vec<Vec<Option<bool>>>,
     items: usize,
+    /// Of each person, right answers and answers.
+    totals: Vec<(usize, usize)>,
 }
 
 /// Rows of different lengths, or none.
@@ -32,12 +34,20 @@ impl Scores {
     pub fn new(rows: Vec<Vec<Option<bool>>>) -> Result<Self, Misshapen> {
         let items = rows.first().map_or(0, Vec::len);
         match rows.iter().position(|row| row.len() != items) {
-            None => Ok(Self { rows, items }),
+            None => Ok(Self::even(rows, items)),
             Some(place) => {
                 let found = rows.get(place).map_or(0, Vec::len);
                 Err(Misshapen { row: place + 1, found, wanted: items })
             }
         }
+    }
+
+    /// Scores of rows that have so many items each.
+    pub(super) fn even(rows: Vec<Vec<Option<bool>>>, items: usize) -> Self {
+        let right = |row: &Vec<Option<bool>>| row.iter().filter(|answer| **answer == Some(true)).count();
+        let asked = |row: &Vec<Option<bool>>| row.iter().flatten().count();
+        let totals = rows.iter().map(|row| (right(row), asked(row))).collect();
+        Self { rows, items, totals }
     }
 
     /// How many people.
@@ -56,7 +66,7 @@ impl Scores {
     #[must_use]
     pub fn whole(&self) -> Self {
         let whole = |row: &&Vec<Option<bool>>| row.iter().all(Option::is_some);
-        Self { rows: self.rows.iter().filter(whole).cloned().collect(), items: self.items }
+        Self::even(self.rows.iter().filter(whole).cloned().collect(), self.items)
     }
 
     /// Answers to an item, none where it was not asked.
@@ -66,11 +76,11 @@ impl Scores {
 
     /// Share that a person got right of what they were asked, without one item.
     pub(super) fn rest(&self, person: usize, without: Option<usize>) -> Option<f64> {
-        let row = self.rows.get(person)?;
-        let asked = row.iter().enumerate().filter(|(place, _)| Some(*place) != without);
-        let answers: Vec<bool> = asked.filter_map(|(_, answer)| *answer).collect();
-        let right = answers.iter().filter(|right| **right).count();
-        (!answers.is_empty()).then(|| real(right) / real(answers.len()))
+        let (right, asked) = *self.totals.get(person)?;
+        let own = without.and_then(|item| self.rows.get(person)?.get(item).copied().flatten());
+        let right = right - usize::from(own == Some(true));
+        let asked = asked - usize::from(own.is_some());
+        (asked > 0).then(|| real(right) / real(asked))
     }
 
     /// Right answers of a person among these items.

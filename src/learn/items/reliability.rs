@@ -1,6 +1,7 @@
 //! How far a set of items agrees with itself, over those who were asked all of it.
 
 use super::Scores;
+use super::item::number;
 use super::moments::{correlation, mean, real, spreads, variance};
 
 /// Reliability that the factor of lengthening is told for. Common practice, no source.
@@ -49,7 +50,8 @@ pub fn reliability(scores: &Scores, cut: f64) -> Option<Reliability> {
     let totals: Vec<f64> = (0..people).map(|person| whole.total(person, |_| true)).collect();
     let (mean_total, spread) = (mean(&totals)?, variance(&totals)?);
     let k = real(items);
-    let kr20 = kr20(&whole, None);
+    let shares: Vec<f64> = (0..items).map(|item| share(&whole, item)).collect();
+    let kr20 = kr20(&totals, &shares);
     let kr21 = spreads(spread).then(|| k / (k - 1.0) * (1.0 - mean_total * (k - mean_total) / (k * spread)));
     let half = |odd: bool| -> Vec<f64> {
         (0..people).map(|person| whole.total(person, |place| place % 2 == usize::from(!odd))).collect()
@@ -73,7 +75,7 @@ pub fn reliability(scores: &Scores, cut: f64) -> Option<Reliability> {
             .map(|alpha| WANTED * (1.0 - alpha) / (alpha * (1.0 - WANTED))),
         livingston,
         brennan: brennan(mean_total / k, spread / (k * k), k, cut / k),
-        without: (0..items).map(|item| self::kr20(&whole, Some(item))).collect(),
+        without: (0..items).map(|item| without(&whole, item, &totals, &shares)).collect(),
     })
 }
 
@@ -83,16 +85,23 @@ fn brennan(mean: f64, variance: f64, items: f64, cut: f64) -> Option<f64> {
     spreads(below).then(|| 1.0 - (mean * (1.0 - mean) - variance) / below / (items - 1.0))
 }
 
-/// KR-20 of the items, without one of them.
-fn kr20(whole: &Scores, without: Option<usize>) -> Option<f64> {
-    let counted = |item: usize| Some(item) != without;
-    let totals: Vec<f64> = (0..whole.people()).map(|person| whole.total(person, counted)).collect();
-    let spread = variance(&totals).filter(|spread| spreads(*spread))?;
-    let share = |item: usize| {
-        let right = whole.column(item).filter(|answer| *answer == Some(true)).count();
-        real(right) / real(whole.people())
-    };
-    let alone: f64 = (0..whole.items()).filter(|item| counted(*item)).map(share).map(|p| p * (1.0 - p)).sum();
-    let k = real(whole.items()) - if without.is_some() { 1.0 } else { 0.0 };
+fn share(whole: &Scores, item: usize) -> f64 {
+    let right = whole.column(item).filter(|answer| *answer == Some(true)).count();
+    real(right) / real(whole.people())
+}
+
+/// KR-20 of right answers in all and the share that was right of each item.
+fn kr20(totals: &[f64], shares: &[f64]) -> Option<f64> {
+    let spread = variance(totals).filter(|spread| spreads(*spread))?;
+    let alone: f64 = shares.iter().map(|p| p * (1.0 - p)).sum();
+    let k = real(shares.len());
     (k > 1.0).then(|| k / (k - 1.0) * (1.0 - alone / spread))
+}
+
+/// The same without one item.
+fn without(whole: &Scores, item: usize, totals: &[f64], shares: &[f64]) -> Option<f64> {
+    let column = whole.column(item).zip(totals);
+    let totals: Vec<f64> = column.map(|(own, total)| total - number(own == Some(true))).collect();
+    let others = shares.iter().enumerate().filter(|(place, _)| *place != item);
+    kr20(&totals, &others.map(|(_, share)| *share).collect::<Vec<_>>())
 }

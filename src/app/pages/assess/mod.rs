@@ -38,6 +38,7 @@ pub(in crate::app) fn Assess() -> Html {
         let source = Source {
             content: shop.content(),
             journal: &journal,
+            knowledge: None,
             book: book.map(|book| &**book),
             today: *today,
             now,

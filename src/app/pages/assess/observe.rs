@@ -6,7 +6,7 @@ use super::file::OnFileForm;
 use super::form::Form;
 use super::history::History;
 use super::office::assessor;
-use crate::app::hooks::{use_book, use_keys_held, use_people, use_signed, use_watching};
+use crate::app::hooks::{use_backing, use_book, use_keys_held, use_people, use_signed, use_watching};
 use crate::app::parts::{Frame, Picture, Unlock, icon};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
@@ -28,6 +28,7 @@ pub(in crate::app) fn Observe(props: &ObserveProps) -> Html {
     let shop = use_shop();
     let (people, keys, signed, watching) = (use_people(), use_keys_held(), use_signed(), use_watching());
     let journal = use_book().book.journal.clone();
+    let knowledge = use_backing(&props.number);
     let said = use_state(AttrValue::default);
     let on_said = {
         let set = said.setter();
@@ -50,7 +51,9 @@ pub(in crate::app) fn Observe(props: &ObserveProps) -> Html {
         _ if own => html! { <p key="own" class="kraft">{ shop.say("assess.unfit.own-work") }</p> },
         (Some((member, competency)), Some(by), Some((today, now))) => {
             let book = signed.book().map(|book| &**book);
-            let source = Source { content: shop.content(), journal: &journal, book, today, now: &now };
+            let knowledge = knowledge.as_deref();
+            let source =
+                Source { content: shop.content(), journal: &journal, knowledge, book, today, now: &now };
             let ready = source.ready(member, competency);
             let begun = watching.begun.iter().find(|one| one.is_of(&by.number, &props.number, &props.slug));
             // What the other one said is no news before one has judged oneself.

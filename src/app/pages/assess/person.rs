@@ -2,7 +2,7 @@
 
 use super::office::assessor;
 use super::taught::Taught;
-use crate::app::hooks::{use_book, use_keys_held, use_people, use_signed};
+use crate::app::hooks::{use_backing, use_book, use_keys_held, use_people, use_signed};
 use crate::app::parts::{Frame, Picture, Unlock, icon};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
@@ -23,6 +23,7 @@ pub(in crate::app) fn AssessPerson(props: &AssessPersonProps) -> Html {
     let shop = use_shop();
     let (people, keys, signed) = (use_people(), use_keys_held(), use_signed());
     let journal = use_book().book.journal.clone();
+    let knowledge = use_backing(&props.number);
     let member = people.crew.member(&props.number);
     let by = assessor(&keys);
     // Whoever assesses watches and signs; to teach a hazard again is for an instructor.
@@ -39,7 +40,9 @@ pub(in crate::app) fn AssessPerson(props: &AssessPersonProps) -> Html {
         _ if own => html! { <p key="own" class="kraft">{ shop.say("assess.unfit.own-work") }</p> },
         (Some(member), Some(by), Some((today, now))) => {
             let book = signed.book().map(|book| &**book);
-            let source = Source { content: shop.content(), journal: &journal, book, today: *today, now };
+            let knowledge = knowledge.as_deref();
+            let source =
+                Source { content: shop.content(), journal: &journal, knowledge, book, today: *today, now };
             let all: Vec<Ready<'_>> =
                 shop.content().competencies.iter().map(|one| source.ready(member, one)).collect();
             html! {
@@ -47,6 +50,7 @@ pub(in crate::app) fn AssessPerson(props: &AssessPersonProps) -> Html {
                     <p key="unreadable" class="kraft" role="alert" hidden={journal.unreadable() == 0}>
                         { shop.say_with("assess.unreadable", &[("n", journal.unreadable().to_string())]) }
                     </p>
+                    <p key="elsewhere" class="kraft" hidden={knowledge.is_none()}>{ shop.say("assess.elsewhere") }</p>
                     <p key="teaches" class="kraft" hidden={teaches || hazards(&all).is_empty()}>{ shop.say("assess.taught.instructor") }</p>
                     <div key="taught" hidden={!teaches}><Taught member={member.clone()} by={by.clone()} hazards={hazards(&all)} /></div>
                     { for Far::ALL.iter().map(|far| group(&shop, member, *far, &all)) }

@@ -54,7 +54,7 @@ pub(super) fn use_taking(opened: &Rc<Opened>) -> Taking {
         Ours::Sheet(_) => (Route::Sheet, "open.to-sheets"),
         Ours::Set(set) => (Route::SetOf { id: set.id() }, "open.begin-set"),
         Ours::Withdrawal(_) => (Route::Sets, "open.to-sets"),
-        Ours::Results(_) => (Route::Menu, "open.to-crew"),
+        Ours::Results(_) => (Route::Crew, "open.to-crew"),
     };
     let take = {
         let (opened, keep, set) = (Rc::clone(opened), sets.keep.clone(), became.setter());

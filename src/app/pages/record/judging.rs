@@ -8,6 +8,15 @@ use yew::prelude::*;
 
 const HUNDRED: f64 = 100.0;
 
+/// To whom it is told.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(in crate::app::pages) enum Whose {
+    /// To whom it is about.
+    Own,
+    /// To an instructor.
+    Theirs,
+}
+
 /// Where in a hundred a share lies.
 fn hundredths(share: f64) -> String {
     (share * HUNDRED).round().to_string()
@@ -18,16 +27,24 @@ fn score(value: f64) -> String {
 }
 
 /// Of answers, oldest first; nothing where there are none.
-pub(super) fn judging<'a>(shop: &Shop, answers: impl Iterator<Item = &'a Entry>) -> Html {
+pub(in crate::app::pages) fn judging<'a>(
+    shop: &Shop,
+    whose: Whose,
+    answers: impl Iterator<Item = &'a Entry>,
+) -> Html {
+    let told = |key: &str| match whose {
+        Whose::Own => format!("judging.{key}"),
+        Whose::Theirs => format!("crew.judging.{key}"),
+    };
     let Some(found) = Calibration::of(&firsts(answers)) else {
         return html! { <section key="judging" hidden=true></section> };
     };
     let sure = found.levels.iter().find(|level| level.certainty == Certainty::OnTheJob);
     let few = sure.is_none_or(|level| level.answers < OVERCONFIDENT_LEAST);
     let verdict = match (few, found.too_sure()) {
-        (true, _) => shop.say_with("judging.few", &[("n", OVERCONFIDENT_LEAST.to_string())]),
-        (false, true) => shop.say("judging.too-sure"),
-        (false, false) => shop.say("judging.not-too-sure"),
+        (true, _) => shop.say_with(&told("few"), &[("n", OVERCONFIDENT_LEAST.to_string())]),
+        (false, true) => shop.say(&told("too-sure")),
+        (false, false) => shop.say(&told("not-too-sure")),
     };
     let head = |key: &str| html! { <th key={key.to_owned()} scope="col">{ shop.say(&format!("judging.{key}")) }</th> };
     let part = |key: &'static str, value: f64| {
@@ -38,10 +55,10 @@ pub(super) fn judging<'a>(shop: &Shop, answers: impl Iterator<Item = &'a Entry>)
     };
     html! {
         <section key="judging" class="judging">
-            <h2>{ shop.say("judging.head") }</h2>
-            <p key="lead" class="note">{ shop.say("judging.lead") }</p>
+            <h2>{ shop.say(&told("head")) }</h2>
+            <p key="lead" class="note">{ shop.say(&told("lead")) }</p>
             <div key="levels" class="paper"><table class="working levels">
-                <thead><tr>{ head("level") }{ head("claims") }{ head("right") }{ head("range") }</tr></thead>
+                <thead><tr><th key="level" scope="col">{ shop.say(&told("level")) }</th>{ head("claims") }{ head("right") }{ head("range") }</tr></thead>
                 <tbody>{ for found.levels.iter().map(|level| row(shop, *level)) }</tbody>
             </table>
             <p key="legend" class="note">{ shop.say("judging.legend") }</p></div>

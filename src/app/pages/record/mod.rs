@@ -3,16 +3,17 @@
 mod competency;
 mod judging;
 mod missing;
+mod void;
 
 pub(in crate::app) use competency::Competency;
+pub(super) use judging::{Whose, judging};
 pub(super) use missing::row as competency_row;
 
-use super::copy::save_copy;
-use crate::app::hooks::{use_people, use_told};
+use crate::app::hooks::{use_crew, use_people, use_told};
 use crate::app::parts::{Frame, Holding, Picture, answer_row, icon};
 use crate::app::route::Route;
 use crate::app::state::use_shop;
-use crate::record::Entry;
+use crate::record::{Entry, Voids};
 use crate::rules::term::{Stage, Term};
 use std::rc::Rc;
 use yew::prelude::*;
@@ -25,10 +26,13 @@ pub(in crate::app) fn Record() -> Html {
     let shop = use_shop();
     let told = use_told();
     let crew = use_people().crew;
-    let export = use_callback(Rc::clone(&told), |_: MouseEvent, told| save_copy(&told.journal));
+    let export = use_crew().save.reform(|_: MouseEvent| ());
     let found = use_memo((shop.clone(), Rc::clone(&told)), |(shop, told)| told.evidence(shop.content()));
     let entries: Vec<&Entry> = told.entries().rev().collect();
-    let sure: Vec<&Entry> = entries.iter().copied().filter(|entry| entry.sure_and_wrong()).collect();
+    let voids = Voids::of(told.journal.events());
+    let counts = |entry: &&Entry| voids.touches(entry).is_none();
+    let sure = entries.iter().copied().filter(|entry| entry.sure_and_wrong());
+    let sure: Vec<&Entry> = sure.filter(counts).collect();
     let row = |entry: &&Entry| answer_row(&shop, entry, &Route::Entry { sequence: entry.stamp.sequence });
     let stage_row = |stage: &Stage| {
         let in_stage =
@@ -62,7 +66,8 @@ pub(in crate::app) fn Record() -> Html {
                 <ul class="rows links">{ for sure.iter().map(row) }</ul>
             </section>
             { missing::missing(&shop, &found, told.now) }
-            { judging::judging(&shop, entries.iter().copied().rev()) }
+            { void::void(&shop, &told, &voids) }
+            { judging(&shop, Whose::Own, entries.iter().copied().filter(counts).rev()) }
             <section key="stages">
                 <h2>{ shop.say("record.stages") }</h2>
                 <ul class="rows links">{ for Stage::ALL.iter().map(stage_row) }</ul>

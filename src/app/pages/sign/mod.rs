@@ -9,7 +9,7 @@ mod until;
 pub(in crate::app) use act::broken_words;
 
 use self::draft::{Typed, drafted};
-use crate::app::hooks::{use_book, use_keys_held, use_people, use_signed};
+use crate::app::hooks::{use_backing, use_book, use_keys_held, use_people, use_signed};
 use crate::app::parts::{Field, Frame, Picture, Unlock, icon, says, typed_into};
 use crate::app::route::Route;
 use crate::app::state::{Keep, Shop, use_shop};
@@ -30,18 +30,21 @@ pub(in crate::app) fn Sign(props: &SignProps) -> Html {
     let shop = use_shop();
     let (people, keys, signed) = (use_people(), use_keys_held(), use_signed());
     let journal = use_book().book.journal.clone();
+    let knowledge = use_backing(&props.number);
     let (reason, until) = (use_state(String::new), use_state(String::new));
     let (trouble, name) = (use_state(AttrValue::default), use_state(|| None::<String>));
     let member = people.crew.member(&props.number);
     let competency = shop.content().competency(&props.slug);
     let book = signed.book().cloned();
     // The moment stays the same while it is read, or what is shown would not be what is signed.
-    let known = (keys.open.clone(), signed.stored.clone(), journal.next_sequence());
+    let elsewhere = knowledge.as_ref().as_ref().map(Vec::len);
+    let known = (keys.open.clone(), signed.stored.clone(), journal.next_sequence(), elsewhere);
     let now = use_memo(known.clone(), |_| clock::today().zip(clock::when()));
     let typed = Typed { reason: (*reason).clone(), until: (*until).clone() };
     let source = now.as_ref().as_ref().map(|(today, now)| Source {
         content: shop.content(),
         journal: &journal,
+        knowledge: knowledge.as_deref(),
         book: book.as_deref(),
         today: *today,
         now,

@@ -1,5 +1,6 @@
 //! One sign-off of the book: how it stands, what it says, its file and papers, withdrawing it, assessing again.
 
+use super::again::Again;
 use super::save_entry;
 use super::withdraw::Withdraw;
 use crate::app::hooks::{use_people, use_signed};
@@ -91,6 +92,7 @@ fn shown(shop: &Shop, book: &Book, entry: &Entry, verdict: &Verdict, here: bool)
                 <p hidden={!entry.replaced}>{ shop.say("book-entry.replaced") }</p>
                 <p class="note">{ shop.say_with("book-entry.record", &[("n", entry.record.to_string())]) }</p>
             </section>
+            <Again key="again" id={one.id.clone()} />
             <div key="doors" class="people">
                 <button type="button" class="control" onclick={save_entry(book, entry)}>{ icon(Picture::Save) }{ shop.say("book.save-file") }</button>
                 <span class="people" hidden={!accepted}>{ for Paper::ALL.iter().map(door) }</span>

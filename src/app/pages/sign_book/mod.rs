@@ -1,5 +1,6 @@
 //! The sign-off book: its end to note, what is handed out, who holds what, and every record.
 
+mod again;
 mod entry;
 mod noted;
 mod records;
@@ -42,6 +43,7 @@ pub(in crate::app) fn SignOffBook() -> Html {
             <div key="open" class="outcome">
                 { head(&shop, book) }
                 <renew::Renew key="renew" book={book.clone()} />
+                <again::Again key="again" />
                 { hand_out(&shop, book) }
                 { holders(&shop, book, &people.crew, now.as_ref()) }
                 { records::records(&shop, book) }

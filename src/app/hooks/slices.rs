@@ -1,0 +1,38 @@
+//! Long work in slices: the page goes on between them.
+
+use crate::device::clock;
+use gloo::timers::callback::Timeout;
+use js_sys::{Function, Promise};
+use wasm_bindgen::JsValue;
+use wasm_bindgen_futures::JsFuture;
+
+/// How long a slice may take: under it nobody feels that the page stood still, and a task twice as long is told nowhere.
+const SLICE_MS: f64 = 30.0;
+
+/// Counts the time of a slice.
+#[derive(Debug)]
+pub(in crate::app) struct Slices {
+    since: f64,
+}
+
+impl Slices {
+    /// Begins the first slice.
+    pub(in crate::app) fn begin() -> Self {
+        Self { since: clock::ticks() }
+    }
+
+    /// Lets the page go on where the slice is over; whether it did.
+    pub(in crate::app) async fn rest(&mut self) -> bool {
+        let over = clock::ticks() - self.since >= SLICE_MS;
+        if over {
+            let promise = Promise::new(&mut |done: Function, _| {
+                // Calling what settles a promise cannot fail.
+                Timeout::new(0, move || drop(done.call0(&JsValue::NULL))).forget();
+            });
+            // It is settled and never refused.
+            drop(JsFuture::from(promise).await);
+            self.since = clock::ticks();
+        }
+        over
+    }
+}

@@ -1,0 +1,142 @@
+//! One card family as the answers have it: how hard, whether who knows more is right more often, which options are taken, why
+//! to look at it, and the rule that decides it.
+
+use super::void::{VoidForm, VoidWhat};
+use crate::app::parts::{Picture, icon, rules};
+use crate::app::route::Route;
+use crate::app::state::Shop;
+use crate::card::{self, Answer};
+use crate::exchange::crew::Gathered;
+use crate::learn::calibration::share_range;
+use crate::learn::items::{FamilyReport, NOT_ENOUGH, OptionUse, RIGHT, card_of};
+use crate::record::{CardKind, Event};
+use crate::rules::term::Term;
+use crate::rules::verdict::RuleId;
+use yew::prelude::*;
+
+const HUNDRED: f64 = 100.0;
+
+fn percent(share: f64) -> String {
+    format!("{:.0}", share * HUNDRED)
+}
+
+pub(super) fn card_row(shop: &Shop, gathered: &Gathered, one: &FamilyReport) -> Html {
+    let item = &one.item;
+    let (right, asked) = (u32::try_from(item.right).unwrap_or(0), u32::try_from(item.asked).unwrap_or(0));
+    let (low, high) = share_range(right, asked).unwrap_or((0.0, 1.0));
+    let told = [
+        ("asked", item.asked.to_string()),
+        ("right", item.right.to_string()),
+        ("share", percent(item.difficulty)),
+        ("low", percent(low)),
+        ("high", percent(high)),
+    ];
+    let look = !one.flags.is_empty();
+    let flags = one.flags.iter().map(|flag| {
+        html! { <li key={flag.slug()}>{ icon(Picture::Caution) }<span>{ shop.text(&format!("items.{}", flag.slug())) }</span></li> }
+    });
+    let decided = decided_by(shop, gathered, one);
+    let to = Route::CrewAnswer { device: one.example.device.clone(), sequence: one.example.sequence };
+    let kind = CardKind { family: one.family.clone(), version: one.version };
+    let rule = |rule: &RuleId| {
+        let words = shop.text(&format!("rule.{}", rule.0)).to_string();
+        (VoidWhat::Rule(rule.0.to_owned()), shop.say_with("crew.void.this-rule", &[("rule", words)]))
+    };
+    let cards = (VoidWhat::Cards(kind), shop.say("crew.void.these-cards"));
+    let choices: Vec<_> = [cards].into_iter().chain(decided.iter().map(rule)).collect();
+    html! {
+        <li key={format!("{}-{}", one.family, one.version)}>
+            <details>
+                <summary>
+                    { if look { icon(Picture::Caution) } else { icon(Picture::Dash) } }
+                    <span class="words">
+                        <b>{ shop.family_title(&one.family) }</b>
+                        <span>{ shop.say_with("crew.items.right", &told) }</span>
+                        <span class="note">{ if look { shop.say_with("crew.items.look", &[("n", one.flags.len().to_string())]) } else { shop.say("crew.items.no-look") } }
+                            { if one.void { shop.say("crew.items.void") } else { AttrValue::default() } }</span>
+                    </span>
+                </summary>
+                <ul class="flags" hidden={!look}>{ for flags }</ul>
+                { figures(shop, one) }
+                { options(shop, one) }
+                { slips(shop, one) }
+                <p class="note" hidden={one.undealt == 0}>{ shop.say_with("crew.items.undealt", &[("n", one.undealt.to_string())]) }</p>
+                <div hidden={decided.is_empty()}>{ rules(shop, &decided) }</div>
+                <p class="people"><a href={to.address()} class="control">{ shop.say("crew.items.example") }{ icon(Picture::Go) }</a></p>
+                <VoidForm id={format!("void-{}-{}", one.family, one.version)} {choices} />
+            </details>
+        </li>
+    }
+}
+
+/// The rules that decide the card that is linked.
+fn decided_by(shop: &Shop, gathered: &Gathered, one: &FamilyReport) -> Vec<RuleId> {
+    let entry = gathered.find(&one.example).and_then(Event::answer);
+    let found = entry.and_then(|entry| card_of(shop.content(), entry));
+    found
+        .and_then(|(card, world)| card::solve(&card, &world))
+        .map(|solution| solution.rules)
+        .unwrap_or_default()
+}
+
+fn figures(shop: &Shop, one: &FamilyReport) -> Html {
+    let two = |value: f64| format!("{value:.2}");
+    let item = &one.item;
+    let rest = match (item.with_rest, item.range) {
+        (Some(r), Some(range)) => {
+            let told = [("r", two(r)), ("from", two(range.from)), ("to", two(range.to))];
+            shop.say_with("crew.items.with-rest-range", &told)
+        }
+        (Some(r), None) => shop.say_with("crew.items.with-rest-few", &[("r", two(r))]),
+        (None, _) => shop.say("crew.items.no-spread"),
+    };
+    let known = one.luck.and_then(|luck| item.known(luck)).map(|known| percent(known.max(0.0)));
+    let row = |key: &'static str, value: AttrValue| {
+        html! { <tr {key}><th scope="row">{ shop.say(&format!("crew.items.{key}")) }<small>{ shop.say(&format!("crew.items.{key}.why")) }</small></th><td>{ value }</td></tr> }
+    };
+    html! {
+        <div class="paper"><table class="working"><tbody>
+            { row("with-rest", rest) }
+            { row("upper-lower", AttrValue::from(two(item.upper_less_lower))) }
+            { for known.map(|known| row("known", shop.say_with("crew.items.percent", &[("share", known)]))) }
+            { row("sure", AttrValue::from(one.sure_and_wrong.to_string())) }
+        </tbody></table></div>
+    }
+}
+
+fn options(shop: &Shop, one: &FamilyReport) -> Html {
+    let name = |option: &str| match option {
+        RIGHT => shop.say("crew.items.option-right"),
+        NOT_ENOUGH => shop.say("card.not-enough"),
+        slug => {
+            let answer = serde_json::from_str(slug).unwrap_or_else(|_| Answer::term(slug));
+            AttrValue::from(shop.voice().answer(&one.family, &answer))
+        }
+    };
+    let row = |option: &OptionUse| {
+        let rest =
+            option.with_rest.map_or_else(|| shop.say("crew.items.none").to_string(), |r| format!("{r:.2}"));
+        html! {
+            <tr key={option.option.clone()}><th scope="row">{ name(&option.option) }</th><td>{ option.offered }</td><td>{ option.chosen }</td>
+                <td>{ format!("{}/{}", option.upper, option.upper_of) }</td><td>{ option.lower }</td><td>{ rest }</td></tr>
+        }
+    };
+    let head = ["option", "offered", "chosen", "upper", "lower", "rest"].map(
+        |key| html! { <th key={key} scope="col">{ shop.say(&format!("crew.items.options.{key}")) }</th> },
+    );
+    html! {
+        <div class="paper scroll" hidden={one.options.is_empty()}>
+            <h3>{ shop.say("crew.items.options") }</h3>
+            <table class="working counts"><thead><tr>{ for head }</tr></thead><tbody>{ for one.options.iter().map(row) }</tbody></table>
+        </div>
+    }
+}
+
+fn slips(shop: &Shop, one: &FamilyReport) -> Html {
+    let row = |(slip, n): (&String, &usize)| {
+        html! { <li key={slip.clone()}><span class="words">{ shop.text(&format!("slip.{slip}")) }</span><span>{ shop.say_with("crew.items.times", &[("n", n.to_string())]) }</span></li> }
+    };
+    html! {
+        <div hidden={one.slips.is_empty()}><h3>{ shop.say("crew.items.slips") }</h3><ul class="rows">{ for one.slips.iter().map(row) }</ul></div>
+    }
+}

@@ -1,0 +1,90 @@
+//! Everybody, from the results of many tablets: who holds what, who is stuck on what, what runs out soon, and what the answers
+//! say of the cards.
+
+mod answer;
+mod card_row;
+mod cards;
+mod chart;
+mod export;
+mod grid;
+mod import;
+mod person;
+mod stuck;
+mod void;
+mod voidings;
+
+pub(in crate::app) use voidings::void_words;
+
+pub(in crate::app) use answer::CrewAnswer;
+pub(in crate::app) use cards::CrewCards;
+pub(in crate::app) use person::CrewPerson;
+
+use crate::app::hooks::use_crew;
+use crate::app::parts::{Frame, Picture, icon};
+use crate::app::route::Route;
+use crate::app::state::{CrewView, Shop, use_shop};
+use crate::device::clock;
+use crate::exchange::crew::runs_out;
+use yew::prelude::*;
+
+#[component]
+pub(in crate::app) fn Crew() -> Html {
+    let shop = use_shop();
+    let crew = use_crew();
+    use_effect_with(crew.load.clone(), |load| load.emit(()));
+    let view = crew.view.clone().unwrap_or_default();
+    let save = {
+        let (shop, view) = (shop.clone(), view.clone());
+        Callback::from(move |_: MouseEvent| export::save_grid(&shop, &view))
+    };
+    let nobody = view.people.is_empty();
+    let working = crew.busy || crew.gathered.is_none() || view.stuck.is_none();
+    let progress = [("n", view.glances.len().to_string()), ("of", view.people.len().to_string())];
+    html! {
+        <Frame class="sheet crew" title={shop.say("crew.title")} back={Some(Route::Menu)} cautions={shop.cautions_for(&[])}>
+            <import::Import key="import" />
+            <p key="progress" class="note" role="status">
+                { if working && !nobody { shop.say_with("crew.working", &progress) } else { AttrValue::default() } }
+            </p>
+            <p key="nobody" class="lead" hidden={!nobody || working}>{ shop.say("crew.nobody") }</p>
+            <section key="grid" hidden={nobody}>
+                <h2>{ shop.say("crew.grid") }</h2>
+                <grid::Grid view={view.clone()} />
+                <p class="people"><button type="button" class="control" onclick={save}>{ icon(Picture::Save) }{ shop.say("crew.csv") }</button></p>
+            </section>
+            { soon(&shop, &view) }
+            <stuck::StuckList key="stuck" view={view.clone()} />
+            <section key="cards" hidden={nobody}>
+                <h2>{ shop.say("crew.cards") }</h2>
+                <ul class="rows links"><li><a href={Route::CrewCards.address()} class="row-link">
+                    <span class="words">{ shop.say("crew.cards-why") }</span>{ icon(Picture::Go) }
+                </a></li></ul>
+            </section>
+        </Frame>
+    }
+}
+
+/// What runs out soon, the soonest first.
+fn soon(shop: &Shop, view: &CrewView) -> Html {
+    let all = runs_out(&view.glances);
+    let row = |one: &crate::exchange::crew::RunsOut| {
+        let to = Route::CrewPerson { key: one.key.clone() };
+        let named = [("until", clock::local_day(one.until))];
+        html! {
+            <li key={format!("{}-{}", one.key, one.competency)}>
+                <a href={to.address()} class="row-link">
+                    { icon(Picture::Caution) }
+                    <span class="words"><b>{ &one.name }</b><span>{ shop.text(&format!("competency.{}", one.competency)) }</span>
+                        <span class="note">{ shop.say_with("crew.until", &named) }</span></span>
+                    { icon(Picture::Go) }
+                </a>
+            </li>
+        }
+    };
+    html! {
+        <section key="soon" hidden={all.is_empty()}>
+            <h2>{ shop.say("crew.soon") }</h2>
+            <ul class="rows links">{ for all.iter().map(row) }</ul>
+        </section>
+    }
+}

@@ -1,0 +1,93 @@
+//! Who is stuck on what: what is misread, sure and wrong first.
+
+use super::grid::name_of;
+use crate::app::parts::{Picture, icon};
+use crate::app::route::Route;
+use crate::app::state::{CrewView, Shared, Shop, use_shop};
+use crate::exchange::crew::{Misread, Slipped, Stuck};
+use yew::prelude::*;
+
+/// Rows that are shown before more are asked for.
+const FIRST: usize = 8;
+
+#[derive(Properties, PartialEq)]
+pub(super) struct StuckProps {
+    pub(super) view: Shared<CrewView>,
+}
+
+#[component]
+pub(super) fn StuckList(props: &StuckProps) -> Html {
+    let shop = use_shop();
+    let all = use_state(|| false);
+    let stuck: &[Stuck] = props.view.stuck.as_deref().unwrap_or_default();
+    let shown = if *all { stuck.len() } else { FIRST };
+    let more = {
+        let all = all.clone();
+        Callback::from(move |_: MouseEvent| all.set(!*all))
+    };
+    html! {
+        <section class="stuck" hidden={stuck.is_empty()}>
+            <h2>{ shop.say("crew.stuck") }</h2>
+            <p class="note">{ shop.say("crew.stuck-why") }</p>
+            <ul class="rows">{ for stuck.iter().take(shown).map(|one| row(&shop, one)) }</ul>
+            <button type="button" class="control" hidden={stuck.len() <= FIRST} aria-expanded={(*all).to_string()} onclick={more}>
+                { if *all { shop.say("crew.fewer") } else { shop.say_with("crew.all", &[("n", stuck.len().to_string())]) } }
+            </button>
+        </section>
+    }
+}
+
+/// What it is in words.
+pub(super) fn misread(shop: &Shop, misread: &Misread) -> AttrValue {
+    match misread {
+        Misread::Slip(slip) => shop.text(&format!("slip.{slip}")),
+        Misread::Cards(family) => {
+            shop.say_with("crew.no-slip", &[("family", shop.family_title(family).to_string())])
+        }
+    }
+}
+
+fn row(shop: &Shop, one: &Stuck) -> Html {
+    let told = [
+        ("n", one.count.to_string()),
+        ("sure", one.sure.to_string()),
+        ("people", one.people.len().to_string()),
+    ];
+    let key = format!("{:?}", one.misread);
+    html! {
+        <li {key}>
+            <details>
+                <summary>
+                    <span class="words">
+                        <b>{ misread(shop, &one.misread) }</b>
+                        <span class={classes!("note", (one.sure > 0).then_some("sure-count"))}>{ icon(if one.sure > 0 { Picture::Cross } else { Picture::Dash }) }{ shop.say_with("crew.counts", &told) }</span>
+                    </span>
+                </summary>
+                <ul class="rows links">{ for one.people.iter().map(|who| person(shop, who)) }</ul>
+            </details>
+        </li>
+    }
+}
+
+fn person(shop: &Shop, one: &Slipped) -> Html {
+    slip_row(shop, one, name_of(shop, &one.name))
+}
+
+/// What one person misread, with the latest answer behind it.
+pub(super) fn slip_row(shop: &Shop, one: &Slipped, title: AttrValue) -> Html {
+    let to = Route::CrewAnswer { device: one.example.device.clone(), sequence: one.example.sequence };
+    let told = [
+        ("n", one.count.to_string()),
+        ("sure", one.sure.to_string()),
+        ("right", one.right_since.to_string()),
+    ];
+    let last = one.last.map(|at| crate::device::clock::local(&at.to_string())).unwrap_or_default();
+    html! {
+        <li key={format!("{}-{:?}", one.key, one.misread)}>
+            <a href={to.address()} class="row-link">
+                <span class="words"><b>{ title }</b><span>{ shop.say_with("crew.slip", &told) }</span><span class="note">{ shop.say_with("crew.last", &[("at", last)]) }</span></span>
+                { icon(Picture::Go) }
+            </a>
+        </li>
+    }
+}

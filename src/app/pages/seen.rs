@@ -1,0 +1,64 @@
+//! An answer as the card that was seen, dealt again on its own sheet.
+
+use super::card::{cautions, stage_name};
+use super::deal;
+use super::sets::OwnVerdict;
+use crate::app::parts::{Frame, Verdict, answered_panels, card_ticket};
+use crate::app::route::Route;
+use crate::app::state::{SetsContext, Shop};
+use crate::card;
+use crate::device::clock;
+use crate::record::{CardName, Entry};
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// The whole screen; the answer alone, told plainly, where the card cannot be had.
+pub(super) fn seen(
+    shop: &Shop,
+    sets: &SetsContext,
+    entry: &Entry,
+    title: &AttrValue,
+    back: Option<Route>,
+    action: Html,
+) -> Html {
+    let name = CardName {
+        family: entry.family.clone(),
+        version: entry.version,
+        seed: entry.seed,
+        sheet: entry.sheet.clone(),
+    };
+    let note = shop.say_with("record.answered", &[("at", clock::local(&entry.stamp.at))]);
+    let own = entry.within.set().and_then(|set| sets.find(set));
+    let own = own.and_then(|kept| kept.set.own_cards.iter().find(|card| card.id() == entry.family));
+    if let Some(card) = own.cloned().map(Rc::new) {
+        return html! {
+            <Frame class="handed" {title} {note} {back} cautions={shop.cautions_for(&[])} {action}>
+                <OwnVerdict {card} answer={entry.answer.clone()} certainty={entry.certainty} />
+            </Frame>
+        };
+    }
+    let graded = deal::again(shop, &name).and_then(|card| {
+        let world = shop.world(&entry.sheet.slug)?;
+        let graded = card::grade(&card, &world, &entry.answer)?;
+        Some((Rc::new(card), Rc::new(graded)))
+    });
+    let Some((card, graded)) = graded else {
+        let sheet = shop.world(&entry.sheet.slug).filter(|world| world.sheet.hash() == entry.sheet.hash);
+        let why = if sheet.is_some() { "record.gone" } else { "record.no-sheet" };
+        return html! {
+            <Frame class="sheet" {title} {note} {back} cautions={shop.cautions_for(&[])} {action}>
+                <p class="lead">{ shop.say(why) }</p>
+                <p><b>{ shop.family_title(&entry.family) }</b></p>
+                <p>{ shop.voice().answer(&entry.family, &entry.answer) }</p>
+            </Frame>
+        };
+    };
+    let panels = answered_panels(shop, &card, entry.answer.place(), &Callback::from(|_| ()));
+    html! {
+        <Frame class="handed" title={stage_name(shop, &card)} {note} {back} cautions={cautions(shop, &card)} {action}>
+            { card_ticket(shop, &card) }
+            <h2 key="ask">{ shop.voice().ask(&card) }</h2>
+            <Verdict key="verdict" {card} {graded} answer={entry.answer.clone()} certainty={entry.certainty} {panels} />
+        </Frame>
+    }
+}

@@ -1,0 +1,20 @@
+//! What an instructor sees of everybody, from the results of many tablets: who holds what, who is stuck on what, what runs
+//! out soon. What takes long is done in parts, so that a screen can go on meanwhile.
+
+mod backing;
+mod csv;
+mod days;
+mod gathered;
+mod glance;
+mod roll;
+mod stuck;
+mod touched;
+
+pub use backing::backing;
+pub use csv::{Field, csv};
+pub use days::{DayCount, days};
+pub use gathered::{Added, Gathered};
+pub use glance::{Cell, Glance, Looking, RunsOut, Stands, glance, runs_out};
+pub use roll::{Person, Roll};
+pub use stuck::{Misread, Slipped, Stuck, slipped, stuck};
+pub use touched::{decides, rests_on_void};

@@ -1,0 +1,102 @@
+//! Who is stuck on what: wrong answers by the misconception that they show.
+
+use crate::card::Mark;
+use crate::content::Content;
+use crate::learn::items::dealt;
+use crate::record::{Entry, Event, EventName, Moment, Voids};
+use std::collections::BTreeMap;
+
+/// What was misread.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Misread {
+    /// A misconception that has a name: text `slip.<id>`.
+    Slip(String),
+    /// The cards of a family, where the wrong answer shows no misconception that is known.
+    Cards(String),
+}
+
+/// What one person misread.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Slipped {
+    /// What.
+    pub misread: Misread,
+    /// Whose, see [`super::Person::key`].
+    pub key: String,
+    /// Name.
+    pub name: String,
+    /// How often.
+    pub count: usize,
+    /// How often of that it would have been done on the job.
+    pub sure: usize,
+    /// When last.
+    pub last: Option<Moment>,
+    /// That answer.
+    pub example: EventName,
+    /// Right answers to cards of the same family since then.
+    pub right_since: usize,
+}
+
+/// What the crew misreads.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Stuck {
+    /// What.
+    pub misread: Misread,
+    /// How often.
+    pub count: usize,
+    /// How often of that it would have been done on the job.
+    pub sure: usize,
+    /// Those who do, whoever is most sure first.
+    pub people: Vec<Slipped>,
+}
+
+/// What a person misread; `events` are theirs, oldest first, and those that void something. Cards that cannot be dealt again
+/// stand under their family.
+#[must_use]
+pub fn slipped(content: &Content, (key, name): (&str, &str), events: &[&Event]) -> Vec<Slipped> {
+    let voids = Voids::of(events.iter().copied());
+    let counts = |entry: &&Entry| voids.touches(entry).is_none();
+    let mut found: BTreeMap<Misread, (Slipped, String)> = BTreeMap::new();
+    for entry in events.iter().filter_map(|event| event.answer()).filter(counts) {
+        if entry.mark == Mark::Right {
+            let same = found.values_mut().filter(|(_, family)| *family == entry.family);
+            same.for_each(|(slipped, _)| slipped.right_since += 1);
+            continue;
+        }
+        let slip = dealt(content, entry).and_then(|dealt| dealt.slip);
+        let misread =
+            slip.map_or_else(|| Misread::Cards(entry.family.clone()), |slip| Misread::Slip(slip.to_owned()));
+        let (key, name) = (key.to_owned(), name.to_owned());
+        let (one, family) = found.entry(misread.clone()).or_insert_with(|| {
+            let (last, example) = (None, entry.stamp.name());
+            let new = Slipped { misread, key, name, count: 0, sure: 0, last, example, right_since: 0 };
+            (new, String::new())
+        });
+        one.count += 1;
+        one.sure += usize::from(entry.sure_and_wrong());
+        (one.last, one.example) = (Moment::of(&entry.stamp.at), entry.stamp.name());
+        (one.right_since, *family) = (0, entry.family.clone());
+    }
+    found.into_values().map(|(slipped, _)| slipped).collect()
+}
+
+/// What everybody misread together: what was sure and wrong most often first, then the most frequent, then the latest.
+#[must_use]
+pub fn stuck(all: impl IntoIterator<Item = Slipped>) -> Vec<Stuck> {
+    let mut found: BTreeMap<Misread, Vec<Slipped>> = BTreeMap::new();
+    for one in all {
+        found.entry(one.misread.clone()).or_default().push(one);
+    }
+    let mut stuck: Vec<Stuck> = found
+        .into_iter()
+        .map(|(misread, mut people)| {
+            people
+                .sort_by(|a, b| (b.sure, b.count, b.last, &a.name).cmp(&(a.sure, a.count, a.last, &b.name)));
+            let count = people.iter().map(|one| one.count).sum();
+            let sure = people.iter().map(|one| one.sure).sum();
+            Stuck { misread, count, sure, people }
+        })
+        .collect();
+    let last = |one: &Stuck| one.people.iter().map(|one| one.last).max();
+    stuck.sort_by(|a, b| (b.sure, b.count, last(b), &a.misread).cmp(&(a.sure, a.count, last(a), &b.misread)));
+    stuck
+}

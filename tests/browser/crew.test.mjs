@@ -1,0 +1,144 @@
+// The instructor's crew: results of two tablets read in, again without doubling, one that is not allowed refused by its place;
+// the grid, who is stuck on what, an answer as the card that was seen, what answers say of the cards, a voiding, tables.
+import assert from "node:assert/strict";
+import { readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { test } from "node:test";
+import { By } from "selenium-webdriver";
+import { crowd, readIn } from "./crowd.mjs";
+import { SIZES, journey } from "./harness.mjs";
+import { fill, goTo } from "./office.mjs";
+
+const [PORTRAIT, LANDSCAPE, PHONE] = SIZES;
+const count = (page, css) => page.driver.executeScript("return document.querySelectorAll(arguments[0]).length", css);
+const press = (page, css) => page.driver.executeScript("document.querySelector(arguments[0]).click()", css);
+
+/** Keeps what the page would save, by its name. */
+const CATCH = `window.saved = {}; const made = URL.createObjectURL.bind(URL);
+  URL.createObjectURL = (blob) => { blob.text().then((text) => { window.last = text; }); return made(blob); };`;
+
+test("two tablets are read in once, and everybody is seen", { timeout: 240_000 }, () =>
+  journey("crew", LANDSCAPE, async (page) => {
+    const made = crowd(12, 120);
+    try {
+      await goTo(page, "#/menu");
+      await page.press("link", /^Crew/);
+      await page.says("Nothing here yet");
+      await page.assertAccessible("the empty crew");
+      await readIn(page, made.files);
+      await page.until("twelve people", async () => (await count(page, ".glances tbody tr")) === 12);
+      await page.says("1200 new answers");
+      await page.until("what people are stuck on", () => count(page, ".stuck > .rows > li"));
+      await page.assertFits("the crew");
+      await page.assertAccessible("the crew");
+      await page.shot("crew-grid");
+
+      // Again, and nothing is doubled; after the page is loaded anew it is there.
+      await readIn(page, made.files);
+      await page.says("Nothing new: all of it was known.");
+      await page.driver.navigate().refresh();
+      await page.until("twelve people", async () => (await count(page, ".glances tbody tr")) === 12);
+      const answers = await page.driver.executeScript("return document.querySelector('.import details').textContent");
+      assert.match(answers, /1200 answers.*240 answers/s);
+
+      // A file that is not allowed is told by its place, and one that went on elsewhere by its number.
+      const bad = JSON.parse(readFileSync(made.files[0], "utf8"));
+      bad[5].mark = "almost";
+      writeFileSync(join(made.folder, "bad.json"), JSON.stringify(bad));
+      const copied = JSON.parse(readFileSync(made.files[1], "utf8"));
+      copied[7].at = "2027-05-01T10:00:00.000Z";
+      writeFileSync(join(made.folder, "copied.json"), JSON.stringify(copied));
+      await readIn(page, [join(made.folder, "bad.json"), join(made.folder, "copied.json")]);
+      await page.says("events.6");
+      await page.says("number 8 of the tablet t0001");
+      await page.shot("crew-refused");
+      assert.equal(await count(page, ".glances tbody tr"), 12);
+
+      // The table as CSV.
+      await page.driver.executeScript(CATCH);
+      await page.press("button", "Save as a table");
+      const csv = await page.until("the table", () => page.driver.executeScript("return window.last"));
+      assert.match(csv, /^Number,Name,Answers,Right/);
+      assert.equal(csv.split("\r\n").filter((line) => line.startsWith(",a-0")).length, 12);
+
+      // A person, and an answer as the card that was seen.
+      await press(page, ".glances .who a");
+      await page.until("the chart", () => count(page, ".day-chart .axis"));
+      await page.assertAccessible("a person of the crew");
+      await page.assertFits("a person of the crew");
+      await page.shot("crew-person");
+      await page.driver.executeScript("document.querySelector('main a[href*=\"#/crew/answer/\"]').click()");
+      await page.until("the card", () => count(page, ".handed .ticket, .handed .verdict"));
+      await page.shot("crew-answer");
+      assert(!(await page.text()).includes("cannot be shown"));
+    } finally {
+      made.done();
+    }
+  }));
+
+test("what is found wrong is voided and told", { timeout: 240_000 }, () =>
+  journey("crew-void", PHONE, async (page) => {
+    const made = crowd(12, 60);
+    try {
+      await goTo(page, "#/crew");
+      await readIn(page, made.files);
+      await page.until("people", async () => (await count(page, ".glances tbody tr")) === 12);
+      await goTo(page, "#/crew/cards");
+      await page.until("families", () => count(page, ".item-rows > li"));
+      await page.assertAccessible("what answers say of the cards");
+      await page.assertFits("what answers say of the cards");
+      await page.shot("crew-cards");
+      await press(page, ".item-rows summary");
+      await press(page, ".item-rows .void-form summary");
+      await page.press("button", "Let it no longer count");
+      await page.says("Say why");
+      const id = await page.driver.executeScript("return document.querySelector('.item-rows .void-form input').id");
+      await fill(page, id, "The card takes the wrong edge");
+      await page.press("button", "Let it no longer count");
+      await page.says("Found wrong");
+      await page.says("The card takes the wrong edge");
+      await page.shot("crew-voided");
+      await page.until("answers that no longer count", async () => {
+        await goTo(page, "#/crew");
+        await page.until("people", async () => (await count(page, ".glances tbody tr")) === 12);
+        await press(page, ".glances .who a");
+        await page.until("the person", () => count(page, ".day-chart .axis"));
+        return (await page.text()).includes("no longer count");
+      });
+    } finally {
+      made.done();
+    }
+  }));
+
+test("a tablet saves its results as a file that another reads", { timeout: 240_000 }, () =>
+  journey("crew-copy", PORTRAIT, async (page) => {
+    const made = crowd(1, 5);
+    try {
+      const one = JSON.parse(readFileSync(made.files[0], "utf8"));
+      await page.driver.executeAsyncScript(
+        `const [events, done] = arguments; const asked = indexedDB.open("stepboard");
+         asked.onsuccess = () => {
+           const work = asked.result.transaction("journal", "readwrite");
+           for (const event of events) work.objectStore("journal").add(JSON.stringify({ ...event, person: "" }), event.sequence);
+           work.oncomplete = () => { asked.result.close(); done(true); };
+         };`,
+        one,
+      );
+      await page.driver.navigate().refresh();
+      await goTo(page, "#/record");
+      await page.until("answers", () => page.has("button", "Save a copy"));
+      await page.driver.executeScript(CATCH);
+      await page.press("button", "Save a copy");
+      const text = await page.until("the copy", () => page.driver.executeScript("return window.last"));
+      const copy = JSON.parse(text);
+      assert.deepEqual([copy.format, copy.version, copy.events.length], ["stepboard-results", 1, one.length]);
+      const file = join(made.folder, "copy.json");
+      writeFileSync(file, text);
+      await goTo(page, "#/crew");
+      await readIn(page, [file]);
+      await page.says(/Nothing new|new answers/);
+      await page.says("Without a name");
+    } finally {
+      made.done();
+    }
+  }));

@@ -1,0 +1,41 @@
+// 200 apprentices with 500 answers each, on 20 tablets: read in and everybody at a glance, while the page goes on.
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { crowd, readIn } from "./crowd.mjs";
+import { SIZES, journey } from "./harness.mjs";
+import { goTo } from "./office.mjs";
+
+/** Milliseconds in which it is done, and that no task may take. */
+const DONE_MS = 5000;
+const TASK_MS = 100;
+
+test("a large crew is read in without the page standing still", { timeout: 240_000 }, () =>
+  journey("crew-large", SIZES[1], async (page) => {
+    const made = crowd(200, 500);
+    try {
+      await goTo(page, "#/crew");
+      await page.says("Nothing here yet");
+      await page.driver.executeScript(`
+        window.tasks = []; window.at = {};
+        new PerformanceObserver((list) => { for (const one of list.getEntries()) window.tasks.push(one.duration); }).observe({ entryTypes: ["longtask"] });
+        document.getElementById("results").addEventListener("change", () => { window.at.begun ??= performance.now(); }, true);
+        new MutationObserver(() => {
+          const said = document.querySelector(".seek") && !document.querySelector(".seek").hidden && document.querySelector(".pages [role=status]")?.textContent;
+          if (said?.endsWith("of 200")) window.at.done ??= performance.now();
+        }).observe(document.body, { subtree: true, childList: true, characterData: true, attributes: true });`);
+      await readIn(page, made.files);
+      const at = await page.until("200 people", async () => {
+        const at = await page.driver.executeScript("return window.at");
+        return at.done && at;
+      }, 120_000);
+      await page.until("what people are stuck on", () => page.driver.executeScript("return document.querySelectorAll('.stuck > .rows > li').length"), 120_000);
+      const took = at.done - at.begun;
+      const longest = Math.max(0, ...(await page.driver.executeScript("return window.tasks")));
+      console.log(`200 people with 500 answers: everybody at a glance after ${took.toFixed(0)} ms, longest task ${longest.toFixed(0)} ms`);
+      await page.shot("crew-large");
+      assert(took < DONE_MS, `${took.toFixed(0)} ms`);
+      assert(longest < TASK_MS, `a task of ${longest.toFixed(0)} ms`);
+    } finally {
+      made.done();
+    }
+  }));

@@ -1,0 +1,298 @@
+//! Results of many tablets taken together: each event once, whatever is read twice; everybody at a glance; who is stuck on what;
+//! tables that a spreadsheet may open.
+#![allow(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+#![allow(
+    clippy::cast_possible_wrap,
+    clippy::cast_possible_truncation,
+    reason = "counts of the crowd are small"
+)]
+
+#[path = "made/crowd.rs"]
+mod crowd;
+mod support;
+
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::time::Instant;
+use stepboard::card::Mark;
+use stepboard::exchange::crew::{
+    Field, Gathered, Looking, Misread, Person, Roll, Stands, csv as written, days, glance, rests_on_void,
+    slipped, stuck,
+};
+use stepboard::exchange::{Named, Results};
+use stepboard::learn::evidence::{Asked, evidence};
+use stepboard::learn::items::{RIGHT, report};
+use stepboard::record::{CardKind, Erased, Event, Journal, LocalDate, Wrong, merge};
+use stepboard::signoff::When;
+use support::log::Log;
+
+/// Results of so many people with so many answers each, ten on a tablet.
+fn crowd(people: u32, answers: u32) -> Vec<Results> {
+    texts(people, answers).iter().map(|text| Results::read(text.as_bytes()).unwrap()).collect()
+}
+
+fn texts(people: u32, answers: u32) -> Vec<String> {
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("gathered-{people}-{answers}"));
+    crowd::write(&support::content(), &folder, people, answers, 1);
+    let files = fs::read_dir(&folder).unwrap().map(|entry| entry.unwrap().path());
+    let files: BTreeSet<PathBuf> = files.collect();
+    files.iter().map(|path| fs::read_to_string(path).unwrap()).collect()
+}
+
+fn some() -> Vec<Results> {
+    crowd(24, 60)
+}
+
+fn count(results: &Results) -> usize {
+    results.events.iter().filter(|event| event.answer().is_some()).count()
+}
+
+fn now() -> When {
+    When::new("2027-06-01T12:00:00Z").unwrap()
+}
+
+fn gathered(files: &[Results]) -> Gathered {
+    let mut all = Gathered::default();
+    for file in files {
+        all.take(file.clone()).unwrap();
+    }
+    all
+}
+
+fn people(all: &Gathered) -> Vec<Person> {
+    let mut roll = Roll::begin(all);
+    while roll.take_some(100) {}
+    roll.people(&[])
+}
+
+fn theirs<'a>(all: &'a Gathered, person: &Person) -> Vec<std::borrow::Cow<'a, Event>> {
+    let mut events = person.events(all, &person.key);
+    events.extend(all.voided().map(std::borrow::Cow::Borrowed));
+    events
+}
+
+#[test]
+fn the_same_file_again_adds_nothing_and_a_longer_one_what_is_new() {
+    let files = some();
+    let mut all = Gathered::default();
+    let mut half = files[0].clone();
+    half.events.truncate(100);
+    let added = all.take(half.clone()).unwrap();
+    assert_eq!((added.events, added.answers, added.known), (100, count(&half), 0));
+    let added = all.take(files[0].clone()).unwrap();
+    assert_eq!((added.events, added.known), (files[0].events.len() - 100, 100));
+    assert_eq!(added.changed, ["t0000"]);
+    let before = all.clone();
+    for again in [&half, &files[0]] {
+        let added = all.take(again.clone()).unwrap();
+        assert_eq!((added.events, added.changed.len()), (0, 0));
+    }
+    assert_eq!(all, before);
+}
+
+#[test]
+fn the_order_of_files_changes_nothing_and_it_is_what_merging_journals_gives() {
+    let files = some();
+    let mut back = files.clone();
+    back.reverse();
+    let (one, other) = (gathered(&files), gathered(&back));
+    assert_eq!(one, other);
+    let journals: Vec<Journal> = files.iter().map(|file| Journal::new(file.events.clone())).collect();
+    let merged = merge(&journals).unwrap();
+    for person in people(&one) {
+        let of = merged.iter().filter(|event| event.stamp().person == person.key);
+        let here = person.events(&one, &person.key);
+        assert!(of.eq(here.iter().map(|event| &**event)), "{}", person.key);
+    }
+}
+
+#[test]
+fn a_journal_that_was_copied_and_went_on_elsewhere_is_told_and_nothing_is_taken_in() {
+    let files = some();
+    let mut all = gathered(&files[..1]);
+    let before = all.clone();
+    let mut copied = files[0].clone();
+    let last = copied.events.last_mut().unwrap();
+    last.stamp_mut().at = "2027-05-01T10:00:00Z".to_owned();
+    let clash = all.take(copied.clone()).unwrap_err();
+    assert_eq!((clash.device.as_str(), clash.sequence), ("t0000", copied.events.len() as u64));
+    assert_eq!(all, before);
+}
+
+#[test]
+fn what_was_erased_on_its_tablet_goes_here_too_and_does_not_come_back() {
+    let files = some();
+    let mut all = gathered(&files[..1]);
+    let mut later = files[0].clone();
+    let first = later.events[0].stamp().person.clone();
+    let (gone, left): (Vec<Event>, Vec<Event>) =
+        later.events.into_iter().partition(|event| event.stamp().person == first);
+    let numbers: Vec<u64> = gone.iter().map(|event| event.stamp().sequence).collect();
+    let mut stamp = left.last().unwrap().stamp().clone();
+    (stamp.sequence, stamp.person) = (stamp.sequence + 1, String::new());
+    later.events = left;
+    later.events.push(Event::Erased(Erased { stamp, numbers }));
+    all.take(later.clone()).unwrap();
+    assert!(all.events().all(|event| event.stamp().person != first));
+    all.take(files[0].clone()).unwrap();
+    assert!(all.events().all(|event| event.stamp().person != first), "a copy does not bring it back");
+}
+
+#[test]
+fn one_person_on_two_tablets_is_one_by_their_number() {
+    let mut one =
+        crowd::crowd(&support::content(), crowd::Crowd { people: 1, answers: 20, tablets: 1 }).remove(0);
+    let mut other = one.clone();
+    for event in &mut one.events {
+        event.stamp_mut().person = "Ana".to_owned();
+    }
+    one.people[0].journal = "Ana".to_owned();
+    other.device = "tablet-b".to_owned();
+    for event in &mut other.events {
+        event.stamp_mut().device = "tablet-b".to_owned();
+    }
+    let all = gathered(&[one, other]);
+    let people = people(&all);
+    let [person] = people.as_slice() else { panic!("one person") };
+    assert_eq!((person.key.as_str(), person.number.as_deref()), ("a-00000", Some("a-00000")));
+    let events = person.events(&all, &person.key);
+    assert_eq!(events.len(), all.events().count());
+    assert!(events.iter().all(|event| event.stamp().person == "a-00000"));
+}
+
+#[test]
+fn a_glance_says_of_each_competency_what_the_evidence_of_all_tablets_says() {
+    let content = support::content();
+    let files = some();
+    let all = gathered(&files);
+    let journals: Vec<Journal> = files.iter().map(|file| Journal::new(file.events.clone())).collect();
+    let merged = merge(&journals).unwrap();
+    let now = now();
+    let looking = Looking { content: &content, book: None, now: &now };
+    for person in people(&all).iter().take(3) {
+        let events = theirs(&all, person);
+        let events: Vec<&Event> = events.iter().map(|event| &**event).collect();
+        let glance = glance(&looking, person, &events);
+        for (cell, competency) in glance.cells.iter().zip(&content.competencies) {
+            let whole = evidence(&merged, &Asked::usual(&content, &person.key, competency));
+            assert_eq!((cell.answers, cell.right), (whole.state.answers, whole.state.right));
+            assert_eq!(cell.stands == Stands::Sufficient, whole.suffices());
+            assert_eq!(cell.stands == Stands::Blocked, !whole.hazards.is_empty());
+        }
+        assert_eq!(glance.answers, 60);
+        let counted = days(events.iter().filter_map(|event| event.answer()));
+        assert_eq!(counted.iter().map(|day| day.all()).sum::<u32>(), 60);
+        let right: u32 = counted.iter().map(|day| day.right).sum();
+        assert_eq!(right as usize, glance.right);
+    }
+}
+
+#[test]
+fn who_is_stuck_on_what_is_told_sure_and_wrong_first() {
+    let content = support::content();
+    let all = gathered(&some());
+    let mut slips = Vec::new();
+    for person in people(&all) {
+        let events = theirs(&all, &person);
+        let events: Vec<&Event> = events.iter().map(|event| &**event).collect();
+        slips.extend(slipped(&content, (&person.key, &person.name), &events));
+    }
+    let wrong = all.events().filter_map(Event::answer).filter(|entry| entry.mark != Mark::Right).count();
+    let found = stuck(slips);
+    assert_eq!(found.iter().map(|one| one.count).sum::<usize>(), wrong, "each wrong answer stands once");
+    assert!(found.iter().any(|one| matches!(one.misread, Misread::Slip(_))), "some have a name");
+    assert!(found.is_sorted_by_key(|one| std::cmp::Reverse((one.sure, one.count))));
+    for one in &found {
+        assert!(one.people.is_sorted_by_key(|who| std::cmp::Reverse(who.sure)));
+        assert!(one.people.iter().all(|who| all.find(&who.example).is_some()));
+    }
+}
+
+#[test]
+fn options_are_told_of_cards_dealt_again() {
+    let content = support::content();
+    let all = gathered(&crowd(60, 100));
+    let events: Vec<Event> = all.events().cloned().collect();
+    let found = report(&content, &events);
+    let with: Vec<_> = found.families.iter().filter(|one| !one.options.is_empty()).collect();
+    assert!(with.len() > 10, "{} families have options", with.len());
+    for one in with {
+        assert_eq!(one.options[0].option, RIGHT);
+        assert_eq!(one.options[0].chosen, one.item.right, "{}", one.family);
+        let chosen: usize = one.options.iter().map(|option| option.chosen).sum();
+        assert_eq!(chosen, one.item.asked, "{}: everybody took one", one.family);
+    }
+    assert!(
+        found.families.iter().any(|one| one.flags.len() > 1),
+        "more than one of the four flags is raised"
+    );
+}
+
+#[test]
+fn a_sign_off_points_at_what_it_rested_on_and_was_found_void() {
+    let content = support::content();
+    let competency = &content.competencies[0].slug;
+    let families = support::log::families(&content, competency);
+    let mut log = Log::new("t", "p-001");
+    log.open("one", &[competency]).answers(&families, 10, &[]);
+    let kind = CardKind { family: families[0].clone(), version: 1 };
+    log.voids(Wrong::Cards(kind), "Wrong edge");
+    let events: Vec<&Event> = log.events.iter().collect();
+    let day = |text: &str| text.parse::<LocalDate>().unwrap();
+    let touched = log.events.iter().filter_map(Event::answer).filter(|one| one.family == families[0]).count();
+    let (answers, voids) = rests_on_void(&content, competency, day("2027-02-01"), &events);
+    assert_eq!((answers, voids.len()), (touched, 1));
+    assert_eq!(rests_on_void(&content, competency, day("2026-12-31"), &events).0, 0, "signed before");
+}
+
+/// RFC 4180: CRLF after each line, quotes doubled, quoted where comma, quote or line end stand (section 2, rules 1, 6, 7). A
+/// formula gets an apostrophe (OWASP, "CSV Injection").
+#[test]
+fn tables_are_written_as_the_standard_has_it_and_no_text_is_a_formula() {
+    let row = |texts: &[&str]| texts.iter().map(|text| Field::text(*text)).collect::<Vec<_>>();
+    assert_eq!(written(&[row(&["aaa", "bbb"]), row(&["zzz", ""])]), "aaa,bbb\r\nzzz,\r\n");
+    assert_eq!(written(&[row(&["aaa", "b\"bb", "c,c", "d\nd"])]), "aaa,\"b\"\"bb\",\"c,c\",\"d\nd\"\r\n");
+    for formula in ["=1+1", "+1", "-1", "@SUM(A1)", "\tx", "=HYPERLINK(\"http://x\")"] {
+        let text = written(&[row(&[formula])]);
+        assert!(text.trim_start_matches('"').starts_with('\''), "{text}");
+    }
+    let numbers =
+        vec![Field::Number(Some(-0.5)), Field::Number(None), Field::count(3), Field::Number(Some(f64::NAN))];
+    assert_eq!(written(&[numbers]), "-0.5,,3,\r\n");
+    let read = written(&[row(&["a\r\nb", "=x,\"y\""])]);
+    let mut reader = csv::ReaderBuilder::new().has_headers(false).from_reader(read.as_bytes());
+    let back: Vec<String> = reader.records().next().unwrap().unwrap().iter().map(str::to_owned).collect();
+    assert_eq!(back, ["a\r\nb", "'=x,\"y\""], "another library reads the same");
+}
+
+/// As many people as `STEPBOARD_CROWD` asks for, else few: `make long` asks for 200, who have to be done in the same time. The
+/// bound is generous: it is several times what the optimised program needs, and a search that is quadratic passes it at once.
+#[test]
+fn many_people_with_many_answers_are_read_and_reported_quickly() {
+    const SECONDS_MOST: f64 = 10.0;
+    let people_asked = std::env::var("STEPBOARD_CROWD").map_or(10, |asked| asked.parse().expect("a count"));
+    let content = support::content();
+    let texts = texts(people_asked, 500);
+    let begun = Instant::now();
+    let mut all = Gathered::default();
+    for text in &texts {
+        all.take(Results::read(text.as_bytes()).unwrap()).unwrap();
+    }
+    let read = begun.elapsed().as_secs_f64();
+    let people = people(&all);
+    assert_eq!(people.len(), people_asked as usize);
+    let now = now();
+    let looking = Looking { content: &content, book: None, now: &now };
+    for person in &people {
+        let events = theirs(&all, person);
+        let events: Vec<&Event> = events.iter().map(|event| &**event).collect();
+        assert_eq!(glance(&looking, person, &events).answers, 500);
+    }
+    let seen = begun.elapsed().as_secs_f64();
+    let events: Vec<Event> = all.events().cloned().collect();
+    assert_eq!(report(&content, &events).people.len(), people_asked as usize);
+    let whole = begun.elapsed().as_secs_f64();
+    println!("read {read:.2} s, everybody at a glance {:.2} s, cards {:.2} s", seen - read, whole - seen);
+    assert!(whole < SECONDS_MOST, "{whole:.1} s");
+}
