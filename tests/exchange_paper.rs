@@ -6,9 +6,11 @@ use std::collections::HashSet;
 use stepboard::card::cell::{CELLS, cells_on_fault, place_in};
 use stepboard::card::{self, Answer, Card, Kind, Mark, scene};
 use stepboard::content::World;
-use stepboard::exchange::paper::PaperCode;
+use stepboard::exchange::paper::{Entered, PaperCode};
 use stepboard::exchange::set::{Set, SetCard};
 use stepboard::exchange::{KINDS, Ours, Refused};
+use stepboard::record::{Journal, Within};
+use support::log::Log;
 
 const SET: &str = "set-00112233445566778899aabbccddeeff";
 const OTHER: &str = "set-ffeeddccbbaa99887766554433221100";
@@ -27,6 +29,31 @@ fn a_code_is_read_as_it_was_written_whatever_its_hand() {
     let others: HashSet<String> =
         (0..500).map(|copy| PaperCode::of(SET, "Ida (3)", copy).to_string()).collect();
     assert_eq!(others.len(), 500, "each copy has a code of its own");
+}
+
+#[test]
+fn a_worksheet_goes_on_behind_the_cards_that_were_typed_in() {
+    let code = PaperCode::of(SET, "", 0);
+    let mut log = Log::new("a", "Ana");
+    let within = |set: &str| Within::Paper { set: set.to_owned(), code: code.to_string() };
+    // Neither practice nor another set on paper is of this worksheet.
+    log.answer("mask-wants", true);
+    log.within = within(OTHER);
+    log.answer("mask-wants", true);
+    log.within = within(SET);
+    log.answer("mask-wants", true).answer("pore-filler", false);
+    let journal = Journal::new(log.events.clone());
+    let named = |place: usize| {
+        let entry = journal.answers().nth(place).expect("answered");
+        (entry.family.clone(), entry.seed)
+    };
+    // The second card was left out on the paper, so it is asked still.
+    let cards = [named(2), ("open".to_owned(), 7), named(3), ("last".to_owned(), 8)];
+    let entered = Entered::of(&journal, "Ana", SET, &code);
+    assert_eq!((entered.count(), entered.right()), (2, 1));
+    assert_eq!([0, 1, 2, 3, 4].map(|from| entered.next(&cards, from)), [1, 1, 3, 3, 4]);
+    // Somebody else's worksheet of the same code, as those without a name may have.
+    assert_eq!(Entered::of(&journal, "Bo", SET, &code), Entered::default());
 }
 
 /// ISO 2108:1992, annex on the check digit of an ISBN of ten digits: weights that differ for each place and a prime modulus

@@ -1,5 +1,9 @@
 //! Sets on paper: each worksheet has a code, from which its cards are dealt again when its answers are typed in.
 
+mod entered;
+
+pub use entered::Entered;
+
 use super::Refused;
 use super::set::{Set, SetCard, cards};
 use crate::content::World;

@@ -17,6 +17,14 @@ impl Kept {
             SetCard::Own(_, card) => Self::Own(card.clone()),
         }
     }
+
+    /// Family and seed under which it is answered.
+    pub(super) fn named(&self) -> (String, u32) {
+        match self {
+            Self::Computed(card) => (card.family.clone(), card.seed),
+            Self::Own(card) => (card.id(), 0),
+        }
+    }
 }
 
 /// The options that are picked after one more was touched.

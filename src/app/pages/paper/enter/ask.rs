@@ -11,8 +11,10 @@ use crate::app::state::{OnDesk, Shop, use_shop};
 use crate::card::cell::{CELLS, place_in};
 use crate::card::{self, Answer, Card, Kind, Mark, Slate};
 use crate::device::page;
+use crate::exchange::paper::Entered;
 use crate::exchange::set::OwnCard;
 use crate::record::{Certainty, Entry, Event, Help, SheetName, Within};
+use std::rc::Rc;
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
@@ -33,8 +35,6 @@ pub(super) fn Ask(props: &AskProps) -> Html {
     let shop = use_shop();
     let book = use_book();
     let (on, given) = (&props.on, &props.given);
-    let nth = use_state(|| 0_usize);
-    let right = use_state(|| 0_usize);
     let slate = use_state(|| None::<(usize, Slate)>);
     let own_marks = use_state(Vec::<usize>::new);
     let certainty = use_state(|| None::<Certainty>);
@@ -42,8 +42,17 @@ pub(super) fn Ask(props: &AskProps) -> Html {
     let cards = use_memo((shop.clone(), on.clone(), given.clone()), |(shop, on, given)| {
         on.cards(shop, &given.sheet.code).into_iter().map(own::Kept::of).collect::<Vec<_>>()
     });
+    let named = use_memo(Rc::clone(&cards), |cards| cards.iter().map(own::Kept::named).collect::<Vec<_>>());
+    // As it was when this worksheet was begun with: what is typed in now is counted here.
+    let before = use_memo((), |()| Entered::of(&book.book.journal, &given.person, &on.id, &given.sheet.code));
+    let nth = use_state(|| before.next(&named, 0));
+    let right = use_state(|| before.right());
+    let told_before =
+        (before.count() > 0).then(|| shop.say_with("worksheet.before", &[("n", before.count().to_string())]));
+    let told_before = told_before.map(|said| html! { <p key="before" class="kraft">{ said }</p> });
     let Some(card) = cards.get(*nth) else {
-        return done(&shop, given, *right, cards.len(), &props.on_given);
+        let sum = done(&shop, given, *right, cards.len(), &props.on_given);
+        return html! { <>{ for told_before }{ sum }</> };
     };
     let now = match (&*slate, card) {
         (Some((at, slate)), _) if at == &*nth => slate.clone(),
@@ -72,13 +81,13 @@ pub(super) fn Ask(props: &AskProps) -> Html {
         })
     };
     let next = {
-        let (set, at, marked) = (nth.setter(), *nth, marked.setter());
+        let (set, to, marked) = (nth.setter(), before.next(&named, *nth + 1), marked.setter());
         let (certainty, own_marks) = (certainty.setter(), own_marks.setter());
         Callback::from(move |_: MouseEvent| {
             marked.set(None);
             certainty.set(None);
             own_marks.set(Vec::new());
-            set.set(at + 1);
+            set.set(to);
             page::bring(PLACE);
         })
     };
@@ -99,6 +108,7 @@ pub(super) fn Ask(props: &AskProps) -> Html {
     };
     html! {
         <div class="paper-card">
+            { for told_before }
             <h2 key="place" id={PLACE} tabindex="-1">{ shop.say_with("worksheet.entering", &place) }</h2>
             <div key={format!("ask-{}", *nth)} hidden={over}>
                 { field }
@@ -215,7 +225,7 @@ fn graded(
         }
         own::Kept::Own(card) => {
             let right = card.said(&card.right_answer()).join("; ");
-            (card.id(), OwnCard::VERSION, 0, card.grade(&answer), None, right)
+            (card.id(), OwnCard::VERSION, 0, card.grade(&answer), Some(card.luck()), right)
         }
     };
     let entry = Entry {
