@@ -104,15 +104,17 @@ impl Shop {
         self.air.as_deref().filter(|air| !air.is_old(now))
     }
 
-    /// What is said of today's air where it is not fit for spraying as mixed.
+    /// What is said of the air measured last where it was not fit for spraying as mixed. Old air may have become fit, which
+    /// nobody knows before it is measured anew.
     fn air_caution(&self) -> Option<AttrValue> {
-        let air = self.fresh_air()?;
+        let air = self.air.as_deref()?;
         let world = World { content: self.content(), sheet: self.sheet()? };
         let gate = bench::calculations().into_iter().find(|one| one.name == SPRAY_GATE)?;
         let ruling = (gate.run)(&air.facts(), &world).ok()?;
         let verdict = ruling.answer.terms.get("verdict").filter(|verdict| **verdict != FIT)?;
         let named = [("air", self.air_in_words(air)), ("at", clock::local(&air.at))];
-        Some(self.say_with(&format!("air.caution.{verdict}"), &named))
+        let told = if self.fresh_air().is_some() { verdict.as_str() } else { "old" };
+        Some(self.say_with(&format!("air.caution.{told}"), &named))
     }
 
     /// What was measured, in one line.
