@@ -3,9 +3,9 @@
 mod support;
 
 use stepboard::content::Content;
-use stepboard::learn::check::{Now, Sealed, Sitting};
+use stepboard::learn::check::{Now, Sealed, Sitting, answers_of, sheet_of};
 use stepboard::learn::evidence::{Asked, Uncounted, evidence};
-use stepboard::record::{Attempts, Certainty, Journal, Moment, Standing, Step, Taking, Within};
+use stepboard::record::{Attempts, Certainty, Event, Journal, Moment, Standing, Step, Taking, Within};
 use support::content;
 use support::log::{Log, date};
 
@@ -107,6 +107,41 @@ fn a_check_goes_on_from_the_day_after_its_set_is_done() {
     let mut practised = taken(false, true);
     practised.answer(FAMILY, true).answer(FAMILY, true).answer(FAMILY, true);
     assert_eq!(state(&practised, 1), (true, true));
+}
+
+#[test]
+fn a_check_goes_on_with_the_sheet_that_it_began_on_or_not_at_all() {
+    let content = content();
+    let in_use = content.sheets.last();
+    let mut log = taken(true, false);
+    let on = |log: &Log, set: &str| {
+        let answers = answers_of(&log.events, "a", "one");
+        sheet_of(&content, set, &answers, in_use).map(|sheet| sheet.slug.clone())
+    };
+    assert_eq!(on(&log, "set-1"), in_use.map(|sheet| sheet.slug.clone()), "nothing is answered yet");
+    log.answer(FAMILY, true);
+    assert_eq!(on(&log, "set-1").as_deref(), Some("nitrocellulose"), "that of the first answer");
+    let ships = content.sets.first().expect("one ships");
+    assert_eq!(on(&log, &ships.slug).as_ref(), Some(&ships.sheet));
+    for event in &mut log.events {
+        if let Event::Answered(entry) = event {
+            "own-00112233".clone_into(&mut entry.sheet.slug);
+        }
+    }
+    assert_eq!(on(&log, "set-1"), None, "the sheet in use would ask about another process");
+}
+
+#[test]
+fn the_events_of_one_person_keep_their_numbers() {
+    let mut log = taken(false, true);
+    log.answer(FAMILY, true);
+    "Bo".clone_into(&mut log.person);
+    log.answer(FAMILY, false);
+    let of = |person| -> Vec<u64> {
+        let own = Journal::new(log.events.clone()).of_person(person);
+        own.events().iter().map(|event| event.stamp().sequence).collect()
+    };
+    assert_eq!((of("Ana"), of("Bo")), (vec![1, 2], vec![3]));
 }
 
 #[test]

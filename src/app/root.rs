@@ -86,7 +86,7 @@ fn Root(props: &RootProps) -> Html {
         }
         content
     });
-    let sets = use_kept_sets(&start.store, &start.content);
+    let sets = use_kept_sets(&start.store, &start.content, &sheets);
     let watching = use_kept_watching(&start.store, &start.loaded);
     let crew = use_kept_crew(&Around {
         store: &start.store,

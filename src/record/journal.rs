@@ -78,6 +78,13 @@ impl Journal {
         Self { unreadable: self.unreadable.clone(), ..Self::new(events) }
     }
 
+    /// The events of one person, under the numbers that they have.
+    #[must_use]
+    pub fn of_person(&self, person: &str) -> Self {
+        let own = |event: &&Event| event.stamp().person == person;
+        Self::new(self.events.iter().filter(own).cloned().collect())
+    }
+
     /// Whether that number is taken, by an event that can be read or by one that cannot.
     #[must_use]
     pub fn has(&self, sequence: u64) -> bool {

@@ -1,6 +1,6 @@
 //! Keeps the scenario sets of this tablet and the one that is being built: what is not stored is not there.
 
-use crate::app::state::{ContentContext, Keep, KeptSet, Origin, SetFile, SetsContext};
+use crate::app::state::{ContentContext, Keep, KeptSet, Origin, SetFile, SetsContext, SheetsContext};
 use crate::content::Content;
 use crate::device::{Shelf, Store};
 use crate::exchange::content_name;
@@ -48,7 +48,11 @@ fn drafted(files: &[(String, String)]) -> Option<Rc<Set>> {
 
 /// Keeps the sets that lie on the shelf.
 #[hook]
-pub(in crate::app) fn use_kept_sets(store: &Store, content: &ContentContext) -> SetsContext {
+pub(in crate::app) fn use_kept_sets(
+    store: &Store,
+    content: &ContentContext,
+    sheets: &SheetsContext,
+) -> SetsContext {
     let all = use_state(|| Rc::new(KeptSet::ready(&content.0)));
     let draft = use_state(|| None::<Rc<Set>>);
     let loaded = use_state(|| false);
@@ -78,10 +82,15 @@ pub(in crate::app) fn use_kept_sets(store: &Store, content: &ContentContext) -> 
             });
         }
     });
-    let keep = use_callback((store.clone(), again), |Keep { what, done }: Keep<SetFile>, (store, again)| {
-        let (store, again) = (store.clone(), again.clone());
+    let with_sheet = (store.clone(), again, sheets.reread.clone());
+    let keep = use_callback(with_sheet, |Keep { what, done }: Keep<SetFile>, (store, again, reread)| {
+        let (store, again, reread) = (store.clone(), again.clone(), reread.clone());
         spawn_local(async move {
             match put(&store, &what).await {
+                // Its answers stand on its sheet: that is to be known wherever they are looked at.
+                Some(()) if on_own_sheet(&what) => {
+                    reread.emit(Callback::from(move |_| again.emit(done.clone())));
+                }
                 Some(()) => again.emit(done),
                 None => done.emit(false),
             }
@@ -103,6 +112,11 @@ pub(in crate::app) fn use_kept_sets(store: &Store, content: &ContentContext) -> 
         }
     });
     SetsContext { loaded: *loaded, all: (*all).clone(), draft: (*draft).clone(), keep, edit }
+}
+
+/// Whether a file brings a sheet of the shop's own.
+fn on_own_sheet(file: &SetFile) -> bool {
+    matches!(file, SetFile::Set(set, _) if matches!(set.sheet, SetSheet::Own(_)))
 }
 
 /// Stores a file of the shelf, and before a set its own sheet.

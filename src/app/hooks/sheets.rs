@@ -51,15 +51,16 @@ pub(in crate::app) fn use_kept_sheets(store: &Store, files: &[(String, String)])
             });
         },
     );
-    let let_go = use_callback((store.clone(), again), |Keep { what, done }: Keep<String>, (store, again)| {
-        let (store, again) = (store.clone(), again.clone());
-        spawn_local(async move {
-            match store.unshelve(Shelf::Sheets, &what).await {
-                Ok(()) => again.emit(done),
-                Err(_) => done.emit(false),
-            }
+    let let_go =
+        use_callback((store.clone(), again.clone()), |Keep { what, done }: Keep<String>, (store, again)| {
+            let (store, again) = (store.clone(), again.clone());
+            spawn_local(async move {
+                match store.unshelve(Shelf::Sheets, &what).await {
+                    Ok(()) => again.emit(done),
+                    Err(_) => done.emit(false),
+                }
+            });
         });
-    });
     let edit = use_callback(store.clone(), {
         let set = draft.setter();
         move |now: Option<SheetDraft>, store| {
@@ -75,5 +76,5 @@ pub(in crate::app) fn use_kept_sheets(store: &Store, files: &[(String, String)])
             });
         }
     });
-    SheetsContext { editions: (*editions).clone(), draft: (*draft).clone(), put, let_go, edit }
+    SheetsContext { editions: (*editions).clone(), draft: (*draft).clone(), put, reread: again, let_go, edit }
 }

@@ -13,6 +13,8 @@ pub(in crate::app) struct SheetsContext {
     pub(in crate::app) draft: Option<Rc<SheetDraft>>,
     /// Keeps a new edition, one that was made here or taken.
     pub(in crate::app) put: Callback<Keep<OwnSheet>>,
+    /// Reads the editions anew, since one came otherwise: with a set that stands on it.
+    pub(in crate::app) reread: Callback<Callback<bool>>,
     /// Takes an edition off the tablet, by its slug.
     pub(in crate::app) let_go: Callback<Keep<String>>,
     /// Keeps the sheet that is being edited.

@@ -5,6 +5,7 @@
 
 mod cards;
 mod course;
+mod dealt_on;
 mod feedback;
 mod sealed;
 mod sets;
@@ -13,6 +14,7 @@ mod sitting;
 pub use cards::{APART, Check, Goal, answers_a_day, next_card, order};
 pub(crate) use cards::{apart, first_dealt};
 pub use course::{Course, SITTING_TIMES};
+pub use dealt_on::sheet_of;
 pub use feedback::{answers_of, in_order};
 pub use sealed::Sealed;
 pub use sets::{COMPETENCIES_MOST, Ready, ready_sets};

@@ -114,7 +114,11 @@ pub(in crate::app) fn Sitting(props: &SittingProps) -> Html {
             }
         }
         (Some(view), ..) => {
-            let key = if view.next.is_some() { "check.dealing" } else { "card.gone" };
+            let key = match (&view.next, view.sheet_gone) {
+                (_, true) => "check.sheet-gone",
+                (Some(_), _) => "check.dealing",
+                (None, _) => "card.gone",
+            };
             html! {
                 <Frame key="wait" class="sheet" title={shop.say("check.title")} back={Some(back)} cautions={shop.cautions_for(&[])}>
                     <p class="lead">{ shop.say(key) }</p>

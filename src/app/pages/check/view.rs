@@ -3,7 +3,7 @@
 use super::super::deal;
 use crate::app::state::Shop;
 use crate::content::World;
-use crate::learn::check::{Course, Now, Sitting};
+use crate::learn::check::{Course, Now, Sitting, answers_of, sheet_of};
 use crate::record::{Draft, Journal, LocalDate, SheetName, Standing};
 
 /// A check of this tablet that is not closed.
@@ -21,6 +21,8 @@ pub(super) struct View {
     pub(super) over: bool,
     /// Whether cards of its scenario set come first.
     pub(super) of_set: bool,
+    /// Whether its answers stand on a sheet that is not on this tablet.
+    pub(super) sheet_gone: bool,
     /// The next card.
     pub(super) next: Option<Draft>,
     /// From which day each competency wants answers again, where it wants none today.
@@ -34,20 +36,15 @@ impl View {
         let (content, device) = (shop.content(), shop.settings.device.as_str());
         let sitting = Sitting::of(content, journal.events(), device, attempt, now)?;
         let set = sitting.attempt.set;
-        // A set that ships is dealt on its sheet.
-        let own = content.sets.iter().find(|one| one.slug == set).and_then(|one| content.sheet(&one.sheet));
-        // Any other goes on with the sheet that it began on, whichever is taken into use meanwhile.
-        let mut of_it =
-            journal.answers().filter(|entry| entry.within.attempt().is_some_and(|(one, _)| one == attempt));
-        let begun = of_it.next().and_then(|entry| content.sheet(&entry.sheet.slug));
-        let sheet = own.or(begun).or_else(|| shop.sheet())?;
-        let card = sitting.next(&World { content, sheet });
+        let answers = answers_of(journal.events(), device, attempt);
+        let sheet = sheet_of(content, set, &answers, shop.sheet());
         let person = sitting.attempt.person.to_owned();
-        let draft = |card| {
+        let draft = |sheet| {
+            let card = sitting.next(&World { content, sheet })?;
             let draft = Draft::new(&person, &card, SheetName::of(sheet), None, sitting.today);
-            Draft { attempt: Some(attempt.to_owned()), ..draft }
+            Some(Draft { attempt: Some(attempt.to_owned()), ..draft })
         };
-        let next = card.map(draft);
+        let next = sheet.and_then(draft);
         let from = |course: &Course<'_>| Some((course.competency.slug.clone(), course.from?));
         Some(Self {
             set: set.to_owned(),
@@ -58,6 +55,7 @@ impl View {
             done: sitting.is_done(),
             over: sitting.is_over(),
             of_set: sitting.attempt.set_left() > 0,
+            sheet_gone: sheet.is_none(),
             next,
             from: sitting.courses.iter().filter_map(from).collect(),
             answered: sitting.cards.iter().map(|(family, seed)| ((*family).to_owned(), *seed)).collect(),
@@ -76,6 +74,7 @@ impl View {
         draft.attempt.as_deref() == Some(attempt)
             && draft.person == self.person
             && !self.done
+            && !self.sheet_gone
             && !self.answered.contains(&card)
             && deal::again(shop, &draft.card).is_some()
     }
