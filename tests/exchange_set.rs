@@ -10,6 +10,7 @@ use stepboard::exchange::set::{
     NotComputed, OwnCard, SET, Set, SetCard, SetSheet, Validity, Warning, Withdrawal, cards, counts_for,
     warnings,
 };
+use stepboard::learn::check::COMPETENCIES_MOST;
 use stepboard::record::{LocalDate, SheetName};
 use stepboard::rules::term::{Severity, Stage, Term};
 use support::content;
@@ -209,6 +210,25 @@ fn a_set_counts_only_where_all_families_are_drawn_from_by_chance() {
     assert_eq!(counted(whole.clone()), ["pores-filled"]);
     families.pop();
     assert!(counted(Task { families, ..whole }).is_empty());
+}
+
+#[test]
+fn a_set_that_bears_on_more_competencies_than_one_check_takes_counts_for_none_and_warns() {
+    let content = content();
+    let asked = content.competencies.iter().filter(|one| content.evidence_for(&one.slug).next().is_some());
+    let slugs: Vec<String> = asked.map(|one| one.slug.clone()).collect();
+    // So many are named, and others may be drawn from whole besides.
+    let of = |named: usize| {
+        let competencies = slugs.iter().take(named).cloned().collect();
+        set(&content, Task { count: 12, competencies, purpose: Purpose::Check, ..Task::default() })
+    };
+    let sheet = content.sheet("nitrocellulose").expect("ships");
+    let world = World { content: &content, sheet };
+    let warns = |set: &Set| warnings(set, &world).iter().any(|one| one.warning == Warning::TooMany);
+    assert!(slugs.len() > COMPETENCIES_MOST);
+    assert!(!counts_for(&of(1), &content).is_empty() && !warns(&of(1)));
+    let many = of(COMPETENCIES_MOST + 1);
+    assert!(counts_for(&many, &content).is_empty() && warns(&many));
 }
 
 #[test]

@@ -2,6 +2,7 @@
 
 use super::Set;
 use crate::content::{Competency, Content, Hard, Purpose};
+use crate::learn::check::COMPETENCIES_MOST;
 use std::collections::BTreeSet;
 
 /// The competencies for which answers to a set count: those that all families which bear on them are drawn from.
@@ -9,8 +10,18 @@ use std::collections::BTreeSet;
 /// None for practice, since answers are told at once; for the same cards for all, since people tell each other; for easy
 /// cards and for some tickets alone, since somebody who knows those situations and no others would pass more often than the
 /// test allows. A part of the families is left out for the same reason: what is asked must not be picked by what is known.
+/// None either where they are more than one check takes.
 #[must_use]
 pub fn counts_for<'a>(set: &Set, content: &'a Content) -> Vec<&'a Competency> {
+    let mut all = bears_on(set, content);
+    if all.len() > COMPETENCIES_MOST {
+        all.clear();
+    }
+    all
+}
+
+/// The same, however many they are.
+pub(super) fn bears_on<'a>(set: &Set, content: &'a Content) -> Vec<&'a Competency> {
     let task = &set.task;
     let may = task.purpose == Purpose::Check
         && task.same_seed.is_none()

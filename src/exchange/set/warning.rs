@@ -1,8 +1,9 @@
 //! What whoever builds a set should look at again. Nothing here keeps a set from being handed out.
 
-use super::{Set, SetCard, cards, deal::barren};
+use super::{Set, SetCard, cards, counts::bears_on, deal::barren};
 use crate::card::deal::OPTIONS_LEAST;
 use crate::content::{FamilyInfo, World};
+use crate::learn::check::COMPETENCIES_MOST;
 use crate::learn::minutes;
 use crate::rules::term::{Severity, Stage};
 use crate::terms;
@@ -30,6 +31,8 @@ terms! {
         FewFamilies = "few-families",
         /// Fewer cards could be dealt than it asks for.
         FewCards = "few-cards",
+        /// More competencies than one check takes: it counts for none.
+        TooMany = "too-many",
     }
 }
 
@@ -73,6 +76,7 @@ pub fn warnings(set: &Set, world: &World<'_>) -> Vec<Warned> {
     };
     let few_options = set.own_cards.iter().filter(|card| card.options.len() < OPTIONS_LEAST).count();
     let minutes = minutes_of(&dealt, world);
+    let competencies = bears_on(set, world.content).len();
     let families = drawn.len().saturating_sub(barren.len());
     let mut found = Vec::new();
     let mut warn = |is_so: bool, warning, count, families: Vec<String>| {
@@ -88,6 +92,7 @@ pub fn warnings(set: &Set, world: &World<'_>) -> Vec<Warned> {
     warn(asked.len() > families && families > 0, Warning::FewFamilies, count(families), Vec::new());
     warn(!barren.is_empty(), Warning::Barren, count(barren.len()), names(barren));
     warn(count(asked.len()) < set.task.count, Warning::FewCards, count(asked.len()), Vec::new());
+    warn(competencies > COMPETENCIES_MOST, Warning::TooMany, count(competencies), Vec::new());
     warn(few_options > 0, Warning::FewOptions, count(few_options), Vec::new());
     found
 }

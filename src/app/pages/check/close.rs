@@ -1,4 +1,4 @@
-//! Closing a check, asked for twice: what it has come to does not go on in the next one.
+//! Closing a check or a set, asked for twice: what it has come to does not go on in the next one.
 
 use super::super::events::turn;
 use crate::app::hooks::use_book;
@@ -7,16 +7,20 @@ use crate::record::Step;
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
-pub(super) struct CloseProps {
-    pub(super) attempt: String,
+pub(in crate::app::pages) struct CloseProps {
+    pub(in crate::app::pages) attempt: String,
     /// Whether nothing more can come of it, so that nothing need be asked.
-    pub(super) over: bool,
+    pub(in crate::app::pages) over: bool,
     /// Told before it is closed.
-    pub(super) closing: Callback<()>,
+    #[prop_or_default]
+    pub(in crate::app::pages) closing: Callback<()>,
+    /// Begins the keys of what is said.
+    #[prop_or("check")]
+    pub(in crate::app::pages) words: &'static str,
 }
 
 #[component]
-pub(super) fn Close(props: &CloseProps) -> Html {
+pub(in crate::app::pages) fn Close(props: &CloseProps) -> Html {
     let shop = use_shop();
     let books = use_book();
     let asked = use_state(|| false);
@@ -29,12 +33,13 @@ pub(super) fn Close(props: &CloseProps) -> Html {
     );
     let (ask, keep) = (asked.clone(), asked.clone());
     let now = props.over || *asked;
+    let say = |key: &str| shop.say(&format!("{}.{key}", props.words));
     html! {
         <div class="close-check">
-            <p key="why" class="note" role="status">{ if now { shop.say(if props.over { "check.close-over" } else { "check.close-why" }) } else { AttrValue::default() } }</p>
-            <button key="ask" type="button" class="control" hidden={now} onclick={move |_: MouseEvent| ask.set(true)}>{ shop.say("check.close") }</button>
-            <button key="close" type="button" class="control" hidden={!now} onclick={close}>{ shop.say("check.close-now") }</button>
-            <button key="keep" type="button" class="control" hidden={!*asked || props.over} onclick={move |_: MouseEvent| keep.set(false)}>{ shop.say("check.keep") }</button>
+            <p key="why" class="note" role="status">{ if now { say(if props.over { "close-over" } else { "close-why" }) } else { AttrValue::default() } }</p>
+            <button key="ask" type="button" class="control" hidden={now} onclick={move |_: MouseEvent| ask.set(true)}>{ say("close") }</button>
+            <button key="close" type="button" class="control" hidden={!now} onclick={close}>{ say("close-now") }</button>
+            <button key="keep" type="button" class="control" hidden={!*asked || props.over} onclick={move |_: MouseEvent| keep.set(false)}>{ say("keep") }</button>
         </div>
     }
 }

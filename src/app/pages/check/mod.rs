@@ -9,6 +9,7 @@ mod sitting;
 mod view;
 
 pub(in crate::app) use answers::CheckAnswers;
+pub(in crate::app::pages) use close::Close;
 pub(in crate::app::pages) use presence::use_presence;
 pub(in crate::app) use sitting::Sitting;
 

@@ -1,8 +1,9 @@
 //! The way into a set: whose answers they are, beginning it, going on with it, taking it again.
 
+use super::super::check::Close;
 use super::super::events::turn;
 use super::dealt::Dealt;
-use super::taken::{Stand, stand};
+use super::taken::{Stand, latest, stand};
 use crate::app::hooks::{use_book, use_settings};
 use crate::app::parts::{NameField, Picture, icon};
 use crate::app::route::Route;
@@ -33,15 +34,33 @@ pub(super) fn Begin(props: &BeginProps) -> Html {
     let counts: Vec<String> =
         counts_for(&kept.set, shop.content()).iter().map(|one| one.slug.clone()).collect();
     let stand = stand(&shop, &books.book.journal, &kept.id);
+    let open_one = latest(&shop, &books.book.journal, &kept.id).filter(|_| matches!(stand, Stand::Under(_)));
+    let closing = open_one.map(|one| {
+        let words = if one.competencies.is_empty() { "sets.take" } else { "check" };
+        (one.id.to_owned(), words)
+    });
+    let attempt = closing.as_ref().map(|(attempt, _)| attempt.clone());
+    let dealt = use_memo((shop.clone(), kept.clone(), attempt), |(shop, kept, attempt)| {
+        let sheet = kept.set.sheet_of(shop.content()).ok()?;
+        let attempt = attempt.as_deref()?;
+        let dealt = Dealt::of(shop, &kept.id, &kept.set, &sheet, &shop.settings.person, attempt);
+        u32::try_from(dealt.len()).ok()
+    });
+    let no_cards = use_state(|| false);
     let to = Route::TakeSet { id: kept.id.clone() };
     let refused = kept.set.sheet_of(shop.content()).err().map(|refused| refused.to_string());
     let begin = {
         let (shop, kept, counts, to, hand_in) =
             (shop.clone(), kept.clone(), counts.clone(), to.clone(), books.hand_in.clone());
+        let no_cards = no_cards.setter();
         Callback::from(move |_: MouseEvent| {
             let Ok(sheet) = kept.set.sheet_of(shop.content()) else { return };
             let attempt = page::random_name();
             let dealt = Dealt::of(&shop, &kept.id, &kept.set, &sheet, &shop.settings.person, &attempt);
+            no_cards.set(dealt.is_empty());
+            if dealt.is_empty() {
+                return;
+            }
             let cards = u32::try_from(dealt.len()).unwrap_or(u32::MAX);
             let taking = Some(Taking { cards, at_once: kept.set.task.purpose == Purpose::Practise });
             let step = Step::Opened { set: kept.id.clone(), competencies: counts.clone(), taking };
@@ -64,7 +83,14 @@ pub(super) fn Begin(props: &BeginProps) -> Html {
         Stand::Under(at) => (false, Some(at), false),
         Stand::Done => (false, None, may && !once),
     };
+    // What is under way goes on after its last day too. It cannot where fewer cards are dealt here than when it was begun.
+    let no_more = under.zip(*dealt).is_some_and(|(at, cards)| at >= cards);
+    let may_go_on = under.is_some() && refused.is_none() && !no_more;
     let go_on = [("n", (under.unwrap_or(0) + 1).to_string())];
+    let close = closing.map(|(attempt, words)| {
+        let key = attempt.clone();
+        html! { <Close key={key} {attempt} over={no_more} {words} /> }
+    });
     html! {
         <section class="set-begin">
             <div key="name" class="kraft" hidden={!nobody || !may}>
@@ -74,11 +100,13 @@ pub(super) fn Begin(props: &BeginProps) -> Html {
             <p key="sheet" class="wrong" hidden={refused.is_none()}>{ shop.say_with("sets.take.sheet", &[("why", refused.clone().unwrap_or_default())]) }</p>
             <p key="ends" class="kraft" hidden={!(new || again) || ends.is_empty()}>{ shop.say_with("sets.take.other-check", &[("names", ends.join(", "))]) }</p>
             <p key="more" class="note" hidden={!(new || again) || counts.is_empty()}>{ shop.say("sets.take.asks-more") }</p>
+            <p key="no-cards" class="wrong" role="alert" hidden={!*no_cards}>{ shop.say("sets.take.no-cards") }</p>
             <div key="ways" class="people">
                 <button key="new" type="button" class="next-step" hidden={!new} onclick={begin.clone()}>{ shop.say("sets.take.begin") }{ icon(Picture::Go) }</button>
-                <a key="on" href={to.address()} class="next-step" hidden={under.is_none() || !may}>{ shop.say_with("sets.take.go-on", &go_on) }{ icon(Picture::Go) }</a>
+                <a key="on" href={to.address()} class="next-step" hidden={!may_go_on}>{ shop.say_with("sets.take.go-on", &go_on) }{ icon(Picture::Go) }</a>
                 <button key="again" type="button" class="control" hidden={!again} onclick={begin}>{ shop.say("sets.take.again") }</button>
             </div>
+            { for close }
         </section>
     }
 }

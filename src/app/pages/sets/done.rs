@@ -1,13 +1,13 @@
 //! What an attempt at a set came to, against its pass rule.
 
 use super::taken::latest;
-use crate::app::hooks::{use_book, use_people};
+use crate::app::hooks::{use_book, use_people, use_sheets};
 use crate::app::parts::{Picture, SignKind, answer_row, icon, pass, sign};
 use crate::app::route::Route;
 use crate::app::state::{KeptSet, use_shop};
 use crate::device::{clock, files, page};
-use crate::exchange::set::{SetSheet, outcome};
-use crate::exchange::{Named, RESULTS, Results};
+use crate::exchange::set::outcome;
+use crate::exchange::{Named, OwnSheet, RESULTS, Results};
 use crate::learn::check::{answers_of, in_order};
 use crate::record::Entry;
 use std::rc::Rc;
@@ -27,12 +27,15 @@ pub(super) fn Done(props: &DoneProps) -> Html {
     let shop = use_shop();
     let journal = use_book().book.journal.clone();
     let crew = use_people().crew;
+    let editions = use_sheets().editions;
     let said = use_state(AttrValue::default);
     use_effect_with(props.attempt.clone(), |_| page::focus(HEADING));
     let kept = &props.kept;
     let answers = answers_of(journal.events(), &shop.settings.device, &props.attempt);
-    // Answers that the check goes on with are no answers of the set.
-    let cards = usize::try_from(kept.set.count()).unwrap_or(usize::MAX);
+    let latest = latest(&shop, &journal, &kept.id);
+    // Answers that the check goes on with are no answers of the set, which may have dealt fewer cards than it asks for.
+    let cards = latest.as_ref().and_then(|one| one.taking).map_or(0, |taking| taking.cards);
+    let cards = usize::try_from(cards).unwrap_or(usize::MAX);
     let answers: Vec<&Entry> = answers.into_iter().take(cards).collect();
     let came = outcome(&kept.set, shop.content(), &answers);
     let (kind, class, head) = match came.passed {
@@ -45,19 +48,18 @@ pub(super) fn Done(props: &DoneProps) -> Html {
     names.dedup();
     let rule = [("rule", pass(&shop, &kept.set).to_string())];
     let few = kept.set.task.pass.is_some_and(|rule| came.right < rule.right);
-    let counts = latest(&shop, &journal, &kept.id).map(|one| one.competencies.to_vec()).unwrap_or_default();
+    let counts = latest.map(|one| one.competencies.to_vec()).unwrap_or_default();
     let counts: Vec<String> =
         counts.iter().map(|slug| shop.text(&format!("competency.{slug}")).to_string()).collect();
     let save = {
-        let (shop, journal, said, kept) = (shop.clone(), Rc::clone(&journal), said.setter(), kept.clone());
+        let (shop, journal, said) = (shop.clone(), Rc::clone(&journal), said.setter());
         Callback::from(move |_: MouseEvent| {
-            let sheets = match &kept.set.sheet {
-                SetSheet::Own(own) => vec![(**own).clone()],
-                SetSheet::Ships(_) => Vec::new(),
-            };
-            let people: Vec<Named> = crew.members().iter().map(Named::from).collect();
+            let person = &shop.settings.person;
+            let sheets: Vec<OwnSheet> = editions.iter().cloned().collect();
+            let people: Vec<Named> = crew.of_journal(person).map(Named::from).into_iter().collect();
             let (device, at) = (shop.settings.device.clone(), clock::now());
-            let results = Results::of(shop.content(), &journal, &sheets, people, (&device, &at));
+            let results =
+                Results::of(shop.content(), &journal.of_person(person), &sheets, people, (&device, &at));
             let saved = results
                 .text()
                 .ok()

@@ -42,16 +42,17 @@ pub(in crate::app) fn set_waiting<'a>(
     journal: &Journal,
 ) -> Option<(&'a KeptSet, u32)> {
     let today = clock::today();
-    let open = || {
-        sets.all
-            .iter()
-            .rev()
-            .filter(|one| one.origin != Origin::Ready && one.validity(today) == Validity::Open)
-    };
-    let under = open().find_map(|one| match stand(shop, journal, &one.id) {
-        Stand::Under(at) => Some((one, at)),
-        Stand::New | Stand::Done => None,
+    // One under way goes on whatever the day: its days are those on which it may be begun.
+    let under = sets.all.iter().rev().filter(|one| one.origin != Origin::Ready).find_map(|one| {
+        match stand(shop, journal, &one.id) {
+            Stand::Under(at) => Some((one, at)),
+            Stand::New | Stand::Done => None,
+        }
     });
-    let new = |one: &&KeptSet| one.origin == Origin::Taken && stand(shop, journal, &one.id) == Stand::New;
-    under.or_else(|| open().find(new).map(|one| (one, 0)))
+    let new = |one: &&KeptSet| {
+        one.origin == Origin::Taken
+            && one.validity(today) == Validity::Open
+            && stand(shop, journal, &one.id) == Stand::New
+    };
+    under.or_else(|| sets.all.iter().rev().find(new).map(|one| (one, 0)))
 }
