@@ -6,7 +6,7 @@ use super::sheet::{Setting, Sheet};
 use super::term::Term;
 
 /// Lower value, higher value, and whether they may be equal.
-const PAIRS: [(Setting, Setting, bool); 17] = [
+const PAIRS: [(Setting, Setting, bool); 18] = [
     (Setting::FillerWipeFrom, Setting::FillerWipeTo, true),
     (Setting::WaitModelFrom, Setting::WaitModelTo, false),
     (Setting::GapRetarder, Setting::GapSpray, true),
@@ -23,8 +23,12 @@ const PAIRS: [(Setting, Setting, bool); 17] = [
     (Setting::GlossLow, Setting::GlossHigh, true),
     (Setting::DifferenceNoticed, Setting::DifferencePlain, true),
     (Setting::DayFrom, Setting::DayTo, false),
+    (Setting::ClearWait, Setting::RecoatCloses, false),
     (Setting::RecoatCloses, Setting::RecoatOpensAgain, false),
 ];
+
+/// Values that stand for never where they are 0.
+const NEVER: [Setting; 2] = [Setting::RecoatCloses, Setting::RecoatOpensAgain];
 
 /// Two values of a sheet in the wrong order.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
@@ -51,7 +55,9 @@ pub struct Clash {
 pub fn clashes(sheet: &Sheet) -> Vec<Clash> {
     let clash = |&(low, high, may_equal): &(Setting, Setting, bool)| {
         let (low_value, high_value) = (sheet.get(low), sheet.get(high));
-        let unset = low == Setting::RecoatCloses && (low_value == 0.0 || high_value == 0.0);
+        let unset = [(low, low_value), (high, high_value)]
+            .iter()
+            .any(|(setting, value)| NEVER.contains(setting) && *value == 0.0);
         let rises = low_value < high_value || (may_equal && low_value == high_value);
         (!unset && !rises).then_some(Clash { low, high, low_value, high_value, may_equal })
     };

@@ -95,7 +95,7 @@ test("a link that was handed out is opened on a fresh profile without a network,
     await page.says("This one is here already.");
     await page.press("button", "Take it");
     await page.says("You have this one already.");
-    await page.press("link", "Begin the set");
+    await page.press("link", "Go to the set");
     await page.says("Monday, spray side");
   });
 });

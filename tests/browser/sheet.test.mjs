@@ -39,7 +39,7 @@ test("an instructor changes three values, sees what changes, saves them and hand
     await page.press("button", "Edit: make a sheet of our own");
     await page.says("0 values differ from Nitrocellulose lacquer.");
     await put(page, "value-clear-wait", "0.2");
-    await page.says("Not under 0.5 h. What holds that: published instrument schedules");
+    await page.says("Not under 0.5 h. The limit comes from: published instrument schedules");
     await page.assertAccessible("a value that is refused");
     assert(!(await (await page.one("button", "What changes")).isEnabled()), "a refused value goes on");
     await put(page, "value-clear-wait", "4");

@@ -151,6 +151,9 @@ fn values_that_must_rise_are_held_to_it() {
     assert_eq!(clash(&[(window.0, 2.0), (window.1, 8.0)]), []);
     assert_eq!(clash(&[(window.0, 0.0), (window.1, 2.0)]), []);
     assert_eq!(clash(&[(window.0, 8.0), (window.1, 0.0)]), []);
+    let coat = (Setting::ClearWait, Setting::RecoatCloses);
+    assert_eq!(clash(&[(coat.0, 4.0), (coat.1, 2.0)]), [coat], "no coat would ever come in time");
+    assert_eq!(clash(&[(coat.0, 4.0), (coat.1, 0.0)]), []);
 }
 
 /// The last wait of 72 h exactly fills the time left: it alone takes no job past the day, the work beside it does.

@@ -32,7 +32,7 @@ pub(in crate::app) fn set_about(shop: &Shop, id: &str, set: &Set, validity: Vali
                 { row("kind", format!("{} {}", shop.say(told_when), shop.say(same)).into()) }
                 { row("hard", shop.say(&format!("sets.hard.{}.told", task.hard.slug()))) }
                 { row("pass", pass(shop, set)) }
-                { row("sheet", sheet_name(shop, set)) }
+                { row("sheet", set_sheet(shop, set)) }
                 { row("days", days(shop, set)) }
                 { row("own", if set.own_cards.is_empty() { AttrValue::default() } else { shop.say_with("sets.about.own-told", &own) }) }
             </dl>
@@ -82,7 +82,7 @@ pub(in crate::app) fn pass(shop: &Shop, set: &Set) -> AttrValue {
     shop.say_with(if safety { "sets.pass.safety.told" } else { "sets.pass.right.told" }, &told)
 }
 
-fn sheet_name(shop: &Shop, set: &Set) -> AttrValue {
+pub(in crate::app) fn set_sheet(shop: &Shop, set: &Set) -> AttrValue {
     match &set.sheet {
         SetSheet::Ships(name) => shop.text(&format!("sheet.{}", name.slug)),
         SetSheet::Own(own) => {

@@ -7,6 +7,7 @@ mod head;
 mod key;
 mod own;
 mod sheets;
+mod values;
 mod whom;
 mod worksheet;
 

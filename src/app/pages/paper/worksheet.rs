@@ -2,6 +2,7 @@
 
 use super::answer_box::{answer_box, certainty_boxes, own_box};
 use super::head::{line, paged};
+use super::values::values;
 use super::{OnPaper, Worksheet};
 use crate::app::parts::{Still, card_ticket};
 use crate::app::state::Shop;
@@ -49,6 +50,7 @@ pub(super) fn worksheet(shop: &Shop, on: &OnPaper, sheet: &Worksheet, on_drawn: 
             </header>
             { for cards.iter().enumerate().map(one) }
             { cautions(shop, &cards) }
+            { values(shop, on) }
         </>
     };
     paged(shop, on, sheet, "worksheet", inside)

@@ -44,6 +44,9 @@ pub(super) fn Save(props: &SaveProps) -> Html {
         Callback::from(move |_: MouseEvent| {
             tried.set(true);
             if nothing || nobody || plain(&set.title).is_empty() {
+                if nobody {
+                    said.set(shop.say("sets.build.nobody"));
+                }
                 return;
             }
             let made = Set {
@@ -80,7 +83,7 @@ pub(super) fn Save(props: &SaveProps) -> Html {
     html! {
         <section class="build-save form">
             <div key="who" class="kraft" hidden={!nobody}>
-                <NameField label={shop.say("home.name")} name="" {on_name} skip=false />
+                <NameField label={shop.say("sets.build.maker")} name="" {on_name} skip=false />
             </div>
             <Field id="set-title" label={shop.say("sets.build.name")} hint={shop.say_with("sets.build.name-hint", &named)} value={set.title.clone()} on_input={title} {wrong} />
             <p key="nothing" class="note" hidden={!nothing}>{ shop.say("sets.build.saving-not") }</p>
