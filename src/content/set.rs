@@ -136,7 +136,8 @@ impl Task {
         content.families.iter().filter(named).filter(shows).collect()
     }
 
-    /// What is not allowed in it, with so many cards beside those that are dealt.
+    /// What is not allowed in it, with so many cards beside those that are dealt; of a list that is longer than all that it may
+    /// name, its length alone.
     #[must_use]
     pub fn problems(&self, content: &Content, others: u32) -> Vec<TaskProblem> {
         let mut problems = Vec::new();
@@ -159,6 +160,12 @@ impl Task {
             ("tickets", "ticket", &self.tickets, tickets),
         ];
         for (place, what, named, known) in lists {
+            // One problem, not one an entry: a hostile file may name the same a hundred thousand times.
+            if named.len() > known.len() {
+                let most = u32::try_from(known.len()).unwrap_or(u32::MAX);
+                refuse(place.to_owned(), named.len().to_string(), Allowed::Span(0, most));
+                continue;
+            }
             for (nth, name) in named.iter().enumerate() {
                 if !known.contains(name) || named.iter().take(nth).any(|before| before == name) {
                     refuse(format!("{place}.{nth}"), name.clone(), Allowed::Names(what, known.clone()));

@@ -1,5 +1,7 @@
 //! Why a file is refused.
 
+use crate::record::hides;
+
 /// Why a file is refused. Text for the screens: `app.refused.<slug>`, filled with [`Refused::told`].
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 pub enum Refused {
@@ -51,6 +53,12 @@ pub enum Refused {
 
 /// Characters of a refused value that are told.
 const FOUND_MOST: usize = 60;
+/// Characters that are told of what a reader of JSON found: a sentence with a refused value in it.
+const WHAT_MOST: usize = 200;
+/// Characters that are told of what it would take; the longest of ours lists every setting of a sheet.
+const EXPECTED_MOST: usize = 3_000;
+/// Stands between both in the messages of `serde`.
+const EXPECTED: &str = ", expected ";
 
 impl Refused {
     /// Refuses a value; what is long is shortened.
@@ -71,13 +79,9 @@ impl Refused {
         }
     }
 
-    /// What stood in a file as it is told: not more of it than fits a line.
+    /// What stood in a file as it is told: not more of it than fits a line, and nothing that hides.
     pub(super) fn short(found: &str) -> String {
-        let mut short: String = found.chars().take(FOUND_MOST).collect();
-        if short.len() < found.len() {
-            short.push('…');
-        }
-        short
+        shown(found, FOUND_MOST)
     }
 
     /// Its name in texts.
@@ -115,9 +119,31 @@ impl Refused {
 
 impl From<serde_json::Error> for Refused {
     fn from(error: serde_json::Error) -> Self {
-        let what = error.to_string();
+        let (line, column) = (error.line(), error.column());
+        let told = error.to_string();
         // The place is told beside it.
-        let what = what.split(" at line ").next().unwrap_or_default().to_owned();
-        Self::Form { line: error.line(), column: error.column(), what }
+        let what = told.strip_suffix(&format!(" at line {line} column {column}")).unwrap_or(&told);
+        // A file may say `expected` too: what serde expects comes last.
+        let what = match what.rsplit_once(EXPECTED) {
+            Some((found, wanted)) => shown(found, WHAT_MOST) + EXPECTED + &shown(wanted, EXPECTED_MOST),
+            None => shown(what, WHAT_MOST),
+        };
+        Self::Form { line, column, what }
     }
+}
+
+/// So many characters of a text that may come from a file; those that do not show are written as their numbers.
+fn shown(text: &str, most: usize) -> String {
+    let mut shown = String::new();
+    for (nth, character) in text.chars().enumerate() {
+        match character {
+            _ if nth == most => {
+                shown.push('…');
+                break;
+            }
+            hidden if hides(hidden) => shown.extend(hidden.escape_unicode()),
+            plain => shown.push(plain),
+        }
+    }
+    shown
 }

@@ -4,6 +4,9 @@ use super::{Change, Hostile, What, valid};
 use serde_json::{Value, json};
 use stepboard::content::Content;
 
+/// Entries of a list that is long while its file is not too large.
+const MANY: usize = 60_000;
+
 pub(super) fn all(content: &Content) -> Vec<Hostile> {
     let set = Change { what: What::Set, valid: valid::set(content) };
     let withdrawal = Change { what: What::Withdrawal, valid: valid::withdrawal() };
@@ -12,6 +15,7 @@ pub(super) fn all(content: &Content) -> Vec<Hostile> {
     let members = sheet.as_object_mut().expect("an object");
     members.retain(|name, _| !["format", "version"].contains(&name.as_str()));
     sheet["hash"] = json!("0123456789abcdef");
+    let long_member = set.to(&format!("/task/{}", "a".repeat(MANY)), json!(1));
     vec![
         set.sense("set: no card", "/task/count", json!(0), &["`task.", "is allowed"]),
         set.sense("set: cards without end", "/task/count", json!(u32::MAX), &["`task.count` is 4294967295"]),
@@ -35,6 +39,18 @@ pub(super) fn all(content: &Content) -> Vec<Hostile> {
             &["`task.families.", "once"],
         ),
         set.sense(
+            "set: families without end",
+            "/task/families",
+            Value::Array(vec![json!("a"); MANY]),
+            &["`task.families` is 60000", "0 to", "is allowed"],
+        ),
+        set.sense(
+            "set: stages without end",
+            "/task/stages",
+            Value::Array(vec![json!("fill"); MANY / 2]),
+            &["`task.stages` is 30000", "0 to", "is allowed"],
+        ),
+        set.sense(
             "set: an unknown competency",
             "/task/competencies",
             json!(["fly"]),
@@ -56,6 +72,18 @@ pub(super) fn all(content: &Content) -> Vec<Hostile> {
             &["`task.pass.least` is 1000"],
         ),
         set.shape("set: a rule too many", "/task/pass/skip", json!(true), &["unknown field `skip`"]),
+        set.made(
+            "set: a member without end",
+            &long_member,
+            &["unknown field `aaa", "a…, expected", "`count`"],
+            true,
+        ),
+        set.shape(
+            "set: a purpose that hides",
+            "/task/purpose",
+            json!("\u{202e}, expected nothing at line 1"),
+            &["unknown variant `\\u{202e}, expected nothing at line 1`, expected", "practise"],
+        ),
         set.shape("set: an unknown purpose", "/task/purpose", json!("exam"), &["unknown variant `exam`"]),
         set.sense("set: over before it begins", "/until", json!("2027-02-01"), &["`until` is 2027-02-01"]),
         set.sense("set: a day that is none", "/from", json!("2027-02-30"), &["`2027-02-30` is no date"]),
