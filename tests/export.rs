@@ -130,6 +130,87 @@ fn what_was_voided_is_marked() {
     assert_eq!(voided, [1, 1, 0, 0]);
 }
 
+/// A file that knows less of what was found wrong takes nothing back; a voiding that is taken back is taken back in any order.
+#[test]
+fn what_was_voided_stays_so_whatever_is_exported_again() {
+    let folder = empty("voided");
+    let mut log = two_days();
+    let part = save(&folder, "part.json", &log.events);
+    let cards = CardKind { family: "wants-filler".to_owned(), version: 1 };
+    log.voids(Wrong::Cards(cards), "Wrong table");
+    let void = log.events.last().expect("a voiding").stamp().name();
+    let whole = save(&folder, "whole.json", &log.events);
+    log.voids(Wrong::Void { void }, "It was right after all");
+    let lifted = save(&folder, "lifted.json", &log.events);
+    let voided = |out: &Path| lines(out).iter().map(|row| row.voided).collect::<Vec<_>>();
+    let out = folder.join("out");
+    for (path, wanted) in [
+        (&part, [0, 0, 0, 0]),
+        (&whole, [1, 1, 0, 0]),
+        (&part, [1, 1, 0, 0]),
+        (&lifted, [0, 0, 0, 0]),
+        (&whole, [0, 0, 0, 0]),
+    ] {
+        export(&out, &[path], &[]);
+        assert_eq!(voided(&out), wanted, "{}", path.display());
+    }
+    // Another tablet's voiding touches what lay in the same files already.
+    let mut other = Log::new("b", "Ben");
+    other.voids(Wrong::Set { set: "a-set".to_owned() }, "Wrong picture");
+    let other = save(&folder, "other.json", &other.events);
+    let out = folder.join("beside");
+    export(&out, &[&part], &["format=csv"]);
+    export(&out, &[&part, &other], &["format=csv"]);
+    export(&out, &[&part], &["format=csv"]);
+    let all = files(&out).into_iter().map(|(_, text)| text).collect::<String>();
+    assert_eq!(all.matches(",room-safe,1,").count() + all.matches(",pores-filled,1,").count(), 1, "{all}");
+    assert!(all.contains("Wrong picture") && !all.contains("Ilse"), "nobody stands there by name");
+}
+
+/// What spreadsheets take for a formula by its first character (OWASP, "CSV Injection"), and names that are empty.
+#[test]
+fn a_table_reckons_nothing_and_reads_back_as_it_was() {
+    let folder = empty("formulas");
+    let formulas = ["=1+1", "+cmd|'/c calc'!A0", "-2+3", "@SUM(A1)", "\t=1", "\r=1", " =1", "'=1", "-7"];
+    let mut paths = Vec::new();
+    for (nth, name) in formulas.iter().enumerate() {
+        let mut log = Log::new(&format!("{name} {nth}"), name);
+        log.open("", &["room-safe"]).answer("wants-filler", true);
+        log.within = Within::Check { attempt: String::new(), set: String::new() };
+        log.answer("wants-filler", true);
+        paths.push(save(&folder, &format!("{nth}.json"), &log.events));
+    }
+    let paths: Vec<&PathBuf> = paths.iter().collect();
+    let (out, beside) = (folder.join("out"), folder.join("beside"));
+    export(&out, &paths, &["format=csv"]);
+    let first = files(&out);
+    // Read back, joined and written again, nothing is refused and nothing changes.
+    export(&out, &paths, &["format=csv"]);
+    assert_eq!(files(&out), first);
+    export(&beside, &paths, &[]);
+    let mut told: Vec<Row> = Vec::new();
+    for (_, text) in first.iter().filter(|(path, _)| path.starts_with("answers")) {
+        let mut reader = csv::Reader::from_reader(text.as_bytes());
+        let names = reader.headers().expect("names").clone();
+        for record in reader.records() {
+            let record = record.expect("a record");
+            for field in record.iter().filter(|field| field.parse::<f64>().is_err()) {
+                assert!(!field.trim_start().starts_with(['=', '+', '-', '@']), "{field}");
+            }
+            // As `sql/README.md` says: without the apostrophe a field is what it was.
+            let plain: csv::StringRecord =
+                record.iter().map(|field| field.strip_prefix('\'').unwrap_or(field)).collect();
+            told.push(plain.deserialize(Some(&names)).expect("a row"));
+        }
+    }
+    let key = |row: &Row| (row.device.clone(), row.sequence);
+    let mut wanted = lines(&beside);
+    told.sort_by_key(key);
+    wanted.sort_by_key(key);
+    assert_eq!(told, wanted);
+    assert!(wanted.len() == 2 * formulas.len() && wanted.iter().all(|row| row.attempt.is_none()));
+}
+
 /// RFC 4180, section 2: a line of names, lines ended by CR LF, a field with a quote, a comma or a line end in quotes, a quote
 /// in it doubled.
 #[test]

@@ -74,7 +74,7 @@ pub const COLUMNS: [Column; 26] = [
     always(
         "voided",
         "INTEGER",
-        "1 where its card or its set was found wrong afterwards, by what the files say that were exported together: it no longer counts; else 0",
+        "1 where its card or its set was found wrong afterwards, by all that the folder knows when its file is written: it no longer counts; else 0",
     ),
     always("edition", "VARCHAR", "edition of the program that wrote the row"),
 ];

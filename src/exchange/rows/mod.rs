@@ -81,6 +81,14 @@ impl Row {
         };
         told(self) == told(other)
     }
+
+    /// The same answer, marked by what is void.
+    #[must_use]
+    pub fn marked(self, voids: &Voids<'_>) -> Self {
+        let by_set = self.set_name.as_deref().and_then(|set| voids.of_set(set));
+        let void = by_set.or_else(|| voids.of_cards(&self.family, self.version));
+        Self { voided: u8::from(void.is_some()), ..self }
+    }
 }
 
 /// Stands between the slugs of the competencies; no slug holds it.
@@ -98,22 +106,21 @@ pub fn rows(content: &Content, events: &[Event], edition: &str) -> Vec<Row> {
         let at = latest.entry(stamp.device.as_str()).or_default();
         *at = (*at).max(Moment::of(&stamp.at));
         if let Some(entry) = event.answer() {
-            rows.push(Row {
-                voided: u8::from(voids.touches(entry).is_some()),
-                ..row(content, entry, *at, edition)
-            });
+            rows.push(row(content, entry, *at, edition).marked(&voids));
         }
     }
     rows
 }
 
 fn row(content: &Content, entry: &Entry, moment: Option<Moment>, edition: &str) -> Row {
+    // A table knows no name from an empty one.
+    let name = |name: &str| (!name.is_empty()).then(|| name.to_owned());
     let (kind, set_name, attempt, guided) = match &entry.within {
         Within::Practice => (RowKind::Practice, None, None, None),
-        Within::Check { attempt, set } => (RowKind::Check, Some(set.clone()), Some(attempt.clone()), None),
-        Within::Set { attempt, set } => (RowKind::Set, Some(set.clone()), Some(attempt.clone()), None),
-        Within::Paper { set, code } => (RowKind::Paper, Some(set.clone()), Some(code.clone()), None),
-        Within::Walk { walk, guided } => (RowKind::Walk, None, Some(walk.clone()), Some(u8::from(*guided))),
+        Within::Check { attempt, set } => (RowKind::Check, name(set), name(attempt), None),
+        Within::Set { attempt, set } => (RowKind::Set, name(set), name(attempt), None),
+        Within::Paper { set, code } => (RowKind::Paper, name(set), name(code), None),
+        Within::Walk { walk, guided } => (RowKind::Walk, None, name(walk), Some(u8::from(*guided))),
     };
     let competencies = content.family(&entry.family).map(|family| family.competencies.join(BETWEEN));
     Row {

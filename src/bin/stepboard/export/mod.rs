@@ -4,6 +4,7 @@ mod folder;
 mod rows;
 mod standards;
 mod table;
+mod voidings;
 
 use crate::Output;
 use crate::args::Args;

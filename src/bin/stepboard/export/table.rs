@@ -1,7 +1,12 @@
 //! The two forms of a table: a JSON object a line, and CSV of RFC 4180 with a line of names.
+//!
+//! A spreadsheet takes a text of CSV that begins like a formula for one and reckons it. Such a text, whoever typed it, stands
+//! behind an apostrophe; so does one that begins with an apostrophe itself, so that it is read back as it was.
 
+use csv::StringRecord;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
+use std::borrow::Cow;
 
 /// A form of a table.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -37,14 +42,7 @@ impl Table {
                 }
                 Ok(bytes)
             }
-            Self::Csv => {
-                let mut writer =
-                    csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new());
-                for row in rows {
-                    writer.serialize(row).map_err(|error| error.to_string())?;
-                }
-                writer.into_inner().map_err(|error| error.to_string())
-            }
+            Self::Csv => csv_bytes(rows).map_err(|error| error.to_string()),
         }
     }
 
@@ -61,8 +59,46 @@ impl Table {
             }
             Self::Csv => {
                 let mut reader = csv::Reader::from_reader(bytes);
-                reader.deserialize().map(|row| row.map_err(|error| error.to_string())).collect()
+                let names = reader.headers().map_err(|error| error.to_string())?.clone();
+                let row = |record: Result<StringRecord, csv::Error>| {
+                    let record: StringRecord = record?.iter().map(told).collect();
+                    record.deserialize(Some(&names))
+                };
+                reader.records().map(|record| row(record).map_err(|error| error.to_string())).collect()
             }
         }
     }
+}
+
+fn csv_bytes<T: Serialize>(rows: &[T]) -> Result<Vec<u8>, csv::Error> {
+    let mut plain = csv::Writer::from_writer(Vec::new());
+    for row in rows {
+        plain.serialize(row)?;
+    }
+    let plain = plain.into_inner().map_err(csv::IntoInnerError::into_error)?;
+    let mut writer = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new());
+    for record in csv::ReaderBuilder::new().has_headers(false).from_reader(plain.as_slice()).records() {
+        let record: StringRecord = record?.iter().map(harmless).collect();
+        writer.write_record(&record)?;
+    }
+    writer.into_inner().map_err(|error| error.into_error().into())
+}
+
+/// Stands before a text that a spreadsheet would reckon.
+const APOSTROPHE: char = '\'';
+/// What a text begins with that is taken for a formula (OWASP, "CSV Injection"); blanks before it are looked through.
+const FORMULA: [char; 4] = ['=', '+', '-', '@'];
+
+/// A field as a spreadsheet may have it; a number stays as it is.
+fn harmless(field: &str) -> Cow<'_, str> {
+    let begins = field.trim_start().starts_with(FORMULA) || field.starts_with(['\t', '\r', APOSTROPHE]);
+    if begins && !field.parse::<f64>().is_ok_and(f64::is_finite) {
+        return Cow::Owned(format!("{APOSTROPHE}{field}"));
+    }
+    Cow::Borrowed(field)
+}
+
+/// A field as it was before that.
+fn told(field: &str) -> &str {
+    field.strip_prefix(APOSTROPHE).unwrap_or(field)
 }
