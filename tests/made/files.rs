@@ -89,7 +89,7 @@ fn events(content: &Content) -> Vec<Event> {
     log.within = Within::Walk { walk: "w".to_owned(), guided: false };
     log.guess = None;
     log.answer("wants-filler", true).voids(Wrong::Set { set: "set-x".to_owned() }, "Wrong picture");
-    log.voids(Wrong::Cards(CardKind { family: "wants-filler".to_owned(), version: 1 }), "Wrong table");
+    log.voids(Wrong::Cards(CardKind { family: "recoat".to_owned(), version: 1 }), "Wrong table");
     let competency = content.competency("mask-worn").expect("ships");
     let mut watch = Watch::new("w", ILSE);
     let name = watch.saw(competency, "o1", 30, &[]);

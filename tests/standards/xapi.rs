@@ -2,14 +2,14 @@
 
 use super::home;
 use crate::support::log::Log;
-use crate::support::watch::{ILSE, NAME, Watch};
+use crate::support::watch::{ILSE, NAME, TOMAS, Watch};
 use crate::support::{base, content};
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
 use stepboard::card::{Answer, Kind, Mark, deal, grade, solve};
 use stepboard::content::World;
 use stepboard::exchange::{Actors, Named, statements};
-use stepboard::record::{Certainty, Event, Judged, SheetName, Step};
+use stepboard::record::{CardKind, Certainty, Event, Judged, SheetName, Step, Wrong};
 
 fn told(events: &[Event], people: &[Named]) -> Vec<Value> {
     statements(&content(), &home(), &Actors::new(people), events).all
@@ -184,6 +184,53 @@ fn what_was_watched_is_passed_failed_and_voided() {
     assert_eq!(text(&all[0], "/object/definition/type"), "http://adlnet.gov/expapi/activities/performance");
     assert_eq!(text(&all[0], "/context/instructor/account/name"), "i-1");
     assert_eq!(all[2]["object"], json!({ "objectType": "StatementRef", "id": all[1]["id"] }));
+}
+
+/// 2.3.2: by the rules of the app, whichever comes first; a statement of what is not struck out is not voided.
+#[test]
+fn what_is_struck_out_is_voided_once_and_nothing_else() {
+    let content = content();
+    let competency = content.competency("mask-worn").expect("ships");
+    let mut watch = Watch::new("9", ILSE);
+    let (mine, theirs) = (watch.saw(competency, "o1", 30, &[]), watch.saw(competency, "o2", 30, &[]));
+    let mut other = Watch::new("8", TOMAS);
+    // Tomas watched the first one as well: what Ilse said of it he talks over with her, and strikes out the second alone.
+    other.saw(competency, "o1", 30, &[]);
+    other.strikes(mine, 31, "I saw it otherwise").strikes(theirs, 31, "Another apprentice");
+    let verbs = |events: &[Event]| {
+        let all = told(events, &[]);
+        let voided: Vec<String> = all
+            .iter()
+            .filter(|one| text(one, "/verb/display/en") == "voided")
+            .map(|one| text(one, "/object/id").to_owned())
+            .collect();
+        (all.len(), voided)
+    };
+    let second = text(&told(&watch.events, &[])[1], "/id").to_owned();
+    let behind = [watch.events.clone(), other.events.clone()].concat();
+    assert_eq!(verbs(&behind), (4, vec![second.clone()]));
+    let before = [other.events.clone(), watch.events.clone()].concat();
+    assert_eq!(verbs(&before), (4, vec![second.clone()]), "merged so that strikes come first");
+    // Twice struck out it is voided once.
+    let mut twice = behind;
+    let mut again = Watch::new("7", ILSE);
+    again.strikes(watch.events[1].stamp().name(), 33, "Typed in twice");
+    twice.extend(again.events);
+    assert_eq!(verbs(&twice), (4, vec![second]));
+}
+
+/// An answer to what was found wrong is left out, and told again, to the byte, once the finding is taken back.
+#[test]
+fn what_was_found_wrong_is_left_out() {
+    let mut log = Log::new("7", "Ana");
+    log.answer("wants-filler", true).answer("recoat", true);
+    let before = told(&log.events, &[]);
+    log.voids(Wrong::Cards(CardKind { family: "recoat".to_owned(), version: 1 }), "Wrong table");
+    let void = log.events.last().expect("a voiding").stamp().name();
+    let found = statements(&content(), &home(), &Actors::default(), &log.events);
+    assert_eq!((found.all.as_slice(), found.void), (&before[..1], 1));
+    log.voids(Wrong::Void { void }, "It was right after all");
+    assert_eq!(told(&log.events, &[]), before);
 }
 
 /// Whoever has no number stands under a hash; whoever gave no name is told by number of answers alone.

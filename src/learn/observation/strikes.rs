@@ -1,5 +1,6 @@
 //! What was struck out, and by whom it may be.
 
+use super::demonstration::{fit, same};
 use crate::record::{AssessorName, Event, EventName, Filing, Observed, Struck};
 use std::collections::BTreeMap;
 
@@ -27,6 +28,20 @@ impl<'a> Strikes<'a> {
     #[must_use]
     pub fn of_observed(&self, one: &Observed, together: &[&Observed]) -> Option<&'a Struck> {
         self.find(&one.stamp.name(), &one.subject, &one.by, together)
+    }
+
+    /// Each observation among events that is struck out, by its name, with what strikes it out, whichever comes first.
+    #[must_use]
+    pub fn of_observations(events: &'a [Event]) -> BTreeMap<EventName, &'a Struck> {
+        let (strikes, all): (_, Vec<&Observed>) = (Self::of(events), fit(events).collect());
+        let struck = |one: &&Observed| {
+            let name = one.stamp.name();
+            // What nobody strikes at needs no look at the others.
+            strikes.0.get(&name)?;
+            let together: Vec<&Observed> = all.iter().copied().filter(|other| same(one, other)).collect();
+            Some((name, strikes.of_observed(one, &together)?))
+        };
+        all.iter().filter_map(struck).collect()
     }
 
     /// By what a filing is struck out, if it is.

@@ -19,7 +19,7 @@ pub(super) fn xapi(content: &Content, mut args: Args, out: &str) -> Output {
     let Read { content, events, people } = read_all(content, &args.names)?;
     let told = statements(&content, &home, &Actors::new(&people), &events);
     let file = save(out, "xapi", "json", &lines(&told.all))?;
-    Ok(json!({ "statements": told.all.len(), "answers_of_nobody": told.nobodys, "file": file }).to_string())
+    Ok(json!({ "statements": told.all.len(), "answers_of_nobody": told.nobodys, "answers_found_wrong": told.void, "file": file }).to_string())
 }
 
 /// A list, one member a line.

@@ -2,6 +2,10 @@
 //!
 //! Ids depend on the home, the tablet and the number of the event alone: sent again, a statement is the same statement
 //! (2.3.1). People stand by shop number, never by name. Papers on file and what was erased are no part of it.
+//!
+//! What an assessor struck out is voided (2.3.2), by the same rules as everywhere. Answers to what was found wrong are left
+//! out and not voided: the finding can be taken back, a voided statement cannot be had again, and a mark would make another
+//! statement of the same id. Those that a store has already stay there.
 
 mod actors;
 mod answer;
@@ -11,9 +15,9 @@ pub use actors::Actors;
 
 use super::{Home, uuid5};
 use crate::content::Content;
-use crate::record::{Event, Moment, Stamp, Step};
+use crate::learn::observation::Strikes;
+use crate::record::{Event, Moment, Stamp, Step, Voids};
 use serde_json::{Map, Value, json};
-use std::collections::BTreeSet;
 
 /// Verbs of the ADL profile; those of passing and failing as the profile of cmi5 uses them.
 const VERBS: &str = "http://adlnet.gov/expapi/verbs";
@@ -23,10 +27,12 @@ const TYPES: &str = "http://adlnet.gov/expapi/activities";
 /// Statements, and what none could be made of.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Statements {
-    /// The statements, in the order of the events.
+    /// The statements, in the order of the events; what strikes one out comes behind it.
     pub all: Vec<Value>,
     /// Events of nobody, whom no actor can be named for (2.4.2).
     pub nobodys: usize,
+    /// Answers that are left out, as their card or set was found wrong.
+    pub void: usize,
 }
 
 /// Everything that statements are made with.
@@ -41,24 +47,23 @@ pub(super) struct Teller<'a> {
 pub fn statements(content: &Content, home: &Home, actors: &Actors, events: &[Event]) -> Statements {
     let teller = Teller { content, home, actors };
     let mut told = Statements::default();
-    let mut watched = BTreeSet::new();
+    let (struck, voids) = (Strikes::of_observations(events), Voids::of(events));
     for event in events {
         let statement = match event {
+            Event::Answered(entry) if voids.touches(entry).is_some() => {
+                told.void += 1;
+                continue;
+            }
             Event::Answered(entry) => teller.answered(entry),
             Event::Attempt(turn) => teller.turned(&turn.stamp, &turn.attempt, &turn.step),
-            Event::Observed(observed) => {
-                let statement = teller.observed(observed);
-                if statement.is_some() {
-                    watched.insert(observed.stamp.name());
-                }
-                statement
-            }
-            Event::Struck(struck) if watched.contains(&struck.strikes) => teller.voided(struck),
+            Event::Observed(observed) => teller.observed(observed),
             _ => None,
         };
         let nobodys = event.stamp().person.is_empty() && event.answer().is_some();
         told.nobodys += usize::from(nobodys);
-        told.all.extend(statement);
+        let name = event.stamp().name();
+        let voided = statement.as_ref().and_then(|_| struck.get(&name)).map(|one| teller.voided(one));
+        told.all.extend(statement.into_iter().chain(voided));
     }
     told
 }

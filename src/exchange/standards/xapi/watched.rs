@@ -45,10 +45,7 @@ impl Teller<'_> {
     }
 
     /// Strikes out what was told before.
-    pub(super) fn voided(&self, struck: &Struck) -> Option<Value> {
-        if !struck.unfit().is_empty() {
-            return None;
-        }
+    pub(super) fn voided(&self, struck: &Struck) -> Value {
         let EventName { device, sequence } = &struck.strikes;
         let mut statement = json!({
             "id": self.id("event", &struck.stamp.device, struck.stamp.sequence),
@@ -59,6 +56,6 @@ impl Teller<'_> {
         if let Some(moment) = Moment::of(&struck.stamp.at) {
             statement["timestamp"] = json!(moment.to_string());
         }
-        Some(statement)
+        statement
     }
 }
