@@ -5,10 +5,10 @@ with tried as (
         partition by set_name, person, family, version order by coalesce(moment, -1), device, sequence
     ) as nth
     from answers
-    where kind = 'check' and help = 'none' and voided = 0
+    where kind = 'check' and help = 'none'
 ),
 asked as (
-    select set_name, person, family, version, is_right from tried where nth = 1
+    select set_name, person, family, version, is_right from tried where nth = 1 and voided = 0
 ),
 sizes as (
     select set_name, count(*) as families

@@ -8,7 +8,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use stepboard::card::{Answer, Card, deal, grade};
 use stepboard::content::World;
-use stepboard::record::{Certainty, Entry, Event, Journal, SheetName};
+use stepboard::record::{CardKind, Certainty, Entry, Event, Journal, SheetName, Within, Wrong};
 use support::binary::{json, refused};
 use support::log::{Log, families};
 use support::table::{Row, table};
@@ -124,6 +124,51 @@ fn what_was_misread_and_who_was_sure_is_told() {
     }
     let told = report(&[&file("unknown-sheet.json", &json!(Journal::new(log.events)))]);
     assert_eq!(told["families"][0]["slips"], json!({}));
+}
+
+/// What was found wrong counts for nobody, and no second answer takes the place of a first one.
+#[test]
+fn what_was_found_wrong_counts_no_more() {
+    let families = eight();
+    let log = |set: &str, right: bool| {
+        let mut log = Log::new(&format!("{set}-{right}"), "Mara");
+        for (nth, set) in [set, "another"].into_iter().enumerate() {
+            log.on(u32::try_from(nth).expect("few")).open(set, &["room-safe"]);
+            log.within = Within::Check { attempt: set.to_owned(), set: set.to_owned() };
+            log.answers(&families, families.len(), if right { &[] } else { &[0, 1] });
+        }
+        log
+    };
+    let told = |name: &str, log: &Log| report(&[&file(name, &json!(Journal::new(log.events.clone())))]);
+    let sets = |told: &Value| {
+        told["sets"].as_array().expect("sets").iter().map(|one| one["set"].clone()).collect::<Vec<_>>()
+    };
+    let mut wrong = log("one", false);
+    assert_eq!(told("not-voided.json", &wrong)["counted"], 8);
+    let kind = CardKind { family: families[0].clone(), version: 1 };
+    wrong.voids(Wrong::Cards(kind), "Wrong table");
+    let found = told("cards-voided.json", &wrong);
+    assert_eq!(found["people"][0]["right"], 6);
+    assert_eq!(
+        (&found["answers"], &found["counted"], &found["people"][0]["answers"]),
+        (&json!(16), &json!(7), &json!(7))
+    );
+    assert!(
+        found["families"]
+            .as_array()
+            .expect("families")
+            .iter()
+            .all(|one| one["family"] != families[0].as_str())
+    );
+    assert_eq!(sets(&found), ["another", "one"]);
+    let void = wrong.events.last().expect("a voiding").stamp().name();
+    wrong.voids(Wrong::Void { void }, "It was right after all");
+    assert_eq!(told("taken-back.json", &wrong)["counted"], 8);
+    // The first answers stood in the set; those to the same cards in another one are second ones.
+    wrong.voids(Wrong::Set { set: "one".to_owned() }, "Wrong picture");
+    let found = told("set-voided.json", &wrong);
+    assert_eq!((&found["counted"], &found["people"]), (&json!(0), &json!([])));
+    assert_eq!(sets(&found), ["another"]);
 }
 
 #[test]

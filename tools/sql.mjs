@@ -28,7 +28,7 @@ try {
   const stepboard = (...words) => run(join(debug, "stepboard"), words, { cwd: folder });
   const journals = join(folder, "journals");
   mkdirSync(journals);
-  timed(`${people} people, ${each} answers each`, () => run(join(debug, "examples", "made"), ["crowd", journals, people, each]));
+  timed(`${people} people, ${each} answers each`, () => run(join(debug, "examples", "made"), ["crowd", journals, people, each, "voided"]));
   const files = readdirSync(journals).map((name) => join(journals, name));
   const report = join(folder, "report.json");
   writeFileSync(report, timed("stepboard report", () => stepboard("report", ...files)));

@@ -1,6 +1,7 @@
 //! How well a stage is held: how many of its card families the latest answer held.
 //!
-//! This counts the latest answer only. It knows nothing of forgetting; a model of memory takes its place later.
+//! This counts the latest answer only, also one whose card was found wrong since: it is no evidence, and whoever met the card
+//! has met it. It knows nothing of forgetting; a model of memory takes its place later.
 
 use super::Past;
 use crate::content::Content;

@@ -1,5 +1,6 @@
 //! Files that tests outside of Rust read, made from a seed. `made crowd FOLDER PEOPLE ANSWERS` writes journals of many
-//! people, `made files FOLDER` one file of each format of ours.
+//! people, with `voided` behind it such in which something was found wrong; `made files FOLDER` one file of each format of
+//! ours.
 
 #![allow(dead_code, reason = "of what tests share a part is used")]
 
@@ -9,6 +10,8 @@ mod files;
 mod hostile;
 #[path = "../support/log.rs"]
 mod log;
+#[path = "voided.rs"]
+mod voided;
 #[path = "../support/watch.rs"]
 mod watch;
 
@@ -26,6 +29,10 @@ fn main() {
     match words.as_slice() {
         ["crowd", folder, people, answers] => {
             crowd::write(&content, Path::new(folder), number(people), number(answers), SEED);
+        }
+        ["crowd", folder, people, answers, "voided"] => {
+            crowd::write(&content, Path::new(folder), number(people), number(answers), SEED);
+            voided::write(Path::new(folder));
         }
         ["files", folder] => files::write_all(&content, Path::new(folder)),
         _ => panic!("made crowd FOLDER PEOPLE ANSWERS, or made files FOLDER"),

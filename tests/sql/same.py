@@ -124,7 +124,8 @@ for key, ours, theirs in whole("sets", sets, keyed(found["sets"], "set_name")):
 
 # What the report does not say, reckoned here from the exported lines alone.
 lines = [json.loads(line) for path in Path("results").glob("answers/*/*.ndjson") for line in path.open()]
-same("sure and wrong", sum(line["sure_and_wrong"] for line in lines), len(found["sure"]))
+same("sure and wrong", sum(line["sure_and_wrong"] for line in lines if not line["voided"]), len(found["sure"]))
+same("some answers are voided and most are not", True, 0 < sum(line["voided"] for line in lines) < len(lines) / 2)
 names = [tuple(line[key] for key in ("device", "sequence")) for line in lines]
 same("each answer once", len(names), len(set(names)))
 gives = [json.loads(line) for line in Path("results/competencies.ndjson").open()]
@@ -136,7 +137,7 @@ for line in sorted(lines, key=lambda line: (-1 if line["moment"] is None else li
     if line["kind"] == "check" and line["help"] == "none":
         first.setdefault((line["person"], line["family"], line["version"]), line)
 board = {}
-for line in first.values():
+for line in (line for line in first.values() if not line["voided"]):
     for slug in of_family.get(line["family"], []):
         cell = board.setdefault((line["person"], slug), {"answered": 0, "right_answers": 0, "sure_wrong": 0})
         for key, value in [("answered", 1), ("right_answers", line["is_right"]), ("sure_wrong", line["sure_and_wrong"])]:

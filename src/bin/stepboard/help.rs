@@ -39,8 +39,8 @@ What the answers of many people say: files are results as the app saves them, of
 several (a bare list of events, as older editions saved it, is read too); the same file twice counts
 once. Only first answers of checks, without help. Families come with those to look at first: how
 hard, whether who knows more is right more often (with the range that 95 % of samples would give),
-who takes which option, what was misread, why to look, the rules behind it with their sources, and
-whether it was voided. Cards are dealt again for it; `undealt` says how many could not be. No card is
+who takes which option, what was misread, why to look, the rules behind it with their sources. What
+was voided is left out. Cards are dealt again for it; `undealt` says how many could not be. No card is
 called good or bad: a shop has too few people for that. Where nothing can be told there is null.
 
   stepboard report tablet-1.json tablet-2.json";

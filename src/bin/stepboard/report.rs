@@ -45,7 +45,7 @@ pub(crate) fn run(content: &Content, args: Args) -> Output {
             "with_rest_95": one.item.range.map(|range| [range.from, range.to]),
             "upper_less_lower": one.item.upper_less_lower,
             "sure_and_wrong": one.sure_and_wrong, "slips": one.slips, "undealt": one.undealt,
-            "void": one.void, "rules": rules(&content, examples.get(&one.example).copied()),
+            "rules": rules(&content, examples.get(&one.example).copied()),
             "example": { "device": one.example.device, "sequence": one.example.sequence },
             "options": one.options.iter().map(option).collect::<Vec<_>>(),
             "look": one.flags.iter().map(|flag| json!({
@@ -107,5 +107,5 @@ fn set(one: &SetReport) -> Value {
             "brennan": of.brennan,
         })
     };
-    json!({ "set": one.set, "void": one.void, "reliability": one.reliability.as_ref().map(told) })
+    json!({ "set": one.set, "reliability": one.reliability.as_ref().map(told) })
 }

@@ -18,7 +18,6 @@ pub struct Plan<'a> {
     scores: Scores,
     items: Vec<Option<Item>>,
     sets: BTreeMap<&'a str, Vec<&'a Entry>>,
-    voids: Voids<'a>,
 }
 
 /// A family and its version: another version is another item.
@@ -34,7 +33,7 @@ impl<'a> Plan<'a> {
         let in_checks =
             |entry: &&&Entry| entry.help == Help::None && matches!(entry.within, Within::Check { .. });
         let checked: Vec<&Entry> = answers.iter().filter(in_checks).copied().collect();
-        let counted = first(checked.iter().copied());
+        let counted = first(checked.iter().copied(), &voids);
         let names: BTreeSet<&str> = counted.iter().map(|entry| entry.stamp.person.as_str()).collect();
         let names: Vec<&str> = names.into_iter().collect();
         let families = by_family(&counted);
@@ -46,7 +45,11 @@ impl<'a> Plan<'a> {
                 sets.entry(set).or_default().push(entry);
             }
         }
-        Self { answers: answers.len(), names, counted, families, scores, items, sets, voids }
+        for entries in sets.values_mut() {
+            *entries = first(entries.iter().copied(), &voids);
+        }
+        sets.retain(|_, entries| !entries.is_empty());
+        Self { answers: answers.len(), names, counted, families, scores, items, sets }
     }
 
     /// How many families there are to work out.
@@ -79,7 +82,6 @@ impl<'a> Plan<'a> {
             flags: flags(&item, &options),
             options,
             example: entries.iter().max_by_key(|entry| telling(entry))?.stamp.name(),
-            void: self.voids.of_cards(family, *version).is_some(),
             item,
         })
     }
@@ -131,11 +133,11 @@ impl<'a> Plan<'a> {
 
     /// A set by itself: what somebody met in another set before is as new in this one as it is to the others.
     fn set(&self, set: &str, entries: &[&'a Entry]) -> SetReport {
-        let families = by_family(&first(entries.iter().copied()));
+        let families = by_family(entries);
         #[allow(clippy::cast_precision_loss, reason = "far fewer than 2^53 families")]
         let cut = CUT_SHARE * families.len() as f64;
         let reliability = reliability(&scores(&self.names, &families), cut);
-        SetReport { set: set.to_owned(), reliability, void: self.voids.of_set(set).is_some() }
+        SetReport { set: set.to_owned(), reliability }
     }
 }
 
@@ -144,11 +146,13 @@ fn telling(entry: &Entry) -> (bool, bool) {
     (entry.sure_and_wrong(), entry.mark != Mark::Right)
 }
 
-/// The first answer of each person to each family and version.
-fn first<'a>(entries: impl Iterator<Item = &'a Entry>) -> Vec<&'a Entry> {
+/// The first answer of each person to each family and version, but for those that were found wrong: no second one moves up,
+/// since who gives it has met the card.
+fn first<'a>(entries: impl Iterator<Item = &'a Entry>, voids: &Voids<'_>) -> Vec<&'a Entry> {
     let mut seen = BTreeSet::new();
     entries
         .filter(|entry| seen.insert((entry.stamp.person.as_str(), entry.family.as_str(), entry.version)))
+        .filter(|entry| voids.touches(entry).is_none())
         .collect()
 }
 

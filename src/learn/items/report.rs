@@ -13,7 +13,8 @@ pub(super) const CUT_SHARE: f64 = 0.8;
 pub struct Report {
     /// Answers that were read.
     pub answers: usize,
-    /// Those that count here: the first of a person to a family in its present version, in a check and without help.
+    /// Those that count here: the first of a person to a family in its present version, in a check and without help, unless its
+    /// card or its set was found wrong since.
     pub counted: usize,
     /// People, by name.
     pub people: Vec<PersonReport>,
@@ -57,8 +58,6 @@ pub struct FamilyReport {
     pub options: Vec<OptionUse>,
     /// Why to look at it.
     pub flags: Vec<Flag>,
-    /// Whether it was found wrong and counts for nothing any more.
-    pub void: bool,
     /// An answer to look at: one that was wrong and sure where there is one, else a wrong one, else any.
     pub example: EventName,
 }
@@ -70,8 +69,6 @@ pub struct SetReport {
     pub set: String,
     /// How far it agrees with itself, over those who were asked every family of it that anybody was asked.
     pub reliability: Option<Reliability>,
-    /// Whether it was found wrong and counts for nothing any more.
-    pub void: bool,
 }
 
 /// What events say, those of several tablets as they were merged.

@@ -52,8 +52,7 @@ pub(super) fn card_row(shop: &Shop, gathered: &Gathered, one: &FamilyReport) -> 
                     <span class="words">
                         <b>{ shop.family_title(&one.family) }</b>
                         <span>{ shop.say_with("crew.items.right", &told) }</span>
-                        <span class="note">{ if look { shop.say_with("crew.items.look", &[("n", one.flags.len().to_string())]) } else { shop.say("crew.items.no-look") } }
-                            { if one.void { shop.say("crew.items.void") } else { AttrValue::default() } }</span>
+                        <span class="note">{ if look { shop.say_with("crew.items.look", &[("n", one.flags.len().to_string())]) } else { shop.say("crew.items.no-look") } }</span>
                     </span>
                 </summary>
                 <ul class="flags" hidden={!look}>{ for flags }</ul>

@@ -131,7 +131,7 @@ fn sets(shop: &Shop, known: &SetsContext, all: &[SetReport]) -> Html {
         };
         html! {
             <tr key={one.set.clone()}>
-                <th scope="row">{ title(shop, known, &one.set) }{ if one.void { shop.say("crew.items.void") } else { AttrValue::default() } }</th>
+                <th scope="row">{ title(shop, known, &one.set) }</th>
                 <td>{ count(|found| found.people) }</td>
                 <td>{ count(|found| found.items) }</td>
                 <td>{ figure(found.and_then(|found| found.kr20)) }</td>

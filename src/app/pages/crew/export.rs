@@ -66,7 +66,6 @@ pub(super) fn save_cards(shop: &Shop, report: &Report) {
         "upper-lower",
         "sure",
         "look",
-        "void",
     ];
     let mut rows =
         vec![heads.map(|key| Field::text(shop.say(&format!("crew.columns.{key}")).to_string())).to_vec()];
@@ -86,7 +85,6 @@ pub(super) fn save_cards(shop: &Shop, report: &Report) {
             Field::Number(Some(one.item.upper_less_lower)),
             Field::count(one.sure_and_wrong),
             Field::text(flags.join(" ")),
-            Field::text(if one.void { "void" } else { "" }),
         ]
     }));
     save("stepboard-cards.csv", &rows);
