@@ -2,6 +2,7 @@
 //! short transaction, and it counts as saved only when that transaction is complete.
 
 use crate::content::Stricter;
+use crate::exchange::folder::{Name, Without, without};
 use crate::people::Crew;
 use crate::record::{Begun, Draft, Erased, Event, Journal, MeasuredAir};
 use crate::signoff::Record;
@@ -40,6 +41,7 @@ const KEYS: &str = "keys";
 const STRICTER: &str = "stricter";
 const BEGUN: &str = "begun";
 const FOLDER: &str = "folder";
+const FOLDER_SETUP: &str = "folder-setup";
 const CHECK_DRAFT: &str = "check-draft";
 const AIR: &str = "air";
 
@@ -52,6 +54,8 @@ pub enum Kept {
     Keys,
     /// What the shop asks for more.
     Stricter,
+    /// How the shop's folder is used.
+    Folder,
 }
 
 impl Kept {
@@ -60,6 +64,7 @@ impl Kept {
             Self::Crew => CREW,
             Self::Keys => KEYS,
             Self::Stricter => STRICTER,
+            Self::Folder => FOLDER_SETUP,
         }
     }
 }
@@ -292,6 +297,16 @@ impl Store {
         self.put(SETTINGS, settings).await
     }
 
+    /// A value as it is stored now, or the empty one where there is none.
+    ///
+    /// # Errors
+    /// [`StoreError::Changed`] where a value is there that cannot be read; it stays.
+    pub async fn kept<T: DeserializeOwned + Default>(&self, kept: Kept) -> Result<T, StoreError> {
+        let transaction = self.database()?.transaction(&[STATE], TransactionMode::ReadOnly)?;
+        let value = transaction.object_store(STATE)?.get(JsValue::from(kept.key()))?.await?;
+        read_or_new(value).ok_or(StoreError::Changed)
+    }
+
     /// Puts a value in the place of another, if that one is still there: another window may have stored something since.
     ///
     /// # Errors
@@ -325,14 +340,17 @@ impl Store {
         done(transaction.await?)
     }
 
-    /// Erases events of a person and the cards that lie on the desk for them, and stores what says so, all or nothing.
+    /// Erases events of a person, the cards that lie on the desk for them and what waits of them to be carried to the shop's
+    /// folder, and stores what says so, all or nothing.
     ///
     /// # Errors
     /// [`StoreError`]; then nothing is erased.
     pub async fn erase(&self, erased: &Erased, person: &str) -> Result<(), StoreError> {
         let event = json(&Event::Erased(erased.clone()))?;
-        let transaction = self.database()?.transaction(&[JOURNAL, STATE], TransactionMode::ReadWrite)?;
+        let stores = [JOURNAL, STATE, Shelf::Outbox.store()];
+        let transaction = self.database()?.transaction(&stores, TransactionMode::ReadWrite)?;
         let (journal, state) = (transaction.object_store(JOURNAL)?, transaction.object_store(STATE)?);
+        let outbox = transaction.object_store(Shelf::Outbox.store())?;
         for spot in [Spot::Practice, Spot::Check] {
             let key = JsValue::from(spot.key());
             if read::<Draft>(state.get(key.clone())?.await?).is_some_and(|draft| draft.person == person) {
@@ -341,6 +359,19 @@ impl Store {
         }
         for number in &erased.numbers {
             journal.delete(key_of(*number))?.await?;
+        }
+        for name in outbox.get_all_keys(None, None)?.await? {
+            let text = outbox.get(name.clone())?.await?.and_then(|text| text.as_string()).unwrap_or_default();
+            let less = match name.as_string().as_deref().and_then(Name::parse) {
+                Some(name) => without(&name, &text, person),
+                None => Without::Nothing,
+            };
+            if less != Without::Same {
+                outbox.delete(name)?.await?;
+            }
+            if let Without::Less(name, text) = less {
+                outbox.put(&JsValue::from(text.as_str()), Some(&JsValue::from(name.as_str())))?.await?;
+            }
         }
         journal.add(&event, Some(&key_of(erased.stamp.sequence)))?.await?;
         done(transaction.await?)
@@ -357,6 +388,29 @@ impl Store {
         let (texts, names) = (texts.await?, names.await?);
         let text = |value: &JsValue| value.as_string().unwrap_or_default();
         Ok(names.iter().map(text).zip(texts.iter().map(text)).collect())
+    }
+
+    /// The names of the files of a shelf.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn names(&self, shelf: Shelf) -> Result<Vec<String>, StoreError> {
+        let transaction = self.database()?.transaction(&[shelf.store()], TransactionMode::ReadOnly)?;
+        let names = transaction.object_store(shelf.store())?.get_all_keys(None, None)?.await?;
+        Ok(names.iter().filter_map(JsValue::as_string).collect())
+    }
+
+    /// Puts a file on a shelf where none of its name is; one that is there stays as it is.
+    ///
+    /// # Errors
+    /// [`StoreError`]; then it is not stored.
+    pub async fn shelve_new(&self, shelf: Shelf, name: &str, text: &str) -> Result<(), StoreError> {
+        let transaction = self.database()?.transaction(&[shelf.store()], TransactionMode::ReadWrite)?;
+        let (store, key) = (transaction.object_store(shelf.store())?, JsValue::from(name));
+        if store.get(key.clone())?.await?.is_none() {
+            store.put(&JsValue::from(text), Some(&key))?.await?;
+        }
+        done(transaction.await?)
     }
 
     /// Puts files on a shelf, all or none; one of the same name is replaced.
@@ -391,7 +445,8 @@ impl Store {
         Ok(read(transaction.object_store(STATE)?.get(JsValue::from(FOLDER))?.await?))
     }
 
-    /// Stores how the shop's folder stands together with files that go there, all or none.
+    /// Stores how the shop's folder stands together with files that go there, and lets go of those that arrived, all or
+    /// nothing.
     ///
     /// # Errors
     /// [`StoreError`].
@@ -399,6 +454,7 @@ impl Store {
         &self,
         folder: &impl Serialize,
         files: &[(String, String)],
+        arrived: &[String],
     ) -> Result<(), StoreError> {
         let outbox = Shelf::Outbox.store();
         let transaction = self.database()?.transaction(&[STATE, outbox], TransactionMode::ReadWrite)?;
@@ -406,6 +462,9 @@ impl Store {
         for (name, text) in files {
             let (name, text) = (JsValue::from(name.as_str()), JsValue::from(text.as_str()));
             transaction.object_store(outbox)?.put(&text, Some(&name))?;
+        }
+        for name in arrived {
+            transaction.object_store(outbox)?.delete(JsValue::from(name.as_str()))?;
         }
         done(transaction.await?)
     }

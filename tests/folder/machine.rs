@@ -184,6 +184,34 @@ fn what_was_on_its_way_when_the_tablet_died_is_sent_again() {
 }
 
 #[test]
+fn what_lies_on_the_tablet_waits_and_nothing_else() {
+    let (mut folder, tablet) = folder(&["arrives", "another window sends", "stays"]);
+    says(&mut folder, &tablet, 201);
+    let there = ["stays", "another window adds"].map(|text| Name::of(Sort::Results, text));
+    folder.waits(&there.clone().into());
+    let waits: Vec<&Name> = folder
+        .outbox()
+        .files()
+        .filter(|(_, filed)| filed.state == State::Waits)
+        .map(|(name, _)| name)
+        .collect();
+    let mut wanted: Vec<&Name> = there.iter().collect();
+    wanted.sort();
+    assert_eq!((waits, state(&folder, "arrives")), (wanted, State::Arrived(NOW)));
+    assert_eq!(folder.outbox().get(&Name::of(Sort::Results, "another window sends")), None);
+}
+
+#[test]
+fn what_nobody_wants_is_not_fetched_again_after_a_restart() {
+    let (mut folder, tablet) = folder(&[]);
+    let set = Name::of(Sort::Set, "t");
+    folder.leave(set.clone());
+    let stored = serde_json::to_string(&folder).expect("state");
+    let mut folder: Folder = serde_json::from_str(&stored).expect("state");
+    assert_eq!(listed(&mut folder, &tablet, &[&set]), [News::Looked(0)]);
+}
+
+#[test]
 fn a_file_that_is_not_its_name_any_more_is_not_sent() {
     let (mut folder, mut tablet) = folder(&["x"]);
     let name = Name::of(Sort::Results, "x");

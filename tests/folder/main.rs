@@ -2,6 +2,7 @@
 //! with faults injected between.
 
 mod drive;
+mod handed;
 mod http;
 mod listing;
 mod machine;
@@ -10,3 +11,6 @@ mod pauses;
 mod proxy;
 mod real;
 mod server;
+mod setups;
+#[path = "../support/mod.rs"]
+mod support;

@@ -124,7 +124,7 @@ async fn put(store: &Store, file: &SetFile) -> Option<()> {
     let (name, text) = match file {
         SetFile::Set(set, origin) => {
             if let SetSheet::Own(own) = &set.sheet {
-                store.shelve(Shelf::Sheets, &[(own.slug(), own.text().ok()?)]).await.ok()?;
+                store.shelve_new(Shelf::Sheets, &own.slug(), &own.text().ok()?).await.ok()?;
             }
             let text = set.write().ok()?;
             let name = content_name(SET, text.as_bytes());

@@ -44,7 +44,7 @@ pub(in crate::app) fn use_kept_sheets(store: &Store, files: &[(String, String)])
             let (store, again) = (store.clone(), again.clone());
             spawn_local(async move {
                 let Ok(text) = what.text() else { return done.emit(false) };
-                match store.shelve(Shelf::Sheets, &[(what.slug(), text)]).await {
+                match store.shelve_new(Shelf::Sheets, &what.slug(), &text).await {
                     Ok(()) => again.emit(done),
                     Err(_) => done.emit(false),
                 }

@@ -1,58 +1,24 @@
 //! The shop's folder as the screens see it.
 
-use crate::exchange::folder::{Aside, Filed, Folder, Name, Sort, Stop};
-use crate::terms;
+use crate::exchange::folder::{Aside, Filed, Folder, Name, Rest, Setup, Sort, Stop};
+use crate::record::LocalDate;
 use serde::{Deserialize, Serialize};
 use std::rc::Rc;
 use yew::prelude::*;
 
-terms! {
-    /// How long the password rests on the tablet. Text: `app.folder.rest.<slug>`.
-    Rest {
-        /// Until the page is closed or loaded anew.
-        Page = "page",
-        /// Until the window of the browser is closed.
-        Session = "session",
-        /// Until the end of a day.
-        Day = "day",
-    }
-}
-
-/// What is stored of the folder.
+/// What is stored of how the folder stands; how it is used is stored apart as [`Setup`].
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub(in crate::app) struct KeptFolder {
     pub(in crate::app) folder: Folder,
-    /// Whether it is used.
-    pub(in crate::app) on: bool,
-    pub(in crate::app) user: String,
-    pub(in crate::app) rest: Rest,
-    /// The last day on which the password rests, as 2027-03-12; empty unless it rests until a day.
-    pub(in crate::app) until: String,
-    /// The password, where it rests until a day.
-    #[serde(default)]
-    pub(in crate::app) password: Option<String>,
-    /// Whether results are handed in by themselves when a check or a set is finished.
-    pub(in crate::app) hands_in: bool,
     /// Number of the last event that was handed in.
     pub(in crate::app) sent: u64,
-}
-
-/// How the folder is to be used, as the instructor set it.
-#[derive(Debug, Clone, PartialEq)]
-pub(in crate::app) struct FolderSetup {
-    pub(in crate::app) folder: Folder,
-    pub(in crate::app) user: String,
-    pub(in crate::app) password: String,
-    pub(in crate::app) rest: Rest,
-    pub(in crate::app) until: String,
-    pub(in crate::app) hands_in: bool,
 }
 
 /// What somebody does with the folder.
 #[derive(Debug, Clone, PartialEq)]
 pub(in crate::app) enum FolderAct {
-    /// Uses it so, and tries the connection.
-    Use(Box<FolderSetup>),
+    /// Uses it so, and tries the connection. The password is in it however long it is to rest.
+    Use(Box<Setup>),
     /// Uses it no longer; what waits stays.
     Off,
     /// The password, after it rested no longer.
@@ -82,7 +48,7 @@ pub(in crate::app) struct FolderView {
     pub(in crate::app) place: String,
     pub(in crate::app) user: String,
     pub(in crate::app) rest: Option<Rest>,
-    pub(in crate::app) until: String,
+    pub(in crate::app) until: Option<LocalDate>,
     pub(in crate::app) hands_in: bool,
     pub(in crate::app) takes_results: bool,
     pub(in crate::app) proven: bool,

@@ -23,7 +23,7 @@ pub(super) use air::AirContext;
 pub(super) use book::{Book, BookChange, BookContext, Saved};
 pub(super) use crew::{Came, CrewContext, CrewView, NotIn};
 pub(super) use desk::{Desk, DeskChange, DeskContext, OnDesk};
-pub(super) use folder::{FolderAct, FolderContext, FolderSetup, FolderView, KeptFolder, Rest};
+pub(super) use folder::{FolderAct, FolderContext, FolderView, KeptFolder};
 pub(super) use keys::{KeysContext, Unlocked};
 pub(super) use lock::LockContext;
 pub(super) use people::{Keep, PeopleContext};

@@ -1,20 +1,38 @@
 //! What of a journal has not been handed in.
 
 use crate::record::{Event, Journal, Step};
+use std::collections::BTreeMap;
 
-/// The events of a journal behind number `sent`, those that the last file did not have; `None` where there are none. A file
-/// holds what is new since the one before it, so that the folder does not get the whole journal each time; whoever reads
-/// them all has everything.
+/// The events of a journal behind number `sent`, those that the last file did not have. A file holds what is new since the
+/// one before it, so that the folder does not get the whole journal each time; whoever reads them all has everything.
 #[must_use]
-pub fn fresh(journal: &Journal, sent: u64) -> Option<Journal> {
-    let new: Vec<Event> =
-        journal.events().iter().filter(|event| event.stamp().sequence > sent).cloned().collect();
-    (!new.is_empty()).then(|| Journal::new(new))
+pub fn fresh(journal: &Journal, sent: u64) -> Vec<Event> {
+    journal.events().iter().filter(|event| event.stamp().sequence > sent).cloned().collect()
 }
 
-/// Whether a check or a set was finished behind number `sent`: then there is something to hand in by itself.
+/// Whether a check or a set was finished behind number `sent`: then there is something to hand in by itself. A set is
+/// finished with its last card too, since one that is evidence stays open for the cards of its check.
 #[must_use]
 pub fn finished(journal: &Journal, sent: u64) -> bool {
-    let closes = |event: &&Event| matches!(event, Event::Attempt(turn) if turn.step == Step::Closed);
-    journal.events().iter().filter(closes).any(|event| event.stamp().sequence > sent)
+    let mut left: BTreeMap<&str, u32> = BTreeMap::new();
+    journal.events().iter().any(|event| {
+        let ends = match event {
+            Event::Attempt(turn) => {
+                if let Step::Opened { taking: Some(taking), .. } = &turn.step {
+                    left.insert(&turn.attempt, taking.cards);
+                }
+                turn.step == Step::Closed
+            }
+            Event::Answered(entry) => {
+                let of = entry.within.attempt().and_then(|(attempt, _)| left.get_mut(attempt));
+                of.is_some_and(|left| {
+                    let last = *left == 1;
+                    *left = left.saturating_sub(1);
+                    last
+                })
+            }
+            _ => false,
+        };
+        ends && event.stamp().sequence > sent
+    })
 }

@@ -5,7 +5,7 @@ use super::make::Make;
 use super::{Aside, Ask, Entry, Name, Outbox, Pause, Place, Refusal, Sort, Stop};
 use crate::exchange::write;
 use serde::{Deserialize, Serialize};
-use std::collections::{BTreeMap, VecDeque};
+use std::collections::{BTreeMap, BTreeSet, VecDeque};
 
 /// After so many milliseconds the folder is listed again by itself: our own choice.
 const LOOK_EVERY_MS: u64 = 5 * 60 * 1000;
@@ -22,6 +22,9 @@ pub struct Folder {
     /// Files of the folder that were not taken.
     #[serde(default)]
     pub(super) aside: BTreeMap<Name, Aside>,
+    /// Files of the folder that were taken, or that nobody wants.
+    #[serde(default)]
+    pub(super) left: BTreeSet<Name>,
     #[serde(default)]
     pub(super) pause: Pause,
     #[serde(default)]
@@ -91,6 +94,17 @@ pub enum News {
     Stopped(Stop),
 }
 
+impl News {
+    /// The file that arrived, where one did.
+    #[must_use]
+    pub const fn arrived(&self) -> Option<&Name> {
+        match self {
+            Self::Arrived(name) => Some(name),
+            _ => None,
+        }
+    }
+}
+
 impl Folder {
     /// A folder of which nothing is known yet.
     #[must_use]
@@ -100,6 +114,7 @@ impl Folder {
             takes_results: false,
             outbox: Outbox::default(),
             aside: BTreeMap::new(),
+            left: BTreeSet::new(),
             pause: Pause::default(),
             stopped: None,
             proven: false,
@@ -184,7 +199,8 @@ impl Folder {
             Sort::Results => self.takes_results,
             Sort::Set | Sort::Sheet | Sort::Withdrawal => true,
         };
-        let here = self.outbox.get(name).is_some() || self.aside.contains_key(name) || shelves.has(name);
+        let known = self.aside.contains_key(name) || self.left.contains(name);
+        let here = self.outbox.get(name).is_some() || known || shelves.has(name);
         sort && !here
     }
 }

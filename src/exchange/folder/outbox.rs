@@ -24,6 +24,13 @@ impl Outbox {
         new
     }
 
+    /// Lets go of files that wait and are not `there`.
+    pub(super) fn only(&mut self, there: impl Fn(&Name) -> bool) {
+        let waits = |filed: &Filed| matches!(filed.state, State::Waits | State::OnItsWay);
+        self.files.retain(|name, filed| !waits(filed) || there(name));
+        self.queue.retain(|name| self.files.contains_key(name));
+    }
+
     /// All files with how they stand, in the order of their names.
     pub fn files(&self) -> impl Iterator<Item = (&Name, &Filed)> {
         self.files.iter()

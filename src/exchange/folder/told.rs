@@ -2,6 +2,7 @@
 
 use super::machine::Folder;
 use super::{Aside, Name, News, Outbox, Pause, Place, Stop};
+use std::collections::BTreeSet;
 
 impl Folder {
     /// Where it is.
@@ -66,6 +67,21 @@ impl Folder {
     /// Takes in a file that goes to the folder; false where it is there already.
     pub fn add(&mut self, name: Name) -> bool {
         self.outbox.add(name)
+    }
+
+    /// Takes the files over that lie on the tablet to be sent: those of which nothing was known wait, and what waits and does
+    /// not lie there any more is let go of, since another window has sent it or it was erased.
+    pub fn waits(&mut self, there: &BTreeSet<Name>) {
+        self.outbox.only(|name| there.contains(name));
+        for name in there {
+            self.outbox.add(name.clone());
+        }
+        self.look_at = self.look_at.take().filter(|name| self.outbox.get(name).is_some());
+    }
+
+    /// A file of the folder was taken, or is wanted by nobody: it is not fetched again.
+    pub fn leave(&mut self, name: Name) {
+        self.left.insert(name);
     }
 
     /// Somebody has done something about it, or does not want to wait: everything is tried at once, and the folder listed.

@@ -1,25 +1,28 @@
 //! What somebody does with the folder.
 
 use super::Bench;
+use super::setup::change;
 use super::work::{store, work};
-use crate::app::state::{FolderAct, FolderSetup, KeptFolder, Saved};
+use crate::app::state::{FolderAct, Saved};
 use crate::device::{Shelf, clock};
-use crate::exchange::folder::{Name, Sort, fresh};
+use crate::exchange::folder::{Name, Setup, Sort, fresh, parts};
 use crate::exchange::{Named, OwnSheet, Results, SHEET, read};
+use crate::record::{Event, Journal};
 use std::rc::Rc;
 
 pub(super) async fn act(bench: Rc<Bench>, what: FolderAct) {
     match what {
-        FolderAct::Use(setup) => begin(&bench, *setup),
+        FolderAct::Use(setup) => begin(&bench, *setup).await,
         FolderAct::Off => {
-            let mut engine = bench.engine.borrow_mut();
-            engine.rest(None);
-            if let Some(kept) = &mut engine.kept {
-                kept.on = false;
-            }
+            change(&bench, |setup| {
+                setup.on = false;
+                setup.password = None;
+            })
+            .await;
         }
         FolderAct::Password(password) => {
-            bench.engine.borrow_mut().rest(Some(password));
+            change(&bench, |setup| rest(setup, &password)).await;
+            bench.engine.borrow_mut().hold(password);
             hurry(&bench);
         }
         FolderAct::Now => hurry(&bench),
@@ -36,17 +39,21 @@ pub(super) async fn act(bench: Rc<Bench>, what: FolderAct) {
                 kept.folder.again(&name);
             }
         }
-        FolderAct::Done(name) => done(&bench, &name).await,
+        FolderAct::Done(name) => done(&bench, name).await,
     }
-    store(&bench).await;
+    store(&bench, &[]).await;
     bench.tell();
     work(bench).await;
 }
 
-/// Nobody is asked about it any more. The file stays known, so that it is not fetched again before the page is loaded anew.
-async fn done(bench: &Bench, name: &Name) {
-    bench.engine.borrow_mut().offered.retain(|(offered, _)| offered != name);
+/// Nobody is asked about it any more, and it is not fetched again.
+async fn done(bench: &Bench, name: Name) {
     drop(bench.store.unshelve(Shelf::Offered, name.as_str()).await);
+    let mut engine = bench.engine.borrow_mut();
+    engine.offered.retain(|(offered, _)| *offered != name);
+    if let Some(kept) = &mut engine.kept {
+        kept.folder.leave(name);
+    }
 }
 
 fn hurry(bench: &Bench) {
@@ -55,21 +62,29 @@ fn hurry(bench: &Bench) {
     }
 }
 
-/// Uses the folder as it was set; what is known of it stays where it is the same folder.
-fn begin(bench: &Bench, setup: FolderSetup) {
+/// Uses the folder as it was set, and tries the connection.
+async fn begin(bench: &Bench, setup: Setup) {
+    let Setup { password: Some(password), .. } = setup.clone() else { return };
+    change(bench, |now| {
+        *now = setup.clone();
+        rest(now, &password);
+    })
+    .await;
     let mut engine = bench.engine.borrow_mut();
-    let before = engine.kept.take();
-    let sent = before.as_ref().map_or(0, |kept| kept.sent);
-    let same = before.map(|kept| kept.folder).filter(|folder| folder.place() == setup.folder.place());
-    let mut folder = same.unwrap_or_else(|| setup.folder.clone());
-    folder.take_results(setup.folder.takes_results());
-    folder.prove();
-    for name in engine.files.texts.keys() {
-        folder.add(name.clone());
+    if !engine.setup.on {
+        return;
     }
-    let FolderSetup { user, password, rest, until, hands_in, .. } = setup;
-    engine.kept = Some(KeptFolder { folder, on: true, user, rest, until, password: None, hands_in, sent });
-    engine.rest(Some(password));
+    engine.hold(password);
+    engine.waits();
+    if let Some(kept) = &mut engine.kept {
+        kept.folder.prove();
+    }
+}
+
+/// Lets a password rest in a setup, where it rests there today.
+fn rest(setup: &mut Setup, password: &str) {
+    let rests = clock::today().is_some_and(|today| setup.rests(today));
+    setup.password = rests.then(|| password.to_owned());
 }
 
 /// Puts what is new since the last file, or everything, into a file that goes to the folder.
@@ -77,34 +92,38 @@ pub(super) async fn hand_in(bench: &Bench, all: bool) {
     let Some(sent) = bench.engine.borrow().kept.as_ref().map(|kept| kept.sent) else { return };
     let own = bench.store.shelf(Shelf::Sheets).await.unwrap_or_default();
     let own: Vec<OwnSheet> = own.iter().filter_map(|(_, text)| read(text.as_bytes(), SHEET).ok()).collect();
-    let (text, last) = {
+    let files = {
         let record = bench.record.borrow();
         let book = &record.0.book;
         // What is not stored may still get another number.
         if book.saved != Saved::Yes {
             return;
         }
-        let journal = &book.journal;
-        let Some(new) = fresh(journal, if all { 0 } else { sent }) else { return };
         let people: Vec<Named> = record.1.crew.members().iter().map(Named::from).collect();
         let at = clock::now();
-        let results = Results::of(&bench.content.0, &new, &own, people, (&bench.device, &at));
-        // What was read can be written.
-        let Ok(text) = results.text() else { return };
-        (text, new.next_sequence().saturating_sub(1))
+        let text = |events: &[Event]| {
+            let (events, people) = (Journal::new(events.to_vec()), people.clone());
+            // What was read can be written.
+            Results::of(&bench.content.0, &events, &own, people, (&bench.device, &at)).text().ok()
+        };
+        parts(&fresh(&book.journal, if all { 0 } else { sent }), Sort::Results.most(), text)
     };
-    put(bench, Sort::Results, text, Some(last)).await;
+    for file in files {
+        if !put(bench, Sort::Results, file.text, Some(file.last)).await {
+            return;
+        }
+    }
 }
 
-/// Lays a file into the outbox, in one with the number of the last event that it has.
-async fn put(bench: &Bench, sort: Sort, text: String, sent: Option<u64>) {
+/// Lays a file into the outbox, in one with the number of the last event that it has. Says whether it was stored; what was not
+/// is handed in the next time.
+async fn put(bench: &Bench, sort: Sort, text: String, sent: Option<u64>) -> bool {
     let name = Name::of(sort, &text);
-    let Some(mut kept) = bench.engine.borrow().kept.clone() else { return };
+    let Some(mut kept) = bench.engine.borrow().kept.clone() else { return false };
     kept.folder.add(name.clone());
     kept.sent = sent.unwrap_or(kept.sent).max(kept.sent);
-    let stored = bench.store.put_folder(&kept, &[(name.to_string(), text.clone())]).await;
-    // What is not stored is handed in the next time.
-    if stored.is_ok() {
+    let stored = bench.store.put_folder(&kept, &[(name.to_string(), text.clone())], &[]).await.is_ok();
+    if stored {
         let mut engine = bench.engine.borrow_mut();
         engine.files.texts.insert(name.clone(), text);
         if let Some(now) = &mut engine.kept {
@@ -112,4 +131,5 @@ async fn put(bench: &Bench, sort: Sort, text: String, sent: Option<u64>) {
             now.sent = kept.sent;
         }
     }
+    stored
 }

@@ -1,9 +1,9 @@
 //! The folder in memory: how it stands, the password, the files of this tablet.
 
 use super::Bench;
-use crate::app::state::{FolderView, KeptFolder, Rest};
-use crate::device::{Shelf, clock, session};
-use crate::exchange::folder::{Name, Shelves, Sort, State};
+use crate::app::state::{FolderView, KeptFolder};
+use crate::device::{Kept, Shelf, clock, session};
+use crate::exchange::folder::{Folder, Name, Rest, Setup, Shelves, Sort, State};
 use gloo::timers::callback::Timeout;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -16,6 +16,9 @@ const MADE: &str = "made-";
 #[derive(Debug, Default)]
 pub(super) struct Engine {
     pub(super) loaded: bool,
+    /// How it is used.
+    pub(super) setup: Setup,
+    /// How it stands, where it is used or was.
     pub(super) kept: Option<KeptFolder>,
     pub(super) password: Option<String>,
     pub(super) files: Files,
@@ -51,6 +54,7 @@ impl Engine {
     /// Reads what is stored. A shelf that cannot be read is empty here and stays as it is.
     pub(super) async fn load(bench: &Bench) {
         let store = &bench.store;
+        let setup = store.kept::<Setup>(Kept::Folder).await.unwrap_or_default();
         let kept = store.folder::<KeptFolder>().await.ok().flatten();
         let outbox = store.shelf(Shelf::Outbox).await.unwrap_or_default();
         let offered = store.shelf(Shelf::Offered).await.unwrap_or_default();
@@ -68,42 +72,72 @@ impl Engine {
         here.extend(engine.offered.iter().map(|(name, _)| name.clone()));
         engine.files.here = here;
         engine.kept = kept;
+        engine.setup = setup;
+        engine.at_its_place();
         engine.find_password();
-        let Engine { kept: Some(kept), files, .. } = &mut *engine else { return };
-        // A file whose state was not stored any more waits.
-        for name in files.texts.keys() {
-            kept.folder.add(name.clone());
+        engine.waits();
+    }
+
+    /// What lies on the tablet to be sent waits, and nothing else.
+    pub(super) fn waits(&mut self) {
+        let there = self.files.texts.keys().cloned().collect();
+        if let Some(kept) = &mut self.kept {
+            kept.folder.waits(&there);
         }
     }
 
-    /// Takes the password from where it rests, or lets go of it after its day.
+    /// Uses the folder as it was set, here or in another window. A password that was let go of there is let go of here.
+    pub(super) fn adopt(&mut self, setup: Setup) {
+        if !setup.goes_on(&self.setup) {
+            self.password = None;
+            session::set(SESSION, None);
+        }
+        self.setup = setup;
+        self.at_its_place();
+        self.find_password();
+    }
+
+    /// What is known of the folder stays where it is the same folder.
+    fn at_its_place(&mut self) {
+        let Some(place) = &self.setup.place else { return };
+        let sent = self.kept.as_ref().map_or(0, |kept| kept.sent);
+        if self.kept.as_ref().is_none_or(|kept| kept.folder.place() != place) {
+            self.kept = Some(KeptFolder { folder: Folder::new(place.clone()), sent });
+        }
+        if let Some(kept) = &mut self.kept
+            && kept.folder.takes_results() != self.setup.takes_results
+        {
+            kept.folder.take_results(self.setup.takes_results);
+        }
+    }
+
+    /// Takes the password from where it rests.
     fn find_password(&mut self) {
-        let Some(kept) = &mut self.kept else { return };
-        let today = clock::today().map(|day| day.to_string()).unwrap_or_default();
-        if kept.until < today {
-            kept.password = None;
+        match self.setup.rest {
+            Rest::Page => {}
+            Rest::Session => self.password = session::get(SESSION),
+            // One that was typed after its day is here until the page is closed.
+            Rest::Day => self.password = self.setup.password.clone().or(self.password.take()),
         }
-        self.password = match kept.rest {
-            Rest::Page => None,
-            Rest::Session => session::get(SESSION),
-            Rest::Day => kept.password.clone(),
-        };
     }
 
-    /// Lays the password where it is to rest.
-    pub(super) fn rest(&mut self, password: Option<String>) {
-        let Some(kept) = &mut self.kept else { return };
-        session::set(SESSION, password.as_deref().filter(|_| kept.rest == Rest::Session));
-        kept.password = password.clone().filter(|_| kept.rest == Rest::Day);
-        self.password = password;
+    /// Holds a password that was typed, and lays it where it rests until the window is closed.
+    pub(super) fn hold(&mut self, password: String) {
+        if self.setup.rest == Rest::Session {
+            session::set(SESSION, Some(&password));
+        }
+        self.password = Some(password);
     }
 
-    /// Whether something may be sent.
-    pub(super) fn ready(&self) -> bool {
-        !self.locked
-            && !self.working
-            && self.password.is_some()
-            && self.kept.as_ref().is_some_and(|kept| kept.on)
+    /// Whether a password rests here whose day is over.
+    pub(super) fn over(&self) -> bool {
+        clock::today().is_some_and(|today| self.setup.over(today))
+    }
+
+    /// By whom and with which password something may be sent now; nothing where nothing may.
+    pub(super) fn asker(&self) -> Option<(&str, &str)> {
+        let may = self.setup.on && !self.locked && !self.over() && self.kept.is_some();
+        Some((self.setup.user.as_str(), self.password.as_deref().filter(|_| may)?))
     }
 
     pub(super) fn view(&self) -> FolderView {
@@ -122,14 +156,14 @@ impl Engine {
         });
         FolderView {
             loaded: self.loaded,
-            on: kept.on,
+            on: self.setup.on,
             open: self.password.is_some(),
             working: self.working,
             place: folder.place().as_str().to_owned(),
-            user: kept.user.clone(),
-            rest: Some(kept.rest),
-            until: kept.until.clone(),
-            hands_in: kept.hands_in,
+            user: self.setup.user.clone(),
+            rest: Some(self.setup.rest),
+            until: self.setup.until,
+            hands_in: self.setup.hands_in,
             takes_results: folder.takes_results(),
             proven: folder.proven(),
             stopped: folder.stopped().cloned(),

@@ -3,6 +3,7 @@
 
 mod act;
 mod engine;
+mod setup;
 mod work;
 
 use crate::app::state::{BookContext, ContentContext, FolderAct, FolderContext, FolderView, PeopleContext};

@@ -1,5 +1,6 @@
 //! One request after another, until nothing is left to do now.
 
+use super::setup::refresh;
 use super::{Bench, Engine};
 use crate::app::hooks::folder::act::hand_in;
 use crate::content::Content;
@@ -18,20 +19,26 @@ const SLEEP_LEAST_MS: u64 = 100;
 
 /// Works until nothing is left to do now, and wakes by itself when there is. Where it works already nothing is done.
 pub(super) async fn work(bench: Rc<Bench>) {
-    if !bench.engine.borrow().ready() {
-        return;
+    {
+        let mut engine = bench.engine.borrow_mut();
+        if engine.working || !engine.setup.on {
+            return;
+        }
+        engine.working = true;
     }
-    bench.engine.borrow_mut().working = true;
-    if due(&bench) {
+    let may = refresh(&bench).await && bench.engine.borrow().asker().is_some();
+    if may && due(&bench) {
         hand_in(&bench, false).await;
     }
-    let wake = steps(&bench).await;
+    let wake = if may { steps(&bench).await } else { None };
     {
         let mut engine = bench.engine.borrow_mut();
         engine.working = false;
         engine.again_at = wake.unwrap_or(0);
+        // A password that rests until a day is looked after though nothing may be sent.
+        let ends = engine.setup.password.is_some().then(|| clock::millis().saturating_add(SLEEP_MOST_MS));
         let again = Rc::clone(&bench);
-        engine.timer = wake.map(|wake| {
+        engine.timer = wake.or(ends).map(|wake| {
             let sleep = wake.saturating_sub(clock::millis()).clamp(SLEEP_LEAST_MS, SLEEP_MOST_MS);
             Timeout::new(u32::try_from(sleep).unwrap_or(u32::MAX), move || spawn_local(work(again)))
         });
@@ -42,25 +49,21 @@ pub(super) async fn work(bench: Rc<Bench>) {
 /// Whether a check was finished that is not handed in.
 fn due(bench: &Bench) -> bool {
     let engine = bench.engine.borrow();
-    let Some(kept) = engine.kept.as_ref().filter(|kept| kept.hands_in) else { return false };
+    let Some(kept) = engine.kept.as_ref().filter(|_| engine.setup.hands_in) else { return false };
     finished(&bench.record.borrow().0.book.journal, kept.sent)
 }
 
 /// Gives when to go on; nothing where somebody must do something first.
 async fn steps(bench: &Rc<Bench>) -> Option<u64> {
     loop {
-        if !carry::online() {
+        if !carry::online() || !refresh(bench).await {
             return None;
         }
         let (step, authorization) = {
             let mut engine = bench.engine.borrow_mut();
-            let Engine { kept, files, password, locked, .. } = &mut *engine;
-            let (Some(kept), Some(password), false) =
-                (kept.as_mut().filter(|kept| kept.on), password, *locked)
-            else {
-                return None;
-            };
-            (kept.folder.next(clock::millis(), files), basic(&kept.user, password))
+            let authorization = engine.asker().map(|(user, password)| basic(user, password))?;
+            let Engine { kept: Some(kept), files, .. } = &mut *engine else { return None };
+            (kept.folder.next(clock::millis(), files), authorization)
         };
         let news = match step {
             Step::Ask(ask) => {
@@ -75,30 +78,33 @@ async fn steps(bench: &Rc<Bench>) -> Option<u64> {
             Step::Wait(until) => return Some(until),
             Step::Stopped | Step::Busy => return None,
         };
+        let arrived: Vec<Name> = news.iter().filter_map(News::arrived).cloned().collect();
         for one in news {
             happened(bench, one).await;
         }
-        store(bench).await;
+        store(bench, &arrived).await;
     }
 }
 
-/// Stores how it stands. What is not stored is found out again after a restart, since everything may be asked twice.
-pub(super) async fn store(bench: &Bench) {
-    let kept = bench.engine.borrow().kept.clone();
-    if let Some(kept) = kept {
-        drop(bench.store.put_folder(&kept, &[]).await);
+/// Stores how it stands, and in one with it lets go of the files that arrived. What is not stored is found out again after a
+/// restart, since everything may be asked twice.
+pub(super) async fn store(bench: &Bench, arrived: &[Name]) {
+    let Some(kept) = bench.engine.borrow().kept.clone() else { return };
+    let names: Vec<String> = arrived.iter().map(Name::to_string).collect();
+    if bench.store.put_folder(&kept, &[], &names).await.is_ok() {
+        bench.engine.borrow_mut().files.texts.retain(|name, _| !arrived.contains(name));
     }
 }
 
 async fn happened(bench: &Bench, news: News) {
     match news {
-        News::Arrived(name) => {
-            bench.engine.borrow_mut().files.texts.remove(&name);
-            // One that is not taken from the shelf is sent again after a restart, and is there already.
-            drop(bench.store.unshelve(Shelf::Outbox, name.as_str()).await);
-        }
         News::Come(name, text) => came(bench, name, text).await,
-        News::Proven | News::Refused(..) | News::Looked(_) | News::SetAside(..) | News::Stopped(_) => {}
+        News::Proven
+        | News::Arrived(_)
+        | News::Refused(..)
+        | News::Looked(_)
+        | News::SetAside(..)
+        | News::Stopped(_) => {}
     }
 }
 

@@ -2,9 +2,9 @@
 
 use crate::app::hooks::use_folder;
 use crate::app::parts::{Field, typed_into};
-use crate::app::state::{FolderAct, FolderSetup, Rest, use_shop};
+use crate::app::state::{FolderAct, use_shop};
 use crate::device::{carry, clock};
-use crate::exchange::folder::{Folder, Place};
+use crate::exchange::folder::{Place, Rest, Setup as Used};
 use crate::record::LocalDate;
 use crate::rules::term::Term;
 use yew::prelude::*;
@@ -32,7 +32,7 @@ pub(super) fn Setup() -> Html {
     let user = use_state(|| view.user.clone());
     let password = use_state(String::new);
     let rest = use_state(|| view.rest.unwrap_or(Rest::Page));
-    let until = use_state(|| view.until.clone());
+    let until = use_state(|| view.until.map(|day| day.to_string()).unwrap_or_default());
     let hands_in = use_state(|| !view.on || view.hands_in);
     let takes = use_state(|| view.takes_results);
     let wrong = use_state(Wrong::default);
@@ -46,11 +46,12 @@ pub(super) fn Setup() -> Html {
             let place = Place::new(typed.strip_prefix(carry::origin().as_str()).unwrap_or(typed));
             let say = |bad: bool, key: &str| if bad { shop.say(key) } else { AttrValue::default() };
             let last: Option<LocalDate> = until.parse().ok();
+            let rests = last.zip(clock::today()).is_some_and(|(last, today)| Used::may_rest(last, today));
             let now = Wrong {
                 address: say(place.is_err(), "folder.address-wrong"),
                 user: say(user.is_empty() || user.contains(COLON), "folder.user-wrong"),
                 password: say(password.is_empty(), "folder.password-wrong"),
-                until: say(rest == Rest::Day && last < clock::today(), "folder.until-wrong"),
+                until: say(rest == Rest::Day && !rests, "folder.until-wrong"),
             };
             wrong.set(now.clone());
             let (Ok(place), true) =
@@ -58,14 +59,14 @@ pub(super) fn Setup() -> Html {
             else {
                 return;
             };
-            let mut folder = Folder::new(place);
-            folder.take_results(takes);
-            act.emit(FolderAct::Use(Box::new(FolderSetup {
-                folder,
+            act.emit(FolderAct::Use(Box::new(Used {
+                on: true,
+                place: Some(place),
+                takes_results: takes,
                 user: (*user).clone(),
-                password: (*password).clone(),
                 rest,
-                until: if rest == Rest::Day { (*until).clone() } else { String::new() },
+                until: last.filter(|_| rest == Rest::Day),
+                password: Some((*password).clone()),
                 hands_in,
             })));
             password.set(String::new());
