@@ -1,7 +1,7 @@
 //! A file that stands whole in a link: nothing is fetched when it is opened, so that it opens without a network.
 //!
 //! The code behind `#/take/` is base64url of: one byte, the version; two bytes, the length of the text, the lower first; the
-//! text deflated (RFC 1951), with [`BEFORE`] before it; four bytes, the CRC-32 of all before, the lowest first. A CRC of 32
+//! text deflated (RFC 1951), with `BEFORE` before it; four bytes, the CRC-32 of all before, the lowest first. A CRC of 32
 //! bits notices every fault that spans no more than 32 of them, so that one wrong character never passes.
 
 mod base64url;
