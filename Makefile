@@ -30,6 +30,9 @@ long: ## the same laws over a million inputs a family (about half an hour), and 
 folder: ## 10,000 files to each of two real WebDAV servers over a network that does its worst (some minutes)
 	STEPBOARD_FOLDER_FILES=10000 cargo test --locked --test folder real -- --nocapture
 
+crowd: ## the crew page with 200 people of 500 answers each, measured against dist/ on an idle machine
+	STEPBOARD_CROWD=200 node --test tests/browser/crew.timed.test.mjs
+
 mutants: ## change the rules in 300 places and see whether a test notices (COUNT, SEED); goes on where it was stopped
 	@cargo mutants --version >/dev/null 2>&1 || cargo install --quiet cargo-mutants
 	@node tools/mutants.mjs $(or $(COUNT),300) $(or $(SEED),1)
