@@ -124,7 +124,7 @@ fn options(shop: &Shop, one: &FamilyReport) -> Html {
         |key| html! { <th key={key} scope="col">{ shop.say(&format!("crew.items.options.{key}")) }</th> },
     );
     html! {
-        <div class="paper scroll" hidden={one.options.is_empty()}>
+        <div class="paper scroll" tabindex="0" role="region" aria-label={shop.say("crew.items.options")} hidden={one.options.is_empty()}>
             <h3>{ shop.say("crew.items.options") }</h3>
             <table class="working counts"><thead><tr>{ for head }</tr></thead><tbody>{ for one.options.iter().map(row) }</tbody></table>
         </div>

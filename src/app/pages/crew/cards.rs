@@ -145,7 +145,7 @@ fn sets(shop: &Shop, known: &SetsContext, all: &[SetReport]) -> Html {
         <section key="sets" hidden={all.is_empty()}>
             <h2>{ shop.say("crew.items.sets") }</h2>
             <p class="note">{ shop.say("crew.items.sets-why") }</p>
-            <div class="paper scroll"><table class="working counts"><thead><tr>{ for head }</tr></thead><tbody>{ for all.iter().map(row) }</tbody></table></div>
+            <div class="paper scroll" tabindex="0" role="region" aria-label={shop.say("crew.items.sets")}><table class="working counts"><thead><tr>{ for head }</tr></thead><tbody>{ for all.iter().map(row) }</tbody></table></div>
             <VoidForm id="void-set" choices={all.iter().map(|one| (VoidWhat::Set(one.set.clone()), title(shop, known, &one.set))).collect::<Vec<_>>()} />
         </section>
     }

@@ -10,12 +10,11 @@ const DAYS: usize = 30;
 /// Width and height of the bars in the units of the drawing.
 const WIDE: u32 = 600;
 const HIGH: u32 = 160;
-/// What stands left of the bars and below them.
-const LEFT: u32 = 44;
-const BELOW: u32 = 24;
 /// Share of its place that a bar takes, in hundredths.
 const BAR: u32 = 72;
 const HUNDRED: u32 = 100;
+/// Room above the highest bar for its edge.
+const EDGE: u32 = 2;
 /// The widest place of a bar: a single day is no wall.
 const PLACE_MOST: u32 = 60;
 
@@ -24,7 +23,8 @@ pub(super) fn day_chart(shop: &Shop, all: &[DayCount]) -> Html {
     let most = days.iter().map(|day| day.all()).max().unwrap_or(1).max(1);
     let count = u32::try_from(days.len()).unwrap_or(1).max(1);
     let place = (WIDE / count).min(PLACE_MOST);
-    let bar = |(nth, day): (u32, &DayCount)| bar(LEFT + nth * place, place * BAR / HUNDRED, most, *day);
+    let wide = count * place;
+    let bar = |(nth, day): (u32, &DayCount)| bar(nth * place, place * BAR / HUNDRED, most, *day);
     let row = |day: &DayCount| {
         html! {
             <tr key={day.day.to_string()}><th scope="row">{ clock::local_day(day.day) }</th><td>{ day.right }</td><td>{ day.wrong }</td><td>{ day.sure_and_wrong }</td></tr>
@@ -46,14 +46,14 @@ pub(super) fn day_chart(shop: &Shop, all: &[DayCount]) -> Html {
         <section key="days" class="days" hidden={days.is_empty()}>
             <h2>{ shop.say("crew.days") }</h2>
             <ul key="legend" class="legend">{ for kinds.iter().map(legend) }</ul>
-            <svg key="chart" class="day-chart" viewBox={format!("0 0 {} {}", LEFT + WIDE, HIGH + BELOW)} role="img" aria-label={shop.say_with("crew.days.told", &named)}>
-                <path class="axis" d={format!("M{LEFT} 8V{HIGH}H{}", LEFT + WIDE)} />
-                <text class="end" x={(LEFT - 6).to_string()} y="18">{ most }</text>
-                <text class="end" x={(LEFT - 6).to_string()} y={HIGH.to_string()}>{ "0" }</text>
-                { for (0..).zip(days).map(bar) }
-                <text x={LEFT.to_string()} y={(HIGH + BELOW - 4).to_string()}>{ first }</text>
-                <text class="end" x={(LEFT + WIDE).to_string()} y={(HIGH + BELOW - 4).to_string()}>{ last }</text>
-            </svg>
+            <p key="scale" class="note">{ shop.say_with("crew.days.scale", &named) }</p>
+            <div key="chart" class="day-chart-box">
+                <svg class="day-chart" width={wide.to_string()} viewBox={format!("0 0 {wide} {HIGH}")} role="img" aria-label={shop.say_with("crew.days.told", &named)}>
+                    { for (0..).zip(days).map(bar) }
+                    <path class="axis" d={format!("M0 {HIGH}H{wide}")} />
+                </svg>
+                <p class="ends"><span>{ first }</span><span>{ last }</span></p>
+            </div>
             <details key="table" class="seen"><summary>{ shop.say("crew.as-table") }</summary>
                 <div class="paper"><table class="working counts"><thead><tr><th scope="col">{ shop.say("crew.days.day") }</th>{ for kinds.iter().map(head) }</tr></thead><tbody>{ for days.iter().rev().map(row) }</tbody></table></div>
             </details>
@@ -65,7 +65,7 @@ pub(super) fn day_chart(shop: &Shop, all: &[DayCount]) -> Html {
 fn bar(x: u32, wide: u32, most: u32, day: DayCount) -> Html {
     let mut below = HIGH;
     let parts = [("right", day.right), ("wrong", day.wrong), ("sure", day.sure_and_wrong)].map(|(kind, count)| {
-        let high = (HIGH - 8) * count / most;
+        let high = (HIGH - EDGE) * count / most;
         below = below.saturating_sub(high);
         html! {
             <g key={kind}><rect class={kind} x={x.to_string()} y={below.to_string()} width={wide.to_string()} height={high.to_string()} />{ stripes(kind, x, below, wide, high) }</g>

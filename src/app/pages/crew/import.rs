@@ -53,6 +53,9 @@ pub(super) fn Import() -> Html {
     };
     let (refused, taken) = (told(false), told(true));
     let many = taken.len() > FEW;
+    let new: usize =
+        crew.came.iter().filter_map(|one| one.what.as_ref().ok()).map(|added| added.answers).sum();
+    let summary = [("n", taken.len().to_string()), ("new", new.to_string())];
     let tablets: Html = devices.iter().map(tablet).collect();
     html! {
         <section class="import">
@@ -66,14 +69,14 @@ pub(super) fn Import() -> Html {
                 <ul key="refused" class="rows came" hidden={refused.is_empty()}>{ for refused }</ul>
                 <ul key="few" class="rows came" hidden={many || taken.is_empty()}>{ for taken.iter().filter(|_| !many).cloned() }</ul>
                 <details key="many" class="seen" hidden={!many}>
-                    <summary>{ shop.say_with("crew.came.many", &[("n", taken.len().to_string())]) }</summary>
+                    <summary>{ shop.say_with("crew.came.many", &summary) }</summary>
                     <ul class="rows came">{ for taken.iter().filter(|_| many).cloned() }</ul>
                 </details>
             </div>
             <p key="broken" class="wrong" role="alert" hidden={crew.broken == 0}>
                 { shop.say_with("crew.broken", &[("n", crew.broken.to_string())]) }
             </p>
-            <details key="tablets" class="seen" hidden={devices.is_empty()}>
+            <details key="tablets" class="seen tablets" hidden={devices.is_empty()}>
                 <summary>{ shop.say_with("crew.tablets", &[("n", devices.len().to_string())]) }</summary>
                 <ul class="rows">{ tablets }</ul>
             </details>

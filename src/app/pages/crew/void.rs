@@ -7,7 +7,7 @@ use crate::app::state::{Keep, KeysContext, Shop, use_shop};
 use crate::content::Content;
 use crate::exchange::crew::decides;
 use crate::people::Crew;
-use crate::record::{self, AssessorName, CardKind, EventName, Voided, Wrong, plain};
+use crate::record::{self, AssessorName, CardKind, EventName, Journal, Stamp, Voided, Wrong, plain};
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::spawn_local;
 use web_sys::HtmlSelectElement;
@@ -28,12 +28,14 @@ pub(super) fn finder(shop: &Shop, keys: &KeysContext, crew: &Crew) -> AssessorNa
 /// The event that voids something, written now.
 pub(super) fn voided(
     shop: &Shop,
+    journal: &Journal,
     by: AssessorName,
     wrong: Wrong,
     reason: &str,
     from: Option<EventName>,
 ) -> Voided {
-    Voided { stamp: events::stamp(shop, ""), wrong, reason: plain(reason), by, from }
+    let stamp = Stamp { sequence: journal.next_sequence(), ..events::stamp(shop, "") };
+    Voided { stamp, wrong, reason: plain(reason), by, from }
 }
 
 #[derive(Properties, PartialEq)]
@@ -93,7 +95,14 @@ pub(super) fn VoidForm(props: &VoidFormProps) -> Html {
         Callback::from(move |event: SubmitEvent| {
             event.prevent_default();
             let Some(what) = what.clone().filter(|_| !*busy) else { return };
-            let empty = voided(&shop, by.clone(), Wrong::Set { set: String::new() }, &reason, None);
+            let empty = voided(
+                &shop,
+                &books.book.journal,
+                by.clone(),
+                Wrong::Set { set: String::new() },
+                &reason,
+                None,
+            );
             if !empty.is_fit() {
                 return said.set(shop.say("crew.void.no-reason"));
             }
@@ -103,7 +112,8 @@ pub(super) fn VoidForm(props: &VoidFormProps) -> Html {
             let (by, busy, books, crew) = (by.clone(), busy.clone(), books.clone(), crew.clone());
             spawn_local(async move {
                 let wrong = wrong(&crew.content.0, what).await;
-                let what = record::Event::Voided(voided(&shop, by, wrong, &reason, None));
+                let what =
+                    record::Event::Voided(voided(&shop, &books.book.journal, by, wrong, &reason, None));
                 let done = Callback::from(move |stored: bool| {
                     busy.set(false);
                     if stored {

@@ -34,8 +34,22 @@ pub(super) fn Voidings() -> Html {
         let over = lifted.contains(origin);
         let lift = matches!(one.wrong, Wrong::Void { .. });
         let reason = shop.say("crew.void.taken-back");
-        let back = voided(&shop, by.clone(), Wrong::Void { void: origin.clone() }, &reason, None);
-        let take = voided(&shop, one.by.clone(), one.wrong.clone(), &one.reason, Some(origin.clone()));
+        let back = voided(
+            &shop,
+            &books.book.journal,
+            by.clone(),
+            Wrong::Void { void: origin.clone() },
+            &reason,
+            None,
+        );
+        let take = voided(
+            &shop,
+            &books.book.journal,
+            one.by.clone(),
+            one.wrong.clone(),
+            &one.reason,
+            Some(origin.clone()),
+        );
         html! {
             <li key={format!("{}-{}", origin.device, origin.sequence)} class={over.then_some("struck")}>
                 { void_words(&shop, one) }
