@@ -1,7 +1,7 @@
 # Everything is reached from here; `make help` lists it.
 
 .DEFAULT_GOAL := help
-.PHONY: help run test dist long folder mutants bench coverage setup visible sheet panels sql chdb check unit content browser pictures size clean
+.PHONY: help run test dist long crowd folder mutants bench coverage setup visible sheet panels sql chdb check unit content browser pictures size clean
 
 help: ## list what can be made
 	@awk -F ':.*## ' '/^[a-z]+:.*## / { printf "  make %-9s %s\n", $$1, $$2 }' $(MAKEFILE_LIST)
