@@ -18,8 +18,8 @@ use std::sync::{Mutex, PoisonError};
 use std::time::Instant;
 use stepboard::card::{Answer, Mark};
 use stepboard::exchange::crew::{
-    Field, Gathered, Looking, Misread, Person, Roll, Stands, csv as written, days, glance, rests_on_void,
-    slipped, stuck,
+    Field, Gathered, Looking, Misread, Person, Roll, Slips, Stands, csv as written, days, glance,
+    rests_on_void, stuck,
 };
 use stepboard::exchange::{Named, Results};
 use stepboard::learn::evidence::{Asked, evidence};
@@ -202,7 +202,9 @@ fn who_is_stuck_on_what_is_told_sure_and_wrong_first() {
     for person in people(&all) {
         let events = theirs(&all, &person);
         let events: Vec<&Event> = events.iter().map(|event| &**event).collect();
-        slips.extend(slipped(&content, (&person.key, &person.name), &events));
+        let mut theirs = Slips::new(&person.key, &person.name);
+        events.iter().filter_map(|event| event.answer()).for_each(|entry| theirs.take(&content, entry));
+        slips.extend(theirs.told());
     }
     let wrong = all.events().filter_map(Event::answer).filter(|entry| entry.mark != Mark::Right).count();
     let found = stuck(slips);

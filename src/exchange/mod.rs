@@ -20,7 +20,7 @@ mod standards;
 pub use file::{Kind, content_name, read, write};
 pub use ours::{KINDS, Ours};
 pub use refused::Refused;
-pub use results::{Named, RESULTS, Reading, Results};
+pub use results::{Named, RESULTS, Reading, Results, Writing};
 pub use rows::{BETWEEN, COLUMNS, Column, FamilyCompetency, Row, RowKind, family_competencies, rows};
 pub use sheet::{
     Bar, Barred, Difference, Editions, NAME_MOST, NOTE_MOST, OwnSheet, SHEET, SheetDraft, barred,

@@ -8,7 +8,9 @@ use crate::app::state::{
 use crate::device::files::{self, Picked};
 use crate::device::{Shelf, Store, clock};
 use crate::exchange::crew::{Added, Gathered};
-use crate::exchange::{Named, OwnSheet, RESULTS, Reading, Refused, Results, SHEET, content_name, read};
+use crate::exchange::{
+    Named, OwnSheet, RESULTS, Reading, Refused, Results, SHEET, Writing, content_name, read,
+};
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
@@ -169,9 +171,8 @@ async fn take_in(
     };
     let mut texts = Vec::new();
     for results in added.changed.iter().filter_map(|device| with.device(device)) {
-        let Ok(text) = results.text() else { return (Err(NotIn::NotStored), gathered) };
+        let Ok(text) = write_slowly(results, slices).await else { return (Err(NotIn::NotStored), gathered) };
         texts.push((shelf_name(&results.device), text));
-        slices.rest().await;
     }
     match store.shelve(Shelf::Results, &texts).await {
         Ok(()) => (Ok(added), with),
@@ -185,6 +186,14 @@ async fn read_slowly(bytes: &[u8], slices: &mut Slices) -> Result<Results, Refus
         slices.rest().await;
     }
     Ok(reading.results())
+}
+
+async fn write_slowly(results: &Results, slices: &mut Slices) -> Result<String, Refused> {
+    let mut writing = Writing::begin(results)?;
+    while writing.write_some(EVENTS_AT_ONCE)? {
+        slices.rest().await;
+    }
+    Ok(writing.text())
 }
 
 /// What the results of a device are kept under: the name of a device comes from a file and may be anything.

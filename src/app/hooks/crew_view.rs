@@ -4,8 +4,8 @@ use super::slices::Slices;
 use crate::app::state::{ContentContext, CrewView, Shared, SignedContext};
 use crate::device::clock;
 use crate::exchange::Named;
-use crate::exchange::crew::{Gathered, Looking, Person, Roll, glance, slipped, stuck};
-use crate::record::Event;
+use crate::exchange::crew::{Gathered, Looking, Person, Roll, Slips, glance, stuck};
+use crate::record::{Event, Voids};
 use std::borrow::Cow;
 use std::cell::Cell;
 use std::rc::Rc;
@@ -65,11 +65,17 @@ pub(super) fn use_crew_view(
                     for person in &known.people {
                         let events = theirs(&gathered, person);
                         let events: Vec<&Event> = events.iter().map(|event| &**event).collect();
-                        all.extend(slipped(&content.0, (&person.key, &person.name), &events));
-                        slices.rest().await;
-                        if over.get() {
-                            return;
+                        let voids = Voids::of(events.iter().copied());
+                        let mut slips = Slips::new(&person.key, &person.name);
+                        let answers = events.iter().filter_map(|event| event.answer());
+                        for entry in answers.filter(|entry| voids.touches(entry).is_none()) {
+                            slips.take(&content.0, entry);
+                            slices.rest().await;
+                            if over.get() {
+                                return;
+                            }
                         }
+                        all.extend(slips.told());
                     }
                     known.stuck = Some(stuck(all));
                     view.set(Some(Shared::new(known)));

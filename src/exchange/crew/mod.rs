@@ -16,5 +16,5 @@ pub use days::{DayCount, days};
 pub use gathered::{Added, Gathered};
 pub use glance::{Cell, Glance, Looking, RunsOut, Stands, glance, runs_out};
 pub use roll::{Person, Roll};
-pub use stuck::{Misread, Slipped, Stuck, slipped, stuck};
+pub use stuck::{Misread, Slipped, Slips, Stuck, stuck};
 pub use touched::{decides, rests_on_void};

@@ -3,7 +3,7 @@
 use crate::card::Mark;
 use crate::content::Content;
 use crate::learn::items::dealt;
-use crate::record::{Entry, Event, EventName, Moment, Voids};
+use crate::record::{Entry, EventName, Moment};
 use std::collections::BTreeMap;
 
 /// What was misread.
@@ -49,24 +49,34 @@ pub struct Stuck {
     pub people: Vec<Slipped>,
 }
 
-/// What a person misread; `events` are theirs, oldest first, and those that void something. Cards that cannot be dealt again
-/// stand under their family.
-#[must_use]
-pub fn slipped(content: &Content, (key, name): (&str, &str), events: &[&Event]) -> Vec<Slipped> {
-    let voids = Voids::of(events.iter().copied());
-    let counts = |entry: &&Entry| voids.touches(entry).is_none();
-    let mut found: BTreeMap<Misread, (Slipped, String)> = BTreeMap::new();
-    for entry in events.iter().filter_map(|event| event.answer()).filter(counts) {
+/// What a person misread, answer by answer.
+#[derive(Debug)]
+pub struct Slips<'a> {
+    key: &'a str,
+    name: &'a str,
+    /// Each with the family of its latest answer.
+    found: BTreeMap<Misread, (Slipped, String)>,
+}
+
+impl<'a> Slips<'a> {
+    /// Of nobody's answers yet; see [`super::Person`].
+    #[must_use]
+    pub const fn new(key: &'a str, name: &'a str) -> Self {
+        Self { key, name, found: BTreeMap::new() }
+    }
+
+    /// Takes the next answer, oldest first. A wrong one is dealt again; where it cannot be it stands under its family.
+    pub fn take(&mut self, content: &Content, entry: &Entry) {
         if entry.mark == Mark::Right {
-            let same = found.values_mut().filter(|(_, family)| *family == entry.family);
+            let same = self.found.values_mut().filter(|(_, family)| *family == entry.family);
             same.for_each(|(slipped, _)| slipped.right_since += 1);
-            continue;
+            return;
         }
         let slip = dealt(content, entry).and_then(|dealt| dealt.slip);
         let misread =
             slip.map_or_else(|| Misread::Cards(entry.family.clone()), |slip| Misread::Slip(slip.to_owned()));
-        let (key, name) = (key.to_owned(), name.to_owned());
-        let (one, family) = found.entry(misread.clone()).or_insert_with(|| {
+        let (key, name) = (self.key.to_owned(), self.name.to_owned());
+        let (one, family) = self.found.entry(misread.clone()).or_insert_with(|| {
             let (last, example) = (None, entry.stamp.name());
             let new = Slipped { misread, key, name, count: 0, sure: 0, last, example, right_since: 0 };
             (new, String::new())
@@ -76,7 +86,11 @@ pub fn slipped(content: &Content, (key, name): (&str, &str), events: &[&Event]) 
         (one.last, one.example) = (Moment::of(&entry.stamp.at), entry.stamp.name());
         (one.right_since, *family) = (0, entry.family.clone());
     }
-    found.into_values().map(|(slipped, _)| slipped).collect()
+
+    /// What they misread.
+    pub fn told(self) -> impl Iterator<Item = Slipped> {
+        self.found.into_values().map(|(slipped, _)| slipped)
+    }
 }
 
 /// What everybody misread together: what was sure and wrong most often first, then the most frequent, then the latest.

@@ -3,14 +3,15 @@
 mod fit;
 mod person;
 mod reading;
+mod writing;
 
 pub use person::Named;
 pub use reading::Reading;
+pub use writing::Writing;
 
 use super::{Kind, OwnSheet, Refused};
 use crate::content::Content;
 use crate::record::{Event, Journal};
-use serde::Serialize;
 use std::collections::BTreeSet;
 
 /// The file of results. An answer takes some 450 bytes; a tablet with 100,000 of them is more than a shop ever fills.
@@ -31,18 +32,6 @@ pub struct Results {
     pub sets: Vec<String>,
     /// The events as they are stored, those of a device in the order of their numbers.
     pub events: Vec<Event>,
-}
-
-/// All but the events.
-#[derive(Serialize)]
-struct Head<'a> {
-    format: &'static str,
-    version: u32,
-    device: &'a str,
-    at: &'a str,
-    people: &'a [Named],
-    sheets: &'a [OwnSheet],
-    sets: &'a [String],
 }
 
 impl Results {
@@ -76,23 +65,9 @@ impl Results {
     /// # Errors
     /// [`Refused::Form`] for what JSON cannot say; nothing that was read is such a thing.
     pub fn text(&self) -> Result<String, Refused> {
-        let head = serde_json::to_string(&Head {
-            format: RESULTS.format,
-            version: RESULTS.version,
-            device: &self.device,
-            at: &self.at,
-            people: &self.people,
-            sheets: &self.sheets,
-            sets: &self.sets,
-        })?;
-        let mut text = head.strip_suffix('}').unwrap_or(&head).to_owned();
-        text.push_str(",\"events\":[");
-        for (place, event) in self.events.iter().enumerate() {
-            text.push_str(if place == 0 { "\n" } else { ",\n" });
-            text.push_str(&serde_json::to_string(event)?);
-        }
-        text.push_str("\n]}\n");
-        Ok(text)
+        let mut writing = Writing::begin(self)?;
+        while writing.write_some(usize::MAX)? {}
+        Ok(writing.text())
     }
 
     /// Reads the file, or the bare list of events that the app saved before there was such a file.

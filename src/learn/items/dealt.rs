@@ -14,8 +14,8 @@ pub const NOT_ENOUGH: &str = "not-enough";
 /// the family has changed since.
 #[must_use]
 pub fn card_of<'a>(content: &'a Content, entry: &Entry) -> Option<(Card, World<'a>)> {
-    let sheet = content.sheet(&entry.sheet.slug).filter(|sheet| sheet.hash() == entry.sheet.hash)?;
-    let world = World { content, sheet };
+    let world = World { content, sheet: content.sheet(&entry.sheet.slug)? };
+    // The card tells the values that it was dealt on.
     let card = card::deal(&world, &entry.family, entry.seed).ok().filter(|card| entry.is_of(card))?;
     Some((card, world))
 }
