@@ -9,6 +9,8 @@ use yew::prelude::*;
 
 /// Rows that are shown before more are asked for.
 const FIRST: usize = 8;
+/// People who are listed under one, those first who are most sure; the table has all of them.
+const PEOPLE: usize = 12;
 
 #[derive(Properties, PartialEq)]
 pub(super) struct StuckProps {
@@ -54,6 +56,7 @@ fn row(shop: &Shop, one: &Stuck) -> Html {
         ("people", one.people.len().to_string()),
     ];
     let key = format!("{:?}", one.misread);
+    let more = one.people.len().saturating_sub(PEOPLE);
     html! {
         <li {key}>
             <details>
@@ -63,7 +66,8 @@ fn row(shop: &Shop, one: &Stuck) -> Html {
                         <span class={classes!("note", (one.sure > 0).then_some("sure-count"))}>{ icon(if one.sure > 0 { Picture::Cross } else { Picture::Dash }) }{ shop.say_with("crew.counts", &told) }</span>
                     </span>
                 </summary>
-                <ul class="rows links">{ for one.people.iter().map(|who| person(shop, who)) }</ul>
+                <ul class="rows links">{ for one.people.iter().take(PEOPLE).map(|who| person(shop, who)) }</ul>
+                <p class="note" hidden={more == 0}>{ shop.say_with("crew.more-people", &[("n", more.to_string())]) }</p>
             </details>
         </li>
     }
