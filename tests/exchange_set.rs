@@ -272,6 +272,14 @@ fn a_card_of_the_shops_own_is_graded_by_comparing() {
 }
 
 #[test]
+fn a_touch_picks_one_alone_or_picks_and_lets_go() {
+    let one = own_card();
+    assert_eq!((one.pick(&[], 1), one.pick(&[1], 2), one.pick(&[2], 2)), (vec![1], vec![2], vec![2]));
+    let all = OwnCard { right: vec![1, 3], ..own_card() };
+    assert_eq!((all.pick(&[1], 3), all.pick(&[1, 3], 1), all.pick(&[3], 3)), (vec![1, 3], vec![3], vec![]));
+}
+
+#[test]
 fn a_set_opens_closes_and_is_withdrawn_by_who_made_it() {
     let content = content();
     let day = |day| LocalDate::new(2027, 3, day);

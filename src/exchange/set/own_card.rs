@@ -82,6 +82,20 @@ impl OwnCard {
         })
     }
 
+    /// The places that are picked after one more was touched: with one right answer that one alone, else it is picked or let
+    /// go.
+    #[must_use]
+    pub fn pick(&self, picked: &[u32], place: u32) -> Vec<u32> {
+        if !self.asks_all() {
+            return vec![place];
+        }
+        let mut now: Vec<u32> = picked.iter().copied().filter(|one| *one != place).collect();
+        if now.len() == picked.len() {
+            now.push(place);
+        }
+        now
+    }
+
     /// The right answer.
     #[must_use]
     pub fn right_answer(&self) -> Answer {

@@ -81,8 +81,7 @@ fn made(shop: &Shop, by: &str, at: &str) -> Html {
     html! { <p key="by" class="note" hidden={by.is_empty()}>{ shop.say_with("open.by", &args) }</p> }
 }
 
-/// Once it is taken its own screen follows.
-/// A shop sheet, shown and taken as on the screen of sheets.
+/// A shop sheet, shown and taken as on the screen of sheets. Once it is taken its own screen follows.
 fn of_sheet(shop: &Shop, own: &OwnSheet, opened: &Opened) -> Html {
     let on_taken = Callback::from(|own: OwnSheet| Route::SheetOf { slug: own.slug() }.go());
     html! {

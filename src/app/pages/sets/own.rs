@@ -28,16 +28,10 @@ pub(super) fn OwnScreen(props: &OwnProps) -> Html {
     let card = &props.card;
     let many = card.asks_all();
     let on_pick = {
-        let picked = picked.clone();
+        let (picked, card) = (picked.clone(), Rc::clone(card));
         Callback::from(move |index: usize| {
             let Ok(place) = u32::try_from(index + 1) else { return };
-            let others: Vec<u32> = picked.iter().copied().filter(|one| *one != place).collect();
-            let had = others.len() < picked.len();
-            let mut now = if many { others } else { Vec::new() };
-            if !(many && had) {
-                now.push(place);
-            }
-            picked.set(now);
+            picked.set(card.pick(&picked, place));
         })
     };
     let on_certainty = {

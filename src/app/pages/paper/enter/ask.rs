@@ -36,7 +36,7 @@ pub(super) fn Ask(props: &AskProps) -> Html {
     let book = use_book();
     let (on, given) = (&props.on, &props.given);
     let slate = use_state(|| None::<(usize, Slate)>);
-    let own_marks = use_state(Vec::<usize>::new);
+    let own_marks = use_state(Vec::<u32>::new);
     let certainty = use_state(|| None::<Certainty>);
     let marked = use_state(|| Marked::None);
     let cards = use_memo((shop.clone(), on.clone(), given.clone()), |(shop, on, given)| {
@@ -65,7 +65,7 @@ pub(super) fn Ask(props: &AskProps) -> Html {
     };
     let answer = match card {
         own::Kept::Computed(card) => now.answer(card),
-        own::Kept::Own(card) => own::answer(card, &own_marks),
+        own::Kept::Own(card) => card.answer(&own_marks),
     };
     let ready = answer.clone().zip(*certainty);
     let hand_in = {
@@ -176,18 +176,21 @@ fn cells(shop: &Shop, card: &Card, slate: &Slate, on_slate: &Callback<Slate>) ->
     }
 }
 
-fn own_field(shop: &Shop, card: &OwnCard, marks: &UseStateHandle<Vec<usize>>) -> Html {
-    let many = card.asks_all();
+fn own_field(shop: &Shop, card: &OwnCard, marks: &UseStateHandle<Vec<u32>>) -> Html {
     let on_pick = {
-        let (set, now) = (marks.setter(), (**marks).clone());
-        Callback::from(move |option: usize| set.set(own::picked(&now, option, many)))
+        let (marks, card) = (marks.clone(), card.clone());
+        Callback::from(move |option: usize| {
+            let Ok(place) = u32::try_from(option + 1) else { return };
+            marks.set(card.pick(&marks, place));
+        })
     };
+    let option = |place: &u32| usize::try_from(*place).ok()?.checked_sub(1);
     let rows = Choices {
         labels: card.options.iter().map(|option| AttrValue::from(option.clone())).collect(),
         label: card.question.clone(),
         group: "paper".into(),
-        picked: (**marks).clone(),
-        many,
+        picked: marks.iter().filter_map(option).collect(),
+        many: card.asks_all(),
         on_pick,
     };
     html! { <><p key="ask" class="lead">{ &card.question }</p>{ choices(shop, &rows) }</> }
