@@ -10,6 +10,7 @@ mod card;
 mod check;
 mod crew;
 mod deal;
+mod dealt;
 mod entry;
 mod events;
 mod folder;

@@ -5,7 +5,6 @@ mod answer_box;
 mod enter;
 mod head;
 mod key;
-mod own;
 mod sheets;
 mod values;
 mod whom;

@@ -1,7 +1,7 @@
 //! What came of an answer, told at once.
 
 use super::super::card::{Around, cautions, stage_name};
-use super::dealt::Dealt;
+use super::super::dealt::Dealt;
 use super::own::OwnVerdict;
 use crate::app::hooks::use_keys;
 use crate::app::parts::{Frame, Verdict, answered_panels, card_ticket};

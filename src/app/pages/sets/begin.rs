@@ -2,15 +2,14 @@
 
 use super::super::check::Close;
 use super::super::events::turn;
-use super::dealt::Dealt;
 use super::taken::{Stand, latest, stand};
 use crate::app::hooks::{use_book, use_settings};
 use crate::app::parts::{NameField, Picture, icon};
 use crate::app::route::Route;
-use crate::app::state::{KeptSet, OnDesk, Settings, use_shop};
-use crate::content::Purpose;
+use crate::app::state::{KeptSet, OnDesk, Settings, Shop, use_shop};
+use crate::content::{Purpose, World};
 use crate::device::page;
-use crate::exchange::set::{Validity, counts_for};
+use crate::exchange::set::{Validity, cards, counts_for};
 use crate::learn::check::open_of;
 use crate::record::{Step, Taking};
 use yew::prelude::*;
@@ -41,10 +40,7 @@ pub(super) fn Begin(props: &BeginProps) -> Html {
     });
     let attempt = closing.as_ref().map(|(attempt, _)| attempt.clone());
     let dealt = use_memo((shop.clone(), kept.clone(), attempt), |(shop, kept, attempt)| {
-        let sheet = kept.set.sheet_of(shop.content()).ok()?;
-        let attempt = attempt.as_deref()?;
-        let dealt = Dealt::of(shop, &kept.id, &kept.set, &sheet, &shop.settings.person, attempt);
-        u32::try_from(dealt.len()).ok()
+        count(shop, kept, attempt.as_deref()?)
     });
     let no_cards = use_state(|| false);
     let to = Route::TakeSet { id: kept.id.clone() };
@@ -54,14 +50,12 @@ pub(super) fn Begin(props: &BeginProps) -> Html {
             (shop.clone(), kept.clone(), counts.clone(), to.clone(), books.hand_in.clone());
         let no_cards = no_cards.setter();
         Callback::from(move |_: MouseEvent| {
-            let Ok(sheet) = kept.set.sheet_of(shop.content()) else { return };
             let attempt = page::random_name();
-            let dealt = Dealt::of(&shop, &kept.id, &kept.set, &sheet, &shop.settings.person, &attempt);
-            no_cards.set(dealt.is_empty());
-            if dealt.is_empty() {
+            let Some(cards) = count(&shop, &kept, &attempt) else { return };
+            no_cards.set(cards == 0);
+            if cards == 0 {
                 return;
             }
-            let cards = u32::try_from(dealt.len()).unwrap_or(u32::MAX);
             let taking = Some(Taking { cards, at_once: kept.set.task.purpose == Purpose::Practise });
             let step = Step::Opened { set: kept.id.clone(), competencies: counts.clone(), taking };
             hand_in.emit((turn(&shop, &attempt, step), OnDesk::NextOfCheck));
@@ -109,4 +103,11 @@ pub(super) fn Begin(props: &BeginProps) -> Html {
             { for close }
         </section>
     }
+}
+
+/// How many cards the set deals to the person at work in an attempt; `None` where its sheet is not to be had.
+fn count(shop: &Shop, kept: &KeptSet, attempt: &str) -> Option<u32> {
+    let sheet = kept.set.sheet_of(shop.content()).ok()?;
+    let world = World { content: shop.content(), sheet: &sheet };
+    u32::try_from(cards(&kept.set, &kept.id, &world, &shop.settings.person, attempt).len()).ok()
 }

@@ -3,7 +3,6 @@
 mod at_once;
 mod begin;
 mod build;
-mod dealt;
 mod done;
 mod hand;
 mod maker;

@@ -2,10 +2,10 @@
 
 use super::super::card::{Around, CardScreen};
 use super::super::check::use_presence;
+use super::super::dealt::Dealt;
 use super::super::events::{answered, answered_own, turn};
 use super::super::sheet::ShopSheet;
 use super::at_once::AtOnce;
-use super::dealt::Dealt;
 use super::own::OwnScreen;
 use super::taken::latest;
 use crate::app::hooks::{use_book, use_desk, use_sets};
@@ -13,9 +13,9 @@ use crate::app::parts::{Frame, round};
 use crate::app::route::Route;
 use crate::app::state::{ContentContext, KeptSet, OnDesk, use_shop};
 use crate::card::{Answer, Card, Slate};
-use crate::content::Purpose;
+use crate::content::{Purpose, World};
 use crate::device::{Watch, page};
-use crate::exchange::set::OwnCard;
+use crate::exchange::set::{OwnCard, cards};
 use crate::learn::check::answers_of;
 use crate::record::{Certainty, Draft, Entry, Event, SheetName, Standing, Step, Within};
 use std::rc::Rc;
@@ -77,6 +77,8 @@ impl View {
     fn of(shop: &crate::app::state::Shop, kept: &KeptSet, journal: &crate::record::Journal) -> Option<Self> {
         let attempt = latest(shop, journal, &kept.id)?;
         let sheet = kept.set.sheet_of(shop.content()).ok()?;
+        let world = World { content: shop.content(), sheet: &sheet };
+        let dealt = cards(&kept.set, &kept.id, &world, attempt.person, attempt.id);
         let answers = answers_of(journal.events(), attempt.device, attempt.id);
         Some(Self {
             attempt: attempt.id.to_owned(),
@@ -84,7 +86,7 @@ impl View {
             step: attempt.step,
             left: attempt.standing == Standing::Left,
             sheet: SheetName::of(&sheet),
-            cards: Dealt::of(shop, &kept.id, &kept.set, &sheet, attempt.person, attempt.id),
+            cards: dealt.into_iter().map(Dealt::from).collect(),
             answers: answers.into_iter().cloned().collect(),
         })
     }
@@ -126,7 +128,7 @@ fn Taking(props: &TakingProps) -> Html {
     });
     use_effect_with((at, to_look), |_| page::focus(LEAD));
     let draft = desk.check.clone().filter(|draft| {
-        let of_card = |card: &Dealt| matches!(card, Dealt::Computed(card) if card.family == draft.card.family && card.seed == draft.card.seed);
+        let of_card = |card: &Dealt| card.named() == (draft.card.family.clone(), draft.card.seed);
         let attempt = view.as_ref().map(|view| view.attempt.as_str());
         draft.attempt.as_deref() == attempt && card.as_ref().is_some_and(of_card)
     });

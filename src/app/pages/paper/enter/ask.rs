@@ -2,8 +2,9 @@
 
 use super::Given;
 use crate::app::hooks::use_book;
+use crate::app::pages::dealt::Dealt;
 use crate::app::pages::events::stamp;
-use crate::app::pages::paper::{OnPaper, own};
+use crate::app::pages::paper::OnPaper;
 use crate::app::parts::{
     Choices, SignKind, answer_field, card_ticket, certainty_field, choices, column_letter, sign, tests_field,
 };
@@ -40,9 +41,9 @@ pub(super) fn Ask(props: &AskProps) -> Html {
     let certainty = use_state(|| None::<Certainty>);
     let marked = use_state(|| Marked::None);
     let cards = use_memo((shop.clone(), on.clone(), given.clone()), |(shop, on, given)| {
-        on.cards(shop, &given.sheet.code).into_iter().map(own::Kept::of).collect::<Vec<_>>()
+        on.cards(shop, &given.sheet.code).into_iter().map(Dealt::from).collect::<Vec<_>>()
     });
-    let named = use_memo(Rc::clone(&cards), |cards| cards.iter().map(own::Kept::named).collect::<Vec<_>>());
+    let named = use_memo(Rc::clone(&cards), |cards| cards.iter().map(Dealt::named).collect::<Vec<_>>());
     // As it was when this worksheet was begun with: what is typed in now is counted here.
     let before = use_memo((), |()| Entered::of(&book.book.journal, &given.person, &on.id, &given.sheet.code));
     let nth = use_state(|| before.next(&named, 0));
@@ -56,7 +57,7 @@ pub(super) fn Ask(props: &AskProps) -> Html {
     };
     let now = match (&*slate, card) {
         (Some((at, slate)), _) if at == &*nth => slate.clone(),
-        (_, own::Kept::Computed(card)) => Slate::for_card(card),
+        (_, Dealt::Computed(card)) => Slate::for_card(card),
         _ => Slate::default(),
     };
     let on_slate = {
@@ -64,8 +65,8 @@ pub(super) fn Ask(props: &AskProps) -> Html {
         Callback::from(move |to: Slate| set.set(Some((at, to))))
     };
     let answer = match card {
-        own::Kept::Computed(card) => now.answer(card),
-        own::Kept::Own(card) => card.answer(&own_marks),
+        Dealt::Computed(card) => now.answer(card),
+        Dealt::Own(card) => card.answer(&own_marks),
     };
     let ready = answer.clone().zip(*certainty);
     let hand_in = {
@@ -103,8 +104,8 @@ pub(super) fn Ask(props: &AskProps) -> Html {
         Callback::from(move |to: Certainty| set.set(Some(to)))
     };
     let field = match card {
-        own::Kept::Computed(card) => computed(&shop, card, &now, &on_slate),
-        own::Kept::Own(card) => own_field(&shop, card, &own_marks),
+        Dealt::Computed(card) => computed(&shop, card, &now, &on_slate),
+        Dealt::Own(card) => own_field(&shop, card, &own_marks),
     };
     html! {
         <div class="paper-card">
@@ -215,18 +216,18 @@ fn graded(
     shop: &Shop,
     on: &OnPaper,
     given: &Given,
-    card: &own::Kept,
+    card: &Dealt,
     answer: Answer,
     certainty: Certainty,
 ) -> Option<(Entry, AttrValue)> {
     let world = on.world(shop);
     let (family, version, seed, mark, guess, right) = match card {
-        own::Kept::Computed(card) => {
+        Dealt::Computed(card) => {
             let graded = card::grade(card, &world, &answer)?;
             let right = shop.voice().answer(&card.family, &graded.solution.right);
             (card.family.clone(), card.version, card.seed, graded.mark, card::luck(card, &world), right)
         }
-        own::Kept::Own(card) => {
+        Dealt::Own(card) => {
             let right = card.said(&card.right_answer()).join("; ");
             (card.id(), OwnCard::VERSION, 0, card.grade(&answer), Some(card.luck()), right)
         }

@@ -1,6 +1,6 @@
 //! What a set that is being built deals, card by card, each with the computed answer and its working.
 
-use super::super::dealt::Dealt;
+use super::super::super::dealt::Dealt;
 use super::super::own::own_preview;
 use super::warned::warned;
 use crate::app::parts::{answered_panels, card_ticket, rules, told, working};
@@ -28,11 +28,11 @@ impl Shown {
     fn of(shop: &Shop, set: &Set, other: u32) -> Option<Self> {
         let sheet = set.sheet_of(shop.content()).ok()?;
         let world = World { content: shop.content(), sheet: &sheet };
-        let attempt = other.to_string();
+        let dealt = cards(set, "", &world, "", &other.to_string());
         Some(Self {
-            cards: Dealt::of(shop, "", set, &sheet, "", &attempt),
-            minutes: minutes_of(&cards(set, "", &world, "", &attempt), &world),
+            minutes: minutes_of(&dealt, &world),
             warned: warnings(set, &world),
+            cards: dealt.into_iter().map(Dealt::from).collect(),
         })
     }
 }
@@ -71,7 +71,7 @@ pub(super) fn Preview(props: &PreviewProps) -> Html {
             Dealt::Own(card) => own_preview(&shop, card),
         });
         html! {
-            <li key={format!("{nth}-{}", card.family())}>
+            <li key={format!("{nth}-{}", card.named().0)}>
                 <button type="button" class="preview-row" aria-expanded={is_open.to_string()} {onclick}><b>{ title }</b><span class="note">{ stage.unwrap_or_default() }</span></button>
                 <div class="preview-card" hidden={!is_open}>{ for body }</div>
             </li>

@@ -1,23 +1,26 @@
-//! Cards of a worksheet as a screen holds them.
+//! The cards of a set as a screen holds them.
 
 use crate::card::Card;
 use crate::exchange::set::{OwnCard, SetCard};
+use std::rc::Rc;
 
-/// A card, owned.
+/// A card of a set, shared.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) enum Kept {
-    Computed(Card),
-    Own(OwnCard),
+pub(super) enum Dealt {
+    Computed(Rc<Card>),
+    Own(Rc<OwnCard>),
 }
 
-impl Kept {
-    pub(super) fn of(card: SetCard<'_>) -> Self {
+impl From<SetCard<'_>> for Dealt {
+    fn from(card: SetCard<'_>) -> Self {
         match card {
-            SetCard::Computed(card) => Self::Computed(card),
-            SetCard::Own(_, card) => Self::Own(card.clone()),
+            SetCard::Computed(card) => Self::Computed(Rc::new(card)),
+            SetCard::Own(_, card) => Self::Own(Rc::new(card.clone())),
         }
     }
+}
 
+impl Dealt {
     /// Family and seed under which it is answered.
     pub(super) fn named(&self) -> (String, u32) {
         match self {
