@@ -72,20 +72,11 @@ fn each_hostile_file_is_refused_by_place_or_is_plain_text() {
 #[test]
 fn what_is_valid_is_accepted() {
     let content = support::content();
-    for (what, file) in valid_files(&content) {
+    for (what, file) in valid::files(&content) {
         let text = taken(&content, what, file.to_string().as_bytes())
             .unwrap_or_else(|refused| panic!("{what:?}: {refused}"));
         lasts(&content, what, &text);
     }
-}
-
-fn valid_files(content: &Content) -> [(What, Value); 4] {
-    [
-        (What::Sheet, valid::sheet(content)),
-        (What::Set, valid::set(content)),
-        (What::Withdrawal, valid::withdrawal()),
-        (What::Results, valid::results(content)),
-    ]
 }
 
 /// Two files that give one number to two events: neither is taken.
@@ -182,7 +173,7 @@ fn mutated(mut bytes: Vec<u8>, mutations: &[Mutation]) -> Vec<u8> {
 #[test]
 fn mutated_files_are_refused_or_accepted_safely() {
     let content = support::content();
-    let valid = valid_files(&content).map(|(what, file)| (what, serde_json::to_vec(&file).expect("json")));
+    let valid = valid::files(&content).map(|(what, file)| (what, serde_json::to_vec(&file).expect("json")));
     let cases = inputs(MUTATED).min(MUTATED_MOST);
     hold(cases, &(0..valid.len(), proptest::collection::vec(mutation(), 1..4)), |(which, mutations)| {
         let (what, bytes) = &valid[which];

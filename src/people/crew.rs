@@ -42,7 +42,7 @@ terms! {
 }
 
 /// Characters of a name, our own limit: it stands on tape beside the title.
-const NAME_MOST: usize = 40;
+pub const NAME_MOST: usize = 40;
 
 impl Crew {
     /// The members, in the order in which they came.

@@ -10,7 +10,7 @@ mod pin;
 mod ready;
 mod signing;
 
-pub use crew::{Crew, Member, NotTaken};
+pub use crew::{Crew, Member, NAME_MOST, NotTaken};
 pub use erased::erased;
 pub use file::{FILE_FORMAT, FILE_VERSION, told};
 pub use pin::{PIN_LEAST, PIN_MOST, Pin};

@@ -10,13 +10,7 @@ const DEEP: usize = 3_000;
 const LONG: usize = 2_000;
 
 pub(super) fn all(content: &Content) -> Vec<Hostile> {
-    let kinds = [
-        (What::Sheet, valid::sheet(content)),
-        (What::Set, valid::set(content)),
-        (What::Withdrawal, valid::withdrawal()),
-        (What::Results, valid::results(content)),
-    ];
-    kinds.into_iter().flat_map(|(what, valid)| of(&Change { what, valid })).collect()
+    valid::files(content).into_iter().flat_map(|(what, valid)| of(&Change { what, valid })).collect()
 }
 
 fn of(change: &Change) -> Vec<Hostile> {

@@ -1,11 +1,22 @@
 //! Valid files, from which hostile ones are made.
 
+use super::What;
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use stepboard::content::Content;
 use stepboard::exchange::{OwnSheet, on_base};
 use stepboard::rules::sheet::{Setting, Sheet};
 use stepboard::rules::term::Term;
+
+/// A file for each reader.
+pub(crate) fn files(content: &Content) -> [(What, Value); 4] {
+    [
+        (What::Sheet, sheet(content)),
+        (What::Set, set(content)),
+        (What::Withdrawal, withdrawal()),
+        (What::Results, results(content)),
+    ]
+}
 
 /// A moment.
 pub(crate) const AT: &str = "2027-03-12T14:30:00Z";

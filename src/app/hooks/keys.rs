@@ -32,6 +32,19 @@ pub(in crate::app) fn use_keys(on_key: Callback<String, bool>) {
     });
 }
 
+/// Does what Enter stands for on this screen.
+#[hook]
+pub(in crate::app) fn use_enter(on_enter: Callback<()>) {
+    let on_key = use_callback(on_enter, |key: String, on_enter| {
+        let enter = key == "Enter";
+        if enter {
+            on_enter.emit(());
+        }
+        enter
+    });
+    use_keys(on_key);
+}
+
 /// Whether the element with the focus has no use of its own for the key.
 fn leaves_key(target: &Element, key: &str) -> bool {
     if let Some(input) = target.dyn_ref::<HtmlInputElement>() {

@@ -1,5 +1,6 @@
 //! Keeps the scenario sets of this tablet and the one that is being built: what is not stored is not there.
 
+use super::draft::{drafted, use_edit};
 use crate::app::state::{ContentContext, Keep, KeptSet, Origin, SetFile, SetsContext, SheetsContext};
 use crate::content::Content;
 use crate::device::{Shelf, Store};
@@ -11,16 +12,11 @@ use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
-/// The file of the set that is being built; no set has that name.
-const DRAFT: &str = "draft";
-/// Begins the name of the file of a set that was made here.
-const MADE: &str = "made-";
-
 /// The sets that files hold; a file that this program cannot use is left out and stays.
 fn held(content: &Content, files: &[(String, String)]) -> Vec<KeptSet> {
     let read = |(name, text): &(String, String)| {
         let set = Set::read(text.as_bytes(), content).ok()?;
-        let origin = if name.starts_with(MADE) { Origin::Made } else { Origin::Taken };
+        let (origin, _) = Origin::of_file(name);
         Some(KeptSet { id: set.id(), set: Rc::new(set), origin, withdrawn: None })
     };
     let keyed = files
@@ -38,12 +34,6 @@ fn held(content: &Content, files: &[(String, String)]) -> Vec<KeptSet> {
     }
     all.extend(KeptSet::ready(content));
     all
-}
-
-/// The set that is being built, as it was left.
-fn drafted(files: &[(String, String)]) -> Option<Rc<Set>> {
-    let draft = files.iter().find(|(name, _)| name == DRAFT);
-    draft.and_then(|(_, text)| serde_json::from_str(text).ok()).map(Rc::new)
 }
 
 /// Keeps the sets that lie on the shelf.
@@ -96,21 +86,7 @@ pub(in crate::app) fn use_kept_sets(
             }
         });
     });
-    let edit = use_callback(store.clone(), {
-        let set = draft.setter();
-        move |now: Option<Set>, store| {
-            let text = now.as_ref().and_then(|now| serde_json::to_string(now).ok());
-            set.set(now.map(Rc::new));
-            let store = store.clone();
-            // What is not stored is still on the screen, and stored with the next touch.
-            spawn_local(async move {
-                drop(match text {
-                    Some(text) => store.shelve(Shelf::Sets, &[(DRAFT.to_owned(), text)]).await,
-                    None => store.unshelve(Shelf::Sets, DRAFT).await,
-                });
-            });
-        }
-    });
+    let edit = use_edit(store, Shelf::Sets, draft.setter());
     SetsContext { loaded: *loaded, all: (*all).clone(), draft: (*draft).clone(), keep, edit }
 }
 
@@ -127,8 +103,7 @@ async fn put(store: &Store, file: &SetFile) -> Option<()> {
                 store.shelve_new(Shelf::Sheets, &own.slug(), &own.text().ok()?).await.ok()?;
             }
             let text = set.write().ok()?;
-            let name = content_name(SET, text.as_bytes());
-            (if *origin == Origin::Made { format!("{MADE}{name}") } else { name }, text)
+            (origin.file(content_name(SET, text.as_bytes())), text)
         }
         SetFile::Withdrawal(withdrawal) => {
             let text = withdrawal.write().ok()?;

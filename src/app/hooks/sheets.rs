@@ -1,5 +1,6 @@
 //! Keeps the shop's own sheets and the one that is being edited: what is not stored is not there.
 
+use super::draft::{DRAFT, drafted, use_edit};
 use crate::app::state::{Keep, SheetsContext};
 use crate::device::{Shelf, Store};
 use crate::exchange::{Editions, OwnSheet, SHEET, SheetDraft, read};
@@ -7,16 +8,11 @@ use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
-/// The file of the sheet that is being edited; no edition has that name.
-const DRAFT: &str = "draft";
-
 /// The editions of a shelf, and the sheet that is being edited; a file that cannot be read is left out and stays.
 fn held(files: &[(String, String)]) -> (Rc<Editions>, Option<Rc<SheetDraft>>) {
     let own = files.iter().filter(|(name, _)| name != DRAFT);
     let editions = Editions::of(own.filter_map(|(_, text)| read::<OwnSheet>(text.as_bytes(), SHEET).ok()));
-    let draft = files.iter().find(|(name, _)| name == DRAFT);
-    let draft = draft.and_then(|(_, text)| serde_json::from_str(text).ok());
-    (Rc::new(editions), draft.map(Rc::new))
+    (Rc::new(editions), drafted(files))
 }
 
 /// Keeps the files that were on the shelf when the page was opened.
@@ -61,20 +57,6 @@ pub(in crate::app) fn use_kept_sheets(store: &Store, files: &[(String, String)])
                 }
             });
         });
-    let edit = use_callback(store.clone(), {
-        let set = draft.setter();
-        move |now: Option<SheetDraft>, store| {
-            let text = now.as_ref().and_then(|draft| serde_json::to_string(draft).ok());
-            set.set(now.map(Rc::new));
-            let store = store.clone();
-            // What is not stored is still on the screen, and stored with the next touch.
-            spawn_local(async move {
-                drop(match text {
-                    Some(text) => store.shelve(Shelf::Sheets, &[(DRAFT.to_owned(), text)]).await,
-                    None => store.unshelve(Shelf::Sheets, DRAFT).await,
-                });
-            });
-        }
-    });
+    let edit = use_edit(store, Shelf::Sheets, draft.setter());
     SheetsContext { editions: (*editions).clone(), draft: (*draft).clone(), put, reread: again, let_go, edit }
 }

@@ -2,15 +2,15 @@
 
 use super::card::{cautions, place, stage_name, wanted};
 use super::deal;
-use crate::app::hooks::{use_keys, use_told};
+use crate::app::hooks::{use_enter, use_second_tap, use_told};
 use crate::app::parts::{
-    Frame, Picture, Verdict, answer_field, answered_panels, card_ticket, icon, pointing, round, tests_field,
+    Frame, Picture, Verdict, answer_field, answered_panels, icon, pointing, round, seen_card, tests_field,
     told, use_ahead,
 };
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::card::{self, Answer, Card, Kind, Mark, Slate};
-use crate::device::{clock, page};
+use crate::device::page;
 use crate::learn::Round;
 use crate::record::{Draft, Entry};
 use std::rc::Rc;
@@ -24,8 +24,6 @@ pub(super) struct HandedProps {
     pub(super) put: Callback<Option<Draft>>,
 }
 
-/// A tap so soon after the screen came up was meant for the one before.
-const SECOND_TAP_MS: f64 = 400.0;
 /// Id of the heading over the answer that is worked once more.
 const REWORK: &str = "rework";
 
@@ -45,7 +43,7 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
         let world = shop.world(&entry.sheet.slug)?;
         card::grade(card, &world, &entry.answer).map(Rc::new)
     });
-    let shown = *use_memo((), |()| clock::ticks());
+    let second_tap = use_second_tap();
     let held_back = entry.sure_and_wrong() && !draft.reworked;
     let length = Round::of(shop.content(), draft.within);
     let done = if length.ends(draft.done) { 0 } else { draft.done + 1 };
@@ -63,7 +61,7 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
         move |step: Step, (shop, told, draft, next, put)| {
             match step {
                 // The second tap of a double tap is not an answer to a verdict that nobody has read.
-                _ if clock::ticks() - shown < SECOND_TAP_MS => {}
+                _ if second_tap.now() => {}
                 Step::Next => put.emit((**next).clone()),
                 Step::Like => {
                     put.emit(deal::fresh(shop, told, draft.within, Some(&draft.card.family), done));
@@ -95,7 +93,7 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
                 .world(&sheet)
                 .zip(worked.as_ref())
                 .and_then(|(world, answer)| card::grade(&card, &world, answer));
-            if clock::ticks() - shown < SECOND_TAP_MS {
+            if second_tap.now() {
                 // The second tap of a double tap, as above.
             } else if graded.is_some_and(|graded| graded.mark == Mark::Right) {
                 put.emit(Some(Draft { reworked: true, ..(*draft).clone() }));
@@ -106,14 +104,7 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
         })
     };
     let on_enter = if held_back { check.clone() } else { go.reform(move |()| onward) };
-    let on_key = use_callback(on_enter, move |key: String, on_enter| {
-        let enter = key == "Enter";
-        if enter {
-            on_enter.emit(());
-        }
-        enter
-    });
-    use_keys(on_key);
+    use_enter(on_enter);
     let button = |step: Step, key: &'static str, class: &'static str, shown: bool| {
         let onclick = go.reform(move |_: MouseEvent| step);
         html! { <button type="button" {key} {class} hidden={!shown} {onclick}>{ shop.say(key) }</button> }
@@ -173,11 +164,7 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
             <div key="rework" hidden={points || rework.is_none()}>
                 { for rework.filter(|_| !points) }
             </div>
-            <details key="card" class="seen">
-                <summary>{ shop.say("verdict.card") }</summary>
-                { card_ticket(&shop, card) }
-                <p class="asked">{ shop.voice().ask(card) }</p>
-            </details>
+            { seen_card(&shop, card) }
         </Frame>
     }
 }

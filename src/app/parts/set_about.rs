@@ -4,7 +4,7 @@ use super::{Picture, icon};
 use crate::app::state::Shop;
 use crate::content::{PassRule, Purpose, World};
 use crate::device::clock;
-use crate::exchange::set::{Set, SetSheet, Validity, cards, minutes_of};
+use crate::exchange::set::{Set, SetSheet, Validity, cards, counts_for, minutes_of};
 use crate::rules::term::Term;
 use yew::prelude::*;
 
@@ -100,6 +100,18 @@ fn days(shop: &Shop, set: &Set) -> AttrValue {
         (Some(_), None) => shop.say_with("sets.days.from.told", &told),
         (None, Some(_)) => shop.say_with("sets.days.until.told", &told),
         (Some(_), Some(_)) => shop.say_with("sets.days.both.told", &told),
+    }
+}
+
+/// For which competencies a set counts as evidence.
+pub(in crate::app) fn counts_told(shop: &Shop, set: &Set) -> AttrValue {
+    let counts = counts_for(set, shop.content());
+    let names: Vec<String> =
+        counts.iter().map(|one| shop.text(&format!("competency.{}", one.slug)).to_string()).collect();
+    if names.is_empty() {
+        shop.say("sets.counts-not")
+    } else {
+        shop.say_with("sets.counts", &[("names", names.join(", "))])
     }
 }
 

@@ -25,6 +25,17 @@ pub(in crate::app) fn card_ticket(shop: &Shop, card: &Card) -> Html {
     }
 }
 
+/// The card that was answered, to be opened and looked at again.
+pub(in crate::app) fn seen_card(shop: &Shop, card: &Card) -> Html {
+    html! {
+        <details key="card" class="seen">
+            <summary>{ shop.say("verdict.card") }</summary>
+            { card_ticket(shop, card) }
+            <p class="asked">{ shop.voice().ask(card) }</p>
+        </details>
+    }
+}
+
 /// Parts `12.5 °C` into figure and unit; words stay whole, whatever they begin with.
 fn figure_and_unit(value: &str) -> (String, Option<String>) {
     let bare = value.strip_prefix(['-', 'P']).unwrap_or(value);

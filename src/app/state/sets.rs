@@ -20,6 +20,21 @@ terms! {
     }
 }
 
+/// Begins the name of the file of a set that was made here.
+const MADE: &str = "made-";
+
+impl Origin {
+    /// What the file of a set is called on the shelf, by the name of its content.
+    pub(in crate::app) fn file(self, name: String) -> String {
+        if self == Self::Made { format!("{MADE}{name}") } else { name }
+    }
+
+    /// Where the set of a file of the shelf came from, and the name of its content.
+    pub(in crate::app) fn of_file(file: &str) -> (Self, &str) {
+        file.strip_prefix(MADE).map_or((Self::Taken, file), |name| (Self::Made, name))
+    }
+}
+
 /// A set of this tablet.
 #[derive(Debug, Clone, PartialEq)]
 pub(in crate::app) struct KeptSet {

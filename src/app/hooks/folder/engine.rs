@@ -1,7 +1,7 @@
 //! The folder in memory: how it stands, the password, the files of this tablet.
 
 use super::Bench;
-use crate::app::state::{FolderView, KeptFolder};
+use crate::app::state::{FolderView, KeptFolder, Origin};
 use crate::device::{Kept, Shelf, clock, session};
 use crate::exchange::folder::{Folder, Name, Rest, Setup, Shelves, Sort, State};
 use gloo::timers::callback::Timeout;
@@ -9,8 +9,6 @@ use std::collections::{BTreeMap, BTreeSet};
 
 /// Where the password rests until the window is closed.
 const SESSION: &str = "stepboard-folder";
-/// Begins the name of a set that was made here.
-const MADE: &str = "made-";
 
 /// The folder in memory.
 #[derive(Debug, Default)]
@@ -66,7 +64,7 @@ impl Engine {
         engine.loaded = true;
         engine.files.texts = outbox.into_iter().filter_map(named).collect();
         engine.offered = offered.into_iter().filter_map(named).collect();
-        let name = |name: &str| Name::parse(name.strip_prefix(MADE).unwrap_or(name));
+        let name = |name: &str| Name::parse(Origin::of_file(name).1);
         let mut here: BTreeSet<Name> = results.iter().chain(&sets).filter_map(|(of, _)| name(of)).collect();
         here.extend(sheets.iter().map(|(_, text)| Name::of(Sort::Sheet, text)));
         here.extend(engine.offered.iter().map(|(name, _)| name.clone()));

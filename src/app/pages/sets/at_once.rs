@@ -3,17 +3,13 @@
 use super::super::card::{Around, cautions, stage_name};
 use super::super::dealt::Dealt;
 use super::own::OwnVerdict;
-use crate::app::hooks::use_keys;
-use crate::app::parts::{Frame, Verdict, answered_panels, card_ticket};
+use crate::app::hooks::{use_enter, use_second_tap};
+use crate::app::parts::{Frame, Verdict, answered_panels, seen_card};
 use crate::app::state::{Shop, use_shop};
 use crate::card::{self, Card};
-use crate::device::clock;
 use crate::record::Entry;
 use std::rc::Rc;
 use yew::prelude::*;
-
-/// A tap so soon after the screen came up was meant for the one before.
-const SECOND_TAP_MS: f64 = 400.0;
 
 #[derive(Properties, PartialEq)]
 pub(super) struct AtOnceProps {
@@ -29,20 +25,13 @@ pub(super) struct AtOnceProps {
 pub(super) fn AtOnce(props: &AtOnceProps) -> Html {
     let shop = use_shop();
     let entry = &props.entry;
-    let up = *use_memo((), |()| clock::ticks());
+    let second_tap = use_second_tap();
     let on_next = use_callback(props.on_next.clone(), move |(), on_next| {
-        if clock::ticks() - up >= SECOND_TAP_MS {
+        if !second_tap.now() {
             on_next.emit(());
         }
     });
-    let on_key = use_callback(on_next.clone(), |key: String, on_next| {
-        let enter = key == "Enter";
-        if enter {
-            on_next.emit(());
-        }
-        enter
-    });
-    use_keys(on_key);
+    use_enter(on_next.clone());
     let word = if props.last { "sets.take.to-result" } else { "sets.take.next" };
     let action = html! {
         <div class="onward"><button type="button" class="next-step" onclick={on_next.reform(|_: MouseEvent| ())}>{ shop.say(word) }</button></div>
@@ -57,11 +46,7 @@ pub(super) fn AtOnce(props: &AtOnceProps) -> Html {
         Dealt::Computed(card) => html! {
             <Frame class="handed" title={stage_name(&shop, card)} {note} back={Some(back)} {marks} cautions={cautions(&shop, card)} {action}>
                 <div key="verdict" class="verdict-place">{ verdict(&shop, card, entry) }</div>
-                <details key="card" class="seen">
-                    <summary>{ shop.say("verdict.card") }</summary>
-                    { card_ticket(&shop, card) }
-                    <p class="asked">{ shop.voice().ask(card) }</p>
-                </details>
+                { seen_card(&shop, card) }
             </Frame>
         },
     }

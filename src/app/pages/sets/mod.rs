@@ -20,7 +20,7 @@ pub(in crate::app) use taken::set_waiting;
 use crate::app::hooks::{use_book, use_sets};
 use crate::app::parts::{Frame, Picture, asks, icon, validity_told};
 use crate::app::route::Route;
-use crate::app::state::{KeptSet, Origin, Shop, use_shop};
+use crate::app::state::{KeptSet, Origin, SetsContext, Shop, use_shop};
 use crate::device::clock;
 use crate::exchange::set::Validity;
 use crate::record::Journal;
@@ -84,5 +84,15 @@ fn row(shop: &Shop, one: &KeptSet, journal: &Journal) -> Html {
                 { icon(Picture::Go) }
             </a>
         </li>
+    }
+}
+
+/// In place of a set that is not here, or not yet.
+fn absent(shop: &Shop, sets: &SetsContext) -> Html {
+    let said = if sets.loaded { "sets.gone" } else { "sets.loading" };
+    html! {
+        <Frame class="sheet" title={shop.say("sets.title")} back={Some(Route::Sets)} cautions={shop.cautions_for(&[])}>
+            <p class="lead" role="status">{ shop.say(said) }</p>
+        </Frame>
     }
 }

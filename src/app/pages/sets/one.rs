@@ -1,15 +1,15 @@
 //! One set: what it is, the way into it, what came of it, and handing it out.
 
+use super::absent;
 use super::begin::Begin;
 use super::done::Done;
 use super::hand::Hand;
 use super::taken::{Stand, latest, stand};
 use crate::app::hooks::{use_book, use_sets};
-use crate::app::parts::{Frame, set_about};
+use crate::app::parts::{Frame, counts_told, set_about};
 use crate::app::route::Route;
 use crate::app::state::use_shop;
 use crate::device::clock;
-use crate::exchange::set::counts_for;
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
@@ -23,31 +23,18 @@ pub(in crate::app) fn SetPage(props: &SetPageProps) -> Html {
     let sets = use_sets();
     let journal = use_book().book.journal.clone();
     let Some(kept) = sets.find(&props.id).cloned() else {
-        let said = if sets.loaded { "sets.gone" } else { "sets.loading" };
-        return html! {
-            <Frame class="sheet" title={shop.say("sets.title")} back={Some(Route::Sets)} cautions={shop.cautions_for(&[])}>
-                <p class="lead" role="status">{ shop.say(said) }</p>
-            </Frame>
-        };
+        return absent(&shop, &sets);
     };
     let validity = kept.validity(clock::today());
     let about =
         use_memo((shop.clone(), kept.clone()), |(shop, kept)| set_about(shop, &kept.id, &kept.set, validity));
-    let counts = counts_for(&kept.set, shop.content());
-    let names: Vec<String> =
-        counts.iter().map(|one| shop.text(&format!("competency.{}", one.slug)).to_string()).collect();
-    let counts = if names.is_empty() {
-        shop.say("sets.counts-not")
-    } else {
-        shop.say_with("sets.counts", &[("names", names.join(", "))])
-    };
     let done = stand(&shop, &journal, &kept.id) == Stand::Done;
     let attempt = latest(&shop, &journal, &kept.id).filter(|_| done).map(|one| one.id.to_owned());
     html! {
         <Frame class="sheet set-page" title={shop.say("sets.title")} back={Some(Route::Sets)} cautions={shop.cautions_for(&[])}>
             <h2 key="title" class="set-title">{ &kept.set.title }</h2>
             { for attempt.map(|attempt| html! { <Done key="done" kept={kept.clone()} {attempt} /> }) }
-            <div key="what" class="paper">{ (*about).clone() }<p class="note">{ counts }</p></div>
+            <div key="what" class="paper">{ (*about).clone() }<p class="note">{ counts_told(&shop, &kept.set) }</p></div>
             <Begin key="begin" kept={kept.clone()} {validity} />
             <Hand key="hand" kept={kept.clone()} />
         </Frame>

@@ -5,6 +5,7 @@ use super::super::check::use_presence;
 use super::super::dealt::Dealt;
 use super::super::events::{answered, answered_own, turn};
 use super::super::sheet::ShopSheet;
+use super::absent;
 use super::at_once::AtOnce;
 use super::own::OwnScreen;
 use super::taken::latest;
@@ -45,11 +46,7 @@ pub(in crate::app) fn TakeSet(props: &TakeSetProps) -> Html {
         Some((kept, context)) => html! {
             <ContextProvider<ContentContext> {context}><Taking {kept} sheet={props.sheet} /></ContextProvider<ContentContext>>
         },
-        None => html! {
-            <Frame class="sheet" title={shop.say("sets.title")} back={Some(Route::Sets)} cautions={shop.cautions_for(&[])}>
-                <p class="lead" role="status">{ shop.say(if sets.loaded { "sets.gone" } else { "sets.loading" }) }</p>
-            </Frame>
-        },
+        None => absent(&shop, &sets),
     }
 }
 

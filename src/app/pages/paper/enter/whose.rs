@@ -6,14 +6,11 @@ use crate::app::parts::{Field, typed_into};
 use crate::app::state::{Shop, use_shop};
 use crate::exchange::Refused;
 use crate::exchange::paper::PaperCode;
-use crate::people::Crew;
+use crate::people::{Crew, NAME_MOST};
 use crate::record::is_plain;
 use std::rc::Rc;
 use web_sys::SubmitEvent;
 use yew::prelude::*;
-
-/// Characters of a name, our own limit, as of the crew.
-const NAME_MOST: usize = 40;
 
 #[derive(Properties, PartialEq)]
 pub(super) struct WhoseProps {

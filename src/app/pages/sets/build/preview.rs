@@ -1,13 +1,13 @@
 //! What a set that is being built deals, card by card, each with the computed answer and its working.
 
-use super::super::super::dealt::Dealt;
 use super::super::own::own_preview;
 use super::warned::warned;
-use crate::app::parts::{answered_panels, card_ticket, rules, told, working};
+use crate::app::pages::dealt::Dealt;
+use crate::app::parts::{answered_panels, card_ticket, counts_told, rules, told, working};
 use crate::app::state::{Shop, use_shop};
 use crate::card::{Card, Kind, solve};
 use crate::content::World;
-use crate::exchange::set::{Set, Warned, cards, counts_for, minutes_of, warnings};
+use crate::exchange::set::{Set, Warned, cards, minutes_of, warnings};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -88,14 +88,6 @@ pub(super) fn Preview(props: &PreviewProps) -> Html {
     let figures =
         shown.map(|shown| [("n", shown.cards.len().to_string()), ("minutes", shown.minutes.to_string())]);
     let length = figures.map(|figures| shop.say_with("sets.preview.length", &figures)).unwrap_or_default();
-    let counts = counts_for(set, shop.content());
-    let names: Vec<String> =
-        counts.iter().map(|one| shop.text(&format!("competency.{}", one.slug)).to_string()).collect();
-    let counts = if names.is_empty() {
-        shop.say("sets.counts-not")
-    } else {
-        shop.say_with("sets.counts", &[("names", names.join(", "))])
-    };
     html! {
         <section class="preview">
             <h2>{ shop.say("sets.preview.head") }</h2>
@@ -103,7 +95,7 @@ pub(super) fn Preview(props: &PreviewProps) -> Html {
             <div key="full" class="preview-full" hidden={none}>
                 <p class="figure-line" role="status">{ length }</p>
                 { warned(&shop, shown.map(|shown| shown.warned.as_slice()).unwrap_or_default()) }
-                <p class="note">{ counts }</p>
+                <p class="note">{ counts_told(&shop, set) }</p>
                 <p class="note">{ shop.say(if same { "sets.preview.lead-same" } else { "sets.preview.lead" }) }</p>
                 <ol class="preview-rows">{ for shown.iter().flat_map(|shown| shown.cards.iter().enumerate()).map(row) }</ol>
                 <button type="button" class="control" hidden={same} onclick={deal_others}>{ shop.say("sets.preview.others") }</button>
