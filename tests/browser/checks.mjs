@@ -5,7 +5,8 @@ import { By } from "selenium-webdriver";
 import { root } from "../../tools/shell.mjs";
 import { goTo } from "./office.mjs";
 
-const command = join(process.env.CARGO_TARGET_DIR ?? join(root, "target"), "debug", "stepboard");
+/** The native command, whose answers the screens are held against. */
+export const command = join(process.env.CARGO_TARGET_DIR ?? join(root, "target"), "debug", "stepboard");
 const CERTAINTY = { asks: "I would ask first", board: "On a test board", job: "On the job" };
 const DONE = /^(Today's cards are done|This check is decided)$/;
 
@@ -36,9 +37,15 @@ export async function solution(page) {
 }
 
 /** Answers the card of the check, rightly or not, and hands it in; gives its family. */
-export async function answer(page, { right = true, certainty = "job" } = {}) {
-  const before = (await stored(page)).events.length;
+export async function answer(page, how = {}) {
   const card = await solution(page);
+  await give(page, card, how);
+  return card.family;
+}
+
+/** Answers a card that the native command dealt with its key, rightly or not, and hands it in. */
+export async function give(page, card, { right = true, certainty = "job" } = {}) {
+  const before = (await stored(page)).events.length;
   const given = right ? card.solution.answer : wrong(card);
   if (given === "not-enough") await page.press("button", "Not enough is told");
   else if (given.pick) await touch(page, given.pick);
@@ -48,7 +55,6 @@ export async function answer(page, { right = true, certainty = "job" } = {}) {
   await page.press("radio", CERTAINTY[certainty]);
   await page.press("button", "Hand it in");
   await page.until("the answer to be stored", async () => (await stored(page)).events.length > before);
-  return card.family;
 }
 
 /** Answers what the day wants, rightly; gives how many cards it took. */
@@ -101,8 +107,14 @@ async function number(page, { value, unit }) {
     if (label.trim() === unit || label.trim().startsWith(`${unit},`)) await page.touch(one);
   }
   const figure = String(Number(value.toPrecision(6))).slice(0, 8);
-  await page.keys(...figure);
+  for (const [nth, digit] of [...figure].entries()) {
+    await page.keys(digit);
+    // As fast as somebody types and sees what came: never the next key before the last one stands there.
+    await page.until(`the figure ${figure}`, async () => (await typed(page)) === figure.slice(0, nth + 1));
+  }
 }
+
+const typed = (page) => page.driver.executeScript("return document.querySelector('.figure .typed')?.textContent");
 
 const STORED = `const done = arguments[arguments.length - 1];
   const asked = indexedDB.open("stepboard");

@@ -2,11 +2,9 @@
 // without a network too. What is damaged or is none of ours is refused with its reason.
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import { after, test } from "node:test";
-import { crc32, inflateRawSync } from "node:zlib";
-import { root } from "../../tools/shell.mjs";
 import { SIZES, journey } from "./harness.mjs";
+import { read } from "./link.mjs";
 import { goTo } from "./office.mjs";
 import { fits, folder, pick, saver } from "./papers.mjs";
 
@@ -30,17 +28,6 @@ async function pickSet(page) {
   await pick(page, "file", files.put("set.json", set(hash)));
   await page.says("Monday, spray side");
   return hash;
-}
-
-/** What stands in a code, by another reader: RFC 4648, RFC 1951 with what was seen before, RFC 1952. */
-function read(code) {
-  const packed = Buffer.from(code, "base64url");
-  const body = packed.subarray(0, -4);
-  assert.equal(packed.readUInt32LE(body.length), crc32(body));
-  const before = readFileSync(join(root, "src", "exchange", "link", "before.txt"));
-  const text = inflateRawSync(body.subarray(3), { dictionary: before });
-  assert.deepEqual([body[0], body.readUInt16LE(1)], [1, text.length]);
-  return text.toString("utf8");
 }
 
 const link = (page) => page.driver.executeScript("return document.getElementById('hand-out-link').value");

@@ -169,10 +169,10 @@ export class Page {
     await list.sendKeys(text);
   }
 
-  /** Waits until the page says something. */
-  says(text) {
+  /** Waits until the page says something; longer where it has to work something out first. */
+  says(text, wait) {
     const fits = (now) => (text instanceof RegExp ? text.test(now) : now.includes(text));
-    return this.until(`the words ${text}`, async () => fits(await this.text()));
+    return this.until(`the words ${text}`, async () => fits(await this.text()), wait);
   }
 
   /** Sets the clock of the page to a local time, from which it goes on, and loads the page anew. */
