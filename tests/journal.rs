@@ -8,7 +8,9 @@ use stepboard::content::World;
 use stepboard::learn::evidence::{Asked, evidence};
 use stepboard::learn::{Past, Round};
 use stepboard::quantity::{Measure, Unit};
-use stepboard::record::{Certainty, Draft, Entry, Event, FORMAT, Help, Journal, SheetName, Stamp, Within};
+use stepboard::record::{
+    Certainty, Draft, Entry, Erased, Event, FORMAT, Help, Journal, SheetName, Stamp, Within,
+};
 use support::log::date;
 
 fn entry(sequence: u64, person: &str, mark: Mark, certainty: Certainty) -> Entry {
@@ -67,7 +69,7 @@ fn what_cannot_be_read_keeps_its_number_and_is_counted() {
     let journal = Journal::stored(vec![answered(2), answered(1)], [1, 2, 3]);
     assert_eq!((journal.events().len(), journal.unreadable(), journal.next_sequence()), (2, 1, 4));
     assert!(journal.has(3) && journal.find(3).is_none() && !journal.has(4));
-    let more = journal.with(answered(4));
+    let more = journal.clone().with(answered(4));
     assert_eq!((more.events().len(), more.unreadable(), more.next_sequence()), (3, 1, 5));
     // One in the middle takes its number alone.
     let middle = Journal::stored(vec![answered(3), answered(1)], [1, 2, 3]);
@@ -78,6 +80,21 @@ fn what_cannot_be_read_keeps_its_number_and_is_counted() {
     let told = evidence(journal.events(), &Asked { unreadable: journal.unreadable(), ..asked });
     assert_eq!(told.unreadable, 1);
     assert_eq!(Journal::stored(vec![answered(1)], [1]), Journal::new(vec![answered(1)]), "all can be read");
+}
+
+/// Whatever the order in which events come, one by one, they stand as if they had been read at once.
+#[test]
+fn events_that_are_added_stand_by_their_numbers() {
+    let answered = |sequence| Event::Answered(entry(sequence, "Ana", Mark::Right, Certainty::TestBoard));
+    for order in [[1, 2, 3], [3, 1, 2], [2, 3, 1]] {
+        let added = order.into_iter().map(answered).fold(Journal::default(), Journal::with);
+        assert_eq!(added, Journal::new(order.map(answered).to_vec()), "{order:?}");
+    }
+    let journal = Journal::stored([1, 2, 4].map(answered).to_vec(), [1, 2, 3, 4]);
+    let Event::Answered(of) = answered(5) else { panic!("an answer") };
+    let left = journal.after(Erased { stamp: of.stamp, numbers: vec![1, 4] });
+    let numbers: Vec<u64> = left.events().iter().map(|event| event.stamp().sequence).collect();
+    assert_eq!((numbers, left.unreadable(), left.next_sequence()), (vec![2, 5], 1, 6));
 }
 
 #[test]

@@ -4,15 +4,15 @@
 mod support;
 
 use proptest::prelude::*;
-use stepboard::quantity::{Density, Fraction, Hours, Micrometres, SquareMetres};
+use stepboard::quantity::{Density, Hours, SquareMetres};
 use stepboard::rules::abrasive::{
     Abrading, Grade, P_SERIES, ScuffSheet, ladder, scratch_allowance, scuff_sheet, skips, spot_next,
 };
 use stepboard::rules::film::{self, Facing, Levelling, Place, ToRub};
-use stepboard::rules::mixing::Thinning;
 use stepboard::rules::sheet::{Setting, Sheet};
 use stepboard::rules::term::Term;
 use support::any::{laws, sheet, term};
+use support::film::{dry, share, thinned, um};
 
 thread_local! {
     static BASE: Sheet = support::base();
@@ -20,22 +20,6 @@ thread_local! {
 
 /// Rounding of a chain of divisions.
 const DUST: f64 = 1e-9;
-
-fn um(value: f64) -> Micrometres {
-    Micrometres::new(value).expect("a thickness")
-}
-
-fn share(value: f64) -> Fraction {
-    Fraction::new(value).expect("a share")
-}
-
-fn thinned(ratio: f64) -> Thinning {
-    Thinning::of_ratio(ratio).expect("a ratio")
-}
-
-fn dry(wet: f64, solids: f64, ratio: f64) -> f64 {
-    film::dry(um(wet), share(solids), thinned(ratio)).answer.get()
-}
 
 fn grade() -> impl Strategy<Value = &'static Grade> {
     (0..P_SERIES.len()).prop_map(|index| &P_SERIES[index])

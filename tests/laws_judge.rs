@@ -13,6 +13,13 @@ use stepboard::rules::term::{Severity, Term};
 use support::any::{USUAL, hold, term};
 use support::{content, inputs};
 
+/// A law that sees one verdict alone proves half of it.
+#[track_caller]
+fn both(accepted: &Cell<u32>, refused: &Cell<u32>) {
+    let (accepted, refused) = (accepted.get(), refused.get());
+    assert!(accepted > 0 && refused > 0, "{accepted} accepted, {refused} refused");
+}
+
 fn hours() -> impl Strategy<Value = f64> {
     prop_oneof![Just(0.0), 0.0..3.0, 0.0..500.0]
 }
@@ -125,12 +132,7 @@ fn any_job_is_judged_and_the_same_job_the_same() {
         let counter = if verdict.accepted == Some(false) { &refused } else { &accepted };
         counter.set(counter.get() + 1);
     });
-    assert!(
-        accepted.get() > 0 && refused.get() > 0,
-        "{} accepted, {} refused",
-        accepted.get(),
-        refused.get()
-    );
+    both(&accepted, &refused);
 }
 
 /// Any JSON, of the shapes and words that a description has.
@@ -253,12 +255,7 @@ fn leaving_something_untold_turns_no_verdict_into_its_opposite() {
         let counter = if told { &accepted } else { &refused };
         counter.set(counter.get() + 1);
     });
-    assert!(
-        accepted.get() > 0 && refused.get() > 0,
-        "{} accepted, {} refused",
-        accepted.get(),
-        refused.get()
-    );
+    both(&accepted, &refused);
 }
 
 /// The job of a ticket as its sheet asks, every wait kept, in one room: the air of the gun apart, it is accepted where the

@@ -14,36 +14,22 @@ use stepboard::process::technique::{Fumble, Pass};
 use stepboard::quantity::{Celsius, Fraction, Hours, Micrometres, Millimetres, RelativeHumidity};
 use stepboard::rules::sequence::check::check;
 use stepboard::rules::sequence::error::OrderError;
-use stepboard::rules::sequence::job::{Job, Part};
+use stepboard::rules::sequence::job::Job;
 use stepboard::rules::sequence::manner::Manner;
 use stepboard::rules::sequence::operation::{COATS, Operation as Op};
 use stepboard::rules::sequence::plan::{Climate, Step, Told};
 use stepboard::rules::sequence::route;
 use stepboard::rules::sheet::{Setting, Sheet};
-use stepboard::rules::term::{Binding, Coating, ColourPlan, Filler, Look, Stage, WorkClass};
+use stepboard::rules::term::Stage;
+use support::job::job;
 use support::{base, content};
 
 fn h(hours: f64) -> Hours {
     Hours::new(hours).expect("in range")
 }
 
-fn job(content: &Content, woods: &[&str]) -> Job {
-    let part = |slug: &&str| Part::of(content.wood(slug).expect("a wood that ships"));
-    Job {
-        parts: woods.iter().map(part).collect(),
-        look: Look::LevelGloss,
-        class: WorkClass::InstrumentGloss,
-        colour: ColourPlan::Natural,
-        shaded: false,
-        binding: Binding::None,
-        filler: Filler::OilPaste,
-        coating: Coating::Nitrocellulose,
-        melts: true,
-    }
-}
-
 fn start(woods: &[&str]) -> Run {
-    Run::start(job(&content(), woods), base(), AirLog::default())
+    Run::start(job(woods), base(), AirLog::default())
 }
 
 fn room(celsius: f64) -> AirLog {
@@ -269,7 +255,7 @@ fn no_step_of_the_shortest_schedule_could_have_been_done_sooner() {
 fn a_cold_room_keeps_the_next_coat_waiting_and_a_warm_one_gives_no_credit() {
     // Rule of thumb: double for each 10 K colder (drying: 18 °C 1.231, 15 °C 1.516); a warm room gives none.
     let wait = |air: AirLog| {
-        let mut run = Run::start(job(&content(), &["hard-maple"]), base(), air);
+        let mut run = Run::start(job(&["hard-maple"]), base(), air);
         work(&mut run, vec![Step::of(Op::Sand), Step::of(Op::Seal)]);
         let clear = next(&run).into_iter().find(|next| next.operation == Op::Clear).expect("asked for");
         clear.not_before.expect("inside the model").get()
@@ -279,7 +265,7 @@ fn a_cold_room_keeps_the_next_coat_waiting_and_a_warm_one_gives_no_credit() {
     support::near(wait(room(18.0)), stated * 1.231, 1e-3, "18 °C");
     support::near(wait(room(15.0)), stated * 1.516, 1e-3, "15 °C");
     support::near(wait(room(27.0)), stated, 1e-9, "no credit");
-    let mut run = Run::start(job(&content(), &["hard-maple"]), base(), room(8.0));
+    let mut run = Run::start(job(&["hard-maple"]), base(), room(8.0));
     work(&mut run, vec![Step::of(Op::Sand)]);
     run.act(Step::of(Op::Seal).into()).expect("told");
     let clear = next(&run).into_iter().find(|next| next.operation == Op::Clear).expect("asked for");
@@ -319,7 +305,7 @@ fn humid_hours_blush_and_dry_ones_do_not() {
     let climate = Climate { air: damp, work: damp, humidity: RelativeHumidity::new(90.0).expect("in range") };
     let air =
         AirLog::new(vec![Reading { from: h(0.0), climate }, Reading { from: h(30.0), ..reading(21.0) }]);
-    let mut run = Run::start(job(&content(), &["hard-maple"]), base(), air);
+    let mut run = Run::start(job(&["hard-maple"]), base(), air);
     let wet = work(&mut run, vec![Step::of(Op::Sand), Step::of(Op::Seal).after(h(1.0))]);
     assert_eq!(wet, [(OrderError::AirOutsideWindow, 1, Some(1))]);
     assert!(work(&mut run, vec![Step::of(Op::Clear).after(h(30.0))]).is_empty());
@@ -368,7 +354,7 @@ fn technique_is_judged_by_the_values_of_the_pass() {
 fn two_heavy_coats_keep_their_solvent_longer_than_four_light_ones() {
     // Crank 1975, p. 48: time goes with the square of the film; as one, two coats take four times one coat's time.
     let film = |wet: f64, coats: u32, clear: Sheet| {
-        let mut run = Run::start(job(&content(), &["hard-maple"]), clear, AirLog::default());
+        let mut run = Run::start(job(&["hard-maple"]), clear, AirLog::default());
         let pass = Pass { wet_um: Micrometres::new(wet).ok(), ..Pass::default() };
         let step = Step::of(Op::Clear).coats(coats).between(h(1.0));
         run.act(Act { step, pass }).expect("told");
@@ -397,7 +383,7 @@ fn solvent_leaves_a_film_as_time_goes_on() {
 
 #[test]
 fn a_run_that_was_saved_is_worked_again_to_the_same_state() {
-    let mut run = Run::start(job(&content(), &["mahogany", "hard-maple"]), base(), room(18.0));
+    let mut run = Run::start(job(&["mahogany", "hard-maple"]), base(), room(18.0));
     work(
         &mut run,
         vec![

@@ -3,37 +3,21 @@
 
 mod support;
 
-use stepboard::quantity::{Density, Fraction, Hours, Measure, Micrometres, SquareMetres, Unit};
+use stepboard::quantity::{Density, Hours, Measure, SquareMetres, Unit};
 use stepboard::rules::abrasive::Grade;
 use stepboard::rules::fault::Rework;
 use stepboard::rules::film::{self, CutRisk, Facing, Layer, Levelling, Place, Sag, ToRub, WetFilm};
 use stepboard::rules::inspection::{self, Decision, Zone};
-use stepboard::rules::mixing::Thinning;
 use stepboard::rules::sheet::{Setting, Sheet};
 use stepboard::rules::term::Term;
 use support::covered::same;
+use support::film::{dry, share, thinned, um};
 use support::{content, covered};
 
 /// Formulas without rounding: the last bits.
 const EXACT: f64 = 1e-9;
 /// Micrometres in a mil, exactly: NIST Handbook 44, appendix C.
 const MIL: f64 = 25.4;
-
-fn um(value: f64) -> Micrometres {
-    Micrometres::new(value).expect("a thickness")
-}
-
-fn share(value: f64) -> Fraction {
-    Fraction::new(value).expect("a share")
-}
-
-fn thinned(ratio: f64) -> Thinning {
-    Thinning::of_ratio(ratio).expect("a ratio")
-}
-
-fn dry(wet: f64, solids: f64, ratio: f64) -> f64 {
-    film::dry(um(wet), share(solids), thinned(ratio)).answer.get()
-}
 
 fn sheet() -> Sheet {
     content().sheets.remove(0)

@@ -61,21 +61,20 @@ impl Journal {
         last.max(self.unreadable.last().copied()).map_or(1, |last| last.saturating_add(1))
     }
 
-    /// The same journal with one more event.
+    /// The same journal with one more event, at its place.
     #[must_use]
-    pub fn with(&self, event: Event) -> Self {
-        let mut events = self.events.clone();
-        events.push(event);
-        Self { unreadable: self.unreadable.clone(), ..Self::new(events) }
+    pub fn with(mut self, event: Event) -> Self {
+        let sequence = event.stamp().sequence;
+        let place = self.events.partition_point(|other| other.stamp().sequence <= sequence);
+        self.events.insert(place, event);
+        self
     }
 
     /// The same journal after an event that erases others.
     #[must_use]
-    pub fn after(&self, erased: Erased) -> Self {
-        let mut events = self.events.clone();
-        events.retain(|event| !erased.numbers.contains(&event.stamp().sequence));
-        events.push(Event::Erased(erased));
-        Self { unreadable: self.unreadable.clone(), ..Self::new(events) }
+    pub fn after(mut self, erased: Erased) -> Self {
+        self.events.retain(|event| !erased.numbers.contains(&event.stamp().sequence));
+        self.with(Event::Erased(erased))
     }
 
     /// The events of one person, under the numbers that they have.

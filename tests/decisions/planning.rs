@@ -1,14 +1,15 @@
 //! A plan of work inside working hours and waits round the clock, worked by hand; the order of mixing; what a job asks for.
 
-use crate::support::{base, content, near};
+use crate::support::job::job;
+use crate::support::{base, near};
 use stepboard::quantity::Hours;
 use stepboard::rules::drying::critical_path::{Link, Plan, WorkingDay};
 use stepboard::rules::mixing::{MixStep, PotKind, mix_order, mix_steps};
-use stepboard::rules::sequence::job::{Job, Part};
+use stepboard::rules::sequence::job::Job;
 use stepboard::rules::sequence::operation::Operation;
 use stepboard::rules::sequence::route;
 use stepboard::rules::sheet::Setting;
-use stepboard::rules::term::{Binding, Coating, ColourPlan, Filler, Look, Term, WorkClass};
+use stepboard::rules::term::{Binding, ColourPlan, Look, Term, WorkClass};
 
 fn h(hours: f64) -> Hours {
     Hours::new(hours).expect("hours in range")
@@ -128,21 +129,6 @@ fn steps_of_a_mix_stand_in_their_order() {
     assert!(hardens(&whole) && !hardens(&plain));
 }
 
-fn job(wood: &str) -> Job {
-    let content = content();
-    Job {
-        parts: vec![Part::of(content.wood(wood).expect("a wood"))],
-        look: Look::LevelGloss,
-        class: WorkClass::InstrumentGloss,
-        colour: ColourPlan::Natural,
-        shaded: false,
-        binding: Binding::None,
-        filler: Filler::OilPaste,
-        coating: Coating::Nitrocellulose,
-        melts: true,
-    }
-}
-
 /// Which operations a job asks for, and the rule that says so: errors and variants of the published table by their ids.
 #[test]
 fn a_job_asks_for_what_it_has_and_says_by_which_rule() {
@@ -152,38 +138,41 @@ fn a_job_asks_for_what_it_has_and_says_by_which_rule() {
         (ruling.answer, ruling.rules[0].0)
     };
     for operation in [Operation::Fill, Operation::WipeFiller, Operation::SandFiller] {
-        assert_eq!(found(&job("mahogany"), operation), (true, "se-34"));
-        assert_eq!(found(&job("hard-maple"), operation), (false, "sv-10"));
+        assert_eq!(found(&job(&["mahogany"]), operation), (true, "se-34"));
+        assert_eq!(found(&job(&["hard-maple"]), operation), (false, "sv-10"));
     }
-    assert_eq!(found(&job("mahogany"), Operation::Washcoat), (false, "shop.washcoat"));
-    let bound = Job { binding: Binding::Plastic, ..job("hard-maple") };
+    assert_eq!(found(&job(&["mahogany"]), Operation::Washcoat), (false, "shop.washcoat"));
+    let bound = Job { binding: Binding::Plastic, ..job(&["hard-maple"]) };
     let coloured = Job { colour: ColourPlan::Transparent, ..bound.clone() };
     assert_eq!(found(&bound, Operation::Trim), (true, "se-03"));
-    assert_eq!(found(&job("hard-maple"), Operation::Trim), (false, "sv-18"));
+    assert_eq!(found(&job(&["hard-maple"]), Operation::Trim), (false, "sv-18"));
     assert_eq!(found(&coloured, Operation::Scrape), (true, "se-04"));
     assert_eq!(found(&bound, Operation::Scrape), (false, "sv-18"));
     assert_eq!(found(&coloured, Operation::Protect), (true, "shop.protective-clear"));
     assert_eq!(found(&bound, Operation::Protect), (false, "shop.protective-clear"));
-    assert_eq!(found(&job("hard-maple"), Operation::Protect), (false, "sv-18"));
-    assert_eq!(found(&job("indian-rosewood"), Operation::SolventWipe), (true, "se-35"));
-    assert_eq!(found(&job("hard-maple"), Operation::SolventWipe), (false, "se-35"));
-    let satin = Job { class: WorkClass::Satin, ..job("hard-maple") };
-    let open = Job { look: Look::OpenPore, ..job("hard-maple") };
+    assert_eq!(found(&job(&["hard-maple"]), Operation::Protect), (false, "sv-18"));
+    assert_eq!(found(&job(&["indian-rosewood"]), Operation::SolventWipe), (true, "se-35"));
+    assert_eq!(found(&job(&["hard-maple"]), Operation::SolventWipe), (false, "se-35"));
+    let satin = Job { class: WorkClass::Satin, ..job(&["hard-maple"]) };
+    let open = Job { look: Look::OpenPore, ..job(&["hard-maple"]) };
     for operation in [Operation::Level, Operation::Buff] {
-        assert_eq!(found(&job("hard-maple"), operation), (true, "order.finish"));
+        assert_eq!(found(&job(&["hard-maple"]), operation), (true, "order.finish"));
         assert_eq!(found(&satin, operation), (false, "sv-17"));
         assert_eq!(found(&open, operation), (false, "sv-17"));
     }
-    let stained = Job { colour: ColourPlan::Stained, ..job("hard-maple") };
-    let solid = Job { colour: ColourPlan::Solid, ..job("hard-maple") };
+    let stained = Job { colour: ColourPlan::Stained, ..job(&["hard-maple"]) };
+    let solid = Job { colour: ColourPlan::Solid, ..job(&["hard-maple"]) };
     assert_eq!(found(&stained, Operation::Stain), (true, "order.colour"));
     assert_eq!(found(&solid, Operation::Stain), (false, "sv-18"));
     assert_eq!(found(&solid, Operation::Colour), (true, "order.colour"));
     assert_eq!(found(&coloured, Operation::Colour), (true, "order.colour"));
     assert_eq!(found(&stained, Operation::Colour), (false, "sv-18"));
-    assert_eq!(found(&job("hard-maple"), Operation::Shade), (false, "sv-18"));
-    assert_eq!(found(&Job { shaded: true, ..job("hard-maple") }, Operation::Shade), (true, "order.colour"));
-    assert_eq!(found(&job("hard-maple"), Operation::Inspect), (false, "sv-18"));
+    assert_eq!(found(&job(&["hard-maple"]), Operation::Shade), (false, "sv-18"));
+    assert_eq!(
+        found(&Job { shaded: true, ..job(&["hard-maple"]) }, Operation::Shade),
+        (true, "order.colour")
+    );
+    assert_eq!(found(&job(&["hard-maple"]), Operation::Inspect), (false, "sv-18"));
     for coloured in [&stained, &solid, &coloured] {
         assert_eq!(found(coloured, Operation::Inspect), (true, "order.colour"));
     }
@@ -195,7 +184,7 @@ fn a_job_asks_for_what_it_has_and_says_by_which_rule() {
         Operation::Seal,
         Operation::Clear,
     ] {
-        assert_eq!(found(&job("hard-maple"), always), (true, "order.colour"), "{always:?}");
+        assert_eq!(found(&job(&["hard-maple"]), always), (true, "order.colour"), "{always:?}");
     }
 }
 
@@ -209,11 +198,11 @@ fn a_washcoat_is_asked_for_under_filler_over_stain_where_the_sheet_lays_one() {
         }
         route::asks_for(job, &held, Operation::Washcoat)
     };
-    let stained = Job { colour: ColourPlan::Stained, ..job("mahogany") };
+    let stained = Job { colour: ColourPlan::Stained, ..job(&["mahogany"]) };
     let both = [(Setting::WashcoatBeforeFill, 1.0), (Setting::StainFirst, 1.0)];
     assert!(on(&both, &stained));
-    assert!(!on(&both, &job("mahogany")), "no stain");
-    assert!(!on(&both, &Job { colour: ColourPlan::Stained, ..job("hard-maple") }), "no filler");
+    assert!(!on(&both, &job(&["mahogany"])), "no stain");
+    assert!(!on(&both, &Job { colour: ColourPlan::Stained, ..job(&["hard-maple"]) }), "no filler");
     assert!(!on(&[(Setting::WashcoatBeforeFill, 0.0), (Setting::StainFirst, 1.0)], &stained));
     assert!(!on(&[(Setting::WashcoatBeforeFill, 1.0), (Setting::StainFirst, 0.0)], &stained));
 }

@@ -1,14 +1,14 @@
 //! Jobs and plans for the cases: a whole plan of the job, then edits.
 
-use stepboard::content::Content;
+pub(crate) use crate::support::job::job;
 use stepboard::quantity::Hours;
 use stepboard::rules::sequence::check::{Checked, Finding, check};
-use stepboard::rules::sequence::job::{Job, Part};
+use stepboard::rules::sequence::job::Job;
 use stepboard::rules::sequence::operation::Operation;
 use stepboard::rules::sequence::plan::{Plan, Step};
 use stepboard::rules::sequence::route;
 use stepboard::rules::sheet::{Setting, Sheet};
-use stepboard::rules::term::{Binding, Coating, ColourPlan, Filler, Look, Term, WorkClass};
+use stepboard::rules::term::{ColourPlan, Term};
 
 pub(crate) fn h(hours: f64) -> Hours {
     Hours::new(hours).expect("hours in range")
@@ -22,23 +22,6 @@ pub(crate) fn nitro() -> Sheet {
 /// The water-borne sheet: coats do not melt together and the window closes.
 pub(crate) fn water() -> Sheet {
     crate::support::content().sheet("water-borne").expect("ships").clone()
-}
-
-/// A job on those woods: full gloss, oil-based filler, no colour, no binding.
-pub(crate) fn job(woods: &[&str]) -> Job {
-    let content = Content::embedded().expect("content");
-    let wood = |slug: &&str| Part::of(content.wood(slug).unwrap_or_else(|| panic!("no wood {slug}")));
-    Job {
-        parts: woods.iter().map(wood).collect(),
-        look: Look::LevelGloss,
-        class: WorkClass::InstrumentGloss,
-        colour: ColourPlan::Natural,
-        shaded: false,
-        binding: Binding::None,
-        filler: Filler::OilPaste,
-        coating: Coating::Nitrocellulose,
-        melts: true,
-    }
 }
 
 pub(crate) fn coloured(woods: &[&str], colour: ColourPlan) -> Job {

@@ -5,6 +5,8 @@ pub(crate) mod any;
 pub(crate) mod at_once;
 pub(crate) mod binary;
 pub(crate) mod covered;
+pub(crate) mod film;
+pub(crate) mod job;
 pub(crate) mod log;
 pub(crate) mod shop;
 pub(crate) mod table;

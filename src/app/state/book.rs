@@ -54,11 +54,13 @@ impl Reducible for Book {
     type Action = BookChange;
 
     fn reduce(self: Rc<Self>, change: BookChange) -> Rc<Self> {
+        // Screens hold the journal as it was.
+        let journal = || (*self.journal).clone();
         let (journal, saved) = match change {
-            BookChange::HandedIn(event) => (Rc::new(self.journal.with(event)), Saved::Busy),
+            BookChange::HandedIn(event) => (Rc::new(journal().with(event)), Saved::Busy),
             BookChange::Reloaded(journal) => (Rc::new(journal), Saved::Busy),
-            BookChange::Written(event) => (Rc::new(self.journal.with(event)), self.saved),
-            BookChange::Erased(erased) => (Rc::new(self.journal.after(erased)), self.saved),
+            BookChange::Written(event) => (Rc::new(journal().with(event)), self.saved),
+            BookChange::Erased(erased) => (Rc::new(journal().after(erased)), self.saved),
             BookChange::Trying => (Rc::clone(&self.journal), Saved::Busy),
             BookChange::Ended(well) => {
                 (Rc::clone(&self.journal), if well { Saved::Yes } else { Saved::Failed })
