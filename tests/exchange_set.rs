@@ -7,8 +7,8 @@ use stepboard::card::{Answer, Kind, Mark, families, solve};
 use stepboard::content::{Content, Hard, PassRule, Purpose, Task, World};
 use stepboard::exchange::Refused;
 use stepboard::exchange::set::{
-    NotComputed, OwnCard, SET, Set, SetCard, SetSheet, Validity, Warning, Withdrawal, cards, counts_for,
-    warnings,
+    CountsNot, NotComputed, OwnCard, SET, Set, SetCard, SetSheet, Validity, Warning, Withdrawal, cards,
+    counts_for, counts_not, warnings,
 };
 use stepboard::learn::check::COMPETENCIES_MOST;
 use stepboard::record::{LocalDate, SheetName};
@@ -200,16 +200,24 @@ fn a_set_counts_only_where_all_families_are_drawn_from_by_chance() {
         counts_for(&set(&content, task), &content).iter().map(|one| one.slug.clone()).collect()
     };
     assert_eq!(counted(check.clone()), ["pores-filled"]);
-    assert!(counted(Task { purpose: Purpose::Practise, ..check.clone() }).is_empty());
-    assert!(counted(Task { same_seed: Some(1), ..check.clone() }).is_empty());
-    assert!(counted(Task { hard: Hard::Easy, ..check.clone() }).is_empty());
+    // Where it counts for nothing, it says why.
+    let for_nothing = |task: Task, why: &[CountsNot]| {
+        assert_eq!(counts_not(&set(&content, task.clone()), &content), why);
+        assert!(counted(task).is_empty());
+    };
+    assert!(counts_not(&set(&content, check.clone()), &content).is_empty());
+    for_nothing(Task { purpose: Purpose::Practise, ..check.clone() }, &[CountsNot::Practice]);
+    for_nothing(Task { same_seed: Some(1), ..check.clone() }, &[CountsNot::SameCards]);
+    for_nothing(Task { hard: Hard::Easy, ..check.clone() }, &[CountsNot::Easy]);
     let ticket = content.tickets.first().expect("one").slug.clone();
-    assert!(counted(Task { tickets: vec![ticket], ..check.clone() }).is_empty());
+    for_nothing(Task { tickets: vec![ticket], ..check.clone() }, &[CountsNot::Tickets]);
     let mut families: Vec<String> = content.evidence_for("pores-filled").map(|one| one.id.clone()).collect();
     let whole = Task { competencies: Vec::new(), families: families.clone(), ..check.clone() };
     assert_eq!(counted(whole.clone()), ["pores-filled"]);
     families.pop();
-    assert!(counted(Task { families, ..whole }).is_empty());
+    for_nothing(Task { families: families.clone(), ..whole.clone() }, &[CountsNot::Part]);
+    let several = [CountsNot::Practice, CountsNot::Easy, CountsNot::Part];
+    for_nothing(Task { purpose: Purpose::Practise, hard: Hard::Easy, families, ..whole }, &several);
 }
 
 #[test]
@@ -229,6 +237,7 @@ fn a_set_that_bears_on_more_competencies_than_one_check_takes_counts_for_none_an
     assert!(!counts_for(&of(1), &content).is_empty() && !warns(&of(1)));
     let many = of(COMPETENCIES_MOST + 1);
     assert!(counts_for(&many, &content).is_empty() && warns(&many));
+    assert_eq!(counts_not(&many, &content), [CountsNot::TooMany]);
 }
 
 #[test]

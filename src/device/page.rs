@@ -142,12 +142,30 @@ pub fn to_top() {
     gloo::utils::window().scroll_to_with_x_and_y(0.0, 0.0);
 }
 
-/// Brings the element with that id into view and gives it the focus.
+/// Brings the element with that id into view and gives it the focus; what it is folded away in is opened.
 pub fn bring(id: &str) {
     if let Some(element) = gloo::utils::document().get_element_by_id(id) {
+        while let Ok(Some(folded)) = element.closest("details:not([open])") {
+            if folded.set_attribute("open", "").is_err() {
+                break;
+            }
+        }
         element.scroll_into_view();
     }
     focus(id);
+}
+
+/// Id of the first field in which something is wrong.
+#[must_use]
+pub fn wrong_field() -> Option<String> {
+    let wrong = gloo::utils::document().query_selector("[aria-invalid=true]").ok()??;
+    Some(wrong.id())
+}
+
+/// Whether an element with that id is on the page.
+#[must_use]
+pub fn is_there(id: &str) -> bool {
+    gloo::utils::document().get_element_by_id(id).is_some()
 }
 
 /// Moves the focus to the element with that id, if there is one.

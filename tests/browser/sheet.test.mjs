@@ -29,6 +29,7 @@ async function saved(page, button) {
 
 test("an instructor changes three values, sees what changes, saves them and hands them on", { timeout: 240_000 }, async () => {
   let file;
+  let link;
   await journey("sheet", SIZES[0], async (page) => {
     await goTo(page, "#/menu");
     await page.press("link", "Shop sheets");
@@ -61,7 +62,13 @@ test("an instructor changes three values, sees what changes, saves them and hand
     await page.press("button", "Save and take into use");
     await page.says("This sheet is in use on this tablet.");
     await page.assertAccessible("an edition");
-    file = await saved(page, "Save as a file");
+    // It is handed out as sets are: as a link, as a square code and as a file.
+    link = await page.driver.executeScript("return document.getElementById('hand-out-link').value");
+    assert.match(link, /#\/take\/./);
+    await page.one("img", "Square code of the link");
+    await page.assertFits("an edition");
+    await page.shot("sheet-one");
+    file = await saved(page, "Save the file");
     assert.match(file.name, /^stepboard-sheet-[0-9a-f]{32}\.json$/);
     const told = JSON.parse(file.text);
     assert.deepEqual(told.values, { "clear-wait": 4, "humidity-limit": 55, "last-grit": 320 });
@@ -82,6 +89,15 @@ test("an instructor changes three values, sees what changes, saves them and hand
     await page.press("button", "Take into use");
     await page.says("This sheet is in use on this tablet.");
     await page.says("It stays: it is in use.");
+  });
+  // The link alone brings the same edition.
+  await journey("sheet-by-link", SIZES[1], async (page) => {
+    await goTo(page, new URL(link).hash);
+    await page.says("Winter, edition 1");
+    await page.says("4 h");
+    await page.press("button", "Take it onto this tablet");
+    await page.press("button", "Take into use");
+    await page.says("This sheet is in use on this tablet.");
   });
   rmSync(file.folder, { recursive: true });
 });

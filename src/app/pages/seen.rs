@@ -8,6 +8,7 @@ use crate::app::route::Route;
 use crate::app::state::{SetsContext, Shop};
 use crate::card;
 use crate::device::clock;
+use crate::exchange::set::OWN_CARD;
 use crate::record::{CardName, Entry};
 use std::rc::Rc;
 use yew::prelude::*;
@@ -28,12 +29,18 @@ pub(super) fn seen(
         sheet: entry.sheet.clone(),
     };
     let note = shop.say_with("record.answered", &[("at", clock::local(&entry.stamp.at))]);
-    let own = entry.within.set().and_then(|set| sets.find(set));
-    let own = own.and_then(|kept| kept.set.own_cards.iter().find(|card| card.id() == entry.family));
-    if let Some(card) = own.cloned().map(Rc::new) {
+    if let Some(card) = sets.own_card(entry).cloned().map(Rc::new) {
         return html! {
             <Frame class="handed" {title} {note} {back} cautions={shop.cautions_for(&[])} {action}>
                 <OwnVerdict {card} answer={entry.answer.clone()} certainty={entry.certainty} />
+            </Frame>
+        };
+    }
+    if entry.family.starts_with(OWN_CARD) {
+        return html! {
+            <Frame class="sheet" {title} {note} {back} cautions={shop.cautions_for(&[])} {action}>
+                <p class="lead">{ shop.say("record.own-gone") }</p>
+                <p>{ shop.say("record.own-gone-why") }</p>
             </Frame>
         };
     }
@@ -45,9 +52,13 @@ pub(super) fn seen(
     let Some((card, graded)) = graded else {
         let sheet = shop.world(&entry.sheet.slug).filter(|world| world.sheet.hash() == entry.sheet.hash);
         let why = if sheet.is_some() { "record.gone" } else { "record.no-sheet" };
+        // An edition that is not here has its slug alone.
+        let slug = entry.sheet.slug.as_str();
+        let known = shop.content().sheet(slug).map(|_| shop.sheet_name(slug).to_string());
+        let sheet = [("sheet", known.unwrap_or_else(|| slug.to_owned()))];
         return html! {
             <Frame class="sheet" {title} {note} {back} cautions={shop.cautions_for(&[])} {action}>
-                <p class="lead">{ shop.say(why) }</p>
+                <p class="lead">{ shop.say_with(why, &sheet) }</p>
                 <p><b>{ shop.family_title(&entry.family) }</b></p>
                 <p>{ shop.voice().answer(&entry.family, &entry.answer) }</p>
             </Frame>

@@ -4,7 +4,8 @@ use super::{Picture, icon};
 use crate::app::state::Shop;
 use crate::content::{PassRule, Purpose, World};
 use crate::device::clock;
-use crate::exchange::set::{Set, SetSheet, Validity, cards, counts_for, minutes_of};
+use crate::exchange::set::{CountsNot, Set, SetSheet, Validity, cards, counts_for, counts_not, minutes_of};
+use crate::learn::check::COMPETENCIES_MOST;
 use crate::rules::term::Term;
 use yew::prelude::*;
 
@@ -103,16 +104,18 @@ fn days(shop: &Shop, set: &Set) -> AttrValue {
     }
 }
 
-/// For which competencies a set counts as evidence.
+/// For which competencies a set counts as evidence; where for none, why.
 pub(in crate::app) fn counts_told(shop: &Shop, set: &Set) -> AttrValue {
-    let counts = counts_for(set, shop.content());
-    let names: Vec<String> =
-        counts.iter().map(|one| shop.text(&format!("competency.{}", one.slug)).to_string()).collect();
-    if names.is_empty() {
-        shop.say("sets.counts-not")
-    } else {
-        shop.say_with("sets.counts", &[("names", names.join(", "))])
+    let why = counts_not(set, shop.content());
+    if why.is_empty() {
+        let counts = counts_for(set, shop.content());
+        let names = counts.iter().map(|one| shop.text(&format!("competency.{}", one.slug)).to_string());
+        return shop.say_with("sets.counts", &[("names", names.collect::<Vec<_>>().join(", "))]);
     }
+    let most = [("most", COMPETENCIES_MOST.to_string())];
+    let told = |one: &CountsNot| shop.say_with(&format!("sets.counts-not.{}", one.slug()), &most).to_string();
+    let why = why.iter().map(told).collect::<Vec<_>>().join("; ");
+    shop.say_with("sets.counts-nothing", &[("why", why)])
 }
 
 /// Why a set cannot be begun, or that it can.

@@ -2,8 +2,8 @@
 
 use super::Keep;
 use crate::content::Content;
-use crate::exchange::set::{Set, Validity, Withdrawal};
-use crate::record::LocalDate;
+use crate::exchange::set::{OwnCard, Set, Validity, Withdrawal};
+use crate::record::{Entry, LocalDate};
 use crate::terms;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -86,5 +86,11 @@ impl SetsContext {
     /// The set of that id.
     pub(in crate::app) fn find(&self, id: &str) -> Option<&KeptSet> {
         self.all.iter().find(|one| one.id == id)
+    }
+
+    /// The card of the shop's own that an answer is to, where its set is here.
+    pub(in crate::app) fn own_card(&self, entry: &Entry) -> Option<&OwnCard> {
+        let kept = self.find(entry.within.set()?)?;
+        kept.set.own_cards.iter().find(|card| card.id() == entry.family)
     }
 }

@@ -137,6 +137,12 @@ impl Shop {
         self.content().sheet(&self.settings.sheet).or_else(|| self.content().sheets.first())
     }
 
+    /// Whether a sheet was chosen that is not here, so that the base sheet is in use.
+    pub(in crate::app) fn sheet_gone(&self) -> bool {
+        let chosen = self.settings.sheet.as_str();
+        !chosen.is_empty() && self.content().sheet(chosen).is_none()
+    }
+
     /// What a sheet is called, one that ships or one of the shop's own.
     pub(in crate::app) fn sheet_name(&self, slug: &str) -> AttrValue {
         self.content().sheet_name(&self.settings.language, slug).into()

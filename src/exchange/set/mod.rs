@@ -13,7 +13,7 @@ mod validity;
 mod warning;
 mod withdrawal;
 
-pub use counts::counts_for;
+pub use counts::{CountsNot, counts_for, counts_not};
 pub use deal::{SetCard, cards};
 pub use outcome::{Outcome, outcome};
 pub use own_card::{NotComputed, OPTION_MOST, OWN_CARD, OWN_OPTIONS, OwnCard, QUESTION_MOST, WHY_MOST};

@@ -3,7 +3,7 @@
 use super::close::Close;
 use super::names;
 use super::view::View;
-use crate::app::hooks::{now, use_told};
+use crate::app::hooks::{now, use_sets, use_told};
 use crate::app::parts::{Frame, Picture, answer_row, evidence_bar, hazards, icon, missing, outcome};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
@@ -29,7 +29,7 @@ pub(in crate::app) struct AnswersProps {
 #[component]
 pub(in crate::app) fn CheckAnswers(props: &AnswersProps) -> Html {
     let shop = use_shop();
-    let told = use_told();
+    let (told, sets) = (use_told(), use_sets());
     use_effect_with((), |()| page::focus(HEADING));
     let found = use_memo((shop.clone(), Rc::clone(&told)), |(shop, told)| told.evidence(shop.content()));
     let view = use_memo((shop.clone(), Rc::clone(&told), props.attempt.clone()), |(shop, told, attempt)| {
@@ -52,7 +52,7 @@ pub(in crate::app) fn CheckAnswers(props: &AnswersProps) -> Html {
     let row = |entry: &&_| {
         let entry: &crate::record::Entry = entry;
         let to = Route::CheckAnswer { attempt: props.attempt.clone(), sequence: entry.stamp.sequence };
-        answer_row(&shop, entry, &to)
+        answer_row(&shop, entry, sets.own_card(entry), &to)
     };
     let head = match (closed, view.is_some_and(|view| view.done), view.is_some_and(|view| view.over)) {
         (true, ..) => "check.closed",

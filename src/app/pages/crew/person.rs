@@ -3,7 +3,7 @@
 use super::chart::day_chart;
 use super::grid::{name_of, picture};
 use super::stuck::{misread, slip_row};
-use crate::app::hooks::{theirs, use_crew};
+use crate::app::hooks::{theirs, use_crew, use_sets};
 use crate::app::pages::record::{Whose, judging};
 use crate::app::parts::{Frame, answer_row, icon};
 use crate::app::route::Route;
@@ -25,7 +25,7 @@ pub(in crate::app) struct CrewPersonProps {
 #[component]
 pub(in crate::app) fn CrewPerson(props: &CrewPersonProps) -> Html {
     let shop = use_shop();
-    let crew = use_crew();
+    let (crew, sets) = (use_crew(), use_sets());
     use_effect_with(crew.load.clone(), |load| load.emit(()));
     let view = crew.view.clone().unwrap_or_default();
     let found = view.person(&props.person).zip(view.glance(&props.person)).zip(view.gathered.clone());
@@ -43,7 +43,7 @@ pub(in crate::app) fn CrewPerson(props: &CrewPersonProps) -> Html {
     let entries: Vec<&Entry> = events.iter().filter_map(|event| Event::answer(event)).collect();
     let row = |entry: &&Entry| {
         let to = Route::CrewAnswer { device: entry.stamp.device.clone(), sequence: entry.stamp.sequence };
-        answer_row(&shop, entry, &to)
+        answer_row(&shop, entry, sets.own_card(entry), &to)
     };
     let sure: Vec<&Entry> =
         entries.iter().rev().copied().filter(|entry| entry.sure_and_wrong()).take(LATEST).collect();

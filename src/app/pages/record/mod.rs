@@ -9,7 +9,7 @@ pub(in crate::app) use competency::Competency;
 pub(super) use judging::{Whose, judging};
 pub(super) use missing::row as competency_row;
 
-use crate::app::hooks::{use_crew, use_people, use_told};
+use crate::app::hooks::{use_crew, use_people, use_sets, use_told};
 use crate::app::parts::{Frame, Holding, Picture, answer_row, icon};
 use crate::app::route::Route;
 use crate::app::state::use_shop;
@@ -33,7 +33,10 @@ pub(in crate::app) fn Record() -> Html {
     let counts = |entry: &&Entry| voids.touches(entry).is_none();
     let sure = entries.iter().copied().filter(|entry| entry.sure_and_wrong());
     let sure: Vec<&Entry> = sure.filter(counts).collect();
-    let row = |entry: &&Entry| answer_row(&shop, entry, &Route::Entry { sequence: entry.stamp.sequence });
+    let sets = use_sets();
+    let row = |entry: &&Entry| {
+        answer_row(&shop, entry, sets.own_card(entry), &Route::Entry { sequence: entry.stamp.sequence })
+    };
     let stage_row = |stage: &Stage| {
         let in_stage =
             |entry: &&&Entry| shop.content().family(&entry.family).is_some_and(|one| one.stage == *stage);

@@ -69,6 +69,7 @@ pub(super) fn Begin(props: &BeginProps) -> Html {
         .filter(|slug| counts.contains(slug))
         .map(|slug| shop.text(&format!("competency.{slug}")).to_string())
         .collect();
+    let done = stand == Stand::Done;
     let may = props.validity == Validity::Open && refused.is_none();
     let once = kept.set.task.purpose == Purpose::Check && kept.set.task.same_seed.is_some();
     let nobody = person.is_empty();
@@ -99,6 +100,7 @@ pub(super) fn Begin(props: &BeginProps) -> Html {
                 <button key="new" type="button" class="next-step" hidden={!new} onclick={begin.clone()}>{ shop.say("sets.take.begin") }{ icon(Picture::Go) }</button>
                 <a key="on" href={to.address()} class="next-step" hidden={!may_go_on}>{ shop.say_with("sets.take.go-on", &go_on) }{ icon(Picture::Go) }</a>
                 <button key="again" type="button" class="control" hidden={!again} onclick={begin}>{ shop.say("sets.take.again") }</button>
+                <a key="list" href={Route::Sets.address()} class="control" hidden={!done}>{ shop.say("sets.take.list") }</a>
             </div>
             { for close }
         </section>

@@ -1,15 +1,14 @@
-//! What an attempt at a set came to, against its pass rule.
+//! What an attempt at a set came to, against its pass rule, and handing the results on.
 
+use super::answers::given;
 use super::taken::latest;
 use crate::app::hooks::{use_book, use_people, use_sheets};
-use crate::app::parts::{Picture, SignKind, answer_row, icon, pass, sign};
+use crate::app::parts::{Picture, SignKind, icon, pass, sign};
 use crate::app::route::Route;
-use crate::app::state::{KeptSet, use_shop};
+use crate::app::state::{KeptSet, Origin, use_shop};
 use crate::device::{clock, files, page};
 use crate::exchange::set::outcome;
 use crate::exchange::{Named, OwnSheet, RESULTS, Results};
-use crate::learn::check::{answers_of, in_order};
-use crate::record::Entry;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -31,12 +30,7 @@ pub(super) fn Done(props: &DoneProps) -> Html {
     let said = use_state(AttrValue::default);
     use_effect_with(props.attempt.clone(), |_| page::focus(HEADING));
     let kept = &props.kept;
-    let answers = answers_of(journal.events(), &shop.settings.device, &props.attempt);
-    let latest = latest(&shop, &journal, &kept.id);
-    // Answers that the check goes on with are no answers of the set, which may have dealt fewer cards than it asks for.
-    let cards = latest.as_ref().and_then(|one| one.taking).map_or(0, |taking| taking.cards);
-    let cards = usize::try_from(cards).unwrap_or(usize::MAX);
-    let answers: Vec<&Entry> = answers.into_iter().take(cards).collect();
+    let answers = given(&shop, &journal, &kept.id, &props.attempt);
     let came = outcome(&kept.set, shop.content(), &answers);
     let (kind, class, head) = match came.passed {
         None => (SignKind::Right, "ok", "sets.outcome.done"),
@@ -48,6 +42,7 @@ pub(super) fn Done(props: &DoneProps) -> Html {
     names.dedup();
     let rule = [("rule", pass(&shop, &kept.set).to_string())];
     let few = kept.set.task.pass.is_some_and(|rule| came.right < rule.right);
+    let latest = latest(&shop, &journal, &kept.id);
     let counts = latest.map(|one| one.competencies.to_vec()).unwrap_or_default();
     let counts: Vec<String> =
         counts.iter().map(|slug| shop.text(&format!("competency.{slug}")).to_string()).collect();
@@ -71,28 +66,27 @@ pub(super) fn Done(props: &DoneProps) -> Html {
             }));
         })
     };
-    let row = |entry: &&Entry| {
-        let to = Route::SetAnswer { id: kept.id.clone(), sequence: entry.stamp.sequence };
-        answer_row(&shop, entry, &to)
-    };
+    // Who made it elsewhere waits for the results.
+    let wanted = kept.origin == Origin::Taken;
+    let by = [("by", kept.set.by.clone())];
+    let checks = !counts.is_empty();
     html! {
-            <section class="set-done">
-                <article class={classes!("verdict", class)}>
-                    <header key="head">{ sign(kind) }<h2 id={HEADING} tabindex="-1">{ shop.say(head) }</h2></header>
-                    <p key="figures" class="figure-line">{ shop.say_with("sets.outcome.right", &figures) }</p>
-                    <p key="few" hidden={!few}>{ shop.say("sets.outcome.few") }</p>
-                    <p key="dangerous" class="instructor" hidden={names.is_empty()}>{ shop.say_with("sets.outcome.dangerous", &[("names", names.join(", "))]) }</p>
-                    <p key="rule" class="note" hidden={came.passed.is_none()}>{ shop.say_with("sets.outcome.rule", &rule) }</p>
-                    <p key="on" hidden={counts.is_empty()}>{ shop.say_with("sets.outcome.goes-on", &[("names", counts.join(", "))]) }
-    </p>
-                    <p key="check" hidden={counts.is_empty()}><a href={Route::Check.address()} class="text-link">{ shop.say("sets.outcome.check") }</a></p>
-                </article>
-                <div key="save" class="people">
-                    <button type="button" class="control" onclick={save}>{ icon(Picture::Save) }{ shop.say("sets.outcome.copy") }</button>
-                    <p role="status">{ (*said).clone() }</p>
-                </div>
-                <h3 key="answers">{ shop.say("sets.outcome.answers") }</h3>
-                <ul key="rows" class="rows links">{ for in_order(answers.clone()).iter().map(row) }</ul>
-            </section>
-        }
+        <section class="set-done">
+            <article key="came" class={classes!("verdict", class)}>
+                <header key="head">{ sign(kind) }<h2 id={HEADING} tabindex="-1">{ shop.say(head) }</h2></header>
+                <p key="figures" class="figure-line">{ shop.say_with("sets.outcome.right", &figures) }</p>
+                <p key="few" hidden={!few}>{ shop.say("sets.outcome.few") }</p>
+                <p key="dangerous" class="instructor" hidden={names.is_empty()}>{ shop.say_with("sets.outcome.dangerous", &[("names", names.join(", "))]) }</p>
+                <p key="rule" class="note" hidden={came.passed.is_none()}>{ shop.say_with("sets.outcome.rule", &rule) }</p>
+                <p key="on" hidden={!checks}>{ shop.say_with("sets.outcome.goes-on", &[("names", counts.join(", "))]) }</p>
+            </article>
+            <h3 key="next">{ shop.say("sets.outcome.next") }</h3>
+            <p key="wanted" hidden={!wanted}>{ shop.say_with("sets.outcome.wanted", &by) }</p>
+            <div key="ways" class="people">
+                <a key="check" href={Route::Check.address()} class="next-step" hidden={!checks}>{ shop.say("sets.outcome.check") }{ icon(Picture::Go) }</a>
+                <button key="save" type="button" class={if wanted && !checks { "next-step" } else { "control" }} onclick={save}>{ icon(Picture::Save) }{ shop.say("sets.outcome.copy") }</button>
+            </div>
+            <p key="said" role="status">{ (*said).clone() }</p>
+        </section>
+    }
 }

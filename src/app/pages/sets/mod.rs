@@ -1,5 +1,6 @@
 //! Scenario sets: those of this tablet, one of them, taking it, building another.
 
+mod answers;
 mod at_once;
 mod begin;
 mod build;

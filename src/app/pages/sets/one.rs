@@ -1,6 +1,7 @@
 //! One set: what it is, the way into it, what came of it, and handing it out.
 
 use super::absent;
+use super::answers::answers;
 use super::begin::Begin;
 use super::done::Done;
 use super::hand::Hand;
@@ -28,14 +29,24 @@ pub(in crate::app) fn SetPage(props: &SetPageProps) -> Html {
     let validity = kept.validity(clock::today());
     let about =
         use_memo((shop.clone(), kept.clone()), |(shop, kept)| set_about(shop, &kept.id, &kept.set, validity));
+    let counts = counts_told(&shop, &kept.set);
     let done = stand(&shop, &journal, &kept.id) == Stand::Done;
     let attempt = latest(&shop, &journal, &kept.id).filter(|_| done).map(|one| one.id.to_owned());
+    let what =
+        html! { <div key="what" class="paper">{ (*about).clone() }<p class="note">{ counts }</p></div> };
+    let begin = html! { <Begin key="begin" kept={kept.clone()} {validity} /> };
+    // Of a set that is done the result and what comes next go first; of another one what it is.
+    let parts = match attempt {
+        Some(attempt) => {
+            let answers = answers(&shop, &sets, &journal, &kept, &attempt);
+            vec![html! { <Done key="done" kept={kept.clone()} {attempt} /> }, begin, answers, what]
+        }
+        None => vec![what, begin],
+    };
     html! {
         <Frame class="sheet set-page" title={shop.say("sets.title")} back={Some(Route::Sets)} cautions={shop.cautions_for(&[])}>
             <h2 key="title" class="set-title">{ &kept.set.title }</h2>
-            { for attempt.map(|attempt| html! { <Done key="done" kept={kept.clone()} {attempt} /> }) }
-            <div key="what" class="paper">{ (*about).clone() }<p class="note">{ counts_told(&shop, &kept.set) }</p></div>
-            <Begin key="begin" kept={kept.clone()} {validity} />
+            { for parts }
             <Hand key="hand" kept={kept.clone()} />
         </Frame>
     }

@@ -39,7 +39,7 @@ pub(in crate::app) fn Sheets() -> Html {
 /// The sheet in use, and the way to change it.
 fn in_use(shop: &Shop) -> Html {
     let Some(sheet) = shop.sheet() else { return Html::default() };
-    let gone = !shop.settings.sheet.is_empty() && shop.settings.sheet != sheet.slug;
+    let gone = shop.sheet_gone();
     let to = Route::SheetOf { slug: sheet.slug.clone() };
     html! {
         <section key="in-use" class="paper in-use">

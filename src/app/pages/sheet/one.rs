@@ -3,10 +3,10 @@
 use super::keep::kept_for;
 use super::read::values;
 use crate::app::hooks::{use_book, use_desk, use_keys_held, use_people, use_settings, use_sheets};
-use crate::app::parts::{Column, Frame, differ_table};
+use crate::app::parts::{Column, Frame, HandOut, differ_table};
 use crate::app::route::Route;
 use crate::app::state::{Keep, Settings, Shop, use_shop};
-use crate::device::{clock, files};
+use crate::device::clock;
 use crate::exchange::{OwnSheet, SHEET, SheetDraft, content_name};
 use wasm_bindgen::JsCast;
 use web_sys::HtmlSelectElement;
@@ -65,7 +65,7 @@ pub(in crate::app) fn SheetOf(props: &SheetOfProps) -> Html {
         })
     };
     let stays = kept_for(&shop, &book.journal, &desk, &slug);
-    let save = own.cloned().map(|own| Callback::from(move |_: MouseEvent| save_file(&own)));
+    let text = own.and_then(|own| own.text().ok());
     let editing = sheets.draft.is_some();
     let is_own = own.is_some();
     html! {
@@ -78,7 +78,9 @@ pub(in crate::app) fn SheetOf(props: &SheetOfProps) -> Html {
                 <button type="button" class="control" hidden={editing} onclick={begin(false)}>{ shop.say(if is_own { "own.edit" } else { "own.edit-shipped" }) }</button>
                 <button type="button" class="control" hidden={editing || !is_own} onclick={begin(true)}>{ shop.say("own.copy") }</button>
                 <a href={Route::SheetEdit.address()} class="control" hidden={!editing}>{ shop.say("own.go-on") }</a>
-                <button type="button" class="control" hidden={!is_own} onclick={save.unwrap_or_else(Callback::noop)}>{ shop.say("own.save-file") }</button>
+            </div>
+            <div key="out" hidden={text.is_none()}>
+                { for text.map(|text| html! { <HandOut name={content_name(SHEET, text.as_bytes())} {text} title={shop.sheet_name(&slug)} /> }) }
             </div>
             { beside(&shop, &slug) }
             { for own.map(|own| from_base(&shop, own)) }
@@ -93,15 +95,6 @@ pub(in crate::app) fn SheetOf(props: &SheetOfProps) -> Html {
                 <p class="wrong" role="alert" hidden={!*failed}>{ if *failed { shop.say("people.not-stored") } else { AttrValue::default() } }</p>
             </section>
         </Frame>
-    }
-}
-
-fn save_file(own: &OwnSheet) {
-    let written = own.text().map_err(|error| error.to_string()).and_then(|text| {
-        files::save_json(&content_name(SHEET, text.as_bytes()), &text).map_err(|error| format!("{error:?}"))
-    });
-    if let Err(error) = written {
-        web_sys::console::error_1(&error.into());
     }
 }
 

@@ -20,12 +20,16 @@ pub(in crate::app) struct ShopSheetProps {
 #[component]
 pub(in crate::app) fn ShopSheet(props: &ShopSheetProps) -> Html {
     let shop = use_shop();
-    let told = props.sheet.as_deref().and_then(|slug| shop.content().sheet(slug));
-    let sheet = told.or_else(|| shop.sheet());
+    // A card's own sheet and no other: where it is not here, that is said.
+    let sheet = match props.sheet.as_deref() {
+        Some(slug) => shop.content().sheet(slug),
+        None => shop.sheet(),
+    };
+    let gone = sheet.is_none();
     let name = sheet.map(|sheet| shop.sheet_name(&sheet.slug)).unwrap_or_default();
     html! {
         <Frame class="sheet" title={shop.say("sheet.title")} note={name} back={Some(props.back.clone())} cautions={shop.cautions_for(&[])}>
-            <p key="lead" class="lead">{ shop.say("sheet.lead") }</p>
+            <p key="lead" class="lead">{ shop.say(if gone { "sheet.gone" } else { "sheet.lead" }) }</p>
             { for sheet.map(|sheet| values(&shop, sheet)) }
         </Frame>
     }

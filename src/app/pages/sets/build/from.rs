@@ -7,7 +7,11 @@ use crate::content::FamilyInfo;
 use crate::rules::term::{Stage, Term};
 use yew::prelude::*;
 
-pub(super) fn from(shop: &Shop, building: &Building) -> Html {
+/// Id of its heading, which takes the focus where nothing is chosen.
+pub(super) const HEADING: &str = "set-what";
+
+/// `tried`: whether saving was tried, so that what is missing is said.
+pub(super) fn from(shop: &Shop, building: &Building, tried: bool) -> Html {
     let task = &building.set.task;
     let content = shop.content();
     let of_stage = |stage: Stage| content.families.iter().filter(|family| family.stage == stage).count();
@@ -63,13 +67,15 @@ pub(super) fn from(shop: &Shop, building: &Building) -> Html {
         chosen: !task.no_pictures,
         on_pick: building.task(|task, _: Event| task.no_pictures = !task.no_pictures),
     };
+    let missing = tried && task.families_of(content).is_empty();
     let named = |key: &str, n: usize| {
         let name = shop.say(&format!("sets.build.{key}"));
         if n == 0 { name.to_string() } else { format!("{name} ({n})") }
     };
     html! {
         <section key="from" class="build-part">
-            <h2>{ shop.say("sets.build.what") }</h2>
+            <h2 id={HEADING} tabindex="-1">{ shop.say("sets.build.what") }</h2>
+            <p class="wrong" hidden={!missing}>{ shop.say("sets.build.saving-not") }</p>
             { choices(shop.say("sets.build.stages"), None, stages) }
             <details key="competencies"><summary>{ named("competencies", task.competencies.len()) }</summary>
                 { choices(shop.say("sets.build.competencies"), None, content.competencies.iter().map(competency).collect()) }

@@ -5,6 +5,7 @@ mod choice;
 mod from;
 mod how;
 mod length;
+mod missing;
 mod more;
 mod own;
 mod preview;
@@ -84,6 +85,8 @@ pub(in crate::app) fn NewSet() -> Html {
     let first = use_memo((shop.clone(), editions), |(shop, editions)| blank(shop, editions).map(Rc::new));
     let set = sets.draft.clone().or_else(|| (*first).clone());
     let put = sets.edit.reform(Some);
+    // Whether saving was tried.
+    let tried = use_state(|| false);
     let Some(set) = set.filter(|_| sets.loaded) else {
         return html! {
             <Frame class="sheet" title={shop.say("sets.build.title")} back={Some(Route::Sets)} cautions={shop.cautions_for(&[])}>
@@ -92,16 +95,18 @@ pub(in crate::app) fn NewSet() -> Html {
         };
     };
     let building = Building { set, put };
+    let on_try = tried.setter();
+    let on_try = Callback::from(move |()| on_try.set(true));
     html! {
         <Frame class="build-set" title={shop.say("sets.build.title")} back={Some(Route::Sets)} cautions={shop.cautions_for(&[])}>
             <div key="form" class="build-form">
-                { from::from(&shop, &building) }
+                { from::from(&shop, &building, *tried) }
                 { how::how(&shop, &building) }
                 <more::More building={building.clone()} />
             </div>
             <div key="side" class="build-side">
                 <preview::Preview set={Rc::clone(&building.set)} />
-                <save::Save {building} {maker} />
+                <save::Save {building} {maker} tried={*tried} {on_try} />
             </div>
         </Frame>
     }

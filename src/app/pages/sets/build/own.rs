@@ -1,6 +1,7 @@
 //! Cards of the shop's own: those in the set, and writing another.
 
 use super::Building;
+use super::missing::OWN_QUESTION;
 use crate::app::parts::{Field, LETTERS, Picture, icon};
 use crate::app::state::use_shop;
 use crate::exchange::Refused;
@@ -143,7 +144,7 @@ pub(super) fn OwnCards(props: &OwnCardsProps) -> Html {
         let more = change(Rc::new(|card, _| card.options.push(String::new())));
         html! {
             <div key="new" class="form kraft">
-                <Field id="own-question" label={shop.say("sets.build.own.question")} value={card.question.clone()} on_input={change(Rc::new(|card, text| card.question = text))} wrong={said("question", "wrong-question", QUESTION_MOST)} />
+                <Field id={OWN_QUESTION} label={shop.say("sets.build.own.question")} value={card.question.clone()} on_input={change(Rc::new(|card, text| card.question = text))} wrong={said("question", "wrong-question", QUESTION_MOST)} />
                 { for card.options.iter().enumerate().map(option) }
                 <p key="options" class="wrong" role="alert">{ said("options", "wrong-option", OPTION_MOST) }{ said("right", "wrong-right", OPTION_MOST) }</p>
                 <button key="more" type="button" class="control" hidden={card.options.len() >= *OWN_OPTIONS.end()} onclick={more.reform(|_: MouseEvent| String::new())}>{ shop.say("sets.build.own.more") }</button>

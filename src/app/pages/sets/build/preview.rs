@@ -7,7 +7,7 @@ use crate::app::parts::{answered_panels, card_ticket, counts_told, rules, told, 
 use crate::app::state::{Shop, use_shop};
 use crate::card::{Card, Kind, solve};
 use crate::content::World;
-use crate::exchange::set::{Set, Warned, cards, minutes_of, warnings};
+use crate::exchange::set::{Set, Warned, cards, counts_not, minutes_of, warnings};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -88,6 +88,7 @@ pub(super) fn Preview(props: &PreviewProps) -> Html {
     let figures =
         shown.map(|shown| [("n", shown.cards.len().to_string()), ("minutes", shown.minutes.to_string())]);
     let length = figures.map(|figures| shop.say_with("sets.preview.length", &figures)).unwrap_or_default();
+    let nothing = !counts_not(set, shop.content()).is_empty();
     html! {
         <section class="preview">
             <h2>{ shop.say("sets.preview.head") }</h2>
@@ -95,7 +96,8 @@ pub(super) fn Preview(props: &PreviewProps) -> Html {
             <div key="full" class="preview-full" hidden={none}>
                 <p class="figure-line" role="status">{ length }</p>
                 { warned(&shop, shown.map(|shown| shown.warned.as_slice()).unwrap_or_default()) }
-                <p class="note">{ counts_told(&shop, set) }</p>
+                <div class="preview-counts"><p>{ counts_told(&shop, set) }</p>
+                    <p class="note" hidden={!nothing}>{ shop.say("sets.counts-how") }</p></div>
                 <p class="note">{ shop.say(if same { "sets.preview.lead-same" } else { "sets.preview.lead" }) }</p>
                 <ol class="preview-rows">{ for shown.iter().flat_map(|shown| shown.cards.iter().enumerate()).map(row) }</ol>
                 <button type="button" class="control" hidden={same} onclick={deal_others}>{ shop.say("sets.preview.others") }</button>

@@ -1,14 +1,15 @@
 //! The name of a set, and keeping it.
 
 use super::Building;
+use super::missing::{Missing, TITLE, half_done, missing, title_wrong};
 use crate::app::hooks::{use_sets, use_settings};
 use crate::app::parts::{Field, NameField, Picture, icon};
 use crate::app::route::Route;
 use crate::app::state::{Keep, Origin, SetFile, Settings, use_shop};
-use crate::device::clock;
+use crate::device::{clock, page};
 use crate::exchange::NAME_MOST;
 use crate::exchange::set::Set;
-use crate::record::{is_plain, plain};
+use crate::record::plain;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -17,6 +18,9 @@ pub(super) struct SaveProps {
     pub(super) building: Building,
     /// Who makes it; empty where nobody is named.
     pub(super) maker: String,
+    /// Whether saving was tried, and that it is.
+    pub(super) tried: bool,
+    pub(super) on_try: Callback<()>,
 }
 
 #[component]
@@ -25,29 +29,28 @@ pub(super) fn Save(props: &SaveProps) -> Html {
     let settings = use_settings();
     let sets = use_sets();
     let said = use_state(AttrValue::default);
-    let tried = use_state(|| false);
     let set = &props.building.set;
     let on_name = use_callback(settings, |person: String, settings| {
         settings.change.emit(Settings { person, name_asked: true, ..(*settings.now).clone() });
     });
-    let named = [("most", NAME_MOST.to_string()), ("n", set.title.chars().count().to_string())];
-    let wrong = match plain(&set.title) {
-        title if title.is_empty() && *tried => shop.say("sets.build.name-missing"),
-        title if !is_plain(&title, NAME_MOST) => shop.say_with("sets.build.name-wrong", &named),
-        _ => AttrValue::default(),
+    let hint = [("most", NAME_MOST.to_string())];
+    let missing = missing(&shop, set, &props.maker);
+    // An empty name is no mistake before saving is tried.
+    let wrong = if props.tried || !set.title.is_empty() {
+        title_wrong(&shop, &set.title)
+    } else {
+        AttrValue::default()
     };
-    let nothing = set.task.families_of(shop.content()).is_empty();
     let nobody = props.maker.is_empty();
+    let lacking = missing.first().cloned();
     let save = {
         let (set, maker, shop, sets) = (Rc::clone(set), props.maker.clone(), shop.clone(), sets.clone());
-        let (said, tried) = (said.setter(), tried.setter());
+        let (said, on_try) = (said.setter(), props.on_try.clone());
         Callback::from(move |_: MouseEvent| {
-            tried.set(true);
-            if nothing || nobody || plain(&set.title).is_empty() {
-                if nobody {
-                    said.set(shop.say("sets.build.nobody"));
-                }
-                return;
+            on_try.emit(());
+            if let Some(Missing { field, said: why }) = lacking.clone().or_else(|| half_done(&shop)) {
+                said.set(why);
+                return page::bring(&field);
             }
             let made = Set {
                 title: plain(&set.title),
@@ -85,10 +88,13 @@ pub(super) fn Save(props: &SaveProps) -> Html {
             <div key="who" class="kraft" hidden={!nobody}>
                 <NameField label={shop.say("sets.build.maker")} name="" {on_name} skip=false />
             </div>
-            <Field id="set-title" label={shop.say("sets.build.name")} hint={shop.say_with("sets.build.name-hint", &named)} value={set.title.clone()} on_input={title} {wrong} />
-            <p key="nothing" class="note" hidden={!nothing}>{ shop.say("sets.build.saving-not") }</p>
+            <Field id={TITLE} label={shop.say("sets.build.name")} hint={shop.say_with("sets.build.name-hint", &hint)} value={set.title.clone()} on_input={title} {wrong} />
+            <div key="missing" class="build-missing" hidden={missing.is_empty()}>
+                <p>{ shop.say("sets.build.before-saving") }</p>
+                <ul>{ for missing.iter().map(|one| html! { <li key={one.field.clone()}>{ one.said.clone() }</li> }) }</ul>
+            </div>
             <div key="ways" class="people">
-                <button key="save" type="button" class={if nothing || nobody { "next-step not-yet" } else { "next-step" }} aria-disabled={(nothing || nobody).to_string()} onclick={save}>{ icon(Picture::Save) }{ shop.say("sets.build.save") }</button>
+                <button key="save" type="button" class={if missing.is_empty() { "next-step" } else { "next-step not-yet" }} onclick={save}>{ icon(Picture::Save) }{ shop.say("sets.build.save") }</button>
                 <button key="go" type="button" class="control" hidden={sets.draft.is_none()} onclick={let_go}>{ shop.say("sets.build.let-go") }</button>
             </div>
             <p key="said" class="wrong" role="alert">{ (*said).clone() }</p>

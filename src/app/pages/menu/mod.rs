@@ -1,0 +1,40 @@
+//! The menu in the order of use: who works, what they do, the instructor's screens, people and assessing, settings, about.
+
+mod links;
+mod settings;
+mod who;
+
+use crate::app::hooks::{use_book, use_lock, use_people, use_settings};
+use crate::app::parts::Frame;
+use crate::app::route::Route;
+use crate::app::state::use_shop;
+use crate::device::page;
+use links::{INSTRUCTOR, PEOPLE, WORK, links};
+use settings::{about, settings};
+use wasm_bindgen_futures::spawn_local;
+use who::who;
+use yew::prelude::*;
+
+#[component]
+pub(in crate::app) fn Menu() -> Html {
+    let shop = use_shop();
+    let change = use_settings();
+    let journal = use_book().book.journal.clone();
+    let crew = use_people().crew;
+    let hand_over = use_lock().set.reform(|_: MouseEvent| true);
+    let kept = use_state(|| None);
+    use_effect_with((), {
+        let kept = kept.setter();
+        move |()| spawn_local(async move { kept.set(Some(page::ask_to_keep().await)) })
+    });
+    html! {
+        <Frame class="sheet menu" title={shop.say("menu.title")} back={Some(Route::Home)} cautions={shop.cautions_for(&[])}>
+            { who(&shop, &change, &journal, &crew, hand_over) }
+            { links(&shop, "work", &WORK) }
+            { links(&shop, "instructor", &INSTRUCTOR) }
+            { links(&shop, "people", &PEOPLE) }
+            { settings(&shop, &change) }
+            { about(&shop, *kept) }
+        </Frame>
+    }
+}
