@@ -131,7 +131,7 @@ fn an_accepted_plan_stays_accepted_when_every_wait_grows() {
 fn the_route_of_every_job_is_accepted_on_every_sheet() {
     each(|job, _, sheet| {
         let mut job = job.clone();
-        (job.coating, job.melts) = (sheet.coating, Job::melting(sheet.coating));
+        (job.coating, job.melts) = (sheet.coating(), Job::melting(sheet.coating()));
         for part in &mut job.parts {
             part.moisture = Told::Kept;
         }

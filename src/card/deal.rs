@@ -113,7 +113,7 @@ fn attempt_deal(
         family: info.id.clone(),
         version: info.version,
         seed,
-        sheet: world.sheet.hash(),
+        sheet: world.sheet.hash().to_owned(),
         kind: question.kind(),
         story: 1 + dice.below(stories(world, &info.id)),
         facts,

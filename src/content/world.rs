@@ -58,8 +58,8 @@ impl<'a> World<'a> {
             shaded: ticket.shaded,
             binding: ticket.binding,
             filler: ticket.filler,
-            coating: self.sheet.coating,
-            melts: Job::melting(self.sheet.coating),
+            coating: self.sheet.coating(),
+            melts: Job::melting(self.sheet.coating()),
         })
     }
 
@@ -87,6 +87,6 @@ impl<'a> World<'a> {
         if named {
             return ticket.sheet == self.sheet.slug;
         }
-        self.content.sheet(&ticket.sheet).is_some_and(|sheet| sheet.coating == self.sheet.coating)
+        self.content.sheet(&ticket.sheet).is_some_and(|sheet| sheet.coating() == self.sheet.coating())
     }
 }

@@ -159,7 +159,7 @@ fn full_job(
     let shaded = fields.get("shaded").map_or(Some(false), |at| at.flag(mistakes));
     let binding =
         fields.get("binding").map_or(Some(crate::rules::term::Binding::None), |at| at.term(mistakes));
-    let coating = fields.get("coating").map_or(Some(sheet.coating), |at| at.term(mistakes));
+    let coating = fields.get("coating").map_or(Some(sheet.coating()), |at| at.term(mistakes));
     let coating = coating?;
     let job = Job {
         parts,

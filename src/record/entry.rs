@@ -8,7 +8,7 @@ use crate::terms;
 use serde::{Deserialize, Serialize};
 
 /// A shop sheet by name and by its values.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct SheetName {
     /// Slug of the sheet.
@@ -21,7 +21,7 @@ impl SheetName {
     /// Names a sheet.
     #[must_use]
     pub fn of(sheet: &Sheet) -> Self {
-        Self { slug: sheet.slug.clone(), hash: sheet.hash() }
+        Self { slug: sheet.slug.clone(), hash: sheet.hash().to_owned() }
     }
 }
 

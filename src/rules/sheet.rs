@@ -3,10 +3,11 @@
 //! A [`Setting`] names a value; its unit, default, floor, source and the disagreement behind it stand in
 //! `content/settings.toml`. A [`Sheet`] holds one value for each. Switches are 0 or 1.
 
-use super::term::{Coating, Term};
-use crate::quantity::{Celsius, Hours, Micrometres, Millimetres, OutOfRange};
+mod values;
+
+pub use values::{Held, Sheet};
+
 use crate::terms;
-use serde::{Deserialize, Serialize};
 
 terms! {
     /// Names of the values on a shop sheet.
@@ -218,105 +219,5 @@ terms! {
         WorkLevel = "work-level",
         /// Buffing.
         WorkBuff = "work-buff",
-    }
-}
-
-/// A value with the floor and ceiling that its setting allows.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-pub struct Held {
-    /// The shop's value.
-    pub value: f64,
-    /// Least value that a shop may set.
-    pub floor: f64,
-    /// Greatest value that a shop may set.
-    pub ceiling: f64,
-}
-
-/// One value for every setting, and what the film is made of.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub struct Sheet {
-    /// Slug of the sheet.
-    pub slug: String,
-    /// What the film is made of.
-    pub coating: Coating,
-    /// Values in the order of [`Setting::ALL`].
-    pub held: Vec<Held>,
-}
-
-impl Sheet {
-    /// The value, its floor and its ceiling.
-    #[must_use]
-    pub fn held(&self, setting: Setting) -> Held {
-        const NONE: Held = Held { value: 0.0, floor: 0.0, ceiling: 0.0 };
-        self.held.get(setting as usize).copied().unwrap_or(NONE)
-    }
-
-    /// The bare value.
-    #[must_use]
-    pub fn get(&self, setting: Setting) -> f64 {
-        self.held(setting).value
-    }
-
-    /// A switch: on when the value is not 0.
-    #[must_use]
-    pub fn is_on(&self, setting: Setting) -> bool {
-        self.get(setting) != 0.0
-    }
-
-    /// A wait or time of day.
-    #[must_use]
-    pub fn hours(&self, setting: Setting) -> Hours {
-        Hours::saturating(self.get(setting))
-    }
-
-    /// The hours of a wait that count: the shop's value, never less than its floor.
-    #[must_use]
-    pub fn wait(&self, setting: Setting) -> f64 {
-        let held = self.held(setting);
-        held.value.max(held.floor)
-    }
-
-    /// A temperature.
-    #[must_use]
-    pub fn celsius(&self, setting: Setting) -> Celsius {
-        Celsius::saturating(self.get(setting))
-    }
-
-    /// A thickness.
-    #[must_use]
-    pub fn micrometres(&self, setting: Setting) -> Micrometres {
-        Micrometres::saturating(self.get(setting))
-    }
-
-    /// A length.
-    #[must_use]
-    pub fn millimetres(&self, setting: Setting) -> Millimetres {
-        Millimetres::saturating(self.get(setting))
-    }
-
-    /// The same sheet with one value changed.
-    ///
-    /// # Errors
-    /// [`OutOfRange`] when the value lies outside floor and ceiling.
-    pub fn with(&self, setting: Setting, value: f64) -> Result<Self, OutOfRange> {
-        let held = self.held(setting);
-        crate::quantity::within(setting.slug(), "", held.floor, held.ceiling, value)?;
-        let mut changed = self.clone();
-        if let Some(slot) = changed.held.get_mut(setting as usize) {
-            slot.value = value;
-        }
-        Ok(changed)
-    }
-
-    /// Names this sheet's values: the first 16 hexadecimal digits of the SHA-256 of coating and values.
-    #[must_use]
-    pub fn hash(&self) -> String {
-        use sha2::{Digest, Sha256};
-        use std::fmt::Write;
-        let mut text = self.coating.slug().to_owned();
-        for (setting, held) in Setting::ALL.iter().zip(&self.held) {
-            let _ = write!(text, ";{}={}", setting.slug(), held.value);
-        }
-        Sha256::digest(text.as_bytes()).iter().take(8).map(|byte| format!("{byte:02x}")).collect()
     }
 }

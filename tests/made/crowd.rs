@@ -12,7 +12,7 @@ use stepboard::record::{
 };
 
 /// Cards of a family that are dealt; answers go to these.
-const SEEDS: u32 = 3;
+const SEEDS: u32 = 50;
 /// People who share a tablet.
 const ON_A_TABLET: u32 = 10;
 /// Answers of a person on one day.

@@ -43,8 +43,8 @@ impl Work {
     }
 
     pub(crate) fn on(mut job: Job, sheet: Sheet) -> Self {
-        job.coating = sheet.coating;
-        job.melts = Job::melting(sheet.coating);
+        job.coating = sheet.coating();
+        job.melts = Job::melting(sheet.coating());
         let plan = route::plan(&job, &sheet);
         Self { job, plan, sheet }
     }

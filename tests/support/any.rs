@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 use proptest::test_runner::{RngSeed, TestRunner};
-use stepboard::rules::sheet::{Setting, Sheet};
+use stepboard::rules::sheet::{Held, Setting, Sheet};
 use stepboard::rules::term::Term;
 
 /// Random inputs a law in `make test`; `make long` asks for more.
@@ -42,10 +42,12 @@ pub(crate) fn term<T: Term + std::fmt::Debug>() -> impl Strategy<Value = T> {
 /// Any sheet that its floors and ceilings allow.
 pub(crate) fn sheet() -> impl Strategy<Value = Sheet> {
     proptest::collection::vec(0.0..=1.0_f64, Setting::ALL.len()).prop_map(|shares| {
-        let mut sheet = BASE.with(Clone::clone);
-        for (held, share) in sheet.held.iter_mut().zip(shares) {
-            held.value = held.floor + share * (held.ceiling - held.floor);
-        }
-        sheet
+        let base = BASE.with(Clone::clone);
+        let held = |(setting, share): (&Setting, f64)| {
+            let held = base.held(*setting);
+            Held { value: held.floor + share * (held.ceiling - held.floor), ..held }
+        };
+        let held = Setting::ALL.iter().zip(shares).map(held).collect();
+        Sheet::new(base.slug.clone(), base.coating(), held)
     })
 }

@@ -5,6 +5,7 @@ use crate::app::state::{ContentContext, CrewView, Shared, SignedContext};
 use crate::device::clock;
 use crate::exchange::Named;
 use crate::exchange::crew::{Gathered, Looking, Person, Roll, Slips, glance, stuck};
+use crate::learn::items::Redealt;
 use crate::record::{Event, Voids};
 use std::borrow::Cow;
 use std::cell::Cell;
@@ -61,7 +62,7 @@ pub(super) fn use_crew_view(
                         }
                     }
                     view.set(Some(Shared::new(known.clone())));
-                    let mut all = Vec::new();
+                    let (mut all, mut redealt) = (Vec::new(), Redealt::new(&content.0));
                     for person in &known.people {
                         let events = theirs(&gathered, person);
                         let events: Vec<&Event> = events.iter().map(|event| &**event).collect();
@@ -69,7 +70,7 @@ pub(super) fn use_crew_view(
                         let mut slips = Slips::new(&person.key, &person.name);
                         let answers = events.iter().filter_map(|event| event.answer());
                         for entry in answers.filter(|entry| voids.touches(entry).is_none()) {
-                            slips.take(&content.0, entry);
+                            slips.take(&mut redealt, entry);
                             slices.rest().await;
                             if over.get() {
                                 return;

@@ -27,7 +27,7 @@ const WETTING_TEST: Question = Question {
 };
 
 fn cleaned(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
-    let ruling = clean_off(world.wood(facts.slug("wood")?)?, world.sheet.coating);
+    let ruling = clean_off(world.wood(facts.slug("wood")?)?, world.sheet.coating());
     Ok(ruling.map(|way| Answer::term(way.slug())))
 }
 

@@ -87,7 +87,7 @@ fn until_named(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
     let Some(fault) = dice.pick(&world.content.faults) else { return };
     for (told, (key, answer)) in shown_by(fault, world, dice, |_, _| true).into_iter().enumerate() {
         facts.set_term(key, answer);
-        if told > 0 && name(facts, world).is_ok() {
+        if told > 0 && seen(facts, world).answer.certainty() == Certainty::Named {
             return;
         }
     }

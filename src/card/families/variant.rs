@@ -147,8 +147,8 @@ fn job(departure: Departure, wood: &Wood, world: &World<'_>, circumstance: Circu
         shaded: false,
         binding: Binding::None,
         filler: Filler::OilPaste,
-        coating: world.sheet.coating,
-        melts: Job::melting(world.sheet.coating),
+        coating: world.sheet.coating(),
+        melts: Job::melting(world.sheet.coating()),
     }
 }
 

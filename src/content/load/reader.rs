@@ -175,7 +175,7 @@ impl Reader {
             }
             held.push(Held { value, floor, ceiling });
         }
-        let sheet = Sheet { slug: source.slug, coating: source.coating, held };
+        let sheet = Sheet::new(source.slug, source.coating, held);
         for clash in pairs::clashes(&sheet) {
             let written = |setting: Setting| source.values.contains_key(setting.slug());
             let key = if written(clash.high) { clash.high } else { clash.low };

@@ -1,8 +1,7 @@
 //! Who is stuck on what: wrong answers by the misconception that they show.
 
 use crate::card::Mark;
-use crate::content::Content;
-use crate::learn::items::dealt;
+use crate::learn::items::{Redealt, names_no_slip};
 use crate::record::{Entry, EventName, Moment};
 use std::collections::BTreeMap;
 
@@ -66,13 +65,15 @@ impl<'a> Slips<'a> {
     }
 
     /// Takes the next answer, oldest first. A wrong one is dealt again; where it cannot be it stands under its family.
-    pub fn take(&mut self, content: &Content, entry: &Entry) {
+    pub fn take(&mut self, redealt: &mut Redealt<'_>, entry: &Entry) {
         if entry.mark == Mark::Right {
             let same = self.found.values_mut().filter(|(_, family)| *family == entry.family);
             same.for_each(|(slipped, _)| slipped.right_since += 1);
             return;
         }
-        let slip = dealt(content, entry).and_then(|dealt| dealt.slip);
+        // The card of an order would be dealt for nothing, and these take longest.
+        let dealt = if names_no_slip(&entry.answer) { None } else { redealt.of(entry) };
+        let slip = dealt.and_then(|dealt| dealt.slip);
         let misread =
             slip.map_or_else(|| Misread::Cards(entry.family.clone()), |slip| Misread::Slip(slip.to_owned()));
         let (key, name) = (self.key.to_owned(), self.name.to_owned());

@@ -68,13 +68,7 @@ fn shipped<'a>(content: &'a Content, base: &str) -> Option<&'a Sheet> {
 
 /// A base sheet with values changed, whether they are allowed or not: only to be asked what bars them.
 fn tried(base: &Sheet, values: &BTreeMap<Setting, f64>) -> Sheet {
-    let mut sheet = base.clone();
-    for (setting, value) in values {
-        if let Some(held) = sheet.held.get_mut(*setting as usize) {
-            held.value = *value;
-        }
-    }
-    sheet
+    values.iter().fold(base.clone(), |sheet, (setting, value)| sheet.tried(*setting, *value))
 }
 
 /// Every value that may not stand so, in the order of the settings. Clashes are looked for among all values of the sheet; each

@@ -94,8 +94,9 @@ impl SheetDraft {
     /// # Errors
     /// [`Refused::Value`] naming the first value that is not allowed.
     pub fn sheet(&self, content: &Content) -> Result<Sheet, Refused> {
-        let sheet = on_base(content, &self.base, &self.values)?;
-        Ok(Sheet { slug: own_slug(&sheet.hash()), ..sheet })
+        let mut sheet = on_base(content, &self.base, &self.values)?;
+        sheet.slug = own_slug(sheet.hash());
+        Ok(sheet)
     }
 
     /// The next edition of its name, made at that moment (ISO 8601 text in universal time).
@@ -122,9 +123,9 @@ impl SheetDraft {
             name: name.to_owned(),
             edition: editions.next(name),
             base: self.base.clone(),
-            base_hash,
+            base_hash: base_hash.to_owned(),
             values: self.values.clone(),
-            hash: sheet.hash(),
+            hash: sheet.hash().to_owned(),
             before: self.before.clone(),
             by: by.to_owned(),
             at: at.to_owned(),

@@ -80,7 +80,7 @@ impl OwnSheet {
             let allowed = "an instant like 2027-03-12T14:30:00Z is allowed";
             return Err(Refused::value("at", &self.at, allowed));
         }
-        let sheet = on_base(content, &self.base, &self.values)?;
+        let mut sheet = on_base(content, &self.base, &self.values)?;
         let base = content.sheet(&self.base).map(Sheet::hash).unwrap_or_default();
         if base != self.base_hash {
             let allowed = format!("`{}` ships with the values {base} here", self.base);
@@ -90,7 +90,8 @@ impl OwnSheet {
         if hash != self.hash {
             return Err(Refused::value("hash", &self.hash, format!("these values have the hash {hash}")));
         }
-        Ok(Sheet { slug: self.slug(), ..sheet })
+        sheet.slug = self.slug();
+        Ok(sheet)
     }
 
     /// Reads the file of an edition and checks it whole.

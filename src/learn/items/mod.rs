@@ -11,13 +11,15 @@ mod matrix;
 mod moments;
 mod options;
 mod plan;
+mod redealt;
 mod reliability;
 mod report;
 
-pub use dealt::{Dealt, NOT_ENOUGH, RIGHT, card_of, dealt};
+pub use dealt::{Dealt, NOT_ENOUGH, RIGHT, card_of, dealt, names_no_slip};
 pub use item::{Flag, Item, Range, flags, items};
 pub use matrix::{Misshapen, Scores};
 pub use options::{OptionUse, Taken, option_uses};
 pub use plan::Plan;
+pub use redealt::Redealt;
 pub use reliability::{Reliability, reliability};
 pub use report::{FamilyReport, PersonReport, Report, SetReport, report};

@@ -1,7 +1,7 @@
 //! The report, worked out a family at a time, so that a screen can go on meanwhile.
 
 use super::report::{CUT_SHARE, FamilyReport, PersonReport, Report, SetReport};
-use super::{Dealt, Item, RIGHT, Scores, Taken, dealt, flags, items, option_uses, reliability};
+use super::{Dealt, Item, RIGHT, Redealt, Scores, Taken, flags, items, option_uses, reliability};
 use crate::card::Mark;
 use crate::content::Content;
 use crate::record::{Entry, Event, Help, Voids, Within};
@@ -64,8 +64,9 @@ impl<'a> Plan<'a> {
         let ((family, version), entries) = self.families.get(nth)?;
         let item = self.items.get(nth)?.clone()?;
         let lucks: Vec<f64> = entries.iter().filter_map(|entry| entry.guess).collect();
+        let mut redealt = Redealt::new(content);
         let cards: Vec<(&Entry, Option<Dealt>)> =
-            entries.iter().map(|entry| (*entry, dealt(content, entry))).collect();
+            entries.iter().map(|entry| (*entry, redealt.of(entry).cloned())).collect();
         let mut slips = BTreeMap::new();
         for slip in cards.iter().filter_map(|(_, dealt)| dealt.as_ref()?.slip) {
             *slips.entry(slip.to_owned()).or_insert(0) += 1;

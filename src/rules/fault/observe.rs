@@ -50,17 +50,34 @@ pub(super) fn count(things: usize) -> f64 {
     u32::try_from(things).map_or(f64::INFINITY, f64::from)
 }
 
+/// What a fault tells of one question: looked up once for all answers of it.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Look<'a> {
+    named: &'a [String],
+    /// Answers of the question.
+    all: usize,
+}
+
+impl<'a> Look<'a> {
+    pub(super) fn of(fault: &'a Fault, probe: &Probe<'_>) -> Self {
+        Self { named: named(fault, probe.key), all: probe.answers.len() }
+    }
+
+    /// See [`likelihood`].
+    pub(super) fn likelihood(self, answer: &str) -> f64 {
+        let (all, fits) = (self.all, self.named.len());
+        if fits == 0 || fits >= all {
+            1.0 / count(all.max(1))
+        } else if self.named.iter().any(|one| one == answer) {
+            (1.0 - MISREAD) / count(fits)
+        } else {
+            MISREAD / count(all - fits)
+        }
+    }
+}
+
 /// Chance, over 0 and up to 1, to see an answer of a question on a fault; over the answers of the question it sums to 1.
 #[must_use]
 pub fn likelihood(fault: &Fault, probe: &Probe<'_>, answer: &str) -> f64 {
-    let all = probe.answers.len();
-    let named = named(fault, probe.key);
-    let fits = named.len();
-    if fits == 0 || fits >= all {
-        1.0 / count(all.max(1))
-    } else if named.iter().any(|one| one == answer) {
-        (1.0 - MISREAD) / count(fits)
-    } else {
-        MISREAD / count(all - fits)
-    }
+    Look::of(fault, probe).likelihood(answer)
 }

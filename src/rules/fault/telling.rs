@@ -6,7 +6,7 @@
 
 use super::Fault;
 use super::belief::Belief;
-use super::observe::likelihood;
+use super::observe::Look;
 use super::probe::Probe;
 use crate::rules::sorted::sorted;
 use crate::rules::verdict::Ruling;
@@ -46,13 +46,16 @@ pub fn entropy(probabilities: impl Iterator<Item = f64>) -> f64 {
 #[must_use]
 pub fn telling<'a>(belief: &Belief<'a>, probe: Probe<'a>) -> Telling<'a> {
     let before = entropy(belief.faults.iter().map(|(_, p)| *p));
+    let looks: Vec<Look<'_>> = belief.faults.iter().map(|(fault, _)| Look::of(fault, &probe)).collect();
     let mut left = 0.0;
     let mut branches = Vec::with_capacity(probe.answers.len());
     for answer in probe.answers {
-        let joint = |(fault, p): &(&Fault, f64)| p * likelihood(fault, &probe, answer);
-        let chance: f64 = belief.faults.iter().map(joint).sum();
-        left += chance * entropy(belief.faults.iter().map(|one| joint(one) / chance));
-        let likeliest = belief.faults.iter().map(|one| (one.0, joint(one) / chance));
+        let faults = || belief.faults.iter().zip(&looks);
+        let joint: Vec<f64> = faults().map(|((_, p), look)| p * look.likelihood(answer)).collect();
+        let chance: f64 = joint.iter().sum();
+        let now = || joint.iter().map(|joint| joint / chance);
+        left += chance * entropy(now());
+        let likeliest = belief.faults.iter().zip(now()).map(|((fault, _), now)| (*fault, now));
         if let Some(then) = likeliest.reduce(|a, b| if b.1 > a.1 { b } else { a }) {
             branches.push(Branch { answer, chance, then });
         }

@@ -8,8 +8,8 @@ use crate::exchange::crew::{Cell, Glance, Stands};
 use crate::rules::term::Term;
 use yew::prelude::*;
 
-/// Rows on a page: more are not seen at once on any tablet, and drawing them takes time.
-const ROWS: usize = 20;
+/// Rows on a page: more are not seen at once on most tablets, and drawing them takes time.
+const ROWS: usize = 12;
 
 #[derive(Properties, PartialEq)]
 pub(super) struct GridProps {
@@ -35,6 +35,8 @@ pub(super) fn Grid(props: &GridProps) -> Html {
     let (first, last) = (at * ROWS + 1, ((at + 1) * ROWS).min(found.len()));
     let shown = [("first", first.to_string()), ("last", last.to_string()), ("n", found.len().to_string())];
     let competencies = &shop.content().competencies;
+    let words = |stands: &Stands| shop.say(&format!("crew.stands.{}", stands.slug()));
+    let words: Vec<AttrValue> = Stands::ALL.iter().map(words).collect();
     let head = |slug: &String| html! { <th key={slug.clone()} scope="col"><span>{ shop.text(&format!("competency.{slug}")) }</span></th> };
     html! {
         <div class="crew-grid">
@@ -44,7 +46,7 @@ pub(super) fn Grid(props: &GridProps) -> Html {
             <div key="table" class="grid-scroll" tabindex="0" role="region" aria-label={shop.say("crew.grid")}>
                 <table class="glances">
                     <thead><tr><th scope="col" class="who">{ shop.say("crew.person") }</th>{ for competencies.iter().map(|one| head(&one.slug)) }</tr></thead>
-                    <tbody>{ for found.iter().skip(at * ROWS).take(ROWS).map(|one| row(&shop, one)) }</tbody>
+                    <tbody>{ for found.iter().skip(at * ROWS).take(ROWS).map(|one| row(&shop, one, &words)) }</tbody>
                 </table>
             </div>
             <ul key="legend" class="legend" aria-label={shop.say("crew.legend")}>{ for Stands::ALL.iter().map(|stands| legend(&shop, *stands)) }</ul>
@@ -77,12 +79,13 @@ fn legend(shop: &Shop, stands: Stands) -> Html {
     }
 }
 
-fn row(shop: &Shop, one: &Glance) -> Html {
+/// `words` are those of each standing, in their order.
+fn row(shop: &Shop, one: &Glance, words: &[AttrValue]) -> Html {
     let to = Route::CrewPerson { key: one.key.clone() };
     html! {
         <tr key={one.key.clone()}>
             <th scope="row" class="who"><a href={to.address()}>{ name_of(shop, &one.name) }<small>{ one.number.clone().unwrap_or_default() }</small></a></th>
-            { for one.cells.iter().map(|cell| field(shop, cell)) }
+            { for one.cells.iter().map(|cell| field(cell, words)) }
         </tr>
     }
 }
@@ -92,14 +95,15 @@ pub(super) fn name_of(shop: &Shop, name: &str) -> AttrValue {
     if name.is_empty() { shop.say("crew.nameless") } else { AttrValue::from(name.to_owned()) }
 }
 
-fn field(shop: &Shop, cell: &Cell) -> Html {
+fn field(cell: &Cell, words: &[AttrValue]) -> Html {
     let slug = cell.stands.slug();
+    let word = words.get(cell.stands as usize).cloned().unwrap_or_default();
     let more = match (cell.stands, cell.until) {
         (Stands::Held | Stands::Soon | Stands::Ended, Some(until)) => clock::local_day(until),
         (Stands::Going, _) => format!("{}/{}", cell.right, cell.answers),
         _ => String::new(),
     };
     html! {
-        <td key={cell.competency.clone()} class={slug}>{ icon(picture(cell.stands)) }<span>{ shop.say(&format!("crew.stands.{slug}")) }</span><small hidden={more.is_empty()}>{ more.clone() }</small></td>
+        <td key={cell.competency.clone()} class={slug}>{ icon(picture(cell.stands)) }<span>{ word }</span>if !more.is_empty() {<small>{ more }</small>}</td>
     }
 }

@@ -21,6 +21,7 @@ pub(super) struct StuckProps {
 pub(super) fn StuckList(props: &StuckProps) -> Html {
     let shop = use_shop();
     let all = use_state(|| false);
+    let row = |(nth, one): (usize, &Stuck)| html! { <One key={format!("{:?}", one.misread)} view={props.view.clone()} {nth} /> };
     let stuck: &[Stuck] = props.view.stuck.as_deref().unwrap_or_default();
     let shown = if *all { stuck.len() } else { FIRST };
     let more = {
@@ -31,7 +32,7 @@ pub(super) fn StuckList(props: &StuckProps) -> Html {
         <section class="stuck" hidden={stuck.is_empty()}>
             <h2>{ shop.say("crew.stuck") }</h2>
             <p class="note">{ shop.say("crew.stuck-why") }</p>
-            <ul class="rows">{ for stuck.iter().take(shown).map(|one| row(&shop, one)) }</ul>
+            <ul class="rows">{ for stuck.iter().take(shown).enumerate().map(row) }</ul>
             <button type="button" class="control" hidden={stuck.len() <= FIRST} aria-expanded={(*all).to_string()} onclick={more}>
                 { if *all { shop.say("crew.fewer") } else { shop.say_with("crew.all", &[("n", stuck.len().to_string())]) } }
             </button>
@@ -49,24 +50,41 @@ pub(super) fn misread(shop: &Shop, misread: &Misread) -> AttrValue {
     }
 }
 
-fn row(shop: &Shop, one: &Stuck) -> Html {
+#[derive(Properties, PartialEq)]
+struct OneProps {
+    view: Shared<CrewView>,
+    nth: usize,
+}
+
+/// One misconception; whose it is is drawn once it is opened, since drawing everybody under every one takes time.
+#[component]
+fn One(props: &OneProps) -> Html {
+    let shop = use_shop();
+    let opened = use_state(|| false);
+    let Some(one) = props.view.stuck.as_deref().and_then(|stuck| stuck.get(props.nth)) else {
+        return Html::default();
+    };
     let told = [
         ("n", one.count.to_string()),
         ("sure", one.sure.to_string()),
         ("people", one.people.len().to_string()),
     ];
-    let key = format!("{:?}", one.misread);
+    let on_toggle = {
+        let opened = opened.setter();
+        Callback::from(move |_: Event| opened.set(true))
+    };
+    let people = if *opened { one.people.as_slice() } else { &[] };
     let more = one.people.len().saturating_sub(PEOPLE);
     html! {
-        <li {key}>
-            <details>
+        <li>
+            <details ontoggle={on_toggle}>
                 <summary>
                     <span class="words">
-                        <b>{ misread(shop, &one.misread) }</b>
+                        <b>{ misread(&shop, &one.misread) }</b>
                         <span class={classes!("note", (one.sure > 0).then_some("sure-count"))}>{ icon(if one.sure > 0 { Picture::Cross } else { Picture::Dash }) }{ shop.say_with("crew.counts", &told) }</span>
                     </span>
                 </summary>
-                <ul class="rows links">{ for one.people.iter().take(PEOPLE).map(|who| person(shop, who)) }</ul>
+                <ul class="rows links">{ for people.iter().take(PEOPLE).map(|who| person(&shop, who)) }</ul>
                 <p class="note" hidden={more == 0}>{ shop.say_with("crew.more-people", &[("n", more.to_string())]) }</p>
             </details>
         </li>
