@@ -96,7 +96,7 @@ fn an_edition_has_its_values_and_is_named_by_them() {
     let differ: Vec<Setting> = differences(base, &sheet).iter().map(|one| one.setting).collect();
     assert_eq!(differ, [Setting::ClearWait, Setting::HumidityLimit]);
     assert_eq!(differences(&sheet, &sheet), []);
-    assert_eq!((own.slug(), own.hash.clone()), (sheet.slug.clone(), sheet.hash()));
+    assert_eq!((own.slug().as_str(), own.hash.as_str()), (sheet.slug.as_str(), sheet.hash()));
     let shop = content.with_own_sheets([&own]);
     assert_eq!(shop.sheet(&own.slug()), Some(&sheet));
     assert_eq!(shop.sheet_name("en", &own.slug()), "Winter, edition 1");

@@ -289,7 +289,7 @@ fn a_surface_near_the_dew_point_is_named() {
     // A sheet read from elsewhere may hold less than its setting allows: the published floor stops the gun all the same.
     let mut loose = base(&content).clone();
     for setting in [Setting::GapSpray, Setting::GapRetarder] {
-        loose.held[setting as usize].value = 1.0;
+        loose = loose.tried(setting, 1.0);
     }
     let dew = air::dew_point(celsius(22.0), humidity(40.0)).answer.get();
     assert_eq!(verdict(&loose, 22.0, 40.0, dew + 2.7), SprayVerdict::Stop);

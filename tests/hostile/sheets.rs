@@ -8,7 +8,7 @@ use stepboard::rules::term::Term;
 
 pub(super) fn all(content: &Content) -> Vec<Hostile> {
     let sheet = Change { what: What::Sheet, valid: valid::sheet(content) };
-    let held = &content.sheets[0].held[0];
+    let held = content.sheets[0].held(Setting::ALL[0]);
     let first = format!("/values/{}", Setting::ALL[0].slug());
     let huge = sheet.to(&first, json!(7)).to_string().replacen(":7", ":1e999", 1);
     let raw = |name: &str, bytes: Vec<u8>, says: &[&'static str], shape| Hostile {

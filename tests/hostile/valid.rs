@@ -5,7 +5,7 @@ use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use stepboard::content::Content;
 use stepboard::exchange::{OwnSheet, on_base};
-use stepboard::rules::sheet::{Setting, Sheet};
+use stepboard::rules::sheet::Setting;
 use stepboard::rules::term::Term;
 
 /// A file for each reader.
@@ -24,14 +24,14 @@ pub(crate) const AT: &str = "2027-03-12T14:30:00Z";
 /// A sheet of a shop's own, with the first setting moved to its middle.
 pub(crate) fn sheet(content: &Content) -> Value {
     let base = &content.sheets[0];
-    let (setting, held) = (Setting::ALL[0], &base.held[0]);
+    let (setting, held) = (Setting::ALL[0], base.held(Setting::ALL[0]));
     let values = BTreeMap::from([(setting, f64::midpoint(held.floor, held.ceiling))]);
-    let hash = on_base(content, &base.slug, &values).map(|sheet| sheet.hash()).expect("within its span");
+    let hash = on_base(content, &base.slug, &values).map(|sheet| sheet.hash().to_owned()).expect("within its span");
     let own = OwnSheet {
         name: "Winter".to_owned(),
         edition: 2,
         base: base.slug.clone(),
-        base_hash: Sheet::hash(base),
+        base_hash: base.hash().to_owned(),
         values,
         hash,
         before: None,

@@ -119,7 +119,7 @@ fn part(row: &Row, mixed: bool, instrument_top: bool) -> Option<usize> {
 }
 
 fn set(sheet: &mut Sheet, setting: Setting, value: f64) {
-    sheet.held[setting as usize].value = value;
+    *sheet = sheet.tried(setting, value);
 }
 
 fn least(sheet: &mut Sheet, setting: Setting, value: f64) {

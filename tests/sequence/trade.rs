@@ -138,7 +138,7 @@ fn three_days_are_the_floor_before_buffing() {
 #[test]
 fn a_sheet_below_its_floor_does_not_lower_the_floor() {
     let mut work = Work::of(job(&["hard-maple"])).with(Op::Level, |level| level.after(h(48.0)));
-    work.sheet.held[Setting::BuffWaitInstrument as usize].value = 24.0;
+    work.sheet = work.sheet.tried(Setting::BuffWaitInstrument, 24.0);
     assert_eq!(found(&work.check()), ["se-23"]);
 }
 

@@ -117,7 +117,7 @@ impl Sheet {
 
     /// The same with one value changed, whether it is allowed or not: only to be asked what bars it.
     #[must_use]
-    pub(crate) fn tried(&self, setting: Setting, value: f64) -> Self {
+    pub fn tried(&self, setting: Setting, value: f64) -> Self {
         let mut held = self.held.clone();
         if let Some(slot) = held.get_mut(setting as usize) {
             slot.value = value;
