@@ -279,12 +279,12 @@ fn tables_are_written_as_the_standard_has_it_and_no_text_is_a_formula() {
     assert_eq!(back, ["a\r\nb", "'=x,\"y\""], "another library reads the same");
 }
 
-/// As many people as `STEPBOARD_CROWD` asks for, else few: `make long` asks for 200, who have to be done in the same time. The
-/// bound is generous: it is several times what the optimised program needs, and a search that is quadratic passes it at once.
+/// As many people as `STEPBOARD_CROWD` asks for, else few: `make long` asks for 200, who have to be done in the same time on an
+/// idle machine.
 #[test]
 #[allow(clippy::disallowed_methods, reason = "what is measured is time")]
 fn many_people_with_many_answers_are_read_and_reported_quickly() {
-    const SECONDS_MOST: f64 = 10.0;
+    const SECONDS_MOST: f64 = 2.0;
     let people_asked = std::env::var("STEPBOARD_CROWD").map_or(10, |asked| asked.parse().expect("a count"));
     let content = support::content();
     let texts = texts(people_asked, 500);
