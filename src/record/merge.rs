@@ -1,7 +1,6 @@
 //! The journals of several devices read as one.
 
 use super::{Event, Journal, Moment};
-use crate::rules::sorted::sorted;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Two different events with the same number of the same device: a journal was copied to another device and went on there,
@@ -46,12 +45,11 @@ pub fn merge(journals: &[Journal]) -> Result<Vec<Event>, Clash> {
     }
     // The latest moment so far of a device: a clock set back moves nothing before what came earlier.
     let mut latest: BTreeMap<&str, Option<Moment>> = BTreeMap::new();
-    let mut timed = Vec::with_capacity(all.len());
+    let mut timed = BTreeMap::new();
     for ((device, sequence), event) in all {
         let at = latest.entry(device).or_default();
         *at = (*at).max(Moment::of(&event.stamp().at));
-        timed.push((*at, device, sequence, event));
+        timed.insert((*at, device, sequence), event);
     }
-    let timed = sorted(timed, |a, b| (a.0, a.1, a.2).cmp(&(b.0, b.1, b.2)));
-    Ok(timed.into_iter().map(|(_, _, _, event)| event.clone()).collect())
+    Ok(timed.into_values().cloned().collect())
 }
