@@ -78,7 +78,7 @@ fn an_erased_person_is_gone_and_does_not_come_back_with_a_copy() {
     let copy = Journal::new(vec![left("t", 1, "a-07"), left("t", 2, "a-08"), left("t", 3, "a-07")]);
     let what = erased(&copy, "a-07", stamp("t", 4, "a-07"));
     assert_eq!(what.numbers, [1, 3]);
-    let after = copy.after(what.clone());
+    let after = copy.clone().after(what.clone());
     let text = serde_json::to_string(&after).expect("JSON");
     assert!(!text.contains("a-07"), "{text}");
     assert_eq!(after.next_sequence(), 5, "a number would stand for two events");
