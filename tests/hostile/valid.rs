@@ -26,7 +26,8 @@ pub(crate) fn sheet(content: &Content) -> Value {
     let base = &content.sheets[0];
     let (setting, held) = (Setting::ALL[0], base.held(Setting::ALL[0]));
     let values = BTreeMap::from([(setting, f64::midpoint(held.floor, held.ceiling))]);
-    let hash = on_base(content, &base.slug, &values).map(|sheet| sheet.hash().to_owned()).expect("within its span");
+    let hash =
+        on_base(content, &base.slug, &values).map(|sheet| sheet.hash().to_owned()).expect("within its span");
     let own = OwnSheet {
         name: "Winter".to_owned(),
         edition: 2,
