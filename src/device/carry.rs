@@ -2,11 +2,12 @@
 
 use crate::exchange::folder::{Answer, Ask, Heard};
 use gloo::timers::callback::Timeout;
+use js_sys::{Reflect, Uint8Array};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{
-    AbortController, Headers, RequestCache, RequestCredentials, RequestInit, RequestMode, RequestRedirect,
-    Response, ResponseType,
+    AbortController, Headers, ReadableStreamDefaultReader, RequestCache, RequestCredentials, RequestInit,
+    RequestMode, RequestRedirect, Response, ResponseType,
 };
 
 /// The longest wait for an answer and all that it holds, milliseconds: our own choice.
@@ -47,19 +48,28 @@ async fn answer(ask: &Ask, authorization: &str) -> Result<Heard, JsValue> {
         return Ok(Heard::Answer(Answer { status: FOUND, ..Answer::default() }));
     }
     let field = |name: &str| response.headers().get(name).ok().flatten();
-    let told = field("Content-Length").and_then(|length| length.parse::<usize>().ok());
-    if ask.most > 0 && told.is_some_and(|length| length > ask.most) {
-        return Ok(Heard::TooLong);
-    }
-    let mut body = Vec::new();
-    if ask.most > 0 {
-        let buffer = JsFuture::from(response.array_buffer()?).await?;
-        body = js_sys::Uint8Array::new(&buffer).to_vec();
-    }
-    if ask.most > 0 && body.len() > ask.most {
-        return Ok(Heard::TooLong);
-    }
+    let Some(body) = body(&response, ask.most).await? else { return Ok(Heard::TooLong) };
     Ok(Heard::Answer(Answer { status: response.status(), retry_after: field("Retry-After"), body }))
+}
+
+/// The body of an answer; nothing where it is longer than so many bytes, and none is asked for with 0. It is read piece by
+/// piece and let go of as soon as it is too long: its length need not be told, and need not be true.
+async fn body(response: &Response, most: usize) -> Result<Option<Vec<u8>>, JsValue> {
+    let mut body = Vec::new();
+    let Some(stream) = response.body().filter(|_| most > 0) else { return Ok(Some(body)) };
+    let reader: ReadableStreamDefaultReader = stream.get_reader().dyn_into()?;
+    loop {
+        let read = JsFuture::from(reader.read()).await?;
+        if Reflect::get(&read, &"done".into())?.is_truthy() {
+            return Ok(Some(body));
+        }
+        let piece: Uint8Array = Reflect::get(&read, &"value".into())?.dyn_into()?;
+        body.extend(piece.to_vec());
+        if body.len() > most {
+            JsFuture::from(reader.cancel()).await?;
+            return Ok(None);
+        }
+    }
 }
 
 /// Whether the browser believes that there is a network; it may be wrong with yes and is not with no.

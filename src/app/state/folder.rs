@@ -64,7 +64,7 @@ pub(in crate::app) struct FolderView {
     /// How many results of other tablets are here.
     pub(in crate::app) results: usize,
     /// Sets, sheets and withdrawals that can be taken.
-    pub(in crate::app) offered: Vec<(Name, String)>,
+    pub(in crate::app) offered: Vec<(Name, Rc<str>)>,
 }
 
 #[derive(Debug, Clone, PartialEq)]

@@ -6,6 +6,7 @@ use crate::device::{Kept, Shelf, clock, session};
 use crate::exchange::folder::{Folder, Name, Rest, Setup, Shelves, Sort, State};
 use gloo::timers::callback::Timeout;
 use std::collections::{BTreeMap, BTreeSet};
+use std::rc::Rc;
 
 /// Where the password rests until the window is closed.
 const SESSION: &str = "stepboard-folder";
@@ -20,7 +21,7 @@ pub(super) struct Engine {
     pub(super) kept: Option<KeptFolder>,
     pub(super) password: Option<String>,
     pub(super) files: Files,
-    pub(super) offered: Vec<(Name, String)>,
+    pub(super) offered: Vec<(Name, Rc<str>)>,
     pub(super) locked: bool,
     pub(super) working: bool,
     /// When the next try is made.
@@ -63,7 +64,8 @@ impl Engine {
         let mut engine = bench.engine.borrow_mut();
         engine.loaded = true;
         engine.files.texts = outbox.into_iter().filter_map(named).collect();
-        engine.offered = offered.into_iter().filter_map(named).collect();
+        let offered = offered.into_iter().filter_map(named);
+        engine.offered = offered.map(|(name, text)| (name, Rc::from(text))).collect();
         let name = |name: &str| Name::parse(Origin::of_file(name).1);
         let mut here: BTreeSet<Name> = results.iter().chain(&sets).filter_map(|(of, _)| name(of)).collect();
         here.extend(sheets.iter().map(|(_, text)| Name::of(Sort::Sheet, text)));

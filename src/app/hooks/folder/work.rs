@@ -124,7 +124,7 @@ async fn came(bench: &Bench, name: Name, text: String) {
     let mut engine = bench.engine.borrow_mut();
     engine.files.here.insert(name.clone());
     if shelf == Shelf::Offered {
-        engine.offered.push((name, text));
+        engine.offered.push((name, text.into()));
     }
 }
 

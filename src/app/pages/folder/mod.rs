@@ -3,6 +3,7 @@
 mod came;
 mod form;
 mod going;
+mod offered;
 mod share;
 mod standing;
 

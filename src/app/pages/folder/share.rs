@@ -4,21 +4,26 @@ use super::sort_key;
 use crate::app::hooks::{use_folder, use_sets, use_sheets};
 use crate::app::state::{FolderAct, Origin, use_shop};
 use crate::exchange::folder::{Name, Sort};
+use std::rc::Rc;
 use yew::prelude::*;
 
 #[component]
 pub(super) fn Share() -> Html {
     let shop = use_shop();
     let (folder, sets, sheets) = (use_folder(), use_sets(), use_sheets());
-    let made = sets.all.iter().filter(|one| one.origin == Origin::Made);
-    let made = made.filter_map(|one| Some((Sort::Set, one.set.title.clone(), one.set.write().ok()?)));
-    let own = sheets.editions.iter();
-    let own = own.filter_map(|one| Some((Sort::Sheet, one.name.clone(), one.text().ok()?)));
-    let row = |(sort, title, text): (Sort, String, String)| {
-        let name = Name::of(sort, &text);
-        let there = folder.view.files.iter().any(|(file, _)| *file == name);
+    let files = use_memo((Rc::clone(&sets.all), Rc::clone(&sheets.editions)), |(sets, editions)| {
+        let made = sets.iter().filter(|one| one.origin == Origin::Made);
+        let made = made.filter_map(|one| Some((Sort::Set, one.set.title.clone(), one.set.write().ok()?)));
+        let own = editions.iter();
+        let own = own.filter_map(|one| Some((Sort::Sheet, one.name.clone(), one.text().ok()?)));
+        let named = |(sort, title, text): (Sort, String, String)| (Name::of(sort, &text), title, text);
+        made.chain(own).map(named).collect::<Vec<(Name, String, String)>>()
+    });
+    let row = |(name, title, text): &(Name, String, String)| {
+        let sort = name.sort();
+        let there = folder.view.files.iter().any(|(file, _)| file == name);
         let put = {
-            let act = folder.act.clone();
+            let (act, text) = (folder.act.clone(), text.clone());
             Callback::from(move |_: MouseEvent| act.emit(FolderAct::Share(sort, text.clone())))
         };
         html! {
@@ -29,11 +34,10 @@ pub(super) fn Share() -> Html {
             </li>
         }
     };
-    let rows: Vec<Html> = made.chain(own).map(row).collect();
     html! {
-        <section hidden={rows.is_empty()}>
+        <section hidden={files.is_empty()}>
             <h2>{ shop.say("folder.own-sets") }</h2>
-            <ul class="rows">{ for rows }</ul>
+            <ul class="rows">{ for files.iter().map(row) }</ul>
         </section>
     }
 }

@@ -4,6 +4,9 @@ mod given;
 mod shown;
 mod taking;
 
+pub(super) use shown::told;
+pub(super) use taking::{Taking, use_taking};
+
 use crate::app::parts::{Frame, SignKind, sign};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
@@ -22,9 +25,18 @@ pub(in crate::app) struct OpenProps {
 
 /// A file that was read, and its text.
 #[derive(Debug)]
-struct Opened {
-    ours: Ours,
+pub(super) struct Opened {
+    pub(super) ours: Ours,
     text: String,
+}
+
+impl Opened {
+    /// Reads and checks a file of any kind.
+    pub(super) fn read(shop: &Shop, bytes: Vec<u8>) -> Result<Self, Refused> {
+        let ours = Ours::read(&bytes, shop.content())?;
+        // What was read as JSON is text.
+        Ok(Self { ours, text: String::from_utf8(bytes).unwrap_or_default() })
+    }
 }
 
 /// What was given: nothing yet, something that is refused, or a file that was read.
@@ -48,11 +60,7 @@ impl PartialEq for Outcome {
 
 impl Outcome {
     fn of(shop: &Shop, bytes: Result<Vec<u8>, Refused>) -> Self {
-        let opened = bytes.and_then(|bytes| {
-            let ours = Ours::read(&bytes, shop.content())?;
-            // What was read as JSON is text.
-            Ok(Opened { ours, text: String::from_utf8(bytes).unwrap_or_default() })
-        });
+        let opened = bytes.and_then(|bytes| Opened::read(shop, bytes));
         opened.map_or_else(Self::Refused, |opened| Self::Found(Rc::new(opened)))
     }
 }

@@ -26,12 +26,13 @@ impl PartialEq for ShownProps {
 pub(super) fn Shown(props: &ShownProps) -> Html {
     let shop = use_shop();
     let taking = use_taking(&props.opened);
-    let (kind, told) = match &props.opened.ours {
+    let kind = match &props.opened.ours {
         Ours::Sheet(own) => return of_sheet(&shop, own, &props.opened),
-        Ours::Set(set) => ("set", of_set(&shop, set, &taking)),
-        Ours::Withdrawal(withdrawal) => ("withdrawal", of_withdrawal(&shop, withdrawal, &taking)),
-        Ours::Results(_) => ("results", html! { <p>{ shop.say("open.results.where") }</p> }),
+        Ours::Set(_) => "set",
+        Ours::Withdrawal(_) => "withdrawal",
+        Ours::Results(_) => "results",
     };
+    let told = told(&shop, &props.opened.ours, &taking);
     let Taking { had, taken, failed, may, take, next, .. } = taking;
     let said = match (taken, failed) {
         (_, true) => shop.say("open.not-taken"),
@@ -56,6 +57,16 @@ pub(super) fn Shown(props: &ShownProps) -> Html {
         </section>
         { hand_on(&shop, &props.opened) }
         </>
+    }
+}
+
+/// What a file is that [`use_taking`] takes; a shop sheet is a [`SheetOffer`] instead.
+pub(in crate::app::pages) fn told(shop: &Shop, ours: &Ours, taking: &Taking) -> Html {
+    match ours {
+        Ours::Sheet(_) => Html::default(),
+        Ours::Set(set) => of_set(shop, set, taking),
+        Ours::Withdrawal(withdrawal) => of_withdrawal(shop, withdrawal, taking),
+        Ours::Results(_) => html! { <p>{ shop.say("open.results.where") }</p> },
     }
 }
 

@@ -8,20 +8,21 @@ use crate::exchange::Ours;
 use std::rc::Rc;
 use yew::prelude::*;
 
-pub(super) struct Taking {
+/// How taking a file stands.
+pub(in crate::app::pages) struct Taking {
     /// Whether it is here already.
-    pub(super) had: bool,
+    pub(in crate::app::pages) had: bool,
     /// Whether it was here before it was taken, once it is.
-    pub(super) taken: Option<bool>,
+    pub(in crate::app::pages) taken: Option<bool>,
     /// Whether it could not be stored.
-    pub(super) failed: bool,
+    pub(in crate::app::pages) failed: bool,
     /// Whether it can be taken on this screen.
-    pub(super) may: bool,
-    pub(super) take: Callback<MouseEvent>,
+    pub(in crate::app::pages) may: bool,
+    pub(in crate::app::pages) take: Callback<MouseEvent>,
     /// Where to go then, and the words of it.
-    pub(super) next: (Route, &'static str),
+    pub(in crate::app::pages) next: (Route, &'static str),
     /// The set that it is or is about, where that is here.
-    pub(super) about: Option<KeptSet>,
+    pub(in crate::app::pages) about: Option<KeptSet>,
 }
 
 /// What became of it: it was here before, or not; none where it was not stored.
@@ -32,7 +33,7 @@ enum Became {
 }
 
 #[hook]
-pub(super) fn use_taking(opened: &Rc<Opened>) -> Taking {
+pub(in crate::app::pages) fn use_taking(opened: &Rc<Opened>) -> Taking {
     let sets = use_sets();
     let became = use_state(|| None::<Became>);
     let about = match &opened.ours {
