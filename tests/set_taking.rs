@@ -3,7 +3,7 @@
 mod support;
 
 use stepboard::content::Content;
-use stepboard::learn::check::{Now, Sealed, Sitting, answers_of, sheet_of};
+use stepboard::learn::check::{Now, Sealed, Sitting, answers_of, lost_sets, sheet_of};
 use stepboard::learn::evidence::{Asked, Uncounted, evidence};
 use stepboard::record::{Attempts, Certainty, Event, Journal, Moment, Standing, Step, Taking, Within};
 use support::content;
@@ -162,4 +162,28 @@ fn events_of_sets_are_read_as_they_were_written() {
     let mut check = Log::new("a", "Ana");
     check.open("one", &[COMPETENCY]);
     assert!(!serde_json::to_string(&check.events).expect("writes").contains("taking"));
+}
+
+/// Practice of a set that is not here any more can be closed; what is here, done, closed, somebody else's, of another tablet or
+/// a check cannot be lost.
+#[test]
+fn a_set_under_way_whose_file_is_gone_can_be_closed() {
+    let lost = |log: &Log, person: &str, device: &str, here: &[&str]| {
+        let found = lost_sets(&log.events, person, device, |id| here.contains(&id));
+        found.iter().map(|one| (one.id.to_owned(), one.answers)).collect::<Vec<_>>()
+    };
+    let none: Vec<(String, u32)> = Vec::new();
+    let mut log = taken(false, false);
+    log.answer(FAMILY, true);
+    assert_eq!(lost(&log, "Ana", "a", &["set-2"]), [("one".to_owned(), 1)]);
+    assert_eq!(lost(&log, "Ana", "a", &["set-1"]), none);
+    assert_eq!((lost(&log, "Jo", "a", &[]), lost(&log, "Ana", "b", &[])), (none.clone(), none.clone()));
+    let mut done = taken(false, false);
+    done.answer(FAMILY, true).answer(FAMILY, true).answer(FAMILY, true);
+    assert_eq!(lost(&done, "Ana", "a", &[]), none);
+    assert_eq!(lost(&taken(true, false), "Ana", "a", &[]), none, "a check");
+    log.step("one", Step::Closed);
+    assert_eq!(lost(&log, "Ana", "a", &[]), none);
+    // Closed half-way its answers are told, as those of any check that is over.
+    assert!(is_sealed(&content(), &log, 1).iter().all(|sealed| !sealed));
 }

@@ -6,6 +6,7 @@ mod begin;
 mod build;
 mod done;
 mod hand;
+mod lost;
 mod maker;
 mod one;
 mod own;
@@ -57,6 +58,7 @@ pub(in crate::app) fn Sets() -> Html {
             <p key="draft" class="note" hidden={draft.is_none()}>{ shop.say_with("sets.building", &[("title", title.to_string())]) }</p>
             <p key="none" class="note" hidden={own || !sets.loaded}>{ shop.say("sets.none-of-own") }</p>
             <p key="loading" class="note" role="status" hidden={sets.loaded}>{ shop.say("sets.loading") }</p>
+            { lost::lost(&shop, &sets, &journal, None) }
             { for Origin::ALL.iter().map(group) }
         </Frame>
     }
@@ -89,11 +91,12 @@ fn row(shop: &Shop, one: &KeptSet, journal: &Journal) -> Html {
 }
 
 /// In place of a set that is not here, or not yet.
-fn absent(shop: &Shop, sets: &SetsContext) -> Html {
+fn absent(shop: &Shop, sets: &SetsContext, journal: &Journal, id: &str) -> Html {
     let said = if sets.loaded { "sets.gone" } else { "sets.loading" };
     html! {
         <Frame class="sheet" title={shop.say("sets.title")} back={Some(Route::Sets)} cautions={shop.cautions_for(&[])}>
-            <p class="lead" role="status">{ shop.say(said) }</p>
+            <p key="said" class="lead" role="status">{ shop.say(said) }</p>
+            { lost::lost(shop, sets, journal, Some(id)) }
         </Frame>
     }
 }

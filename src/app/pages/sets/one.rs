@@ -24,7 +24,7 @@ pub(in crate::app) fn SetPage(props: &SetPageProps) -> Html {
     let sets = use_sets();
     let journal = use_book().book.journal.clone();
     let Some(kept) = sets.find(&props.id).cloned() else {
-        return absent(&shop, &sets);
+        return absent(&shop, &sets, &journal, &props.id);
     };
     let validity = kept.validity(clock::today());
     let about =

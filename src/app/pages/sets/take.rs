@@ -37,6 +37,7 @@ pub(in crate::app) struct TakeSetProps {
 pub(in crate::app) fn TakeSet(props: &TakeSetProps) -> Html {
     let shop = use_shop();
     let sets = use_sets();
+    let book = use_book().book;
     let kept = sets.find(&props.id).cloned();
     let content = use_memo((shop.clone(), kept.clone()), |(shop, kept)| {
         let sheet = kept.as_ref()?.set.sheet_of(shop.content()).ok()?;
@@ -46,7 +47,7 @@ pub(in crate::app) fn TakeSet(props: &TakeSetProps) -> Html {
         Some((kept, context)) => html! {
             <ContextProvider<ContentContext> {context}><Taking {kept} sheet={props.sheet} /></ContextProvider<ContentContext>>
         },
-        None => absent(&shop, &sets),
+        None => absent(&shop, &sets, &book.journal, &props.id),
     }
 }
 
