@@ -25,7 +25,7 @@ pub(super) fn Came() -> Html {
         html! { <Offered key={name.as_str().to_owned()} name={name.clone()} text={Rc::clone(text)} on_done={on_done.clone()} /> }
     };
     let taken = (*taken).clone().map(|(title, to)| {
-        html! { <a href={to.address()}>{ shop.say_with("folder.taken", &[("title", title)]) }</a> }
+        html! { <a href={to.address()} class="control">{ shop.say_with("folder.taken", &[("title", title)]) }</a> }
     });
     let view = &folder.view;
     let counts = [("n", view.results.to_string()), ("coming", view.coming.to_string())];

@@ -56,7 +56,7 @@ fn File(props: &FileProps) -> Html {
     let FileProps { name, opened, on_done } = props;
     let open = use_state(|| false);
     let taking = use_taking(opened);
-    let (title, by) = called(&opened.ours, &taking);
+    let (title, by) = called(&shop, &opened.ours, &taking);
     let told = open.then(|| match &opened.ours {
         Ours::Sheet(own) => {
             let (name, on_done) = (name.clone(), on_done.clone());
@@ -110,14 +110,14 @@ fn File(props: &FileProps) -> Html {
 }
 
 /// What the file calls itself, and who made it.
-fn called(ours: &Ours, taking: &Taking) -> (String, String) {
+fn called(shop: &Shop, ours: &Ours, taking: &Taking) -> (String, String) {
     match ours {
         Ours::Sheet(own) => (own.name.clone(), own.by.clone()),
         Ours::Set(set) => (set.title.clone(), set.by.clone()),
-        Ours::Withdrawal(withdrawal) => {
-            let title = taking.about.as_ref().map(|kept| kept.set.title.clone());
-            (title.unwrap_or_default(), withdrawal.by.clone())
-        }
+        Ours::Withdrawal(withdrawal) => match &taking.about {
+            Some(kept) => (kept.set.title.clone(), withdrawal.by.clone()),
+            None => (shop.say("open.withdrawal.not-here").to_string(), String::new()),
+        },
         Ours::Results(_) => Default::default(),
     }
 }
