@@ -13,6 +13,14 @@ const TOLD = /Right\b|Wrong|The rule|Working/;
 
 const read = () => new Promise((done) => setTimeout(done, READING));
 const now = (page) => page.driver.executeScript("return performance.now()");
+/** Id of what has the focus. */
+const at = (page) => page.driver.executeScript("return document.activeElement.id");
+/** How far down something stands that says so. */
+const down = (page, text) =>
+  page.driver.executeScript(
+    "return [...document.querySelectorAll('main :is(h2, h3, button, a, p)')].find((one) => one.offsetParent && one.textContent.includes(arguments[0])).getBoundingClientRect().top",
+    text,
+  );
 const answers = async (page) => (await stored(page)).events.filter(({ event }) => event === "answered");
 const steps = async (page) =>
   (await stored(page)).events.filter(({ event }) => event === "attempt").map(({ step }) => (typeof step === "string" ? step : Object.keys(step)[0]));
@@ -22,6 +30,10 @@ async function build(page, title) {
   await goTo(page, "#/sets");
   await page.press("link", "Build a set");
   const began = await now(page);
+  // What is missing is told beside the button, and gone to when it is pressed.
+  await page.says("Before it can be saved:");
+  await page.press("button", "Save the set");
+  assert.equal(await at(page), "set-what");
   await page.press("checkbox", /^Fill/);
   await page.press("checkbox", /^Stain/);
   await page.press("button", /^6/);
@@ -32,6 +44,10 @@ async function build(page, title) {
   await page.says("The rule");
   await page.shot("sets-preview");
   await page.press("button", /^1\. /);
+  await page.says("Counts as evidence for nothing: it is for practice, where each answer is told at once;");
+  await page.press("button", "Save the set");
+  await page.says("Give it a name.");
+  assert.equal(await at(page), "set-title");
   await page.type("What the set is called", title);
   await page.assertFits("the builder");
   await page.assertAccessible("the builder");
@@ -64,6 +80,12 @@ for (const size of SIZES) {
       }
       await page.one("heading", "Passed");
       await page.says("5 of 6 right.");
+      // The result and what comes next stand before the cards.
+      const order = [];
+      for (const text of ["5 of 6 right.", "Save the results as a file", "Take it again", "Back to all sets", "The answers, sure and wrong first", "Counts as evidence for nothing"]) {
+        order.push(await down(page, text));
+      }
+      assert.deepEqual(order, [...order].sort((one, other) => one - other), "what comes next is buried");
       await page.assertFits("what came of a set");
       await page.assertAccessible("what came of a set");
       await page.shot("sets-passed");
@@ -78,7 +100,7 @@ test("a check tells nothing before its last card, and is evidence", () =>
   journey("sets-check", SIZES[0], async (page) => {
     await name(page, "Ana");
     await goTo(page, "#/sets/mask-and-booth");
-    await page.says("Counts as evidence for");
+    await page.says("Counts as evidence for: ");
     await page.press("button", "Begin");
     for (let card = 1; card <= 12; card += 1) {
       await page.says(`Card ${card} of 12`);
@@ -152,6 +174,12 @@ test("home offers the set that was taken, a card of the shop's own is told to be
     const own = (await answers(page)).at(-1);
     assert.match(own.family, /^own-card-[0-9a-f]{16}$/);
     assert.equal(own.mark, "right");
+    // The record shows its question and what was answered.
+    await goTo(page, "#/record");
+    await page.says("Where does the key of the paint store hang?");
+    await page.says("Answered: In the office");
+    await page.shot("sets-own-record");
+    await goTo(page, `#/sets/${id}`);
 
     await page.press("button", "Withdraw this set");
     await page.press("button", "Withdraw it");

@@ -42,7 +42,10 @@ test("an instructor changes three values, sees what changes, saves them and hand
     await put(page, "value-clear-wait", "0.2");
     await page.says("Not under 0.5 h. The limit comes from: published instrument schedules");
     await page.assertAccessible("a value that is refused");
-    assert(!(await (await page.one("button", "What changes")).isEnabled()), "a refused value goes on");
+    await page.press("button", "What changes");
+    const here = () => page.driver.executeScript("return document.activeElement.id");
+    assert.equal(await here(), "value-clear-wait", "a refused value is gone to and goes no further");
+    await page.says("1 value is not allowed yet.");
     await put(page, "value-clear-wait", "4");
     await put(page, "value-humidity-limit", "55");
     await put(page, "value-last-grit", "320");
@@ -58,6 +61,7 @@ test("an instructor changes three values, sees what changes, saves them and hand
     await page.assertAccessible("what changes");
     await page.press("button", "Save and take into use");
     await page.says("A sheet needs a name");
+    assert.equal(await here(), "sheet-name");
     await page.type("What the shop calls it", "Winter");
     await page.press("button", "Save and take into use");
     await page.says("This sheet is in use on this tablet.");

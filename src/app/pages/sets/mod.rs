@@ -74,7 +74,7 @@ fn row(shop: &Shop, one: &KeptSet, journal: &Journal) -> Html {
         (Validity::Open, Stand::Under(at)) => {
             shop.say_with("sets.take.go-on", &[("n", (at + 1).to_string())])
         }
-        (Validity::Open, Stand::Done) => shop.say("sets.outcome.done"),
+        (Validity::Open, Stand::Done) => shop.say("sets.take.done"),
         _ => validity_told(shop, &one.set, validity),
     };
     let purpose = shop.say(&format!("sets.purpose.{}", one.set.task.purpose.slug()));

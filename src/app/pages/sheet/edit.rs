@@ -1,6 +1,6 @@
 //! A shop sheet being edited: every value by group, what is wrong with one beside it, and a bar that counts what differs.
 
-use super::counted;
+use super::bar::bar;
 use super::preview::Preview;
 use super::row::{Row, row};
 use crate::app::hooks::use_sheets;
@@ -8,6 +8,7 @@ use crate::app::parts::Frame;
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::content::{SettingGroup, SettingInfo};
+use crate::device::page;
 use crate::exchange::{Barred, SheetDraft};
 use crate::rules::sheet::Setting;
 use crate::rules::term::Term;
@@ -45,6 +46,8 @@ fn Editing(props: &EditingProps) -> Html {
     let shop = use_shop();
     let typed = use_state(Typed::new);
     let looking = use_state(|| false);
+    // Whether it was asked for what changes.
+    let asked = use_state(|| false);
     let draft = &props.draft;
     let on_typed = {
         let (shop, draft, edit, typed) = (shop.clone(), Rc::clone(draft), props.edit.clone(), typed.clone());
@@ -74,9 +77,17 @@ fn Editing(props: &EditingProps) -> Html {
     };
     let barred = draft.barred(shop.content());
     let unread = unread(&shop, draft, &typed);
+    let wrong = barred.len() + unread.len();
+    let unchanged = draft.values.is_empty();
     let look = {
-        let looking = looking.setter();
-        Callback::from(move |_: MouseEvent| looking.set(true))
+        let (looking, asked) = (looking.setter(), asked.setter());
+        Callback::from(move |_: MouseEvent| {
+            asked.set(true);
+            match page::wrong_field().filter(|_| wrong > 0) {
+                Some(field) => page::bring(&field),
+                None => looking.set(wrong == 0 && !unchanged),
+            }
+        })
     };
     let on_back = {
         let looking = looking.setter();
@@ -88,7 +99,7 @@ fn Editing(props: &EditingProps) -> Html {
     let rows = Rows { shop: &shop, draft, typed: &typed, barred: &barred, unread: &unread };
     let title = if draft.name.is_empty() { shop.say("own.new") } else { AttrValue::from(draft.name.clone()) };
     html! {
-        <Frame key="edit" class="sheet own-edit" {title} back={Some(Route::Sheet)} cautions={shop.cautions_for(&[])} action={bar(&shop, draft, barred.len() + unread.len(), look)}>
+        <Frame key="edit" class="sheet own-edit" {title} back={Some(Route::Sheet)} cautions={shop.cautions_for(&[])} action={bar(&shop, draft, wrong, *asked, look)}>
             <p key="lead" class="lead">{ shop.say_with("own.edit-lead", &[("name", shop.sheet_name(&draft.from()).to_string())]) }</p>
             { for SettingGroup::ALL.iter().map(|group| rows.group(*group, &on_typed, &back_to)) }
             { drop_it(&shop, &props.edit) }
@@ -150,23 +161,6 @@ impl Rows<'_> {
 
     fn wrong(&self, key: Setting) -> bool {
         self.unread.contains(&key) || self.barred.iter().any(|one| one.setting == key)
-    }
-}
-
-/// How many values differ, how many are not allowed, and the next step.
-fn bar(shop: &Shop, draft: &SheetDraft, wrong: usize, look: Callback<MouseEvent>) -> Html {
-    let differs = counted(shop, "own.differs", draft.values.len(), &draft.base);
-    let ready = wrong == 0 && !draft.values.is_empty();
-    let said = if wrong == 0 {
-        AttrValue::default()
-    } else {
-        shop.say_with("own.wrong-count", &[("n", wrong.to_string())])
-    };
-    html! {
-        <div class="own-bar">
-            <p role="status"><b>{ differs }</b>{ " " }<span class="wrong">{ said }</span></p>
-            <button type="button" class={if ready { "next-step" } else { "next-step not-yet" }} disabled={!ready} onclick={look}>{ shop.say("own.what-changes") }</button>
-        </div>
     }
 }
 

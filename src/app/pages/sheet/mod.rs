@@ -1,5 +1,6 @@
 //! Shop sheets: those that there are, one of them, two beside each other, one being edited, and what changes with it.
 
+mod bar;
 mod beside;
 mod edit;
 mod file;

@@ -4,7 +4,7 @@ use crate::app::hooks::{use_settings, use_sheets};
 use crate::app::parts::{Field, typed_into};
 use crate::app::route::Route;
 use crate::app::state::{Keep, Settings, Shop, use_shop};
-use crate::device::clock;
+use crate::device::{clock, page};
 use crate::exchange::{NAME_MOST, NOTE_MOST, Refused, SheetDraft};
 use std::rc::Rc;
 use yew::prelude::*;
@@ -54,6 +54,12 @@ pub(super) fn Save(props: &SaveProps) -> Html {
             sheets.put.emit(Keep { what: edition, done });
         })
     };
+    // What is wrong is told beside its field, which takes the focus.
+    use_effect_with((*refused).clone(), |refused| {
+        if let Some(Refused::Value { place, .. }) = refused {
+            page::focus(&format!("sheet-{place}"));
+        }
+    });
     let wrong =
         |place: &str| refused.as_ref().map_or_else(AttrValue::default, |refused| at(&shop, refused, place));
     let edition = sheets.editions.next(name.trim());

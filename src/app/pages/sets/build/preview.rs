@@ -58,13 +58,13 @@ pub(super) fn Preview(props: &PreviewProps) -> Html {
         let title = match card {
             Dealt::Computed(card) => shop
                 .say_with("sets.preview.card", &[n, ("title", shop.family_title(&card.family).to_string())]),
-            Dealt::Own(_) => shop.say_with("sets.preview.own", &[n]),
+            Dealt::Own(card) => shop.say_with("sets.preview.own", &[n, ("question", card.question.clone())]),
         };
         let stage = match card {
             Dealt::Computed(card) => {
                 shop.content().family(&card.family).map(|family| shop.stage(family.stage))
             }
-            Dealt::Own(_) => None,
+            Dealt::Own(_) => Some(shop.say("sets.take.own")),
         };
         let body = is_open.then(|| match card {
             Dealt::Computed(card) => computed(&shop, set, card),

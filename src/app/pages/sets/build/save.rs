@@ -48,7 +48,12 @@ pub(super) fn Save(props: &SaveProps) -> Html {
         let (said, on_try) = (said.setter(), props.on_try.clone());
         Callback::from(move |_: MouseEvent| {
             on_try.emit(());
-            if let Some(Missing { field, said: why }) = lacking.clone().or_else(|| half_done(&shop)) {
+            // What is missing stands beside the button already.
+            if let Some(Missing { field, .. }) = &lacking {
+                said.set(AttrValue::default());
+                return page::bring(field);
+            }
+            if let Some(Missing { field, said: why }) = half_done(&shop) {
                 said.set(why);
                 return page::bring(&field);
             }
