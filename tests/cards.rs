@@ -293,6 +293,13 @@ fn every_word_that_a_card_can_show_has_a_text() {
                 for step in &graded.solution.working {
                     let key = format!("working.{}", step.label);
                     assert!(voice.texts.find(&key).is_some(), "{family}: text `{key}` is missing");
+                    let told =
+                        READ_OFF.contains(&step.label) || step.formula.is_empty() || !step.given.is_empty();
+                    assert!(told, "{family}: nothing is put into `{}` of `{}`", step.formula, step.label);
+                    let named = |name: &str| {
+                        !name.contains('-') || voice.texts.find(&format!("working.{name}")).is_some()
+                    };
+                    assert!(step.given.iter().all(|given| named(given.name)), "{family}: {:?}", step.given);
                 }
                 if let Some(slip) = graded.slip {
                     let key = format!("slip.{slip}");
@@ -308,6 +315,24 @@ fn every_word_that_a_card_can_show_has_a_text() {
         }
     });
 }
+
+/// Lines of working whose formula names where a value was read, or sums over more than a line can show.
+const READ_OFF: [&str; 14] = [
+    "fault-beforehand",
+    "fault-fit",
+    "fault-now",
+    "contrast",
+    "colour-difference",
+    "hap-added",
+    "voc-material",
+    "unevenness",
+    "thinnest",
+    "vessel",
+    "coefficient",
+    "moisture-from",
+    "moisture-to",
+    "moisture-reject",
+];
 
 /// Consequences that leave the work as it was: time or material is gone, nothing has to be made good.
 const HARMLESS: [&str; 5] =

@@ -111,6 +111,34 @@ fn the_cards_of_a_worksheet_are_dealt_again_from_its_code_alone() {
 }
 
 #[test]
+fn worksheets_without_a_name_have_cards_of_their_own_unless_the_set_asks_all_the_same() {
+    const COPIES: u32 = 12;
+    let content = support::content();
+    let ships =
+        content.sets.iter().find(|set| set.task.same_seed.is_none()).expect("a set with cards for each");
+    let own = Set::ready(&content, ships).expect("a set that ships");
+    let mut same = own.clone();
+    same.task.same_seed = Some(7);
+    let sheet = own.sheet_of(&content).expect("its sheet");
+    let world = World { content: &content, sheet: &sheet };
+    for (set, hands) in [(&own, COPIES), (&same, 1)] {
+        let id = set.id();
+        let codes: Vec<PaperCode> = (0..COPIES).map(|copy| PaperCode::of(&id, "", copy)).collect();
+        let printed: HashSet<String> = codes.iter().map(ToString::to_string).collect();
+        assert_eq!(u32::try_from(printed.len()), Ok(COPIES), "each copy has a code of its own");
+        let mut dealt = HashSet::new();
+        for code in &codes {
+            let cards = computed(code.cards(set, &id, &world));
+            // What is typed off the paper finds the cards that were printed.
+            let typed = PaperCode::read(&code.to_string().to_lowercase(), &id).expect("a code");
+            assert_eq!(computed(typed.cards(set, &id, &world)), cards);
+            dealt.insert(cards.iter().map(|card| (card.family.clone(), card.seed)).collect::<Vec<_>>());
+        }
+        assert_eq!(u32::try_from(dealt.len()), Ok(hands), "{:?}", set.task.same_seed);
+    }
+}
+
+#[test]
 fn a_cross_on_the_fault_is_right_and_one_away_from_it_is_wrong() {
     let content = support::content();
     let world = World { content: &content, sheet: &content.sheets[0] };

@@ -6,6 +6,7 @@ use serde_json::{Value, json};
 use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
+use stepboard::exchange::paper::PaperCode;
 use stepboard::exchange::{COLUMNS, Row, rows};
 use stepboard::record::{CardKind, Event, Help, Journal, Within, Wrong};
 use support::binary::{json, refused};
@@ -266,6 +267,40 @@ fn what_cannot_be_exported_changes_nothing() {
     refuse(words(&folder.join("none.json"), "format=ndjson"), &["none.json"]);
     refuse(vec!["export".to_owned(), whole.display().to_string()], &["out=FOLDER"]);
     refuse(words(&whole, "format=xapi"), &["home=ADDRESS is needed"]);
+}
+
+#[test]
+fn a_set_is_exported_as_one_of_its_worksheets_has_it() {
+    let folder = empty("set");
+    let out = format!("out={}", folder.display());
+    let words = ["export", "first-week", &out, "format=qti"];
+    let told = json(&words);
+    let count = |told: &Value| {
+        told["items"].as_u64().expect("a count") + told["left_out"].as_array().expect("a list").len() as u64
+    };
+    assert_eq!(count(&told), 12, "{told}");
+    // Whatever is left out says why, in a word and in words.
+    assert!(
+        told["left_out"]
+            .as_array()
+            .expect("a list")
+            .iter()
+            .all(|one| one["words"].as_str().is_some_and(|words| words.ends_with('.')))
+    );
+    let first = PaperCode::of("first-week", "", 0).to_string();
+    assert_eq!(told["code"], json!(first));
+    assert_eq!(json(&[&words[..], &[&format!("code={first}")]].concat()), told);
+    let other = format!("code={}", PaperCode::of("first-week", "", 1));
+    assert_ne!(json(&[&words[..], &[&other]].concat())["file"], told["file"]);
+    let strange = format!("code={}", PaperCode::of("filling", "", 0));
+    refused(&[&words[..], &[&strange]].concat(), "", &["code", "a worksheet of this set is wanted"]);
+    refused(&[&words[..], &["sheet=nitrocellulose"]].concat(), "", &["`sheet` is told by the set itself"]);
+    refused(
+        &["export", "wants-filler:7", &out, "format=qti", &other],
+        "",
+        &["`code` goes with one set alone"],
+    );
+    refused(&["export", "first-month", &out, "format=qti"], "", &["first-month"]);
 }
 
 #[test]

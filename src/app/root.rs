@@ -232,6 +232,7 @@ fn screen(route: Route, on_desk: Option<String>) -> Html {
             <pages::Observe key={format!("observe-{number}-{slug}")} number={number.clone()} slug={slug.clone()} />
         },
         Route::Folder => html! { <pages::Folder key="folder" /> },
+        Route::Programs => html! { <pages::Programs key="programs" /> },
         Route::Crew => html! { <pages::Crew key="crew" /> },
         Route::CrewPerson { key } => {
             html! { <pages::CrewPerson key={format!("crew-{key}")} person={key.clone()} /> }

@@ -99,6 +99,8 @@ pub(super) enum Route {
     Menu,
     /// The shop's folder.
     Folder,
+    /// Files for other programs.
+    Programs,
     /// Everybody, from the results of many tablets.
     Crew,
     /// One of them, by shop number or name.
@@ -219,6 +221,7 @@ impl Route {
             ("assess", rest) => Self::assessed(rest),
             ("menu", "") => Self::Menu,
             ("folder", "") => Self::Folder,
+            ("programs", "") => Self::Programs,
             ("crew", "") => Self::Crew,
             ("crew", "cards") => Self::CrewCards,
             ("crew", rest) => Self::in_crew(rest),
@@ -363,6 +366,7 @@ impl Route {
             Self::Observe { number, slug } => format!("#/assess/{number}/{slug}"),
             Self::Menu => "#/menu".to_owned(),
             Self::Folder => "#/folder".to_owned(),
+            Self::Programs => "#/programs".to_owned(),
             Self::Crew => "#/crew".to_owned(),
             Self::CrewPerson { key } => format!("#/crew/person/{}", encoded(key)),
             Self::CrewAnswer { device, sequence } => {

@@ -5,7 +5,7 @@ use crate::bench::FactValue;
 use crate::content::{Args, Content, Texts, Ticket, Units};
 use crate::quantity::{Measure, Unit};
 use crate::rules::term::Term;
-use crate::rules::verdict::Step;
+use crate::rules::verdict::{Given, Step};
 
 /// Language and units of a person.
 #[derive(Debug, Clone, Copy)]
@@ -29,6 +29,16 @@ impl<'a> Voice<'a> {
     #[must_use]
     pub fn formula(&self, step: &Step) -> &str {
         self.texts.find(&format!("formula.{}", step.label)).unwrap_or(step.formula)
+    }
+
+    /// What was put into a line of working, each with its name and unit; empty where a value was only read.
+    #[must_use]
+    pub fn put_in(&self, step: &Step) -> String {
+        let one = |given: &Given| {
+            let name = self.texts.find(&format!("working.{}", given.name)).unwrap_or(given.name);
+            format!("{name} = {}", self.measure(given.value))
+        };
+        step.given.iter().map(one).collect::<Vec<_>>().join(", ")
     }
 
     /// A measure in the person's units.

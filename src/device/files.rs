@@ -20,10 +20,23 @@ pub fn save_csv(name: &str, csv: &str) -> Result<(), JsValue> {
     save(name, csv, "text/csv;charset=utf-8")
 }
 
+/// Offers an archive as a ZIP file to save.
+///
+/// # Errors
+/// What the browser said.
+pub fn save_zip(name: &str, bytes: &[u8]) -> Result<(), JsValue> {
+    offer(name, &js_sys::Uint8Array::from(bytes).into(), "application/zip")
+}
+
 fn save(name: &str, text: &str, media_type: &str) -> Result<(), JsValue> {
+    offer(name, &text.into(), media_type)
+}
+
+/// Offers a text or bytes as a file to save.
+fn offer(name: &str, part: &JsValue, media_type: &str) -> Result<(), JsValue> {
     let kind = BlobPropertyBag::new();
     kind.set_type(media_type);
-    let blob = Blob::new_with_str_sequence_and_options(&js_sys::Array::of1(&text.into()), &kind)?;
+    let blob = Blob::new_with_str_sequence_and_options(&js_sys::Array::of1(part), &kind)?;
     let url = Url::create_object_url_with_blob(&blob)?;
     let link: HtmlAnchorElement = gloo::utils::document().create_element("a")?.unchecked_into();
     link.set_href(&url);

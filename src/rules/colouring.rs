@@ -98,7 +98,15 @@ pub fn sag_growth(sheet: &Sheet, wet: Micrometres) -> Judged<f64> {
     let growth = times * times * times;
     Ok(Ruling::by("colouring.sag-grows-with-cube", growth)
         .step("film-times", "h / h₀", Measure::new(times, Unit::Ratio, 2))
-        .step("sag-times", "(h / h₀)³", Measure::new(growth, Unit::Ratio, 1)))
+        .given(&[
+            ("h", Measure::new(wet.get(), Unit::Micrometre, 0)),
+            ("h₀", Measure::new(wanted, Unit::Micrometre, 0)),
+        ])
+        .step("sag-times", "(h / h₀)³", Measure::new(growth, Unit::Ratio, 1))
+        .given(&[
+            ("h", Measure::new(wet.get(), Unit::Micrometre, 0)),
+            ("h₀", Measure::new(wanted, Unit::Micrometre, 0)),
+        ]))
 }
 
 /// Passes at the sheet's film that lay as much colour as a sample did with its own: the same mix, the same film in all.
@@ -117,8 +125,16 @@ pub fn passes(sheet: &Sheet, sample_passes: f64, sample_film: Micrometres) -> Ju
     let count = libm::ceil(film / wanted - DUST);
     Ok(Ruling::by("colouring.same-film-same-colour", count)
         .step("sample-film", "n h", Measure::new(film, Unit::Micrometre, 0))
+        .given(&[
+            ("n", Measure::count(sample_passes)),
+            ("h", Measure::new(sample_film.get(), Unit::Micrometre, 0)),
+        ])
         .step("colour-wet", "", Measure::new(wanted, Unit::Micrometre, 0))
-        .step("passes-needed", "⌈n h / h₀⌉", Measure::count(count)))
+        .step("passes-needed", "⌈n h / h₀⌉", Measure::count(count))
+        .given(&[
+            ("n h", Measure::new(film, Unit::Micrometre, 0)),
+            ("h₀", Measure::new(wanted, Unit::Micrometre, 0)),
+        ]))
 }
 
 /// What is done about roughness on a colour coat.

@@ -228,7 +228,8 @@ pub fn filled_twice(sheet: &Sheet, filler: Filler) -> Judged<Hours> {
     let both = Hours::saturating(once.get() * FILLINGS);
     Ok(Ruling::by("filling.second-filling-waits-again", both)
         .step("filler-wait", "", Measure::new(once.get(), Unit::Hour, 1))
-        .step("both-fillings", "t = 2 t₁", Measure::new(both.get(), Unit::Hour, 1)))
+        .step("both-fillings", "t = 2 t₁", Measure::new(both.get(), Unit::Hour, 1))
+        .given(&[("t₁", Measure::new(once.get(), Unit::Hour, 1))]))
 }
 
 /// How a job of several woods is filled; parts for which either way is accepted count as filled.

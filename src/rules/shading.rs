@@ -128,7 +128,12 @@ pub fn pattern_at(width: Millimetres, held: Millimetres, new: Millimetres) -> Ju
     let wide = Millimetres::saturating(width.get() * new.get() / held.get());
     Ok(Ruling::by("shading.fan-grows-with-distance", wide)
         .step("new-distance", "", Measure::new(new.get(), Unit::Millimetre, 0))
-        .step("pattern-width", "w₂ = w₁ h₂ / h₁", Measure::new(wide.get(), Unit::Millimetre, 0)))
+        .step("pattern-width", "w₂ = w₁ h₂ / h₁", Measure::new(wide.get(), Unit::Millimetre, 0))
+        .given(&[
+            ("w₁", Measure::new(width.get(), Unit::Millimetre, 0)),
+            ("h₁", Measure::new(held.get(), Unit::Millimetre, 0)),
+            ("h₂", Measure::new(new.get(), Unit::Millimetre, 0)),
+        ]))
 }
 
 /// What can be done about an edge that was shaded too dark.

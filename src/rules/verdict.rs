@@ -14,8 +14,19 @@ pub struct Step {
     pub label: &'static str,
     /// The formula in symbols, empty for a value that was read or that `formula.<label>` tells in words.
     pub formula: &'static str,
+    /// What was put into the formula, in its order; none for a value that was read.
+    pub given: Vec<Given>,
     /// The number.
     pub result: Measure,
+}
+
+/// A number that was put into a formula.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Given {
+    /// Its symbol or words in the formula, or the label of the line of working in which it came out.
+    pub name: &'static str,
+    /// The number.
+    pub value: Measure,
 }
 
 /// An answer with its reasons.
@@ -81,7 +92,16 @@ impl<T> Ruling<T> {
     /// Adds a line of working.
     #[must_use]
     pub fn step(mut self, label: &'static str, formula: &'static str, result: Measure) -> Self {
-        self.working.push(Step { label, formula, result });
+        self.working.push(Step { label, formula, given: Vec::new(), result });
+        self
+    }
+
+    /// Tells what was put into the formula of the last line of working.
+    #[must_use]
+    pub fn given(mut self, put_in: &[(&'static str, Measure)]) -> Self {
+        if let Some(step) = self.working.last_mut() {
+            step.given = put_in.iter().map(|(name, value)| Given { name, value: *value }).collect();
+        }
         self
     }
 

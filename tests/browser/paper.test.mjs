@@ -10,6 +10,8 @@ import { pages } from "./pdf.mjs";
 
 const SET = "first-week";
 const CARDS = 12;
+/** Our own limit: five sheets printed on one side, for twelve cards with cautions and the values of the sheet. */
+const PAGES_MOST = 5;
 const CODE = /[2-9A-HJKMNP-Z]{4}-[2-9A-HJKMNP-Z]{4}/g;
 const TABLET = SIZES[0];
 const CERTAINTY = /I would ask first|On a test board|On the job/;
@@ -26,7 +28,35 @@ async function codes(page) {
   return [...new Set(feet.flatMap((foot) => foot.match(CODE) ?? []))];
 }
 
-test("worksheets and keys have set, seed and page number on every page", () =>
+/** What each page is of and its number there: every worksheet and every key counts its own pages. */
+function numbered(said, shown, where) {
+  const papers = [];
+  for (const words of said) {
+    const code = shown.find((one) => words.includes(one));
+    assert(code && words.includes(close(SET)), `${where}: ${words.slice(-200)}`);
+    const sort = words.includes("Markedkey·") ? "key" : "worksheet";
+    const last = papers.at(-1);
+    if (last?.code === code && last.sort === sort) last.pages.push(words);
+    else papers.push({ code, sort, pages: [words] });
+  }
+  for (const { code, sort, pages: of } of papers) {
+    of.forEach((words, nth) => {
+      const page = `${where}, ${sort} ${code}, page ${nth + 1} of ${of.length}`;
+      assert(words.startsWith(String(nth + 1)), `${page}: ${words.slice(0, 60)}`);
+      assert.equal(words.includes(`Endofthis${sort}`), nth + 1 === of.length, page);
+      assert.equal(words.includes("INSTRUCTORONLY"), sort === "key", page);
+      if (sort === "worksheet") {
+        // No card is broken: its first line and its last stand on the same page.
+        const first = words.match(new RegExp(`Card\\d+of${CARDS}`, "g")) ?? [];
+        assert.equal(first.length, (words.match(/Howfar\?/g) ?? []).length, page);
+      }
+    });
+    assert(of.length <= PAGES_MOST, `${where}: ${of.length} pages for a ${sort} of ${CARDS} cards`);
+  }
+  return papers;
+}
+
+test("worksheets and keys have set, seed and page number on every page, each counted for itself", () =>
   journey("paper", TABLET, async (page) => {
     await page.driver.navigate().to(`${page.address}#/sets/${SET}/paper`);
     await page.one("heading", "On paper");
@@ -36,31 +66,65 @@ test("worksheets and keys have set, seed and page number on every page", () =>
     await page.assertAccessible("worksheets");
     const shown = await codes(page);
     assert.equal(shown.length, 2, "a code for each person");
+    await page.press("radio", "Both");
+    await ready(page);
     for (const paper of PAPERS) {
       const { bytes } = await printed(page, paper);
-      page.keep(`worksheets-${paper.name}.pdf`, bytes);
-      const said = pages(bytes);
-      assert(said.length >= 4, `${paper.name}: ${said.length} pages for two worksheets of ${CARDS} cards`);
-      said.forEach((words, nth) => {
-        const where = `${paper.name}, page ${nth + 1}: ${words.slice(-200)}`;
-        assert(words.includes(close(SET)), where);
-        assert(shown.some((code) => words.includes(code)), where);
-        assert(words.includes(`${nth + 1}/${said.length}`), where);
-      });
-      const all = said.join("");
-      for (let card = 1; card <= CARDS; card += 1) assert(all.includes(`Card${card}of${CARDS}`), `card ${card}`);
-      assert(all.includes("Cautions") && all.includes(close("If unsure, stop and ask.")), "cautions stand at the end");
-      assert(!/booth.{0,40}(instead of|replaces).{0,20}respirator/i.test(all));
-      assert(!all.includes(close("Common practice")), "no answer stands on a worksheet");
-    }
-    await page.press("radio", "Marked keys");
-    await ready(page);
-    const { bytes } = await printed(page, PAPERS[0]);
-    page.keep("keys-a4.pdf", bytes);
-    for (const [nth, words] of pages(bytes).entries()) {
-      assert(words.includes(close(SET)) && shown.some((code) => words.includes(code)), `key, page ${nth + 1}`);
+      page.keep(`both-${paper.name}.pdf`, bytes);
+      const papers = numbered(pages(bytes), shown, paper.name);
+      assert.deepEqual(papers.map(({ sort }) => sort), ["worksheet", "worksheet", "key", "key"]);
+      assert.deepEqual(papers.map(({ code }) => code), [...shown, ...shown]);
+      for (const { sort, pages: of } of papers) {
+        const all = of.join("");
+        for (let card = 1; card <= CARDS; card += 1) assert(all.includes(`Card${card}of${CARDS}`), `${sort}, card ${card}`);
+        if (sort === "key") continue;
+        assert(all.includes("Cautions") && all.includes(close("If unsure, stop and ask.")), "cautions stand at the end");
+        assert(!/booth.{0,40}(instead of|replaces).{0,20}respirator/i.test(all));
+        assert(!all.includes(close("Common practice")), "no answer stands on a worksheet");
+      }
     }
     assert((await page.text()).includes("For the worksheet of Ida (3)"));
+    const [size, border, formulas, bare] = await page.driver.executeScript(
+      "const only = document.querySelector('.instructor-only'); const rows = [...document.querySelectorAll('.key-on-paper .working th')];" +
+        "const put = (row) => row.querySelector('.put-in').textContent; const formula = (row) => row.querySelector('small').textContent;" +
+        "const style = (of, what) => parseFloat(getComputedStyle(of)[what]);" +
+        "return [style(only.querySelector('b'), 'fontSize'), style(only, 'borderTopWidth')," +
+        "rows.filter((row) => / = -?\\d/.test(put(row))).length, rows.filter((row) => /[×/^]/.test(formula(row)) && !put(row)).map(formula)]",
+    );
+    assert(size >= 24 && border >= 3, `the mark of a key: letters of ${size} px, a frame of ${border} px`);
+    assert(formulas > 0, "the numbers put into a formula stand under it");
+    // What a fault is likely to be is summed over all faults, which no line holds.
+    assert.deepEqual(bare.filter((words) => !/weight|fitting|beforehand/.test(words)), []);
+  }));
+
+test("worksheets without a name each have cards of their own, found again by their code", () =>
+  journey("paper-nameless", TABLET, async (page) => {
+    await goTo(page, `#/sets/${SET}/paper`);
+    await page.one("heading", "On paper");
+    await ready(page);
+    const one = await codes(page);
+    assert.equal(one.length, 1, "one while nobody is named");
+    await fill(page, "nameless", "40");
+    await page.says("Write a whole number from 1 to 12.");
+    await fill(page, "nameless", "3");
+    await page.until("three worksheets", async () => (await codes(page)).length === 3);
+    await ready(page);
+    const three = await codes(page);
+    assert.equal(three[0], one[0]);
+    const first = await page.driver.executeScript(
+      "return [...document.querySelectorAll('.worksheet')].map((one) => one.querySelector('.ask').firstChild.textContent)",
+    );
+    assert(new Set(first).size > 1, `other cards on another worksheet: ${first}`);
+    await page.assertAccessible("nameless worksheets");
+    await page.shot("paper-nameless");
+    await page.press("button", "Deal other cards");
+    await page.until("others", async () => (await codes(page)).every((code) => !three.includes(code)));
+    await goTo(page, `#/sets/${SET}/paper/enter`);
+    await fill(page, "code", three[2]);
+    await fill(page, "whose", "Ada");
+    await page.press("button", "Type the answers in");
+    await page.says(`Ada: card 1 of ${CARDS}`);
+    await page.says(first[2].trim());
   }));
 
 /** Answers the card that is shown, somehow. */

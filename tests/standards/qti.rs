@@ -5,7 +5,9 @@ use roxmltree::{Document, Node};
 use std::sync::LazyLock;
 use stepboard::card::{Answer, Kind, Mark, Voice, deal, grade, solve};
 use stepboard::content::{Content, Units, World};
-use stepboard::exchange::{Items, LeftOut, items};
+use stepboard::exchange::paper::PaperCode;
+use stepboard::exchange::set::{OwnCard, Set, SetCard};
+use stepboard::exchange::{Items, LeftOut, items, items_of_set};
 use stepboard::quantity::Measure;
 
 const ITEM: &str = "http://www.imsglobal.org/xsd/imsqtiasi_v3p0";
@@ -200,6 +202,45 @@ fn what_is_no_item_says_why() {
         items(&World { content: &content(), sheet: &base() }, Units::METRIC, &[("no-such".to_owned(), 1)]);
     assert_eq!(unknown.left_out, [("no-such".to_owned(), 1, LeftOut::NoCard)]);
     assert_eq!(unknown.files.len(), 1);
+}
+
+/// A set as a package: what a worksheet of it asks, in its order, the shop's own cards among them.
+#[test]
+fn a_set_is_its_cards_and_what_was_left_out() {
+    let content = content();
+    let ships = content.sets.iter().find(|set| set.slug == "first-week").expect("ships");
+    let mut set = Set::ready(&content, ships).expect("its sheet ships");
+    set.own_cards = vec![OwnCard {
+        question: "Where does the <key> of the store hang?".to_owned(),
+        options: ["Office", "Booth", "Bench"].map(str::to_owned).to_vec(),
+        right: vec![1, 3],
+        why: "The house rule says so.".to_owned(),
+        ..OwnCard::default()
+    }];
+    let sheet = set.sheet_of(&content).expect("known");
+    let world = World { content: &content, sheet: &sheet };
+    let id = set.id();
+    let cards = PaperCode::of(&id, "", 0).cards(&set, &id, &world);
+    let made = items_of_set(&world, Units::METRIC, &cards);
+    assert_eq!(made.files.len() - 1 + made.left_out.len(), cards.len());
+    let mut files = made.files.iter().skip(1);
+    for card in &cards {
+        let SetCard::Computed(card) = card else { continue };
+        if made.left_out.iter().any(|(family, seed, _)| (family, *seed) == (&card.family, card.seed)) {
+            continue;
+        }
+        let alone = items(&world, Units::METRIC, &[(card.family.clone(), card.seed)]);
+        assert_eq!(files.next(), alone.files.get(1), "{}:{}", card.family, card.seed);
+    }
+    let text = String::from_utf8(files.next().expect("the shop's own").1.clone()).expect("text");
+    let item = Document::parse(&text).expect("well-formed");
+    let root = item.root_element();
+    assert_eq!(only(root, "qti-prompt").text(), Some("Where does the <key> of the store hang?"));
+    assert_eq!(only(root, "qti-response-declaration").attribute("cardinality"), Some("multiple"));
+    assert_eq!(values(only(root, "qti-response-declaration")), ["OPTION_1", "OPTION_3"]);
+    let said = named(root, "qti-simple-choice").into_iter().map(|one| one.text().unwrap_or_default().trim());
+    assert_eq!(said.collect::<Vec<_>>(), ["Office", "Booth", "Bench"]);
+    assert_eq!(only(root, "qti-choice-interaction").attribute("max-choices"), Some("0"));
 }
 
 /// XML 1.0, sections 2.2 and 2.4: words are words, whatever stands in them.

@@ -33,7 +33,7 @@ pub(in crate::app) fn working(shop: &Shop, steps: &[Step]) -> Html {
     let line = |(index, step): (usize, &Step)| {
         html! {
             <tr key={index}>
-                <th scope="row">{ shop.text(&format!("working.{}", step.label)) }<small>{ voice.formula(step).to_owned() }</small></th>
+                <th scope="row">{ shop.text(&format!("working.{}", step.label)) }<small>{ voice.formula(step).to_owned() }</small><small class="put-in">{ voice.put_in(step) }</small></th>
                 <td>{ voice.measure(step.result) }</td>
             </tr>
         }

@@ -27,7 +27,11 @@ pub(crate) fn run(content: &Content, mut args: Args) -> Output {
         ([], Some(name)) => name,
         _ => return Err(vec!["one family or set is needed".to_owned()]),
     };
-    let mut dealt = if content.family(&name).is_some() { Dealt::Family(name) } else { set(content, &name)? };
+    let mut dealt = if content.family(&name).is_some() {
+        Dealt::Family(name)
+    } else {
+        set(content, &name).map(|(id, set)| Dealt::Set(id, Box::new(set)))?
+    };
     let (usual, most) = match &dealt {
         Dealt::Family(_) => (1, COUNT_MOST),
         Dealt::Set(_, set) => (set.task.count, Task::COUNT_MOST),
@@ -103,8 +107,9 @@ impl Teller<'_> {
     }
 }
 
-fn set(content: &Content, name: &str) -> Result<Dealt, Vec<String>> {
-    let ready = |ships| Set::ready(content, ships).map(|set| Dealt::Set(ships.slug.clone(), Box::new(set)));
+/// A set by its slug or its file, with its id.
+pub(crate) fn set(content: &Content, name: &str) -> Result<(String, Set), Vec<String>> {
+    let ready = |ships| Set::ready(content, ships).map(|set| (ships.slug.clone(), set));
     if let Some(dealt) = content.sets.iter().find(|set| set.slug == name).and_then(ready) {
         return Ok(dealt);
     }
@@ -120,7 +125,7 @@ fn set(content: &Content, name: &str) -> Result<Dealt, Vec<String>> {
     if text.trim_start().starts_with('{') {
         let set =
             Set::read(text.as_bytes(), content).map_err(|refused| vec![format!("{name}: {refused}")])?;
-        return Ok(Dealt::Set(set.id(), Box::new(set)));
+        return Ok((set.id(), set));
     }
     let source = load::Source { path: name.into(), text };
     let ships =

@@ -50,6 +50,7 @@ stepboard export FILE ... out=FOLDER [format=ndjson|csv]
 stepboard export FILE ... out=FOLDER format=xapi home=ADDRESS
 stepboard export out=FOLDER format=case home=ADDRESS [creator=NAME] [changed=DATE]
 stepboard export FAMILY:SEED ... out=FOLDER format=qti [sheet=SLUG or FILE]
+stepboard export SET out=FOLDER format=qti [code=CODE]
 
 Answers, competencies and cards for other programs. FILE is what the app saves of a tablet.
   ndjson, csv  one row an answer, into FOLDER/answers/day=YYYY-MM-DD/, a file a day and a tablet, and
@@ -57,12 +58,15 @@ Answers, competencies and cards for other programs. FILE is what the app saves o
          older files, doubles nothing and loses nothing. sql/README.md tells columns and queries.
   xapi   statements of xAPI 1.0.3 as a JSON list; their ids are the same each time
   case   the competency list as a framework of CASE 1.1
-  qti    cards as items of QTI 3.0 with the answers as computed now, a ZIP package
+  qti    cards as items of QTI 3.0 with the answers as computed now, a ZIP package. SET is a set that
+         ships, or its file; its cards are those of the worksheet with that code, else of the first
+         without a name. What is no item is named with the reason under `left_out`.
 home is the shop's own address, https://..., under which its numbers mean something; nothing is
 sent there and nothing needs to answer.
 
   stepboard export tablet-1.json tablet-2.json out=results
-  stepboard export wants-filler:7 recoat:3 out=cards format=qti";
+  stepboard export wants-filler:7 recoat:3 out=cards format=qti
+  stepboard export stepboard-set-0123.json out=cards format=qti";
 
 const JUDGE: &str = "\
 stepboard judge [FILE | -]

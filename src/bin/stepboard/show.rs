@@ -31,10 +31,14 @@ pub(crate) fn working(voice: &Voice<'_>, steps: &[Step]) -> Value {
     steps
         .iter()
         .map(|step| {
+            let given = step.given.iter().map(|given| {
+                json!({ "name": given.name, "value": given.value.value, "unit": given.value.unit, "text": voice.measure(given.value) })
+            });
             json!({
                 "label": step.label,
                 "words": voice.texts.get(&format!("working.{}", step.label)),
                 "formula": voice.formula(step),
+                "given": given.collect::<Vec<Value>>(),
                 "value": step.result.value,
                 "unit": step.result.unit,
                 "text": voice.measure(step.result),

@@ -126,11 +126,11 @@ fn more_base(facts: &mut Facts, _: &World<'_>, _: &mut Dice) {
 fn percent_of_parts(facts: &Facts, _: &World<'_>) -> Judged<Answer> {
     let thinning = told_parts(facts, "parts_base", "parts_thinner")?;
     let found = percent_thinned(thinning);
-    Ok(Ruling::by("mixing.percent-of-unthinned", Answer::Number(found)).step(
-        "percent-thinned",
-        "thinner / material",
-        found,
-    ))
+    let part = |key: &str| facts.number(key).map(|parts| Measure::new(parts, Unit::Ratio, 1));
+    let (thinner, material) = (part("parts_thinner")?, part("parts_base")?);
+    Ok(Ruling::by("mixing.percent-of-unthinned", Answer::Number(found))
+        .step("percent-thinned", "thinner / material", found)
+        .given(&[("thinner", thinner), ("material", material)]))
 }
 
 fn percent_tempts(facts: &Facts, _: &World<'_>) -> Vec<Tempt> {

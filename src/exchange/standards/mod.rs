@@ -10,7 +10,7 @@ mod zip;
 
 pub use case::framework;
 pub use home::Home;
-pub use qti::{Items, LeftOut, items};
+pub use qti::{Items, LeftOut, items, items_of_set};
 pub use uuid::{Uuid, uuid5};
 pub use xapi::{Actors, Statements, statements};
 pub use zip::zip;

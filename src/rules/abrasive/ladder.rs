@@ -40,6 +40,7 @@ pub fn skips(from: &Grade, to: &Grade, sheet: &Sheet) -> Ruling<bool> {
         .step("grain-now", "", from.size())
         .step("grain-next", "", to.size())
         .step("grain-ratio", "next / last", Measure::new(ratio, Unit::Ratio, 2))
+        .given(&[("last", from.size()), ("next", to.size())])
 }
 
 /// The farthest grade that the next step may go to: its grain is at least the sheet's share of the last one's, and no
@@ -57,6 +58,7 @@ pub fn next_grade(from: &Grade, work: Abrading, sheet: &Sheet) -> Ruling<Option<
     Ruling::by("abrasive.grit-step", next)
         .step("grain-now", "", from.size())
         .step("grain-least", "last × step", Measure::new(least, Unit::Micrometre, 1))
+        .given(&[("last", from.size()), ("step", Measure::new(sheet.get(Setting::GritStep), Unit::Ratio, 2))])
         .resting_on(&last)
 }
 

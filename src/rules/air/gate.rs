@@ -100,7 +100,13 @@ impl Gate {
 pub fn surface_gap(air: Celsius, humidity: RelativeHumidity, work: Celsius) -> Ruling<f64> {
     let dew = dew_point(air, humidity);
     let gap = work.get() - dew.answer.get();
-    Ruling::by("air.surface-gap", gap).step("gap", "", Measure::new(gap, Unit::Kelvin, 2)).resting_on(&dew)
+    Ruling::by("air.surface-gap", gap)
+        .step("gap", "", Measure::new(gap, Unit::Kelvin, 2))
+        .given(&[
+            ("work surface", Measure::new(work.get(), Unit::Celsius, 1)),
+            ("dew-point", Measure::new(dew.answer.get(), Unit::Celsius, 2)),
+        ])
+        .resting_on(&dew)
 }
 
 fn measure(air: Celsius, humidity: RelativeHumidity, work: Celsius, sheet: &Sheet) -> Ruling<Gate> {
@@ -263,5 +269,9 @@ pub fn warm_enough(
         .step("gap-wanted", "", Measure::new(sheet.get(setting), Unit::Kelvin, 1))
         .step("cold-limit", "", Measure::new(cold, Unit::Celsius, 1))
         .step("warm-enough", "", Measure::new(least.get(), Unit::Celsius, 1))
+        .given(&[
+            ("dew-point", Measure::new(dew.answer.get(), Unit::Celsius, 2)),
+            ("gap-wanted", Measure::new(sheet.get(setting), Unit::Kelvin, 1)),
+        ])
         .resting_on(&dew)
 }

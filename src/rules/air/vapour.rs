@@ -35,11 +35,16 @@ fn magnus(temperature: f64) -> f64 {
 pub fn dew_point(air: Celsius, humidity: RelativeHumidity) -> Ruling<Celsius> {
     let log = libm::log(humidity.get().max(DRIEST) / WHOLE) + magnus(air.get());
     let dew = Celsius::saturating(MAGNUS_C * log / (MAGNUS_B - log));
-    Ruling::by("air.dew-point", dew).step(
-        "dew-point",
-        "243.04 g / (17.625 - g), g = ln(RH/100) + 17.625 T / (243.04 + T)",
-        Measure::new(dew.get(), Unit::Celsius, 2),
-    )
+    Ruling::by("air.dew-point", dew)
+        .step(
+            "dew-point",
+            "243.04 g / (17.625 - g), g = ln(RH/100) + 17.625 T / (243.04 + T)",
+            Measure::new(dew.get(), Unit::Celsius, 2),
+        )
+        .given(&[
+            ("T", Measure::new(air.get(), Unit::Celsius, 1)),
+            ("RH", Measure::new(humidity.get(), Unit::Percent, 1)),
+        ])
 }
 
 /// Humidity of air whose dew point was measured: the inverse of [`dew_point`].
@@ -51,11 +56,16 @@ pub fn humidity_from_dew_point(air: Celsius, dew: Celsius) -> Judged<RelativeHum
         return Err(CannotJudge::without("dew_c"));
     }
     let humidity = RelativeHumidity::saturating(WHOLE * libm::exp(magnus(dew.get()) - magnus(air.get())));
-    Ok(Ruling::by("air.dew-point", humidity).step(
-        "air-humidity",
-        "100 exp(17.625 D / (243.04 + D) - 17.625 T / (243.04 + T))",
-        Measure::new(humidity.get(), Unit::Percent, 1),
-    ))
+    Ok(Ruling::by("air.dew-point", humidity)
+        .step(
+            "air-humidity",
+            "100 exp(17.625 D / (243.04 + D) - 17.625 T / (243.04 + T))",
+            Measure::new(humidity.get(), Unit::Percent, 1),
+        )
+        .given(&[
+            ("T", Measure::new(air.get(), Unit::Celsius, 1)),
+            ("D", Measure::new(dew.get(), Unit::Celsius, 1)),
+        ]))
 }
 
 /// Saturation pressure of water vapour in Pa: over ice below the triple point, over water above it.
@@ -85,5 +95,9 @@ pub fn humidity_ratio(air: Celsius, humidity: RelativeHumidity, pressure: Pascal
     let ratio = ratio_at(vapour, pressure.get()).ok_or_else(|| CannotJudge::without("pressure_pa"))?;
     Ok(Ruling::by("air.humidity-ratio", ratio)
         .step("vapour-pressure", "", Measure::new(vapour, Unit::Pascal, 0))
-        .step("humidity-ratio", "0.621945 e / (p - e)", Measure::new(ratio, Unit::Ratio, 5)))
+        .step("humidity-ratio", "0.621945 e / (p - e)", Measure::new(ratio, Unit::Ratio, 5))
+        .given(&[
+            ("e", Measure::new(vapour, Unit::Pascal, 0)),
+            ("p", Measure::new(pressure.get(), Unit::Pascal, 0)),
+        ]))
 }

@@ -31,11 +31,13 @@ pub fn cold_factor(air: Celsius, sheet: &Sheet) -> Ruling<Modelled<f64>> {
     } else {
         ("drying.warm-no-credit", 1.0, "max(1, F^((T0 - T) / 10))")
     };
-    Ruling::by(rule, Modelled::Estimate(factor)).step(
-        "cold-factor",
-        formula,
-        Measure::new(factor, Unit::Ratio, 3),
-    )
+    Ruling::by(rule, Modelled::Estimate(factor))
+        .step("cold-factor", formula, Measure::new(factor, Unit::Ratio, 3))
+        .given(&[
+            ("F", Measure::new(sheet.get(Setting::ColdFactor), Unit::Ratio, 2)),
+            ("T0", Measure::new(sheet.get(Setting::WaitReference), Unit::Celsius, 1)),
+            ("T", Measure::new(air.get(), Unit::Celsius, 1)),
+        ])
 }
 
 /// The same factor with the credit for warmth taken, whatever the sheet says: what a finisher assumes who lets a warm
@@ -57,9 +59,10 @@ pub fn thickness_factor(film: Micrometres, reference: Micrometres) -> Ruling<f64
     } else {
         1.0
     };
-    Ruling::by("drying.thickness-square", factor).step(
-        "thickness-factor",
-        "max(1, (h / h0)^2)",
-        Measure::new(factor, Unit::Ratio, 3),
-    )
+    Ruling::by("drying.thickness-square", factor)
+        .step("thickness-factor", "max(1, (h / h0)^2)", Measure::new(factor, Unit::Ratio, 3))
+        .given(&[
+            ("h", Measure::new(film.get(), Unit::Micrometre, 1)),
+            ("h0", Measure::new(reference.get(), Unit::Micrometre, 1)),
+        ])
 }

@@ -37,11 +37,9 @@ const HALVINGS: u32 = 60;
 #[must_use]
 pub fn released(fo: Fourier) -> Ruling<Fraction> {
     let share = share(fo.get());
-    Ruling::by("drying.release-curve", share).step(
-        "released",
-        "U(Fo)",
-        Measure::new(share.get(), Unit::Ratio, 3),
-    )
+    Ruling::by("drying.release-curve", share)
+        .step("released", "U(Fo)", Measure::new(share.get(), Unit::Ratio, 3))
+        .given(&[("Fo", Measure::new(fo.get(), Unit::Ratio, 3))])
 }
 
 fn share(fo: f64) -> Fraction {
@@ -92,11 +90,10 @@ pub fn time_for(share_wanted: Fraction) -> Fourier {
 #[must_use]
 pub fn released_with_resistance(fo: Fourier, biot: Biot) -> Ruling<Fraction> {
     let share = share_with_resistance(fo.get(), biot.get());
-    Ruling::by("drying.surface-resistance", share).and("drying.release-curve").step(
-        "released",
-        "U(Fo, Bi)",
-        Measure::new(share.get(), Unit::Ratio, 3),
-    )
+    Ruling::by("drying.surface-resistance", share)
+        .and("drying.release-curve")
+        .step("released", "U(Fo, Bi)", Measure::new(share.get(), Unit::Ratio, 3))
+        .given(&[("Fo", Measure::new(fo.get(), Unit::Ratio, 3))])
 }
 
 fn share_with_resistance(fo: f64, biot: f64) -> Fraction {
@@ -136,7 +133,15 @@ pub fn fewer_coats(light: u32, heavy: u32, compared: Compared) -> Ruling<f64> {
     Ruling::by("drying.thickness-square", factor)
         .and("drying.release-curve")
         .step("thicker", "n1 / n2", Measure::new(thicker, Unit::Ratio, 2))
+        .given(&[
+            ("n1", Measure::count(f64::from(light.max(1)))),
+            ("n2", Measure::count(f64::from(heavy.max(1)))),
+        ])
         .step("longer", formula, Measure::new(factor, Unit::Ratio, 2))
+        .given(&[
+            ("n1", Measure::count(f64::from(light.max(1)))),
+            ("n2", Measure::count(f64::from(heavy.max(1)))),
+        ])
 }
 
 /// The place between two ends where `below` turns from true to false.

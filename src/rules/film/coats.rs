@@ -13,7 +13,10 @@ const MOST_COATS: u32 = 1_000;
 #[must_use]
 pub fn build(coats: u32, coat: Micrometres) -> Ruling<Micrometres> {
     let build = Micrometres::saturating(f64::from(coats) * coat.get());
-    Ruling::by("film.build-is-coats-times-dry", build).step("build", "", um(build.get()))
+    Ruling::by("film.build-is-coats-times-dry", build).step("build", "", um(build.get())).given(&[
+        ("coats", Measure::count(f64::from(coats))),
+        ("dry-film", Measure::new(coat.get(), Unit::Micrometre, 1)),
+    ])
 }
 
 /// Coats that a dry build takes: rounded up, since a part of a coat is a coat.
@@ -27,6 +30,7 @@ pub fn coats_for(target: Micrometres, coat: Micrometres) -> Judged<u32> {
     Ok(Ruling::by("film.coats-by-build", whole)
         .and("film.build-is-coats-times-dry")
         .step("coats-exact", "", Measure::new(exact, Unit::Count, 2))
+        .given(&[("build", um(target.get())), ("dry-film", Measure::new(coat.get(), Unit::Micrometre, 1))])
         .step("coats-rounded-up", "", Measure::count(f64::from(whole))))
 }
 

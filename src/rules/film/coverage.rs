@@ -3,6 +3,7 @@
 //! Solids and litres belong together: both of the mix as sprayed, or both of the material as supplied.
 
 use crate::quantity::{Coverage, Fraction, Measure, Micrometres, Millilitres, SquareMetres, Unit};
+use crate::rules::mixing;
 use crate::rules::mixing::volume;
 use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 
@@ -19,11 +20,17 @@ pub fn coverage(solids: Fraction, dry: Micrometres, transfer: Fraction) -> Judge
     let practical =
         Coverage::new(theoretical * transfer.get()).map_err(|_| CannotJudge::without("dry_um"))?;
     let spread = |value: f64| Measure::new(value, Unit::SquareMetreALitre, 2);
-    Ok(Ruling::by("film.coverage", practical).step("coverage-all-lands", "", spread(theoretical)).step(
-        "coverage-landed",
-        "",
-        spread(practical.get()),
-    ))
+    Ok(Ruling::by("film.coverage", practical)
+        .step("coverage-all-lands", "", spread(theoretical))
+        .given(&[
+            ("solids-supplied", mixing::percent(solids)),
+            ("dry-film", Measure::new(dry.get(), Unit::Micrometre, 1)),
+        ])
+        .step("coverage-landed", "", spread(practical.get()))
+        .given(&[
+            ("coverage-all-lands", spread(theoretical)),
+            ("share that lands", mixing::percent(transfer)),
+        ]))
 }
 
 /// Material that an area takes at a dry film: `area × dry film / (solids × transfer)`.
@@ -42,5 +49,14 @@ pub fn volume_for(
         .map_err(|_| CannotJudge::lacking(vec!["volume_solids".to_owned(), "transfer".to_owned()]))?;
     Ok(Ruling::by("film.coverage", needed)
         .step("film-on-the-work", "", volume(Millilitres::saturating(film)))
-        .step("material-needed", "", volume(needed)))
+        .given(&[
+            ("area", Measure::new(area.get(), Unit::SquareMetre, 2)),
+            ("dry-film", Measure::new(dry.get(), Unit::Micrometre, 1)),
+        ])
+        .step("material-needed", "", volume(needed))
+        .given(&[
+            ("film-on-the-work", volume(Millilitres::saturating(film))),
+            ("solids-supplied", mixing::percent(solids)),
+            ("share that lands", mixing::percent(transfer)),
+        ]))
 }

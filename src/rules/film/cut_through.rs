@@ -75,10 +75,24 @@ pub fn cut_through(film: ToRub, ladder: &[&Grade], sheet: &Sheet) -> Ruling<CutT
     let mut ruling = Ruling::by(rule, CutThrough { left, taken: Micrometres::saturating(taken), risk })
         .and("film.margin-at-thinnest")
         .step("thinnest-place", "build × evenness", fine(thinnest))
+        .given(&[
+            ("build", um(film.build.get())),
+            ("evenness", Measure::new(film.evenness.get(), Unit::Ratio, 2)),
+        ])
         .step("texture", "", fine(film.texture.get()))
         .step("buffing-takes", "", fine(buffing))
         .step("rubbing-takes", "", fine(taken))
+        .given(&[
+            ("texture", fine(film.texture.get())),
+            ("scratches", fine(scratches.answer.get())),
+            ("buffing-takes", fine(buffing)),
+        ])
         .step("margin", "", fine(left.get()))
+        .given(&[
+            ("thinnest-place", fine(thinnest)),
+            ("rubbing-takes", fine(taken)),
+            ("share at the edge", Measure::new(share, Unit::Ratio, 2)),
+        ])
         .step("reserve", "", um(reserve.get()))
         .resting_on(&scratches);
     if film.place == Place::Edge {

@@ -24,7 +24,9 @@ terms! {
 #[must_use]
 pub fn left(build: Micrometres, taken: Micrometres) -> Ruling<Micrometres> {
     let left = Micrometres::saturating(build.get() - taken.get());
-    Ruling::by("film.left-is-build-less-taken", left).step("left-over-colour", "", um(left.get()))
+    Ruling::by("film.left-is-build-less-taken", left)
+        .step("left-over-colour", "", um(left.get()))
+        .given(&[("build", um(build.get())), ("take-off", um(taken.get()))])
 }
 
 /// Whether a film may be levelled: the shop's take-off must leave the shop's reserve over the colour.
@@ -46,6 +48,7 @@ pub fn levelling(build: Micrometres, taken: Micrometres, sheet: &Sheet) -> Rulin
     Ruling::by(rule, answer)
         .step("take-off", "", um(take_off.get()))
         .step("left-after-levelling", "", um(after.max(0.0)))
+        .given(&[("left-over-colour", um(now.answer.get())), ("take-off", um(take_off.get()))])
         .step("reserve", "", um(reserve.get()))
         .resting_on(&now)
 }

@@ -57,6 +57,7 @@ pub fn wet_film(wet: Micrometres, facing: Facing, sheet: &Sheet) -> Ruling<WetFi
     };
     Ruling::by(rule, answer)
         .step("light-below", "", um(light))
+        .given(&[("the shop’s coat", Measure::new(coat.get(), Unit::Micrometre, 0))])
         .step("near-running-from", "", um(warn.get()))
         .step("sags-from", "", um(sag.get()))
 }
@@ -80,9 +81,10 @@ impl WetFilm {
 pub fn sag_flow(wet: Micrometres, other: Micrometres) -> Ruling<f64> {
     let ratio = wet.get() / other.get().max(f64::MIN_POSITIVE);
     let times = ratio * ratio * ratio;
-    Ruling::by("film.flow-goes-with-the-cube", times).step(
-        "sag-flow",
-        "(h / h0)^3",
-        Measure::new(times, Unit::Ratio, 1),
-    )
+    Ruling::by("film.flow-goes-with-the-cube", times)
+        .step("sag-flow", "(h / h0)^3", Measure::new(times, Unit::Ratio, 1))
+        .given(&[
+            ("h", Measure::new(wet.get(), Unit::Micrometre, 0)),
+            ("h0", Measure::new(other.get(), Unit::Micrometre, 0)),
+        ])
 }

@@ -21,7 +21,12 @@ pub fn dry(wet: Micrometres, solids: Fraction, thinning: Thinning) -> Ruling<Mic
     Ruling::by("film.dry-is-wet-times-solids", dry)
         .and("mixing.solids-fall")
         .step("solids-of-mix", "", mixing::percent(mix))
+        .given(&[
+            ("solids-supplied", mixing::percent(solids)),
+            ("thinner-per-part", Measure::new(thinning.ratio(), Unit::Ratio, 2)),
+        ])
         .step("dry-film", "", Measure::new(dry.get(), Unit::Micrometre, 1))
+        .given(&[("wet-film", um(wet.get())), ("solids-of-mix", mixing::percent(mix))])
 }
 
 /// Wet film that leaves a wanted dry film.
@@ -35,7 +40,15 @@ pub fn wet_for(wanted: Micrometres, solids: Fraction, thinning: Thinning) -> Jud
     Ok(Ruling::by("film.dry-is-wet-times-solids", wet)
         .and("mixing.solids-fall")
         .step("solids-of-mix", "", mixing::percent(mix))
-        .step("wet-film", "", um(wet.get())))
+        .given(&[
+            ("solids-supplied", mixing::percent(solids)),
+            ("thinner-per-part", Measure::new(thinning.ratio(), Unit::Ratio, 2)),
+        ])
+        .step("wet-film", "", um(wet.get()))
+        .given(&[
+            ("dry-film", Measure::new(wanted.get(), Unit::Micrometre, 1)),
+            ("solids-of-mix", mixing::percent(mix)),
+        ]))
 }
 
 /// Dry film of one clear coat by the shop sheet.

@@ -58,6 +58,11 @@ pub fn face_flow(width: Millimetres, height: Millimetres, average: MetresPerSeco
         .step("face-height", "", Measure::new(height.get(), Unit::Millimetre, 0))
         .step("face-speed", "", speed(average))
         .step("face-flow", "width x height x speed", flow(answer))
+        .given(&[
+            ("width", Measure::new(width.get(), Unit::Millimetre, 0)),
+            ("height", Measure::new(height.get(), Unit::Millimetre, 0)),
+            ("speed", speed(average)),
+        ])
 }
 
 /// Least air through an open face: area times the sheet's least speed.
@@ -115,4 +120,5 @@ pub fn governing_flow(by_speed: AirFlow, by_dilution: AirFlow) -> Ruling<AirFlow
         .step("face-flow", "", flow(by_speed))
         .step("dilution-flow", "", flow(by_dilution))
         .step("governing-flow", "the larger of the two", flow(answer))
+        .given(&[("face-flow", flow(by_speed)), ("dilution-flow", flow(by_dilution))])
 }

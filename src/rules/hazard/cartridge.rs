@@ -71,11 +71,10 @@ pub fn cartridge_move(
     };
     let answer = if used + spell > plan + DUST { CartridgeMove::Change } else { CartridgeMove::Keep };
     let hours = |value| Measure::new(value, Unit::Hour, 1);
-    Ok(Ruling::by("hazard.cartridge-plan", answer).step("plan-hours", "", hours(plan)).step(
-        "hours-after-spell",
-        "used + spell",
-        hours(used + spell),
-    ))
+    Ok(Ruling::by("hazard.cartridge-plan", answer)
+        .step("plan-hours", "", hours(plan))
+        .step("hours-after-spell", "used + spell", hours(used + spell))
+        .given(&[("used", hours(used)), ("spell", hours(spell))]))
 }
 
 /// What a sign calls for. Smell, dizziness and a leak mean out at once with the mask on; a filter that loads up is

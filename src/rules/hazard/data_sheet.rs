@@ -59,6 +59,7 @@ pub fn sheet_hazard(hazard: SheetHazard, solvent: &Solvent, room: Option<Celsius
                     "LEL x 2,500",
                     Measure::new(content.get(), Unit::PartsPerMillion, 0),
                 )
+                .given(&[("LEL", Measure::new(lel.get(), Unit::Percent, 1))])
                 .step("idlh", "", Measure::new(idlh.get(), Unit::PartsPerMillion, 0))
         }
     };

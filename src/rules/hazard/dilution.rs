@@ -83,11 +83,21 @@ pub fn dilution_air(solvent: &Solvent, liquid: Millilitres, sheet: &Sheet) -> Ju
         .and("hazard.fire-air-is-no-breathing-air")
         .step("explosive-limit", "", Measure::new(lel.get(), Unit::Percent, 1))
         .step("vapour-share", "", Measure::new(share.get() * WHOLE, Unit::Percent, 0))
-        .step("dilution-air", "(100 - LEL) x vapour / (LEL x share)", super::booth_air::volume(answer.air));
+        .step("dilution-air", "(100 - LEL) x vapour / (LEL x share)", super::booth_air::volume(answer.air))
+        .given(&[
+            ("LEL", Measure::new(lel.get(), Unit::Percent, 1)),
+            ("vapour", Measure::new(gallons * vapour * M3_A_FT3, Unit::CubicMetre, 3)),
+            ("share", Measure::new(share.get() * WHOLE, Unit::Percent, 0)),
+        ]);
     Ok(match (solvent.table, answer.table) {
         (Some(row), Some(air)) => ruling
             .step("table-limit", "", Measure::new(row.lel.get(), Unit::Percent, 1))
-            .step("table-air", "(100 - LEL) x vapour / (LEL x share)", super::booth_air::volume(air)),
+            .step("table-air", "(100 - LEL) x vapour / (LEL x share)", super::booth_air::volume(air))
+            .given(&[
+                ("LEL", Measure::new(row.lel.get(), Unit::Percent, 1)),
+                ("vapour", Measure::new(gallons * vapour * M3_A_FT3, Unit::CubicMetre, 3)),
+                ("share", Measure::new(share.get() * WHOLE, Unit::Percent, 0)),
+            ]),
         _ => ruling,
     })
 }
@@ -119,6 +129,10 @@ pub fn vapour_allowed(lel: ExplosiveLimit, sheet: &Sheet) -> Ruling<PartsPerMill
     Ruling::by("hazard.fire-air-is-no-breathing-air", answer)
         .step("vapour-share", "", Measure::new(share.get() * WHOLE, Unit::Percent, 0))
         .step("vapour-allowed", "LEL x share x 10,000", Measure::new(answer.get(), Unit::PartsPerMillion, 0))
+        .given(&[
+            ("LEL", Measure::new(lel.get(), Unit::Percent, 1)),
+            ("share", Measure::new(share.get() * WHOLE, Unit::Percent, 0)),
+        ])
 }
 
 /// Air for a volume of vapour, so that it stays at the share of the lower explosive limit that the shop sheet allows:
@@ -131,6 +145,11 @@ pub fn air_for_vapour(lel: ExplosiveLimit, vapour: AirVolume, sheet: &Sheet) -> 
         .and("hazard.fire-air-is-no-breathing-air")
         .step("vapour-share", "", Measure::new(share.get() * WHOLE, Unit::Percent, 0))
         .step("dilution-air", "(100 - LEL) x vapour / (LEL x share)", super::booth_air::volume(answer))
+        .given(&[
+            ("LEL", Measure::new(lel.get(), Unit::Percent, 1)),
+            ("vapour", Measure::new(vapour.get(), Unit::CubicMetre, 3)),
+            ("share", Measure::new(share.get() * WHOLE, Unit::Percent, 0)),
+        ])
 }
 
 /// Vapour of a liquid that dries off, in cubic metres at 70 °F.

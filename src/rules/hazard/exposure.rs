@@ -105,11 +105,14 @@ pub fn shift_average(spells: &[(PartsPerMillion, Hours)]) -> Judged<PartsPerMill
     }
     let dose: f64 = spells.iter().map(|(vapour, hours)| vapour.get() * hours.get()).sum();
     let answer = PartsPerMillion::saturating(dose / SHIFT_H);
-    Ok(Ruling::by("hazard.shift-average", answer).and("hazard.ceiling-apart").step(
-        "shift-average",
-        "sum of vapour x hours / 8",
-        vapour(answer),
-    ))
+    let spell = |(content, hours): &(PartsPerMillion, Hours)| {
+        [("vapour", vapour(*content)), ("hours", Measure::new(hours.get(), Unit::Hour, 1))]
+    };
+    let put_in: Vec<_> = spells.iter().flat_map(spell).collect();
+    Ok(Ruling::by("hazard.shift-average", answer)
+        .and("hazard.ceiling-apart")
+        .step("shift-average", "sum of vapour x hours / 8", vapour(answer))
+        .given(&put_in))
 }
 
 /// A vapour content as shown.
@@ -129,11 +132,14 @@ pub fn share_of(content: PartsPerMillion, limit: PartsPerMillion) -> f64 {
 pub fn mixture(parts: &[(PartsPerMillion, PartsPerMillion)]) -> Ruling<f64> {
     // From zero: the sum of nothing at all would be -0.
     let sum = parts.iter().fold(0.0, |sum, (content, limit)| sum + share_of(*content, *limit));
-    Ruling::by("hazard.solvents-add-up", sum).step(
-        "sum-of-limits",
-        "C1/L1 + C2/L2 + ...",
-        Measure::new(sum, Unit::Ratio, 3),
-    )
+    Ruling::by("hazard.solvents-add-up", sum)
+        .step("sum-of-limits", "C1/L1 + C2/L2 + ...", Measure::new(sum, Unit::Ratio, 3))
+        .given(&contents_and_limits(parts))
+}
+
+/// What a sum of a mixture is worked from.
+fn contents_and_limits(parts: &[(PartsPerMillion, PartsPerMillion)]) -> Vec<(&'static str, Measure)> {
+    parts.iter().flat_map(|(content, limit)| [("C", vapour(*content)), ("L", vapour(*limit))]).collect()
 }
 
 /// Whether a mixture is over the limit.
@@ -171,11 +177,17 @@ pub fn fire_meter(
     } else {
         Breathed::NotShown
     };
-    Ruling::by("hazard.fire-air-is-no-breathing-air", answer).and("hazard.draw-is-no-respirator").step(
-        "vapour-by-meter",
-        "LEL x share x 10,000",
-        Measure::new(content.get(), Unit::PartsPerMillion, 0),
-    )
+    Ruling::by("hazard.fire-air-is-no-breathing-air", answer)
+        .and("hazard.draw-is-no-respirator")
+        .step(
+            "vapour-by-meter",
+            "LEL x share x 10,000",
+            Measure::new(content.get(), Unit::PartsPerMillion, 0),
+        )
+        .given(&[
+            ("LEL", Measure::new(lel.get(), Unit::Percent, 1)),
+            ("share", crate::rules::mixing::percent(reading)),
+        ])
 }
 
 fn over(value: f64, limit: f64) -> bool {
@@ -222,12 +234,11 @@ pub fn exposure_sum(readings: &[Reading<'_>]) -> Judged<Summed> {
     let named = |holds: &dyn Fn(&Reading<'_>) -> bool| -> Vec<String> {
         readings.iter().filter(|one| holds(one)).map(|one| one.solvent.slug.clone()).collect()
     };
-    let sum = |limit: fn(&Solvent) -> Option<PartsPerMillion>| {
-        let parts: Vec<_> =
-            readings.iter().filter_map(|one| limit(one.solvent).map(|limit| (one.average, limit))).collect();
-        mixture(&parts).answer
+    let parts = |limit: fn(&Solvent) -> Option<PartsPerMillion>| -> Vec<_> {
+        readings.iter().filter_map(|one| limit(one.solvent).map(|limit| (one.average, limit))).collect()
     };
-    let (sum_pel, sum_rel) = (sum(|one| one.limits.pel), sum(|one| one.limits.rel));
+    let (pel, rel) = (parts(|one| one.limits.pel), parts(|one| one.limits.rel));
+    let (sum_pel, sum_rel) = (mixture(&pel).answer, mixture(&rel).answer);
     let ceilings = readings.iter().map(|one| ceiling(one).answer).max_by_key(|found| weight(*found));
     let ceilings = ceilings.unwrap_or(Ceilings::None);
     let over_pel =
@@ -261,7 +272,9 @@ pub fn exposure_sum(readings: &[Reading<'_>]) -> Judged<Summed> {
         .and("hazard.ceiling-apart")
         .and("hazard.draw-is-no-respirator")
         .step("sum-of-limits", "C1/L1 + C2/L2 + ...", Measure::new(sum_pel, Unit::Ratio, 3))
-        .step("sum-of-recommended", "C1/L1 + C2/L2 + ...", Measure::new(sum_rel, Unit::Ratio, 3)))
+        .given(&contents_and_limits(&pel))
+        .step("sum-of-recommended", "C1/L1 + C2/L2 + ...", Measure::new(sum_rel, Unit::Ratio, 3))
+        .given(&contents_and_limits(&rel)))
 }
 
 /// Which of two answers about ceilings weighs more.

@@ -97,7 +97,13 @@ pub fn shift_need(pieces: f64, coats: f64, a_coat: Millilitres, in_room: Millili
     let answer = Millilitres::saturating(all.get() - in_room.get());
     Ruling::by("hazard.shift-need", answer)
         .step("shift-uses", "pieces x coats x material of a coat", litres(all))
+        .given(&[
+            ("pieces", Measure::count(pieces)),
+            ("coats", Measure::count(coats)),
+            ("material of a coat", litres(a_coat)),
+        ])
         .step("shift-need", "what is used less what is in the room", litres(answer))
+        .given(&[("shift-uses", litres(all)), ("in the room", litres(in_room))])
 }
 
 /// Whether a solvent may clean a thing: at least 100 °F flash point for general cleaning; for gun and nozzle, inside the

@@ -13,7 +13,9 @@ pub fn batch(whole: Millilitres, thinning: Thinning) -> Ruling<(Millilitres, Mil
         .and("mixing.percent-of-unthinned")
         .step("percent-thinned", "", Measure::new(thinning.percent(), Unit::Percent, 0))
         .step("material", "batch / (1 + r)", volume(base))
+        .given(&[("batch", volume(whole)), ("r", Measure::new(thinning.ratio(), Unit::Ratio, 2))])
         .step("thinner", "batch − material", volume(thinner))
+        .given(&[("batch", volume(whole)), ("material", volume(base))])
 }
 
 /// Volumes of a mix given in parts by volume, with the rule behind it.

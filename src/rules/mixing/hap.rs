@@ -54,11 +54,25 @@ pub fn average(materials: &[Finishing], thinners: &[AddedThinner]) -> Judged<f64
     let supplied: f64 = materials.iter().map(|one| one.solids.get() * one.vhap).sum();
     let added: f64 = thinners.iter().map(|one| one.mass.get() * one.vhap.get()).sum();
     let found = (supplied + added) / solids;
+    let mass = |mass: Kilograms| Measure::new(mass.get(), Unit::Kilogram, 1);
+    let in_solids: Vec<_> =
+        materials.iter().flat_map(|one| [("Mc", mass(one.solids)), ("Cc", for_solids(one.vhap))]).collect();
+    let in_thinners: Vec<_> =
+        thinners.iter().flat_map(|one| [("S", mass(one.mass)), ("W", for_solids(one.vhap.get()))]).collect();
+    let masses: Vec<_> = materials.iter().map(|one| ("Mc", mass(one.solids))).collect();
     Ok(Ruling::by("mixing.hap-average", found)
         .step("hap-supplied", "Σ Mc·Cc", Measure::new(supplied, Unit::Kilogram, 1))
+        .given(&in_solids)
         .step("hap-added", "Σ S·W", Measure::new(added, Unit::Kilogram, 1))
+        .given(&in_thinners)
         .step("hap-solids", "Σ Mc", Measure::new(solids, Unit::Kilogram, 1))
-        .step("hap-average", "(Σ Mc·Cc + Σ S·W) / Σ Mc", for_solids(found)))
+        .given(&masses)
+        .step("hap-average", "(Σ Mc·Cc + Σ S·W) / Σ Mc", for_solids(found))
+        .given(&[
+            ("Σ Mc·Cc", Measure::new(supplied, Unit::Kilogram, 1)),
+            ("Σ S·W", Measure::new(added, Unit::Kilogram, 1)),
+            ("Σ Mc", Measure::new(solids, Unit::Kilogram, 1)),
+        ]))
 }
 
 /// Whether an average keeps within the sheet's limit.

@@ -51,5 +51,14 @@ pub fn pot_life_in(stated: Hours, air: Celsius, sheet: &Sheet) -> Ruling<Hours> 
     Ruling::by("mixing.warmth-shortens-pot-life", life)
         .step("pot-life-stated", "", Measure::new(stated.get(), Unit::Hour, 1))
         .step("pot-life-factor", "min(1, F^((T0 − T) / 10))", Measure::new(factor, Unit::Ratio, 3))
+        .given(&[
+            ("F", Measure::new(sheet.get(Setting::ColdFactor), Unit::Ratio, 2)),
+            ("T0", Measure::new(sheet.get(Setting::WaitReference), Unit::Celsius, 1)),
+            ("T", Measure::new(air.get(), Unit::Celsius, 1)),
+        ])
         .step("pot-life", "pot life × factor", Measure::new(life.get(), Unit::Hour, 1))
+        .given(&[
+            ("pot life", Measure::new(stated.get(), Unit::Hour, 1)),
+            ("factor", Measure::new(factor, Unit::Ratio, 3)),
+        ])
 }

@@ -21,11 +21,10 @@ terms! {
 pub fn retarder_most(whole: Millilitres, sheet: &Sheet) -> Ruling<Millilitres> {
     let share = fraction(sheet.get(Setting::RetarderMost));
     let most = Millilitres::saturating(whole.get() * share.get());
-    Ruling::by("mixing.retarder-of-mix", most).step("retarder-share", "", percent(share)).step(
-        "retarder",
-        "mix × share",
-        volume(most),
-    )
+    Ruling::by("mixing.retarder-of-mix", most)
+        .step("retarder-share", "", percent(share))
+        .step("retarder", "mix × share", volume(most))
+        .given(&[("mix", volume(whole)), ("share", percent(share))])
 }
 
 /// Whether so much retarder in a mix of so much, the retarder counted in, keeps within the sheet.

@@ -74,6 +74,7 @@ pub fn thinner_for(base: Millilitres, thinning: Thinning) -> Ruling<Millilitres>
     Ruling::by("mixing.percent-of-unthinned", thinner)
         .step("percent-thinned", "", Measure::new(thinning.percent(), Unit::Percent, 0))
         .step("thinner", "base × r", volume(thinner))
+        .given(&[("base", volume(base)), ("r", Measure::new(thinning.ratio(), Unit::Ratio, 2))])
 }
 
 /// Thinning by the shop sheet for its clear.
@@ -90,4 +91,5 @@ pub fn thinned_solids(solids: Fraction, thinning: Thinning) -> Ruling<Fraction> 
         .step("solids-supplied", "", percent(solids))
         .step("thinner-per-part", "", Measure::new(thinning.ratio(), Unit::Ratio, 2))
         .step("solids-thinned", "solids / (1 + r)", percent(after))
+        .given(&[("solids", percent(solids)), ("r", Measure::new(thinning.ratio(), Unit::Ratio, 2))])
 }

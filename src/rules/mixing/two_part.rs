@@ -26,11 +26,13 @@ pub fn hardener_for(base: Millilitres, parts_base: f64, parts_hardener: f64) -> 
     let parts = by_parts(base, &[parts_base, parts_hardener]);
     let hardener = parts.ok().and_then(|parts| parts.get(1).copied());
     let hardener = hardener.ok_or_else(|| CannotJudge::without("parts_base"))?;
-    Ok(Ruling::by("mixing.parts-by-volume", hardener).step(
-        "hardener",
-        "base × part / part of base",
-        volume(hardener),
-    ))
+    Ok(Ruling::by("mixing.parts-by-volume", hardener)
+        .step("hardener", "base × part / part of base", volume(hardener))
+        .given(&[
+            ("base", volume(base)),
+            ("part", Measure::new(parts_hardener, Unit::Ratio, 1)),
+            ("part of base", Measure::new(parts_base, Unit::Ratio, 1)),
+        ]))
 }
 
 /// Whether so much hardener in so much base keeps the parts of the data sheet, within the shop's measure.

@@ -42,11 +42,10 @@ fn ranged<'a, T>(cup: &Cup, reading: Reading<'a, T>) -> Ruling<Reading<'a, T>> {
 #[must_use]
 pub fn reading<'a>(cup: &Cup, seconds: Seconds, cups: &'a [Cup]) -> Ruling<Reading<'a, Viscosity>> {
     match cup.viscosity(seconds) {
-        Some(found) => ranged(cup, Reading::Holds(found)).and("mixing.cup-equation").step(
-            "viscosity",
-            "slope × (t − offset) − drag / t",
-            thickness_of(found),
-        ),
+        Some(found) => ranged(cup, Reading::Holds(found))
+            .and("mixing.cup-equation")
+            .step("viscosity", "slope × (t − offset) − drag / t", thickness_of(found))
+            .given(&[("t", stop_watch(seconds))]),
         None if seconds < cup.range().0 => ranged(cup, Reading::Finer(cup.finer(cups))),
         None => ranged(cup, Reading::Coarser(cup.coarser(cups))),
     }
@@ -103,5 +102,11 @@ pub fn at_temperature(
     Ok(Ruling::by("mixing.warm-is-thinner", found)
         .step("viscosity-cold", "", thickness_of(cold.1))
         .step("viscosity-warm", "", thickness_of(warm.1))
-        .step("viscosity", "ν₀ · exp(B · (1/T − 1/T₀))", thickness_of(found)))
+        .step("viscosity", "ν₀ · exp(B · (1/T − 1/T₀))", thickness_of(found))
+        .given(&[
+            ("ν₀", thickness_of(cold.1)),
+            ("B", Measure::new(steepness, Unit::Kelvin, 0)),
+            ("T", Measure::new(wanted.get(), Unit::Celsius, 1)),
+            ("T₀", Measure::new(cold.0.get(), Unit::Celsius, 1)),
+        ]))
 }

@@ -134,7 +134,15 @@ pub fn voc_of_coating(litre: Litre, exempt: Option<Density>) -> Judged<GramsALit
         .ok_or_else(|| CannotJudge::between(&["water", "exempt"]))?;
     Ok(Ruling::by("mixing.voc-of-coating", found)
         .step("coating-left", "1 − water / 0.995 − exempt / its density", Measure::new(left, Unit::Ratio, 3))
-        .step("voc-coating", "VOC / what is left", grams_a_litre(found)))
+        .given(&[
+            ("water", Measure::new(litre.water, Unit::KilogramALitre, 3)),
+            ("exempt", Measure::new(litre.exempt, Unit::KilogramALitre, 3)),
+        ])
+        .step("voc-coating", "VOC / what is left", grams_a_litre(found))
+        .given(&[
+            ("VOC", Measure::new(litre.voc * THOUSAND, Unit::GramALitre, 1)),
+            ("what is left", Measure::new(left, Unit::Ratio, 3)),
+        ]))
 }
 
 /// VOC for a litre of solids, from VOC of coating: C / (1 − C/D) with the solvent density D that 30 TAC 115.423(1)
@@ -148,11 +156,9 @@ pub fn voc_of_solids(coating: GramsALitre) -> Judged<GramsALitre> {
         .ok()
         .filter(|_| left > 0.0)
         .ok_or_else(|| CannotJudge::without("voc_of_coating"))?;
-    Ok(Ruling::by("mixing.voc-of-solids", found).step(
-        "voc-solids",
-        "C / (1 − C / 882)",
-        grams_a_litre(found),
-    ))
+    Ok(Ruling::by("mixing.voc-of-solids", found)
+        .step("voc-solids", "C / (1 − C / 882)", grams_a_litre(found))
+        .given(&[("C", grams_a_litre(coating))]))
 }
 
 /// Which figure a limit is read against: of coating, but of material for a coating low in solids.

@@ -54,5 +54,7 @@ pub fn thin_to_solids(base: Millilitres, solids: Fraction, wanted: Fraction) -> 
     Ok(Ruling::by("mixing.solids-fall", thinner)
         .step("solids-supplied", "", percent(solids))
         .step("thinner-per-part", "solids / wanted − 1", Measure::new(ratio, Unit::Ratio, 2))
-        .step("thinner", "base × r", volume(thinner)))
+        .given(&[("solids", percent(solids)), ("wanted", percent(wanted))])
+        .step("thinner", "base × r", volume(thinner))
+        .given(&[("base", volume(base)), ("r", Measure::new(ratio, Unit::Ratio, 2))]))
 }

@@ -16,6 +16,10 @@ pub fn weight(volume: Millilitres, density: Density) -> Ruling<Grams> {
     Ruling::by("mixing.weight-by-density", mass)
         .step("density", "", Measure::new(density.get(), Unit::KilogramALitre, 2))
         .step("weight", "volume × density", grams(mass))
+        .given(&[
+            ("volume", super::volume(volume)),
+            ("density", Measure::new(density.get(), Unit::KilogramALitre, 2)),
+        ])
 }
 
 /// Volume of so many grams of a material.

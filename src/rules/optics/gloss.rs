@@ -96,8 +96,20 @@ pub fn ceiling(index: RefractiveIndex, angle: GlossAngle) -> Ruling<f64> {
     const FINE: u8 = 4;
     Ruling::by("optics.gloss-scale", gloss)
         .step("film-mirrors", "R = (rs + rp) / 2", Measure::new(film, Unit::Ratio, FINE))
+        .given(&[
+            ("n", Measure::new(index.get(), Unit::Ratio, 3)),
+            ("θ", Measure::new(degrees, Unit::Degree, 0)),
+        ])
         .step("glass-mirrors", "R₀", Measure::new(glass, Unit::Ratio, FINE))
+        .given(&[
+            ("n", Measure::new(BLACK_GLASS, Unit::Ratio, 3)),
+            ("θ", Measure::new(degrees, Unit::Degree, 0)),
+        ])
         .step("gloss", "100 R / R₀", shown(gloss))
+        .given(&[
+            ("R", Measure::new(film, Unit::Ratio, FINE)),
+            ("R₀", Measure::new(glass, Unit::Ratio, FINE)),
+        ])
 }
 
 /// The sheet's refractive index of the clear.

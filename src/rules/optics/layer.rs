@@ -27,8 +27,17 @@ pub fn over_wood(wood: Fraction, a_coat: Absorbance, coats: f64) -> Ruling<Shade
     let shade = Shade { reflectance, lightness: lightness(reflectance) };
     Ruling::by("optics.coats-add", shade)
         .step("absorbance-all", "n A", Measure::new(all, Unit::Ratio, 2))
+        .given(&[
+            ("n", Measure::new(coats, Unit::Ratio, 1)),
+            ("A", Measure::new(a_coat.get(), Unit::Ratio, 3)),
+        ])
         .step("reflectance", "R₀ 10^(−2 n A)", Measure::new(reflectance.get(), Unit::Ratio, 3))
+        .given(&[
+            ("R₀", Measure::new(wood.get(), Unit::Ratio, 3)),
+            ("n A", Measure::new(all, Unit::Ratio, 2)),
+        ])
         .step("lightness", "L*", Measure::new(shade.lightness, Unit::Ratio, 1))
+        .given(&[("R", Measure::new(reflectance.get(), Unit::Ratio, 3))])
 }
 
 /// Coats that bring wood to a depth: the fewest after which no more than the wanted share of light comes back.
@@ -46,7 +55,15 @@ pub fn coats_to(wood: Fraction, a_coat: Absorbance, wanted: Fraction) -> Judged<
     let coats = libm::ceil(all / a_coat.get() - DUST).max(0.0);
     Ok(Ruling::by("optics.coats-add", coats)
         .step("absorbance-wanted", "log(R₀ / R) / 2", Measure::new(all, Unit::Ratio, 2))
-        .step("colour-coats", "⌈A₁ / A⌉", Measure::count(coats)))
+        .given(&[
+            ("R₀", Measure::new(wood.get(), Unit::Ratio, 3)),
+            ("R", Measure::new(wanted.get(), Unit::Ratio, 3)),
+        ])
+        .step("colour-coats", "⌈A₁ / A⌉", Measure::count(coats))
+        .given(&[
+            ("A₁", Measure::new(all, Unit::Ratio, 2)),
+            ("A", Measure::new(a_coat.get(), Unit::Ratio, 3)),
+        ]))
 }
 
 /// Absorbance of a coat, from the light that came back before and after it.
@@ -58,11 +75,12 @@ pub fn a_coat(before: Fraction, after: Fraction) -> Judged<Absorbance> {
         return Err(CannotJudge::between(&["wood_reflectance", "coat_reflectance"]));
     }
     let coat = Absorbance::saturating(libm::log10(before.get() / after.get()) / CROSSINGS);
-    Ok(Ruling::by("optics.coats-add", coat).step(
-        "absorbance-coat",
-        "log(R₀ / R₁) / 2",
-        Measure::new(coat.get(), Unit::Ratio, 3),
-    ))
+    Ok(Ruling::by("optics.coats-add", coat)
+        .step("absorbance-coat", "log(R₀ / R₁) / 2", Measure::new(coat.get(), Unit::Ratio, 3))
+        .given(&[
+            ("R₀", Measure::new(before.get(), Unit::Ratio, 3)),
+            ("R₁", Measure::new(after.get(), Unit::Ratio, 3)),
+        ]))
 }
 
 /// By how much lightness jumps where part of the colour is sanded away: never negative.
@@ -72,9 +90,10 @@ pub fn sanded_through(wood: Fraction, laid: Absorbance, lost: Absorbance) -> Rul
     let before = over_wood(wood, laid, 1.0);
     let after = over_wood(wood, left, 1.0);
     let jump = after.answer.lightness - before.answer.lightness;
-    Ruling::by("optics.colour-sanded-through", jump).step(
-        "lightness-jump",
-        "L*₂ − L*₁",
-        Measure::new(jump, Unit::Ratio, 1),
-    )
+    Ruling::by("optics.colour-sanded-through", jump)
+        .step("lightness-jump", "L*₂ − L*₁", Measure::new(jump, Unit::Ratio, 1))
+        .given(&[
+            ("L*₁", Measure::new(before.answer.lightness, Unit::Ratio, 1)),
+            ("L*₂", Measure::new(after.answer.lightness, Unit::Ratio, 1)),
+        ])
 }

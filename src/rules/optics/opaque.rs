@@ -32,11 +32,9 @@ pub fn swallowed(full: Fraction) -> Judged<f64> {
         return Err(CannotJudge::without("full_reflectance"));
     }
     let ratio = (1.0 - reflected) * (1.0 - reflected) / (2.0 * reflected);
-    Ok(Ruling::by("optics.kubelka-munk", ratio).step(
-        "swallowed-over-scattered",
-        "(1 − R)² / (2 R)",
-        Measure::new(ratio, Unit::Ratio, 3),
-    ))
+    Ok(Ruling::by("optics.kubelka-munk", ratio)
+        .step("swallowed-over-scattered", "(1 − R)² / (2 R)", Measure::new(ratio, Unit::Ratio, 3))
+        .given(&[("R", Measure::new(reflected, Unit::Ratio, 3))]))
 }
 
 /// The same turned round: what a film of full thickness reflects, for K/S of 0 and more.
@@ -113,5 +111,9 @@ pub fn judge_card(over_black: Fraction, over_white: Fraction, sheet: &Sheet) -> 
     let hiding = if found >= least { Hiding::Hides } else { Hiding::Shows };
     Ok(Ruling::by("optics.hiding", hiding)
         .step("contrast", "R₀ / R₁", Measure::new(found, Unit::Ratio, 3))
+        .given(&[
+            ("R₀", Measure::new(over_black.get(), Unit::Ratio, 3)),
+            ("R₁", Measure::new(over_white.get(), Unit::Ratio, 3)),
+        ])
         .step("hiding-least", "", Measure::new(least, Unit::Ratio, 3)))
 }

@@ -17,11 +17,13 @@ const FOUR_PI: f64 = 4.0 * core::f64::consts::PI;
 pub fn kept(height: Micrometres, angle: GlossAngle) -> Ruling<Fraction> {
     let turns = FOUR_PI * height.get() * libm::cos(angle.degrees().to_radians()) / WAVELENGTH_UM;
     let kept = Fraction::saturating(libm::exp(-turns * turns));
-    Ruling::by("optics.roughness", kept).step(
-        "gloss-kept",
-        "exp(−(4π σ cos θ / λ)²)",
-        Measure::new(kept.get(), Unit::Ratio, 2),
-    )
+    Ruling::by("optics.roughness", kept)
+        .step("gloss-kept", "exp(−(4π σ cos θ / λ)²)", Measure::new(kept.get(), Unit::Ratio, 2))
+        .given(&[
+            ("σ", Measure::new(height.get(), Unit::Micrometre, 2)),
+            ("θ", Measure::new(angle.degrees(), Unit::Degree, 0)),
+            ("λ", Measure::new(WAVELENGTH_UM, Unit::Micrometre, 2)),
+        ])
 }
 
 /// The roughness that keeps a share of the mirrored light. Nothing kept gives the roughest that a thickness may be.

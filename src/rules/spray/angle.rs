@@ -31,6 +31,10 @@ fn cos(angle: f64) -> f64 {
     libm::cos(angle.to_radians())
 }
 
+const fn turned(angle: Degrees) -> Measure {
+    Measure::new(angle.get(), Unit::Degree, 0)
+}
+
 fn ratio(label: &'static str, formula: &'static str, ruling: Ruling<f64>) -> Ruling<f64> {
     let shown = Measure::new(ruling.answer, Unit::Ratio, 2);
     ruling.step(label, formula, shown)
@@ -39,7 +43,7 @@ fn ratio(label: &'static str, formula: &'static str, ruling: Ruling<f64>) -> Rul
 /// Film per area of a gun tilted along its stroke with its aim kept, over the film of a square one: the cosine.
 #[must_use]
 pub fn tilt(angle: Degrees) -> Ruling<f64> {
-    ratio("tilt-film", "cos θ", Ruling::by("spray.tilt", cos(angle.get())))
+    ratio("tilt-film", "cos θ", Ruling::by("spray.tilt", cos(angle.get()))).given(&[("θ", turned(angle))])
 }
 
 /// Film at the near edge over film at the far edge of a fan heeled by an angle:
@@ -54,7 +58,8 @@ pub fn heel(angle: Degrees, half_fan: Degrees) -> Judged<f64> {
         return Err(CannotJudge::without("heel_deg"));
     }
     let one = cos(angle.get() - half_fan.get()) / cos(angle.get() + half_fan.get());
-    Ok(ratio("near-over-far", "(cos(θ − α) / cos(θ + α))³", Ruling::by("spray.heel", one * one * one)))
+    Ok(ratio("near-over-far", "(cos(θ − α) / cos(θ + α))³", Ruling::by("spray.heel", one * one * one))
+        .given(&[("θ", turned(angle)), ("α", turned(half_fan))]))
 }
 
 /// Film at an angle of the swing over the film in its middle, for a gun swung about a pivot behind its tip:
@@ -72,7 +77,12 @@ pub fn arc(swing: Degrees, pivot: Millimetres, middle: Millimetres) -> Judged<f6
         "end-over-middle",
         "cos² φ h₀ / ((h₀ + r) / cos φ − r)",
         Ruling::by("spray.arc", along * along * middle.get() / far),
-    ))
+    )
+    .given(&[
+        ("φ", turned(swing)),
+        ("h₀", Measure::new(middle.get(), Unit::Millimetre, 0)),
+        ("r", Measure::new(pivot.get(), Unit::Millimetre, 0)),
+    ]))
 }
 
 /// What the film looks like for a way of holding the gun.

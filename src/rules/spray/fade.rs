@@ -36,7 +36,12 @@ pub fn coats_for(width: Millimetres, fan: Millimetres) -> Judged<f64> {
     let coats = libm::ceil(width.get() / step - DUST).max(1.0);
     Ok(Ruling::by("spray.fade-steps", coats)
         .step("fade-step", "w / 2", Measure::new(step, Unit::Millimetre, 0))
-        .step("fade-coats", "⌈F / (w / 2)⌉", Measure::count(coats)))
+        .given(&[("w", Measure::new(fan.get(), Unit::Millimetre, 0))])
+        .step("fade-coats", "⌈F / (w / 2)⌉", Measure::count(coats))
+        .given(&[
+            ("F", Measure::new(width.get(), Unit::Millimetre, 0)),
+            ("w", Measure::new(fan.get(), Unit::Millimetre, 0)),
+        ]))
 }
 
 /// Share of the full colour at a distance from the edge: what all coats have laid there, each falling from full to none

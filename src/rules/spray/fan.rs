@@ -150,9 +150,8 @@ pub fn seen_width(section: Section) -> f64 {
 pub fn seen_overlap(section: Section, seen: Overlap) -> Ruling<Overlap> {
     let width = seen_width(section);
     let full = Overlap::saturating(1.0 - (1.0 - seen.get()) * width);
-    Ruling::by("spray.full-width", full).step("seen-width", "", Measure::new(width, Unit::Ratio, 2)).step(
-        "full-overlap",
-        "1 − (1 − o) w₁ / w",
-        super::overlap::shown(full.get()),
-    )
+    Ruling::by("spray.full-width", full)
+        .step("seen-width", "", Measure::new(width, Unit::Ratio, 2))
+        .step("full-overlap", "1 − (1 − o) w₁ / w", super::overlap::shown(full.get()))
+        .given(&[("o", super::overlap::shown(seen.get())), ("w₁ / w", Measure::new(width, Unit::Ratio, 2))])
 }

@@ -91,6 +91,7 @@ pub fn evenness(section: Section, overlap: Overlap) -> Ruling<Evenness> {
     Ruling::by("spray.overlap-evenness", found)
         .and("spray.full-width")
         .step("pitch-share", "1 − o", shown(1.0 - overlap.get()))
+        .given(&[("o", shown(overlap.get()))])
         .step("unevenness", "s / m", shown(found.cv))
         .step("thinnest", "min / m", shown(found.min_over_mean))
 }

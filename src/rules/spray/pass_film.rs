@@ -54,11 +54,22 @@ fn over(spray: Spray, speed: GunSpeed, width: Millimetres, key: &str) -> Result<
 /// [`CannotJudge`] when the width is 0.
 pub fn of_pass(spray: Spray, speed: GunSpeed, width: Millimetres) -> Judged<Laid> {
     let laid = over(spray, speed, width, "width_mm")?;
-    Ok(Ruling::by("spray.film-of-a-pass", laid).step("wet-of-a-pass", "Q e / (v w)", film(laid.wet)).step(
-        "dry-of-a-pass",
-        "Q S e / (v w)",
-        film(laid.dry),
-    ))
+    Ok(Ruling::by("spray.film-of-a-pass", laid)
+        .step("wet-of-a-pass", "Q e / (v w)", film(laid.wet))
+        .given(&[
+            ("Q", Measure::new(spray.flow.get(), Unit::MillilitrePerMinute, 0)),
+            ("e", Measure::new(spray.landing.get(), Unit::Ratio, 2)),
+            ("v", Measure::new(speed.get(), Unit::MetrePerSecond, 2)),
+            ("w", Measure::new(width.get(), Unit::Millimetre, 0)),
+        ])
+        .step("dry-of-a-pass", "Q S e / (v w)", film(laid.dry))
+        .given(&[
+            ("Q", Measure::new(spray.flow.get(), Unit::MillilitrePerMinute, 0)),
+            ("S", Measure::new(spray.solids.get(), Unit::Ratio, 2)),
+            ("e", Measure::new(spray.landing.get(), Unit::Ratio, 2)),
+            ("v", Measure::new(speed.get(), Unit::MetrePerSecond, 2)),
+            ("w", Measure::new(width.get(), Unit::Millimetre, 0)),
+        ]))
 }
 
 /// Mean film of a whole set of passes that lie a pitch apart. It does not depend on the width of the fan.
@@ -67,22 +78,34 @@ pub fn of_pass(spray: Spray, speed: GunSpeed, width: Millimetres) -> Judged<Laid
 /// [`CannotJudge`] when the pitch is 0.
 pub fn of_set(spray: Spray, speed: GunSpeed, pitch: Millimetres) -> Judged<Laid> {
     let laid = over(spray, speed, pitch, "pitch_mm")?;
-    Ok(Ruling::by("spray.film-by-pitch", laid).step("wet-of-set", "Q e / (v s)", film(laid.wet)).step(
-        "dry-of-set",
-        "Q S e / (v s)",
-        film(laid.dry),
-    ))
+    Ok(Ruling::by("spray.film-by-pitch", laid)
+        .step("wet-of-set", "Q e / (v s)", film(laid.wet))
+        .given(&[
+            ("Q", Measure::new(spray.flow.get(), Unit::MillilitrePerMinute, 0)),
+            ("e", Measure::new(spray.landing.get(), Unit::Ratio, 2)),
+            ("v", Measure::new(speed.get(), Unit::MetrePerSecond, 2)),
+            ("s", Measure::new(pitch.get(), Unit::Millimetre, 0)),
+        ])
+        .step("dry-of-set", "Q S e / (v s)", film(laid.dry))
+        .given(&[
+            ("Q", Measure::new(spray.flow.get(), Unit::MillilitrePerMinute, 0)),
+            ("S", Measure::new(spray.solids.get(), Unit::Ratio, 2)),
+            ("e", Measure::new(spray.landing.get(), Unit::Ratio, 2)),
+            ("v", Measure::new(speed.get(), Unit::MetrePerSecond, 2)),
+            ("s", Measure::new(pitch.get(), Unit::Millimetre, 0)),
+        ]))
 }
 
 /// Pitch from pass to pass: s = w (1 - o), the overlap counted on the full width.
 #[must_use]
 pub fn pitch(width: Millimetres, overlap: Overlap) -> Ruling<Millimetres> {
     let pitch = Millimetres::saturating(width.get() * (1.0 - overlap.get()));
-    Ruling::by("spray.full-width", pitch).step(
-        "pitch",
-        "s = w (1 − o)",
-        Measure::new(pitch.get(), Unit::Millimetre, 0),
-    )
+    Ruling::by("spray.full-width", pitch)
+        .step("pitch", "s = w (1 − o)", Measure::new(pitch.get(), Unit::Millimetre, 0))
+        .given(&[
+            ("w", Measure::new(width.get(), Unit::Millimetre, 0)),
+            ("o", Measure::new(overlap.get(), Unit::Ratio, 2)),
+        ])
 }
 
 /// Mean over a whole set of passes, in films of one pass averaged over its fan: 1 / (1 - o) (volume balance).
@@ -103,11 +126,14 @@ pub fn speed_for(spray: Spray, pitch: Millimetres, wet: Micrometres) -> Judged<G
     let landed = spray.flow.get() / SECONDS_A_MINUTE * spray.landing.get();
     let speed =
         GunSpeed::new(landed * UM_PER_ML_A_M_MM / across).map_err(|_| CannotJudge::without("flow_ml_min"))?;
-    Ok(Ruling::by("spray.film-by-pitch", speed).step(
-        "gun-speed",
-        "v = Q e / (s h)",
-        Measure::new(speed.get(), Unit::MetrePerSecond, 2),
-    ))
+    Ok(Ruling::by("spray.film-by-pitch", speed)
+        .step("gun-speed", "v = Q e / (s h)", Measure::new(speed.get(), Unit::MetrePerSecond, 2))
+        .given(&[
+            ("Q", Measure::new(spray.flow.get(), Unit::MillilitrePerMinute, 0)),
+            ("e", Measure::new(spray.landing.get(), Unit::Ratio, 2)),
+            ("s", Measure::new(pitch.get(), Unit::Millimetre, 0)),
+            ("h", film(wet)),
+        ]))
 }
 
 /// Speed that turns a wet film that was read into the one wanted, at the same flow and pitch: v h₁ / h₂.
@@ -120,11 +146,14 @@ pub fn speed_by_comb(held: GunSpeed, read: Micrometres, wanted: Micrometres) -> 
     }
     let speed =
         GunSpeed::new(held.get() * read.get() / wanted.get()).map_err(|_| CannotJudge::without("wet_um"))?;
-    Ok(Ruling::by("spray.film-of-a-pass", speed).step("film-wanted", "", film(wanted)).step(
-        "gun-speed",
-        "v h₁ / h₂",
-        Measure::new(speed.get(), Unit::MetrePerSecond, 2),
-    ))
+    Ok(Ruling::by("spray.film-of-a-pass", speed)
+        .step("film-wanted", "", film(wanted))
+        .step("gun-speed", "v h₁ / h₂", Measure::new(speed.get(), Unit::MetrePerSecond, 2))
+        .given(&[
+            ("v", Measure::new(held.get(), Unit::MetrePerSecond, 2)),
+            ("h₁", film(read)),
+            ("h₂", film(wanted)),
+        ]))
 }
 
 /// Film of a pass at another distance, over what it was, at the same speed and before any loss: the fan widens in
@@ -137,9 +166,10 @@ pub fn at_distance(held: Millimetres, new: Millimetres) -> Judged<f64> {
         return Err(CannotJudge::without("gun_mm"));
     }
     let share = held.get() / new.get();
-    Ok(Ruling::by("shading.fan-grows-with-distance", share).step(
-        "film-share",
-        "h₁ / h₂",
-        Measure::new(share, Unit::Ratio, 2),
-    ))
+    Ok(Ruling::by("shading.fan-grows-with-distance", share)
+        .step("film-share", "h₁ / h₂", Measure::new(share, Unit::Ratio, 2))
+        .given(&[
+            ("h₁", Measure::new(held.get(), Unit::Millimetre, 0)),
+            ("h₂", Measure::new(new.get(), Unit::Millimetre, 0)),
+        ]))
 }

@@ -38,7 +38,12 @@ pub fn edge_share(lead: Millimetres, reach: Millimetres) -> Judged<f64> {
     let share = AT_THE_EDGE + PARABOLA * (lead_share - lead_share * lead_share * lead_share / CUBE);
     Ok(Ruling::by("spray.trigger-lead", share)
         .step("lead-share", "u = d / b", Measure::new(lead_share, Unit::Ratio, 2))
-        .step("edge-film", "1/2 + 3/4 (u − u³/3)", Measure::new(share, Unit::Ratio, 2)))
+        .given(&[
+            ("d", Measure::new(lead.get(), Unit::Millimetre, 0)),
+            ("b", Measure::new(reach.get(), Unit::Millimetre, 0)),
+        ])
+        .step("edge-film", "1/2 + 3/4 (u − u³/3)", Measure::new(share, Unit::Ratio, 2))
+        .given(&[("u", Measure::new(lead_share, Unit::Ratio, 2))]))
 }
 
 /// Passes' worth of film that a gun standing still lays on one spot besides: 3 v τ / (4 b).
@@ -50,22 +55,26 @@ pub fn dwell(speed: GunSpeed, stood: Seconds, reach: Millimetres) -> Judged<f64>
         return Err(CannotJudge::without("reach_mm"));
     }
     let passes = PARABOLA * speed.get() * MM_A_METRE * stood.get() / reach.get();
-    Ok(Ruling::by("spray.trigger-held", passes).step(
-        "extra-passes",
-        "3 v τ / (4 b)",
-        Measure::new(passes, Unit::Ratio, 1),
-    ))
+    Ok(Ruling::by("spray.trigger-held", passes)
+        .step("extra-passes", "3 v τ / (4 b)", Measure::new(passes, Unit::Ratio, 1))
+        .given(&[
+            ("v", Measure::new(speed.get(), Unit::MetrePerSecond, 2)),
+            ("τ", Measure::new(stood.get(), Unit::Second, 1)),
+            ("b", Measure::new(reach.get(), Unit::Millimetre, 0)),
+        ]))
 }
 
 /// The lead that gives full film at the edge: the reach of the spot, and what the gun runs on while its valve opens.
 #[must_use]
 pub fn lead_for(reach: Millimetres, speed: GunSpeed, valve: Seconds) -> Ruling<Millimetres> {
     let lead = Millimetres::saturating(reach.get() + speed.get() * MM_A_METRE * valve.get());
-    Ruling::by("spray.trigger-lead", lead).step(
-        "lead-needed",
-        "b + v t",
-        Measure::new(lead.get(), Unit::Millimetre, 0),
-    )
+    Ruling::by("spray.trigger-lead", lead)
+        .step("lead-needed", "b + v t", Measure::new(lead.get(), Unit::Millimetre, 0))
+        .given(&[
+            ("b", Measure::new(reach.get(), Unit::Millimetre, 0)),
+            ("v", Measure::new(speed.get(), Unit::MetrePerSecond, 2)),
+            ("t", Measure::new(valve.get(), Unit::Second, 2)),
+        ])
 }
 
 /// What an end of a stroke comes to: a gun that stood is heavy, a lead shorter than the reach is thin.
@@ -97,9 +106,11 @@ pub fn passes_across(face: Millimetres, fan: Millimetres, overlap: Overlap) -> J
         return Err(CannotJudge::without("pattern_mm"));
     }
     let passes = libm::ceil(face.get() / pitch.answer.get() - crate::quantity::DUST) + 1.0;
-    Ok(Ruling::by("spray.first-pass-on-edge", passes).resting_on(&pitch).step(
-        "passes-across",
-        "⌈L / s⌉ + 1",
-        Measure::count(passes),
-    ))
+    Ok(Ruling::by("spray.first-pass-on-edge", passes)
+        .resting_on(&pitch)
+        .step("passes-across", "⌈L / s⌉ + 1", Measure::count(passes))
+        .given(&[
+            ("L", Measure::new(face.get(), Unit::Millimetre, 0)),
+            ("s", Measure::new(pitch.answer.get(), Unit::Millimetre, 0)),
+        ]))
 }

@@ -69,11 +69,16 @@ fn in_table(air: Celsius) -> Result<f64, CannotJudge> {
 /// [`CannotJudge`] naming the air temperature outside the table.
 pub fn moisture_content(air: Celsius, humidity: RelativeHumidity) -> Judged<MoistureContent> {
     let settled = MoistureContent::saturating(equation(in_table(air)?, humidity.get()));
-    Ok(Ruling::by("wood.equilibrium-moisture", settled).step(
-        "moisture-content",
-        "1800/W (a/(1-a) + (K1 a + 2 K1 K2 a²)/(1 + K1 a + K1 K2 a²)), a = K RH/100",
-        Measure::new(settled.get(), Unit::Percent, 1),
-    ))
+    Ok(Ruling::by("wood.equilibrium-moisture", settled)
+        .step(
+            "moisture-content",
+            "1800/W (a/(1-a) + (K1 a + 2 K1 K2 a²)/(1 + K1 a + K1 K2 a²)), a = K RH/100",
+            Measure::new(settled.get(), Unit::Percent, 1),
+        )
+        .given(&[
+            ("T", Measure::new(air.get(), Unit::Celsius, 1)),
+            ("RH", Measure::new(humidity.get(), Unit::Percent, 1)),
+        ]))
 }
 
 /// Humidity of the room that holds wood at a moisture content: the inverse of [`moisture_content`].
@@ -95,11 +100,16 @@ pub fn humidity_for(air: Celsius, content: MoistureContent) -> Judged<RelativeHu
         }
     }
     let humidity = RelativeHumidity::saturating(f64::midpoint(low, high));
-    Ok(Ruling::by("wood.equilibrium-moisture", humidity).step(
-        "room-humidity",
-        "RH at which the wood settles at that moisture",
-        Measure::new(humidity.get(), Unit::Percent, 1),
-    ))
+    Ok(Ruling::by("wood.equilibrium-moisture", humidity)
+        .step(
+            "room-humidity",
+            "RH at which the wood settles at that moisture",
+            Measure::new(humidity.get(), Unit::Percent, 1),
+        )
+        .given(&[
+            ("T", Measure::new(air.get(), Unit::Celsius, 1)),
+            ("moisture-content", Measure::new(content.get(), Unit::Percent, 1)),
+        ]))
 }
 
 /// Whether wood of that moisture may be finished, by the band of the sheet: inside it accept, at the refusal limit or
@@ -150,6 +160,15 @@ pub fn corrected_reading(
     let content = MoistureContent::saturating(reading.get() + correction);
     Ruling::by("wood.meter-temperature", content)
         .step("meter-colder", "meter set for - wood", Measure::new(colder, Unit::Kelvin, 1))
+        .given(&[
+            ("meter set for", Measure::new(meter_set_for.get(), Unit::Celsius, 1)),
+            ("wood", Measure::new(wood.get(), Unit::Celsius, 1)),
+        ])
         .step("meter-correction", "0.5 % × colder / 5.6", Measure::new(correction, Unit::Percent, 2))
+        .given(&[("colder", Measure::new(colder, Unit::Kelvin, 1))])
         .step("moisture-content", "reading + correction", Measure::new(content.get(), Unit::Percent, 1))
+        .given(&[
+            ("reading", Measure::new(reading.get(), Unit::Percent, 1)),
+            ("correction", Measure::new(correction, Unit::Percent, 2)),
+        ])
 }

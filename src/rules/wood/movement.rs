@@ -61,5 +61,14 @@ pub fn movement(
     Ok(Ruling::by(rule, change)
         .step("coefficient", "published, per % of moisture", Measure::new(coefficient, Unit::Ratio, 5))
         .step("moisture-change", "later - earlier", Measure::new(rise, Unit::Percent, 1))
-        .step("movement", formula, change))
+        .given(&[
+            ("later", Measure::new(to.get(), Unit::Percent, 1)),
+            ("earlier", Measure::new(from.get(), Unit::Percent, 1)),
+        ])
+        .step("movement", formula, change)
+        .given(&[
+            ("width", Measure::new(width.get(), Unit::Millimetre, 0)),
+            ("C", Measure::new(coefficient, Unit::Ratio, 5)),
+            ("change", Measure::new(rise, Unit::Percent, 1)),
+        ]))
 }

@@ -16,12 +16,13 @@ pub(super) const WORK: [Link; 4] = [
     ("open.title", "open", Route::Open),
 ];
 /// What an instructor sets, hands out and looks at.
-pub(super) const INSTRUCTOR: [Link; 5] = [
+pub(super) const INSTRUCTOR: [Link; 6] = [
     ("sets.title", "sets", Route::Sets),
     ("own.title", "sheet", Route::Sheet),
     ("air.title", "air", Route::Air),
     ("crew.title", "crew", Route::Crew),
     ("folder.title", "folder", Route::Folder),
+    ("programs.title", "programs", Route::Programs),
 ];
 /// Who there is, and what they are signed off for.
 pub(super) const PEOPLE: [Link; 5] = [

@@ -13,11 +13,9 @@ pub(super) fn answer_box(shop: &Shop, card: &Card) -> Html {
     let words =
         || card.options.iter().map(|option| shop.voice().answer(&card.family, option)).collect::<Vec<_>>();
     let asked = match card.kind {
-        Kind::ChooseOne => html! { <>{ how(shop, "worksheet.tick-one") }{ rows(&words()) }</> },
-        Kind::ChooseAll => html! { <>{ how(shop, "worksheet.tick-all") }{ rows(&words()) }</> },
-        Kind::Order => html! { <>{ how(shop, "worksheet.put-order") }{ rows(&words()) }</> },
-        Kind::Number => number(shop, card.unit),
-        Kind::Point => html! { <>{ how(shop, "worksheet.point") }{ place(shop) }</> },
+        Kind::ChooseOne | Kind::ChooseAll | Kind::Order => rows(&words()),
+        Kind::Number => number(card.unit),
+        Kind::Point => place(shop),
         Kind::Diagnose => {
             card.offered.as_ref().map(|offered| diagnosis(shop, card, offered)).unwrap_or_default()
         }
@@ -30,15 +28,27 @@ pub(super) fn answer_box(shop: &Shop, card: &Card) -> Html {
     }
 }
 
-/// A card of the shop's own.
-pub(super) fn own_box(shop: &Shop, own: &OwnCard) -> Html {
-    let asked = if own.asks_all() { "worksheet.tick-all" } else { "worksheet.tick-one" };
-    html! {
-        <div key="answer" class="answer-box">
-            { how(shop, asked) }
-            { rows(&own.options) }
-        </div>
+/// What is done on the paper to answer. Text: `app.worksheet.<key>`.
+pub(super) fn how(card: &Card) -> &'static str {
+    match card.kind {
+        Kind::ChooseOne => "worksheet.tick-one",
+        Kind::ChooseAll => "worksheet.tick-all",
+        Kind::Order => "worksheet.put-order",
+        Kind::Number if siblings(card.unit).len() > 1 => "worksheet.figure-unit",
+        Kind::Number => "worksheet.figure",
+        Kind::Point => "worksheet.point",
+        Kind::Diagnose => "worksheet.tests",
     }
+}
+
+/// The same for a card of the shop's own.
+pub(super) fn how_own(own: &OwnCard) -> &'static str {
+    if own.asks_all() { "worksheet.tick-all" } else { "worksheet.tick-one" }
+}
+
+/// A card of the shop's own.
+pub(super) fn own_box(own: &OwnCard) -> Html {
+    html! { <div key="answer" class="answer-box">{ rows(&own.options) }</div> }
 }
 
 pub(super) fn certainty_boxes(shop: &Shop) -> Html {
@@ -48,14 +58,10 @@ pub(super) fn certainty_boxes(shop: &Shop) -> Html {
     };
     html! {
         <p key="certainty" class="how-far">
-            <span>{ shop.say("card.certainty") }</span>
+            <span>{ shop.say("worksheet.how-far") }</span>
             { for Certainty::ALL.iter().map(one) }
         </p>
     }
-}
-
-fn how(shop: &Shop, key: &str) -> Html {
-    html! { <p class="small how-to">{ shop.say(key) }</p> }
 }
 
 fn square() -> Html {
@@ -73,16 +79,19 @@ fn rows(words: &[String]) -> Html {
 }
 
 /// A line for the figure, then its unit: the one asked for, or one of its siblings with a square before each.
-fn number(shop: &Shop, unit: Option<Unit>) -> Html {
-    let units = unit.map(Unit::siblings).unwrap_or_default();
+fn number(unit: Option<Unit>) -> Html {
+    let units = siblings(unit);
     let one =
         |unit: &Unit| html! { <span key={unit.symbol()} class="tick">{ square() }{ unit.symbol() }</span> };
     let named = match *units {
         [only] => html! { <span>{ only.symbol() }</span> },
         _ => html! { <>{ for units.iter().map(one) }</> },
     };
-    let asked = if units.len() > 1 { "worksheet.figure-unit" } else { "worksheet.figure" };
-    html! { <>{ how(shop, asked) }<p class="figure-line"><b class="on-line"></b>{ named }</p></> }
+    html! { <p class="figure-line"><b class="on-line"></b>{ named }</p> }
+}
+
+fn siblings(unit: Option<Unit>) -> Vec<Unit> {
+    unit.map(Unit::siblings).unwrap_or_default()
 }
 
 fn place(shop: &Shop) -> Html {
@@ -109,7 +118,6 @@ fn diagnosis(shop: &Shop, card: &Card, offered: &Offered) -> Html {
     };
     html! {
         <>
-            { how(shop, "worksheet.tests") }
             <table class="tests-on-paper"><tbody>{ for offered.tests.iter().map(test) }</tbody></table>
             <div class="three">
                 { part("fault", &offered.faults) }

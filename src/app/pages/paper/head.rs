@@ -4,27 +4,55 @@ use super::{OnPaper, Worksheet};
 use crate::app::state::Shop;
 use yew::prelude::*;
 
-/// A paper whose foot stands on every page: browsers print the foot of a table again on each page that it goes over.
-pub(super) fn paged(shop: &Shop, on: &OnPaper, sheet: &Worksheet, kind: &str, inside: Html) -> Html {
+/// What a paper is, for everybody who finds it: class names and words by its slug.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Sort {
+    Worksheet,
+    Key,
+}
+
+impl Sort {
+    const fn slug(self) -> &'static str {
+        match self {
+            Self::Worksheet => "worksheet",
+            Self::Key => "key",
+        }
+    }
+}
+
+/// A paper whose head and foot stand on every page: browsers print those of a table again on each page that it goes over.
+pub(super) fn paged(shop: &Shop, on: &OnPaper, sheet: &Worksheet, sort: Sort, inside: Html) -> Html {
+    let head = html! {
+        <thead><tr><td class="instructor-only"><b>{ shop.say("worksheet.only") }</b><span>{ shop.say("worksheet.only-why") }</span></td></tr></thead>
+    };
     html! {
-        <article key={format!("{kind}-{}", sheet.code)} class="printed worksheet">
+        <article key={format!("{}-{}", sort.slug(), sheet.code)} class={classes!("printed", "worksheet", (sort == Sort::Key).then_some("key-on-paper"))}>
             <table class="pages" role="presentation">
-                <tbody><tr><td>{ inside }</td></tr></tbody>
-                <tfoot><tr><td class="running">{ foot(shop, on, sheet) }</td></tr></tfoot>
+                { for (sort == Sort::Key).then_some(head) }
+                <tbody><tr><td>
+                    { inside }
+                    <p class="end-of-paper">{ shop.say(&format!("worksheet.end-{}", sort.slug())) }</p>
+                </td></tr></tbody>
+                <tfoot><tr><td class="running">{ foot(shop, on, sheet, sort) }</td></tr></tfoot>
             </table>
         </article>
     }
 }
 
-/// Set, seed and whose it is.
-fn foot(shop: &Shop, on: &OnPaper, sheet: &Worksheet) -> Html {
+/// Set, what it is, whose and its seed.
+fn foot(shop: &Shop, on: &OnPaper, sheet: &Worksheet, sort: Sort) -> Html {
     let named = [("title", on.set.title.clone()), ("id", on.id.clone())];
     html! {
         <>
             <span>{ shop.say_with("worksheet.foot", &named) }</span>
+            <span>{ shop.say(&format!("worksheet.sort-{}", sort.slug())) }{ whose(&sheet.whom) }</span>
             <span class="digits">{ seed(shop, on, sheet) }</span>
         </>
     }
+}
+
+fn whose(whom: &str) -> String {
+    if whom.is_empty() { String::new() } else { format!(" · {whom}") }
 }
 
 /// What the cards are dealt again from.

@@ -1,6 +1,6 @@
 //! The marked key of a worksheet: to each card the computed answer, its working, the rule and its source.
 
-use super::head::paged;
+use super::head::{Sort, paged};
 use super::{OnPaper, Worksheet};
 use crate::app::parts::{LETTERS, column_letter, rules, working};
 use crate::app::state::Shop;
@@ -24,15 +24,14 @@ pub(super) fn key(shop: &Shop, on: &OnPaper, sheet: &Worksheet) -> Html {
     let inside = html! {
         <>
             <header key="head" class="sheet-head">
-                <p class="over">{ shop.say("worksheet.key") }</p>
-                <h2>{ &on.set.title }</h2>
+                <h2>{ shop.say_with("worksheet.key", &[("title", on.set.title.clone())]) }</h2>
                 <p hidden={sheet.whom.is_empty()}>{ shop.say_with("worksheet.key-of", &whom) }</p>
                 <p class="small">{ shop.say("worksheet.key-why") }</p>
             </header>
-            { for cards.iter().enumerate().map(one) }
+            <div key="cards" class="cards-on-paper">{ for cards.iter().enumerate().map(one) }</div>
         </>
     };
-    paged(shop, on, sheet, "key", inside)
+    paged(shop, on, sheet, Sort::Key, inside)
 }
 
 fn computed(shop: &Shop, on: &OnPaper, card: &Card) -> Html {

@@ -5,6 +5,7 @@ mod answer_box;
 mod enter;
 mod head;
 mod key;
+mod nameless;
 mod sheets;
 mod values;
 mod whom;

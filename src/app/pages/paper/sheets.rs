@@ -1,7 +1,8 @@
 //! The screen on which worksheets and their keys are looked at and printed.
 
 use super::key::key;
-use super::whom::{whom, worksheets};
+use super::nameless::{Nameless, nameless};
+use super::whom::{names, whom, worksheets};
 use super::worksheet::worksheet;
 use super::{OnPaper, Worksheet};
 use crate::app::hooks::use_people;
@@ -42,7 +43,15 @@ pub(in crate::app) fn SetPaper(props: &SetPaperProps) -> Html {
     let on = use_memo((shop.clone(), props.id.clone(), set), |(shop, id, set)| {
         set.as_ref().and_then(|set| OnPaper::of(shop, id, set))
     });
-    let sheets = use_memo((props.id.clone(), (*lines).clone()), |(id, lines)| worksheets(id, lines));
+    let copies = Nameless { typed: use_state(|| None), round: use_state(|| 0) };
+    let named = !names(&lines).is_empty();
+    let same = on.as_ref().as_ref().is_some_and(|on| on.set.task.same_seed.is_some());
+    // Where everybody gets the same cards, one worksheet is copied for all.
+    let count = if same { usize::from(!named) } else { copies.count(named).unwrap_or_default() };
+    let sheets =
+        use_memo((props.id.clone(), (*lines).clone(), count, copies.from()), |(id, lines, count, from)| {
+            worksheets(id, lines, *count, *from)
+        });
     let Some(on) = (*on).clone() else { return super::gone(&shop, &props.id) };
     let choice = |one: &Printed| {
         let (one, set) = (*one, printed.setter());
@@ -56,12 +65,14 @@ pub(in crate::app) fn SetPaper(props: &SetPaperProps) -> Html {
         }
     };
     // Drawn anew as a whole when anything changes, so that its pictures are counted from the first.
-    let name = format!("{}/{}", printed.slug(), *lines);
+    let codes = sheets.iter().map(|sheet| sheet.code.to_string()).collect::<Vec<_>>().join(" ");
+    let name = format!("{}/{codes}", printed.slug());
     html! {
         <Frame class="sheet set-paper" title={shop.say("worksheet.title")} back={Some(super::back(&props.id))} cautions={shop.cautions_for(&[])}>
             <div key="choices" class="not-on-paper form">
                 <p class="lead">{ shop.say("worksheet.lead") }</p>
-                { whom(&shop, &lines, &crew) }
+                { whom(&shop, &lines, &crew, count) }
+                { nameless(&shop, &on, &copies, named) }
                 <fieldset class="setting">
                     <legend>{ shop.say("worksheet.what") }</legend>
                     <div class="segments">{ for Printed::ALL.iter().map(choice) }</div>

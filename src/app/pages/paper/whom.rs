@@ -8,7 +8,8 @@ use wasm_bindgen::JsCast;
 use web_sys::HtmlTextAreaElement;
 use yew::prelude::*;
 
-/// Worksheets printed at once, our own limit: with four pictures each a tablet still holds them.
+/// Worksheets printed at once, our own limit: with four pictures each a tablet still holds them. `styles/pages.css` numbers the
+/// pages of as many worksheets and keys.
 pub(super) const MOST: usize = 12;
 
 /// How somebody of the crew stands on a worksheet.
@@ -16,22 +17,27 @@ pub(super) fn written(member: &Member) -> String {
     format!("{} ({})", member.name, member.number)
 }
 
-/// The worksheets for names written one a line; with none, one for nobody by name.
-pub(super) fn worksheets(set: &str, lines: &str) -> Vec<Worksheet> {
+/// The names that are written, one a line, each once.
+pub(super) fn names(lines: &str) -> Vec<&str> {
     let mut names: Vec<&str> = Vec::new();
     for name in lines.lines().map(str::trim).filter(|name| !name.is_empty()) {
         if !names.contains(&name) {
             names.push(name);
         }
     }
-    if names.is_empty() {
-        names.push("");
-    }
-    let sheet = |name: &&str| Worksheet { whom: (*name).to_owned(), code: PaperCode::of(set, name, 0) };
-    names.iter().take(MOST).map(sheet).collect()
+    names
 }
 
-pub(super) fn whom(shop: &Shop, lines: &UseStateHandle<String>, crew: &Crew) -> Html {
+/// The worksheets for those names, then as many for nobody by name, copies from that number on.
+pub(super) fn worksheets(set: &str, lines: &str, nameless: usize, from: u32) -> Vec<Worksheet> {
+    let named = names(lines).into_iter().map(|name| (name, 0));
+    let copies = (from..).take(nameless).map(|copy| ("", copy));
+    let sheet =
+        |(name, copy): (&str, u32)| Worksheet { whom: name.to_owned(), code: PaperCode::of(set, name, copy) };
+    named.chain(copies).take(MOST).map(sheet).collect()
+}
+
+pub(super) fn whom(shop: &Shop, lines: &UseStateHandle<String>, crew: &Crew, nameless: usize) -> Html {
     let set = lines.setter();
     let oninput = Callback::from(move |event: InputEvent| {
         let field = event.target().and_then(|target| target.dyn_into::<HtmlTextAreaElement>().ok());
@@ -44,7 +50,7 @@ pub(super) fn whom(shop: &Shop, lines: &UseStateHandle<String>, crew: &Crew) -> 
         let set = lines.setter();
         Callback::from(move |_: MouseEvent| set.set(all.join("\n")))
     };
-    let many = lines.lines().filter(|line| !line.trim().is_empty()).count() > MOST;
+    let many = names(lines).len().saturating_add(nameless) > MOST;
     let limit = [("most", MOST.to_string())];
     html! {
         <div key="whom" class="field">

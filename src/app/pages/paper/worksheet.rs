@@ -1,7 +1,7 @@
 //! A worksheet: the cards of a set with room to answer them, and the cautions.
 
-use super::answer_box::{answer_box, certainty_boxes, own_box};
-use super::head::{line, paged};
+use super::answer_box::{answer_box, certainty_boxes, how, how_own, own_box};
+use super::head::{Sort, line, paged};
 use super::values::values;
 use super::{OnPaper, Worksheet};
 use crate::app::parts::{Still, card_ticket};
@@ -17,18 +17,19 @@ pub(super) fn worksheet(shop: &Shop, on: &OnPaper, sheet: &Worksheet, on_drawn: 
     let one = |(nth, card): (usize, &SetCard<'_>)| {
         let place =
             shop.say_with("worksheet.nth", &[("n", (nth + 1).to_string()), ("of", total.to_string())]);
-        let pictured = match card {
+        // Two pictures beside each other, and tests with three lists, take the whole width.
+        let wide = match card {
             SetCard::Computed(card) => {
-                card.kind != Kind::Diagnose && scene::panels(card, shop.content()).len() == 1
+                card.kind == Kind::Diagnose || scene::panels(card, shop.content()).len() > 1
             }
             SetCard::Own(..) => false,
         };
         let (asked, answers) = match card {
             SetCard::Computed(card) => (asked(shop, card, on_drawn), answer_box(shop, card)),
-            SetCard::Own(_, own) => (html! { <p class="ask">{ &own.question }</p> }, own_box(shop, own)),
+            SetCard::Own(_, own) => (ask(shop, &own.question, how_own(own)), own_box(own)),
         };
         html! {
-            <section key={nth} class={classes!("one-card", "together", pictured.then_some("pictured"))}>
+            <section key={nth} class={classes!("one-card", "together", wide.then_some("wide"))}>
                 <h3>{ place }</h3>
                 { asked }
                 { answers }
@@ -48,12 +49,12 @@ pub(super) fn worksheet(shop: &Shop, on: &OnPaper, sheet: &Worksheet, on_drawn: 
                 </div>
                 <p class="small">{ shop.say("worksheet.how") }</p>
             </header>
-            { for cards.iter().enumerate().map(one) }
+            <div key="cards" class="cards-on-paper">{ for cards.iter().enumerate().map(one) }</div>
             { cautions(shop, &cards) }
             { values(shop, on) }
         </>
     };
-    paged(shop, on, sheet, "worksheet", inside)
+    paged(shop, on, sheet, Sort::Worksheet, inside)
 }
 
 /// The situation, its pictures and the question.
@@ -75,9 +76,14 @@ fn asked(shop: &Shop, card: &Card, on_drawn: &Callback<()>) -> Html {
             <div key="pictures" class={classes!("stills", several.then_some("two"))} hidden={recipes.is_empty()}>
                 { for recipes.into_iter().enumerate().map(still) }
             </div>
-            <p key="ask" class="ask">{ shop.voice().ask(card) }</p>
+            { ask(shop, &shop.voice().ask(card), how(card)) }
         </>
     }
+}
+
+/// The question, and behind it what is done on the paper.
+fn ask(shop: &Shop, question: &str, how: &str) -> Html {
+    html! { <p key="ask" class="ask">{ question.to_owned() }{ " " }<span class="how-to">{ shop.say(how) }</span></p> }
 }
 
 /// The cautions of everything that is asked about.

@@ -6,6 +6,7 @@ mod begin;
 mod build;
 mod done;
 mod hand;
+mod items;
 mod lost;
 mod maker;
 mod one;

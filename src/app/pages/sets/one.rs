@@ -5,6 +5,7 @@ use super::answers::answers;
 use super::begin::Begin;
 use super::done::Done;
 use super::hand::Hand;
+use super::items::AsItems;
 use super::taken::{Stand, latest, stand};
 use crate::app::hooks::{use_book, use_sets};
 use crate::app::parts::{Frame, counts_told, set_about};
@@ -48,6 +49,7 @@ pub(in crate::app) fn SetPage(props: &SetPageProps) -> Html {
             <h2 key="title" class="set-title">{ &kept.set.title }</h2>
             { for parts }
             <Hand key="hand" kept={kept.clone()} />
+            <AsItems key="items" kept={kept.clone()} />
         </Frame>
     }
 }

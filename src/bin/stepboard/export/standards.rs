@@ -4,11 +4,13 @@ use super::folder::{hash, write};
 use crate::Output;
 use crate::args::{Args, base_sheet, sheet};
 use crate::clock;
+use crate::deal;
 use crate::results::{Read, read_all};
 use serde_json::{Value, json};
 use std::path::Path;
 use stepboard::content::{Content, Units, World};
-use stepboard::exchange::{Actors, Home, framework, items, statements, zip};
+use stepboard::exchange::paper::PaperCode;
+use stepboard::exchange::{Actors, Home, Items, Refused, framework, items, items_of_set, statements, zip};
 use stepboard::rules::term::Term;
 use stepboard::signoff::When;
 
@@ -47,26 +49,67 @@ pub(super) fn case(content: &Content, mut args: Args, out: &str) -> Output {
     Ok(json!({ "items": count, "file": save(out, "case", "json", &text)? }).to_string())
 }
 
-/// Cards as a package of QTI 3.0.
+/// Cards as a package of QTI 3.0: some by name, or those of a set as one of its worksheets has them.
 pub(super) fn qti(content: &Content, mut args: Args, out: &str) -> Output {
-    let named = args.take_sheet();
-    args.nothing_left(&["FAMILY:SEED ...", "out=FOLDER", "format=qti", "sheet=SLUG or FILE"])?;
-    let named = named.map_or_else(|| base_sheet(content), Ok)?;
-    let sheet = sheet(content, &named)?;
-    let cards = args.names.iter().map(|name| card(content, name)).collect::<Result<Vec<_>, _>>()?;
-    if cards.is_empty() {
-        return Err(vec!["at least one card is needed, as FAMILY:SEED".to_owned()]);
-    }
-    let package = items(&World { content, sheet: &sheet }, Units::METRIC, &cards);
+    let (named, code) = (args.take_sheet(), args.take("code"));
+    args.nothing_left(&[
+        "FAMILY:SEED ... or SET",
+        "out=FOLDER",
+        "format=qti",
+        "sheet=SLUG or FILE",
+        "code=CODE",
+    ])?;
+    let (package, code) = match args.names.as_slice() {
+        [] => return Err(vec!["at least one card is needed, as FAMILY:SEED, or one set".to_owned()]),
+        [name] if card(content, name).is_err() && is_set(content, name) => {
+            if named.is_some() {
+                return Err(vec!["`sheet` is told by the set itself".to_owned()]);
+            }
+            of_set(content, name, code)?
+        }
+        names => {
+            if code.is_some() {
+                return Err(vec!["`code` goes with one set alone".to_owned()]);
+            }
+            let sheet = sheet(content, &named.map_or_else(|| base_sheet(content), Ok)?)?;
+            let cards = names.iter().map(|name| card(content, name)).collect::<Result<Vec<_>, _>>()?;
+            (items(&World { content, sheet: &sheet }, Units::METRIC, &cards), None)
+        }
+    };
     let left: Vec<Value> = package
         .left_out
         .iter()
-        .map(|(family, seed, why)| json!({ "family": family, "seed": seed, "why": why.slug() }))
+        .map(|(family, seed, why)| {
+            let words = content.texts("en").get(&format!("app.programs.left.{}", why.slug())).to_owned();
+            json!({ "family": family, "seed": seed, "why": why.slug(), "words": words })
+        })
         .collect();
     let archive =
         zip(&package.files).ok_or_else(|| vec!["these are more cards than a file holds".to_owned()])?;
     let file = save(out, "qti", "zip", &archive)?;
-    Ok(json!({ "items": package.files.len() - 1, "left_out": left, "file": file }).to_string())
+    let items = package.files.len().saturating_sub(1);
+    Ok(json!({ "items": items, "code": code, "left_out": left, "file": file }).to_string())
+}
+
+/// Whether a name is a set's and not meant for a card.
+fn is_set(content: &Content, name: &str) -> bool {
+    content.sets.iter().any(|set| set.slug == name) || Path::new(name).is_file()
+}
+
+/// The cards of a set on its own sheet, those of the worksheet with that code; with none, of the first without a name.
+fn of_set(
+    content: &Content,
+    name: &str,
+    code: Option<String>,
+) -> Result<(Items, Option<String>), Vec<String>> {
+    let refused = |refused: Refused| vec![format!("{name}: {refused}")];
+    let (id, set) = deal::set(content, name)?;
+    let sheet = set.sheet_of(content).map_err(refused)?;
+    let world = World { content, sheet: &sheet };
+    let code = code.map_or_else(|| Ok(PaperCode::of(&id, "", 0)), |code| PaperCode::read(&code, &id));
+    let code = code.map_err(refused)?;
+    let package = items_of_set(&world, Units::METRIC, &code.cards(&set, &id, &world));
+    Ok((package, Some(code.to_string())))
 }
 
 fn card(content: &Content, name: &str) -> Result<(String, u32), Vec<String>> {

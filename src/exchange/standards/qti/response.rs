@@ -19,7 +19,6 @@ pub(super) fn letter(place: usize) -> String {
 
 /// The declaration of the response with what is right, and the processing that scores it.
 pub(super) fn response(world: &World<'_>, card: &Card, right: &Answer) -> Result<(String, String), LeftOut> {
-    let templated = || empty("qti-response-processing", &[("template", TEMPLATE)]);
     let named = |option: &Answer| {
         let place = card.options.iter().position(|one| one == option);
         place.map_or_else(|| NOT_ENOUGH.to_owned(), letter)
@@ -57,7 +56,12 @@ pub(super) fn response(world: &World<'_>, card: &Card, right: &Answer) -> Result
     }
 }
 
-fn declared(cardinality: &str, base: &str, values: &[String]) -> String {
+/// What the standard's own template scores.
+pub(super) fn templated() -> String {
+    empty("qti-response-processing", &[("template", TEMPLATE)])
+}
+
+pub(super) fn declared(cardinality: &str, base: &str, values: &[String]) -> String {
     let values: String = values.iter().map(|value| element("qti-value", &[], value)).collect();
     let said = [("identifier", RESPONSE), ("cardinality", cardinality), ("base-type", base)];
     element("qti-response-declaration", &said, &element("qti-correct-response", &[], &values))

@@ -1,0 +1,86 @@
+//! Files for other programs, by open standards: what was answered, and the competency list.
+
+mod save;
+
+use crate::app::hooks::use_crew;
+use crate::app::parts::{Field, Frame, Picture, icon, typed_into};
+use crate::app::route::Route;
+use crate::app::state::{Shop, use_shop};
+use crate::exchange::Home;
+use yew::prelude::*;
+
+#[component]
+pub(in crate::app) fn Programs() -> Html {
+    let shop = use_shop();
+    let crew = use_crew();
+    use_effect_with(crew.load.clone(), |load| load.emit(()));
+    let (address, creator) = (use_state(String::new), use_state(String::new));
+    let tried = use_state(|| false);
+    let (told_xapi, told_case) = (use_state(AttrValue::default), use_state(AttrValue::default));
+    let home = Home::new(address.trim());
+    let wrong = match &home {
+        Err(refused) if *tried => shop.say_with(&format!("refused.{}", refused.slug()), &refused.told()),
+        _ => AttrValue::default(),
+    };
+    let with_home = |act: Callback<Home>| {
+        let (home, tried) = (home.clone().ok(), tried.setter());
+        Callback::from(move |_: MouseEvent| {
+            tried.set(true);
+            if let Some(home) = home.clone() {
+                act.emit(home);
+            }
+        })
+    };
+    let xapi = {
+        let (shop, crew, told) = (shop.on(crew.content.clone()), crew.clone(), told_xapi.setter());
+        with_home(Callback::from(move |home: Home| {
+            let said = crew.gathered.as_ref().map(|gathered| save::statements(&shop, gathered, &home));
+            told.set(said.unwrap_or_default());
+        }))
+    };
+    let case = {
+        let (shop, told, creator) = (shop.clone(), told_case.setter(), creator.trim().to_owned());
+        with_home(Callback::from(move |home: Home| {
+            told.set(save::framework(&shop, &home, &creator));
+        }))
+    };
+    let reading = crew.busy || crew.gathered.is_none();
+    html! {
+        <Frame class="sheet programs" title={shop.say("programs.title")} back={Some(Route::Menu)} cautions={shop.cautions_for(&[])}>
+            <p key="lead" class="lead">{ shop.say("programs.lead") }</p>
+            <div key="home" class="paper form">
+                <Field id="programs-home" label={shop.say("programs.home")} hint={shop.say("programs.home-hint")} value={(*address).clone()} on_input={typed_into(&address)} {wrong} />
+            </div>
+            { part(&shop, "xapi", None, reading, xapi, &told_xapi) }
+            { part(&shop, "case", Some(html! {
+                <Field id="programs-creator" label={shop.say("programs.creator")} hint={shop.say("programs.creator-hint")} value={(*creator).clone()} on_input={typed_into(&creator)} />
+            }), false, case, &told_case) }
+            <section key="qti" class="paper form">
+                <h2>{ shop.say("programs.qti") }</h2>
+                <p>{ shop.say("programs.qti-why") }</p>
+                <p class="how"><a href={Route::Sets.address()} class="text-link">{ shop.say("programs.qti-where") }{ icon(Picture::Go) }</a></p>
+            </section>
+        </Frame>
+    }
+}
+
+/// One file: what it is for, what it asks, its button, and what came of it. Text: `app.programs.<slug>...`.
+fn part(
+    shop: &Shop,
+    slug: &'static str,
+    field: Option<Html>,
+    waits: bool,
+    onclick: Callback<MouseEvent>,
+    told: &AttrValue,
+) -> Html {
+    let say = |what: &str| shop.say(&format!("programs.{slug}{what}"));
+    html! {
+        <section key={slug} class="paper form">
+            <h2>{ say("") }</h2>
+            <p>{ say("-why") }</p>
+            { for field }
+            <div class="people"><button type="button" class="control" disabled={waits} {onclick}>{ icon(Picture::Save) }{ say("-save") }</button></div>
+            <p role="status">{ if waits { shop.say("programs.reading") } else { told.clone() } }</p>
+        </section>
+    }
+}
