@@ -1,11 +1,14 @@
 //! Files in links and square codes: against published vectors, an independent reader of square codes, and damage.
 
+mod support;
+
 use miniz_oxide::deflate::compress_to_vec;
 use rqrr::PreparedImage;
 use std::collections::HashSet;
 use stepboard::card::Dice;
 use stepboard::exchange::link::{
-    CODE_MOST, QUIET, SIDE_MOST, Square, TEXT_MOST, crc32, from_base64url, pack, to_base64url, unpack,
+    CODE_MOST, Faulty, QUIET, SIDE_MOST, Square, TEXT_MOST, code_in, crc32, from_base64url, pack,
+    to_base64url, unpack,
 };
 use stepboard::exchange::{OwnSheet, Refused, SHEET, write};
 
@@ -85,21 +88,27 @@ fn a_link_of_the_first_version_still_opens() {
     assert_eq!(unpack(FIRST).as_deref(), Ok(FIRST_TEXT));
 }
 
+/// Of so many that were changed, at most one may be taken for one that was cut short.
+const CUT_OF: u32 = 10;
+
 #[test]
 fn one_wrong_character_never_passes() {
     let code = pack(&sheet()).expect("short enough");
-    let mut refused = 0;
+    let (mut refused, mut cut) = (0, 0);
     // Every character, each with every letter that it is not.
     for (at, was) in code.char_indices() {
         for letter in LETTERS.chars().filter(|letter| *letter != was) {
             let damaged = format!("{}{letter}{}", &code[..at], &code[at + 1..]);
-            assert!(unpack(&damaged).is_err(), "{damaged}");
+            let why = unpack(&damaged).expect_err(&damaged);
+            cut += u32::from(matches!(why, Refused::Link(Faulty::Cut { .. })));
             refused += 1;
         }
     }
     assert!(refused > 10_000, "only {refused} were damaged");
+    // Some end where they did not end before; the words for it say that more must follow, which is true of them.
+    assert!(cut * CUT_OF < refused, "{cut} of {refused} that were changed are told to be cut short");
     for end in 0..code.len() {
-        assert!(unpack(&code[..end]).is_err(), "cut off after {end} characters");
+        assert_eq!(unpack(&code[..end]), Err(Faulty::Cut { characters: end }.into()));
     }
     assert!(unpack(&format!("{code}A")).is_err(), "a character more");
 }
@@ -139,6 +148,68 @@ fn what_is_packed_otherwise_is_refused_with_its_reason() {
     );
     for code in ["", "AAAA", "AQAA"] {
         assert!(unpack(code).is_err_and(|why| why.to_string().contains("cut off")), "{code}");
+    }
+}
+
+#[test]
+fn what_is_pasted_is_a_link_of_ours_or_is_told_what_it_is() {
+    // The code alone, the whole link, and messages as they hold one.
+    for pasted in [
+        FIRST.to_owned(),
+        format!("take/{FIRST}"),
+        format!(" #/take/{FIRST}\n"),
+        format!("{ADDRESS}{FIRST}"),
+        format!("For Monday: {ADDRESS}{FIRST}. Ask if the gun spits."),
+        format!("<{ADDRESS}{FIRST}>"),
+        format!("(“{ADDRESS}{FIRST}”)"),
+    ] {
+        assert_eq!(code_in(&pasted), Ok(FIRST), "{pasted}");
+    }
+    let refused = |pasted: &str| code_in(pasted).and_then(unpack).expect_err(pasted);
+    let slug = |pasted: &str| refused(pasted).slug();
+    assert_eq!([slug(""), slug(" \n ")], ["link-empty"; 2]);
+    for elsewhere in [
+        "https://shop.example/prices?list=3",
+        "www.shop.example",
+        "shop.example/take/abc",
+        "https://shop.example/stepboard/#/crew",
+        "see https://shop.example/ for it",
+    ] {
+        assert_eq!(slug(elsewhere), "link-elsewhere", "{elsewhere}");
+        assert!(refused(elsewhere).told()[0].1.contains("shop.example"));
+    }
+    for none in ["Bring the gun on Monday", "holiday", "{\"format\": 1}", "QUJDREVGR0hJSktMTU5PUA"] {
+        assert_eq!(slug(none), "link-none", "{none}");
+    }
+    assert_eq!(refused("caf\u{e9}"), Faulty::Letter { at: 4, found: "\u{e9}".into() }.into());
+    // What does not show is told by its number.
+    assert_eq!(refused("AU\u{202e}sA"), Faulty::Letter { at: 3, found: "\\u{202e}".into() }.into());
+    assert_eq!(slug(ADDRESS), "link-cut");
+    assert_eq!(slug(&format!("{ADDRESS}{}", &FIRST[..30])), "link-cut");
+}
+
+#[test]
+fn each_reason_for_refusing_a_link_has_words_without_those_of_a_decoder() {
+    let content = support::content();
+    let texts = content.texts("en");
+    let all = [
+        Faulty::Empty,
+        Faulty::Elsewhere { found: "www.shop.example".into() },
+        Faulty::NoLink { found: "holiday".into() },
+        Faulty::Letter { at: 3, found: "!".into() },
+        Faulty::Cut { characters: 1 },
+        Faulty::Changed { said: 1, found: 2 },
+        Faulty::Packed { said: 3 },
+        Faulty::NoText { at: 4 },
+    ];
+    for faulty in all {
+        let refused = Refused::from(faulty);
+        let args = refused.told().into_iter().map(|(key, told)| (key.to_owned(), told)).collect();
+        let words = texts.fill(&format!("app.refused.{}", refused.slug()), &args);
+        assert!(words.split_whitespace().count() > 8 && !words.contains(['{', '}']), "{refused:?}: {words}");
+        for decoder in ["base64", "checksum", "UTF-8", "byte", "deflate", "expected"] {
+            assert!(!words.contains(decoder), "{words}");
+        }
     }
 }
 

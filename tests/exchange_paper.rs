@@ -179,5 +179,9 @@ fn a_file_of_no_kind_of_ours_is_refused_by_its_name() {
         assert!(later.contains("`version` is 999"), "{later}");
     }
     assert!(matches!(refused("{"), Refused::Form { line: 1, .. }));
-    assert!(matches!(refused("[]"), Refused::Form { .. }));
+    // Results from before they were a file are a bare list of events.
+    assert!(matches!(refused("[{"), Refused::Form { line: 1, .. }));
+    for none in ["[]", "7", "null", "not json", "\u{feff}{}", "{}"] {
+        assert!(matches!(refused(none), Refused::NotOurs { .. }), "{none}");
+    }
 }

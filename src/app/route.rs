@@ -1,5 +1,6 @@
 //! Addresses of the screens, behind the `#` so that they work from any folder and without a network.
 
+use crate::exchange::link::TAKE;
 use crate::rules::term::Term;
 use crate::terms;
 use gloo::utils::window;
@@ -15,8 +16,6 @@ const SIGN: &str = "/sign";
 /// Ends the address of a set's worksheets, and of the screen on which they are typed in.
 const PAPER: &str = "/paper";
 const ENTER: &str = "/paper/enter";
-/// Begins the address of a file that stands in a link.
-pub(super) const TAKE: &str = "#/take/";
 /// Begins the name of every sign-off.
 pub(super) const CREDENTIAL: &str = "urn:uuid:";
 

@@ -1,6 +1,9 @@
 //! Why a file is refused.
 
+use super::link::Faulty;
+use super::ours::formats;
 use crate::record::hides;
+use serde_json::error::Category;
 
 /// Why a file is refused. Text for the screens: `app.refused.<slug>`, filled with [`Refused::told`].
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -23,6 +26,15 @@ pub enum Refused {
         /// What is wrong and what is allowed, in English.
         what: String,
     },
+    /// It is no file of ours at all.
+    #[error("`format` is {found}; {} are allowed", formats())]
+    NotOurs {
+        /// What it calls itself, or how it begins.
+        found: String,
+    },
+    /// It is no link, or a damaged one.
+    #[error(transparent)]
+    Link(#[from] Faulty),
     /// It is another kind of file.
     #[error("`format` is `{found}`; `{wanted}` is wanted")]
     OtherKind {
@@ -59,6 +71,12 @@ const WHAT_MOST: usize = 200;
 const EXPECTED_MOST: usize = 3_000;
 /// Stands between both in the messages of `serde`.
 const EXPECTED: &str = ", expected ";
+/// What is said of a file that ends before it is complete.
+const CUT: &str = "the file ends here too soon: it was cut short, and the whole file is wanted";
+/// What `serde_json` says of a number that is none any more.
+const RANGE: &str = "number out of range";
+/// What is said of a file that cannot be read from a place on.
+const DAMAGED: &str = "the file is damaged from here on, or was written by hand: JSON (RFC 8259) is allowed";
 
 impl Refused {
     /// Refuses a value; what is long is shortened.
@@ -90,6 +108,8 @@ impl Refused {
         match self {
             Self::TooLarge { .. } => "too-large",
             Self::Form { .. } => "form",
+            Self::NotOurs { .. } => "not-ours",
+            Self::Link(faulty) => faulty.slug(),
             Self::OtherKind { .. } => "other-kind",
             Self::OtherVersion { .. } => "other-version",
             Self::Value { .. } => "value",
@@ -104,6 +124,8 @@ impl Refused {
             Self::Form { line, column, what } => {
                 vec![("line", line.to_string()), ("column", column.to_string()), ("what", what.clone())]
             }
+            Self::NotOurs { found } => vec![("found", found.clone())],
+            Self::Link(faulty) => faulty.told(),
             Self::OtherKind { found, wanted } => {
                 vec![("found", found.clone()), ("wanted", (*wanted).to_owned())]
             }
@@ -124,9 +146,12 @@ impl From<serde_json::Error> for Refused {
         // The place is told beside it.
         let what = told.strip_suffix(&format!(" at line {line} column {column}")).unwrap_or(&told);
         // A file may say `expected` too: what serde expects comes last.
-        let what = match what.rsplit_once(EXPECTED) {
-            Some((found, wanted)) => shown(found, WHAT_MOST) + EXPECTED + &shown(wanted, EXPECTED_MOST),
-            None => shown(what, WHAT_MOST),
+        let what = match (error.classify(), what.rsplit_once(EXPECTED)) {
+            (Category::Eof, _) => CUT.to_owned(),
+            (Category::Syntax, _) if what == RANGE => format!("{RANGE}: none that is read can be so large"),
+            (Category::Syntax, _) => DAMAGED.to_owned(),
+            (_, Some((found, wanted))) => shown(found, WHAT_MOST) + EXPECTED + &shown(wanted, EXPECTED_MOST),
+            (_, None) => shown(what, WHAT_MOST),
         };
         Self::Form { line, column, what }
     }

@@ -19,6 +19,13 @@ const set = (hash) => JSON.stringify({
   task: { count: 3, stages: ["clear"], purpose: "practise" },
 });
 
+/** An answer of Bo, and its number on his tablet. */
+const answered = (sequence) => ({
+  event: "answered", format: 4, sequence, device: "t-bo", at: "2026-03-12T08:00:00Z", date: "2026-03-12", person: "17",
+  family: "wants-filler", version: 2, seed: sequence, sheet: { slug: "nitrocellulose", hash: "00" },
+  answer: { terms: ["koa"] }, certainty: "test-board", mark: "wrong", guess: 0.25, active_seconds: 31, help: "none",
+});
+
 /** Picks the set, whose sheet is named by a wrong hash first: the refusal tells the right one. */
 async function pickSet(page) {
   await pick(page, "file", files.put("other-sheet.json", set("00")));
@@ -87,33 +94,164 @@ test("a link that was handed out is opened on a fresh profile without a network,
   });
 });
 
-test("what is damaged or none of ours is refused with its reason, and nothing changes", () =>
+/** How often something lies on a shelf of the database. */
+const shelved = (page, shelf) => page.driver.executeAsyncScript(
+  "const [shelf, done] = arguments; const open = indexedDB.open('stepboard'); open.onsuccess = () => {" +
+    "const all = open.result.transaction(shelf).objectStore(shelf).getAll(); all.onsuccess = () => done(all.result.length) }",
+  shelf,
+);
+
+/** Words of readers of JSON, base64 and packed text: nothing of theirs is told. */
+const DECODER = /EOF|expected ident|base64|checksum|UTF-8|byte offset|deflate/;
+
+async function refused(page, reason) {
+  await page.says("This cannot be taken");
+  await page.says(reason);
+  assert(!DECODER.test(await page.text()), await page.text());
+}
+
+test("what is damaged or none of ours is refused in plain words, and nothing changes", () =>
   journey("refused", TABLET, async (page) => {
     await pickSet(page);
     await page.driver.executeScript("document.querySelector('.hand-on').open = true");
-    const code = (await link(page)).split("#/take/")[1];
+    const whole = await link(page);
+    const code = whole.split("#/take/")[1];
     const damaged = `${code.slice(0, 20)}${code[20] === "A" ? "B" : "A"}${code.slice(21)}`;
-    for (const [address, reason] of [[damaged, "checksum"], [code.slice(0, -5), /checksum|copy the whole link once more/], ["!!", "character 1"]]) {
+    const changed = /not as it was handed out|cut short/;
+    for (const [address, reason] of [[damaged, changed], [code.slice(0, -5), "cut short"], ["*A", "character 1"]]) {
       await goTo(page, `#/take/${address}`);
-      await page.says("This cannot be taken");
-      await page.says(reason);
+      await refused(page, reason);
     }
     await page.shot("open-refused");
-    await goTo(page, "#/open");
+    await page.press("link", "Paste another link, or pick a file");
+    const pasted = [
+      ["", "no link yet"],
+      ["https://shop.example/prices?list=3", "leads somewhere else"],
+      ["Bring the gun on Monday", "no link of this app"],
+      [whole.slice(0, -9), "cut short"],
+      [whole.replace(code, `${code.slice(0, 9)}+${code.slice(9)}`), "character 10"],
+    ];
+    for (const [text, reason] of pasted) {
+      await page.type("Or paste a link", text);
+      await page.press("button", "Look at it");
+      await refused(page, reason);
+    }
+    await page.shot("open-refused-pasted");
+    // A message with a link in it will do.
+    await page.type("Or paste a link", `For Monday: ${whole}. Ask if the gun spits.`);
+    await page.press("button", "Look at it");
+    await page.one("button", "Take it");
     const others = [
       ['{"format":"holiday","version":1}', "holiday"],
-      ["not json", "Line 1"],
+      ["not json", "no file of this app"],
+      [set("00").slice(0, 80), "cut short"],
+      [set("00").replace(":", ";"), "damaged from here on"],
       ['{"format":"stepboard-set","version":9}', "version 9"],
       [set("00").replace("Monday", "Mon\\u202eday"), "title"],
     ];
     for (const [text, reason] of others) {
       await pick(page, "file", files.put("other.json", text));
-      await page.says("This cannot be taken");
-      await page.says(reason);
+      await refused(page, reason);
     }
-    const shelved = await page.driver.executeAsyncScript(
-      "const done = arguments[arguments.length - 1]; const open = indexedDB.open('stepboard'); open.onsuccess = () => {" +
-        "const all = open.result.transaction('sets').objectStore('sets').getAll(); all.onsuccess = () => done(all.result.length) }",
-    );
-    assert.equal(shelved, 0);
+    assert.deepEqual([await shelved(page, "sets"), await shelved(page, "results")], [0, 0]);
+  }, { path: "#/open" }));
+
+/** Results of one tablet: Bo, who took the tablet over. */
+const results = (events = 1) => JSON.stringify({
+  format: "stepboard-results", version: 1, device: "t-bo", at: "2026-03-12T08:00:00Z",
+  people: [{ journal: "17", number: "17", name: "Bo" }], sheets: [], sets: [],
+  events: Array.from({ length: events }, (_, nth) => answered(nth + 1)),
+});
+
+for (const size of SIZES) {
+  test(`results are taken in where they are opened, and stand on the crew page (${size.name})`, () =>
+    journey("open-results", size, async (page) => {
+      await pick(page, "file", files.put("results.json", results()));
+      await page.says("From a tablet with 1 person: Bo (17).");
+      await page.says("1 entry: answers");
+      assert.equal(await shelved(page, "results"), 0, "nothing is taken before one says so");
+      await fits(page, "results that are shown");
+      await page.assertAccessible("results that are shown");
+      await page.shot("open-results");
+      await page.press("button", "Take them in");
+      await page.says("1 new answer");
+      assert.equal(await shelved(page, "results"), 1);
+      await page.shot("open-results-taken");
+      // Picked again it is asked about anew, and counts once; what cannot be read is told by its place.
+      await pick(page, "file", files.put("results-again.json", results(2)));
+      await page.press("button", "Take them in");
+      await page.says("1 new answer and 0 other entries taken in; 1 was known.");
+      await pick(page, "file", files.put("bad.json", results(3).replace('"sequence":3', '"sequence":2')));
+      await page.press("button", "Take them in");
+      await page.says("events.3.sequence");
+      assert(!(await page.has("link", "To the crew")), "nothing of it was taken");
+      await pick(page, "file", files.put("results-again.json", results(2)));
+      await page.press("button", "Take them in");
+      await page.says("Nothing new");
+      await page.press("link", "To the crew");
+      await page.touch(await page.one("link", /^Bo\s*17$/));
+      await page.says("2 answers");
+    }, { path: "#/open" }));
+}
+
+/** The sheet of a device, as a stub: it takes links and plain text, keeps what it got, and refuses by name where it is told to. */
+const SHEET = `
+  window.shared = [];
+  const stub = (name, value) => Object.defineProperty(Navigator.prototype, name, { configurable: true, value });
+  stub("canShare", ({ files = [] }) => files.every(({ name, type }) => name.endsWith(".txt") && type === "text/plain"));
+  stub("share", async ({ title, url, files = [] }) => {
+    if (window.refuse) throw new DOMException("", window.refuse);
+    const read = async (file) => ({ name: file.name, type: file.type, text: await file.text() });
+    window.shared.push({ title, url, files: await Promise.all(files.map(read)) });
+  });`;
+
+test("the sheet of the device gets the link or the file as it is saved, and is not offered where there is none", () =>
+  journey("share", TABLET, async (page) => {
+    const open = async () => {
+      await pickSet(page);
+      await page.driver.executeScript("document.querySelector('.hand-on').open = true");
+      await page.one("button", "Save the file");
+    };
+    await open();
+    assert(!(await page.has("button", /^Share/)), "no sheet, no button");
+    await page.driver.sendAndGetDevToolsCommand("Page.addScriptToEvaluateOnNewDocument", { source: SHEET });
+    await page.driver.navigate().refresh();
+    await open();
+    const saving = await saver(page);
+    const saved = await saving.save("Save the file");
+    const text = readFileSync(saved, "utf8");
+    const shared = () => page.driver.executeScript("return window.shared");
+    const sharedAfter = (count) => page.until(`${count} shared`, async () => {
+      const all = await shared();
+      return all.length === count && all.at(-1);
+    });
+    await page.press("button", "Share the link");
+    assert.deepEqual(await sharedAfter(1), { title: "Monday, spray side", url: await link(page), files: [] });
+    await page.press("button", "Share the file");
+    const { title, files: [file] } = await sharedAfter(2);
+    assert.deepEqual([title, file.type, file.text], ["Monday, spray side", "text/plain", text]);
+    assert.match(file.name, /^stepboard-set-[0-9a-f]{32}\.json\.txt$/);
+    assert(saved.endsWith(`/${file.name.replace(/\.txt$/, "")}`), saved);
+    saving.done();
+    // A file that came so is taken again.
+    const accepted = await page.driver.executeScript("return document.getElementById('file').accept");
+    assert(accepted.split(",").includes(".txt"));
+    await pick(page, "file", files.put(file.name, file.text));
+    await page.says(file.name);
+    await page.one("button", "Take it");
+    await page.driver.executeScript("document.querySelector('.hand-on').open = true");
+
+    const told = () => page.driver.executeScript("return document.querySelector('.hand-out [role=status]').textContent");
+    const refuse = (name) => page.driver.executeScript("window.refuse = arguments[0]", name);
+    for (const [what, instead] of [["link", "Copy the link instead"], ["file", "Save the file instead"]]) {
+      await refuse("NotAllowedError");
+      await page.press("button", `Share the ${what}`);
+      await page.says(instead);
+      await page.shot(`share-${what}-refused`);
+      // Closing the sheet is no mistake: what was said before goes, and nothing is said of it.
+      await refuse("AbortError");
+      await page.press("button", `Share the ${what}`);
+      await page.until("nothing to be said", async () => (await told()) === "");
+    }
+    assert.equal((await shared()).length, 2);
   }, { path: "#/open" }));

@@ -25,17 +25,17 @@ fn of(change: &Change) -> Vec<Hostile> {
     };
     let other = if what == What::Sheet { "stepboard-set" } else { "stepboard-sheet" };
     let mut all = vec![
-        raw("empty", Vec::new(), &["line 1", "EOF"]),
+        raw("empty", Vec::new(), &["line 1", "cut short"]),
         raw("a number", b"7".to_vec(), &["line 1", "invalid type"]),
         raw("null", b"null".to_vec(), &["line 1", "invalid type: null"]),
-        raw("cut off", text.as_bytes()[..text.len() / 2].to_vec(), &["line 1", "EOF"]),
-        raw("something behind", format!("{text} {{}}").into_bytes(), &["line 1", "trailing"]),
+        raw("cut off", text.as_bytes()[..text.len() / 2].to_vec(), &["line 1", "cut short"]),
+        raw("something behind", format!("{text} {{}}").into_bytes(), &["line 1", "damaged from here on"]),
         raw("a mark of byte order", format!("\u{feff}{text}").into_bytes(), &["line 1, column 1"]),
         raw("no UTF-8", [&text.as_bytes()[..text.len() - 2], b"\xc3\x28\"}"].concat(), &["line 1"]),
         raw(
             "NaN",
             text.replacen("\"version\":1", "\"version\":NaN", 1).into_bytes(),
-            &["line 1", "expected value"],
+            &["line 1", "damaged from here on"],
         ),
         raw("deep", [b"{\"format\":".to_vec(), vec![b'['; DEEP]].concat(), &["line 1"]),
         raw("format twice", twice("format", json!("x")), &["duplicate field `format`"]),

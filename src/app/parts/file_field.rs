@@ -5,6 +5,8 @@ use crate::app::state::Shop;
 use crate::device::files::{Picked, Unread};
 use yew::prelude::*;
 
+/// What may be picked: what the app saves, and what the sheet of a device made plain text of.
+const ACCEPTED: &str = ".json,.jsonl,.txt,application/json,text/plain";
 /// Bytes of a kilobyte, as limits are told.
 const KILOBYTE: usize = 1024;
 
@@ -35,7 +37,7 @@ pub(in crate::app) fn file_field(shop: &Shop, field: FileField<'_>) -> Html {
     html! {
         <div key={id} class="field file-field">
             <label for={id} class="control">{ icon(Picture::File) }{ label }</label>
-            <input {id} type="file" accept=".json,.jsonl,application/json" class="file-input" {onchange} aria-describedby={told.clone()} />
+            <input {id} type="file" accept={ACCEPTED} class="file-input" {onchange} aria-describedby={told.clone()} />
             <p id={told} {class} role="status">{ said }</p>
         </div>
     }

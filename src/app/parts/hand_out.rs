@@ -36,11 +36,12 @@ pub(in crate::app) fn HandOut(props: &HandOutProps) -> Html {
         Some(format!("{}{}", share::app_address(), Route::Take { code }.address()))
     });
     let square = use_memo((*link).clone(), |link| link.as_deref().and_then(Square::of));
-    let what = use_memo(((*link).clone(), props.name.clone(), props.text.clone()), |(link, name, text)| {
-        let file = Shared::File(name.to_string(), text.to_string());
-        let link = link.clone().map(Shared::Link);
-        [link, Some(file)].into_iter().flatten().find(share::can_share)
-    });
+    let sharing =
+        use_memo(((*link).clone(), props.name.clone(), props.text.clone()), |(link, name, text)| {
+            let file = Shared::File(name.to_string(), text.to_string());
+            let link = link.clone().map(Shared::Link);
+            (link.filter(share::can_share), Some(file).filter(share::can_share))
+        });
     let on_copy = act(&said, {
         let link = (*link).clone().unwrap_or_default();
         move || {
@@ -48,16 +49,19 @@ pub(in crate::app) fn HandOut(props: &HandOutProps) -> Html {
             async move { if share::copy(&link).await { "copied" } else { "not-copied" } }
         }
     });
-    let on_share = act(&said, {
-        let (what, title) = ((*what).clone(), props.title.clone());
-        move || {
+    let on_share = |what: Option<&Shared>, failed: &'static str| {
+        let (what, title) = (what.cloned(), props.title.clone());
+        act(&said, move || {
             let (what, title) = (what.clone(), title.clone());
             async move {
-                let Some(what) = what else { return "not-shared" };
-                if share::share(&title, &what).await { "" } else { "not-shared" }
+                let Some(what) = what else { return failed };
+                if share::share(&title, &what).await { "" } else { failed }
             }
-        }
-    });
+        })
+    };
+    let (share_link, share_file) = (sharing.0.as_ref(), sharing.1.as_ref());
+    let (on_share_link, on_share_file) =
+        (on_share(share_link, "link-not-shared"), on_share(share_file, "file-not-shared"));
     let on_save = act(&said, {
         let (name, text) = (props.name.clone(), props.text.clone());
         move || {
@@ -81,7 +85,8 @@ pub(in crate::app) fn HandOut(props: &HandOutProps) -> Html {
             </div>
             <div key="acts" class="people">
                 <button key="copy" type="button" class="control" hidden={!has_link} onclick={on_copy}>{ icon(Picture::Words) }{ shop.say("hand-out.copy") }</button>
-                <button key="share" type="button" class="control" hidden={what.is_none()} onclick={on_share}>{ icon(Picture::Up) }{ shop.say("hand-out.share") }</button>
+                <button key="share-link" type="button" class="control" hidden={share_link.is_none()} onclick={on_share_link}>{ icon(Picture::Up) }{ shop.say("hand-out.share-link") }</button>
+                <button key="share-file" type="button" class="control" hidden={share_file.is_none()} onclick={on_share_file}>{ icon(Picture::Up) }{ shop.say("hand-out.share-file") }</button>
                 <button key="save" type="button" class="control" onclick={on_save}>{ icon(Picture::Save) }{ shop.say("hand-out.save") }</button>
             </div>
             <p key="said" class="note" role="status">{ told.map(|said| shop.say(&format!("hand-out.{said}"))).unwrap_or_default() }</p>

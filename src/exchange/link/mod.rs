@@ -6,10 +6,14 @@
 
 mod base64url;
 mod check;
+mod faulty;
+mod pasted;
 mod square;
 
 pub use base64url::{from_base64url, to_base64url};
 pub use check::crc32;
+pub use faulty::Faulty;
+pub use pasted::{TAKE, code_in};
 pub use square::{QUIET, SIDE_MOST, Square};
 
 use super::Refused;
@@ -36,8 +40,8 @@ const HARDEST: i32 = 10;
 const RAW: i32 = 0;
 /// Room for what does not get smaller: stored blocks of deflate add five bytes to each 65,535.
 const ROOM: usize = 64;
-/// Names the link in what is refused.
-const LINK: &str = "link";
+/// The character by which every code begins: six bits of the version, which are none yet.
+const BEGINS: char = 'A';
 
 /// What the compressor has seen before each text, so that a short one refers to what all files of ours say. Part of version 1
 /// and never changed.
@@ -61,53 +65,57 @@ pub fn pack(text: &str) -> Result<String, Refused> {
     Ok(code)
 }
 
-/// The text of a file from its code. Nothing is unpacked whose checksum is wrong or which says that it is too long, and never
-/// more than it says.
+/// The text of a file from its code. Never more is unpacked than it says or than may stand in a link, and nothing is taken of
+/// what has a wrong checksum.
 ///
 /// # Errors
-/// [`Refused`]: too long, a character that is none of base64url, damaged, of another version, or more than it says.
+/// [`Refused`]: too long, of another version, or what [`Faulty`] tells.
 pub fn unpack(code: &str) -> Result<String, Refused> {
     if code.len() > CODE_MOST {
         return Err(Refused::TooLarge { bytes: code.len(), most: CODE_MOST });
     }
     let packed = from_base64url(code).map_err(|(at, found)| {
-        let allowed = if found.is_ascii_alphanumeric() || ['-', '_'].contains(&found) {
-            "it was cut off or changed at its end: copy the whole link once more"
-        } else {
-            "letters, digits, - and _ are allowed"
-        };
-        Refused::value(format!("{LINK}, character {at}"), found, allowed)
+        if found.is_ascii_alphanumeric() || ['-', '_'].contains(&found) {
+            return ends_early(code);
+        }
+        Faulty::Letter { at, found: Refused::short(&found.to_string()) }
     })?;
-    let cut =
-        || Refused::value(LINK, format!("{} characters long", code.len()), "it was cut off: more follow");
-    let (body, check) = packed.split_last_chunk::<CHECK>().ok_or_else(cut)?;
-    let (&[version, low, high], deflated) = body.split_first_chunk::<HEAD>().ok_or_else(cut)?;
-    let check = u32::from_le_bytes(*check);
-    if crc32(body) != check {
-        let allowed = format!("its characters give {:08x}: copy the whole link once more", crc32(body));
-        return Err(Refused::value(format!("{LINK}, checksum"), format!("{check:08x}"), allowed));
+    let (body, check) = packed.split_last_chunk::<CHECK>().ok_or_else(|| ends_early(code))?;
+    let (&[version, low, high], deflated) =
+        body.split_first_chunk::<HEAD>().ok_or_else(|| ends_early(code))?;
+    let length = usize::from(u16::from_le_bytes([low, high]));
+    let (said, found) = (u32::from_le_bytes(*check), crc32(body));
+    if said != found {
+        let behind = packed.get(HEAD..).unwrap_or_default();
+        let early = !code.starts_with(BEGINS) || is_cut(behind, length.min(TEXT_MOST));
+        return Err(if early { ends_early(code) } else { Faulty::Changed { said, found } }.into());
     }
     if version != VERSION {
         return Err(Refused::OtherVersion { found: version.into(), most: VERSION.into() });
     }
-    let length = usize::from(u16::from_le_bytes([low, high]));
     if length > TEXT_MOST {
         return Err(Refused::TooLarge { bytes: length, most: TEXT_MOST });
     }
-    let text = inflated(deflated, length).ok_or_else(|| {
-        Refused::value(
-            LINK,
-            "packed otherwise than it says",
-            format!("{length} bytes were said, no more, no fewer"),
-        )
-    })?;
-    String::from_utf8(text).map_err(|error| {
-        Refused::value(
-            LINK,
-            format!("no text at byte {}", error.utf8_error().valid_up_to()),
-            "UTF-8 is allowed",
-        )
-    })
+    let text = inflated(deflated, length).ok_or(Faulty::Packed { said: length })?;
+    String::from_utf8(text).map_err(|error| Faulty::NoText { at: error.utf8_error().valid_up_to() }.into())
+}
+
+/// What is wrong with a code that ends too soon: it was cut off, where it begins as ours do.
+fn ends_early(code: &str) -> Faulty {
+    if code.is_empty() || code.starts_with(BEGINS) {
+        return Faulty::Cut { characters: code.len() };
+    }
+    Faulty::NoLink { found: Refused::short(code) }
+}
+
+/// Whether what was deflated goes on behind its end, or its checksum does. What it holds so far is looked at no further.
+fn is_cut(behind: &[u8], length: usize) -> bool {
+    let (status, read, _) = inflating(behind, length);
+    match status {
+        TINFLStatus::FailedCannotMakeProgress | TINFLStatus::NeedsMoreInput => true,
+        TINFLStatus::Done => behind.len() - read < CHECK,
+        _ => false,
+    }
 }
 
 /// The text deflated, without [`BEFORE`], which whoever reads it has too.
@@ -126,11 +134,17 @@ fn deflated(text: &[u8]) -> Option<Vec<u8>> {
 
 /// Exactly so many bytes from what was deflated; `None` where it holds more, fewer, or something behind them.
 fn inflated(packed: &[u8], length: usize) -> Option<Vec<u8>> {
+    let (status, read, out) = inflating(packed, length);
+    (status == TINFLStatus::Done && read == packed.len() && out.len() == length).then_some(out)
+}
+
+/// What becomes of what was deflated: so many bytes of it were read, and at most so many came out.
+fn inflating(packed: &[u8], length: usize) -> (TINFLStatus, usize, Vec<u8>) {
     let mut out = BEFORE.to_vec();
     out.resize(BEFORE.len() + length, 0);
     let whole = inflate_flags::TINFL_FLAG_USING_NON_WRAPPING_OUTPUT_BUF;
     let mut reader = DecompressorOxide::new();
     let (status, read, written) = decompress(&mut reader, packed, &mut out, BEFORE.len(), whole);
-    (status == TINFLStatus::Done && read == packed.len() && written == length)
-        .then(|| out.split_off(BEFORE.len()))
+    out.truncate(BEFORE.len() + written);
+    (status, read, out.split_off(BEFORE.len()))
 }

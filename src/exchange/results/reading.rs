@@ -71,6 +71,18 @@ impl Reading {
         Ok(self.unread.len() > 0)
     }
 
+    /// What the file says of itself; of its events those that were read.
+    #[must_use]
+    pub const fn head(&self) -> &Results {
+        &self.results
+    }
+
+    /// How many events it holds.
+    #[must_use]
+    pub fn events(&self) -> usize {
+        self.results.events.len() + self.unread.len()
+    }
+
     /// What was read.
     #[must_use]
     pub fn results(mut self) -> Results {

@@ -2,6 +2,7 @@
 //! say of the cards.
 
 mod answer;
+mod came;
 mod card_row;
 mod cards;
 mod chart;
@@ -16,6 +17,7 @@ mod voidings;
 pub(in crate::app) use voidings::void_words;
 
 pub(in crate::app) use answer::CrewAnswer;
+pub(in crate::app) use came::came;
 pub(in crate::app) use cards::CrewCards;
 pub(in crate::app) use person::CrewPerson;
 

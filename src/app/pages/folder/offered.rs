@@ -26,8 +26,8 @@ pub(super) struct OfferedProps {
 pub(super) fn Offered(props: &OfferedProps) -> Html {
     let shop = use_shop();
     let OfferedProps { name, text, on_done } = props;
-    let read = use_memo((shop.clone(), Rc::clone(text)), |(shop, text)| {
-        Opened::read(shop, text.as_bytes().to_vec()).map(Rc::new)
+    let read = use_memo((shop.clone(), name.clone(), Rc::clone(text)), |(shop, name, text)| {
+        Opened::read(shop, name.to_string(), text.as_bytes().to_vec()).map(Rc::new)
     });
     match &*read {
         Ok(opened) => {

@@ -1,23 +1,38 @@
 //! A file that is picked, or a link that is pasted.
 
 use crate::app::parts::{Field, FileField, Picture, file_field, icon, typed_into};
-use crate::app::route::TAKE;
-use crate::app::state::use_shop;
+use crate::app::state::{Shop, use_shop};
 use crate::device::files::{Picked, picked_from, read};
-use crate::exchange::link::unpack;
+use crate::exchange::link::{code_in, unpack};
 use crate::exchange::{Ours, Refused};
 use wasm_bindgen_futures::spawn_local;
 use web_sys::SubmitEvent;
 use yew::prelude::*;
 
+/// A file as it was given.
+#[derive(Debug)]
+pub(super) struct Given {
+    /// What it is called, or that it stood in a link.
+    pub(super) name: String,
+    /// Its bytes, or why there are none.
+    pub(super) bytes: Result<Vec<u8>, Refused>,
+}
+
+impl Given {
+    /// What stands in a link, or in the code of one.
+    pub(super) fn linked(shop: &Shop, pasted: &str) -> Self {
+        let bytes = code_in(pasted).and_then(unpack).map(String::into_bytes);
+        Self { name: shop.say("open.in-link").to_string(), bytes }
+    }
+}
+
 #[derive(Properties, PartialEq)]
-pub(super) struct GivenProps {
-    /// Gets the bytes, or why there are none.
-    pub(super) on_given: Callback<Result<Vec<u8>, Refused>>,
+pub(super) struct GiveProps {
+    pub(super) on_given: Callback<Given>,
 }
 
 #[component]
-pub(super) fn Given(props: &GivenProps) -> Html {
+pub(super) fn Give(props: &GiveProps) -> Html {
     let shop = use_shop();
     let file = use_state(|| None::<Picked>);
     let link = use_state(String::new);
@@ -28,20 +43,20 @@ pub(super) fn Given(props: &GivenProps) -> Html {
             let (set, on_given) = (set.clone(), on_given.clone());
             spawn_local(async move {
                 let picked = read(picked, Ours::MOST).await;
-                let bytes = picked.bytes.as_ref().map(|_| Vec::new()).map_err(|why| *why);
-                set.set(Some(Picked { name: picked.name, bytes }));
-                if let Ok(bytes) = picked.bytes {
-                    on_given.emit(Ok(bytes));
+                let Picked { name, bytes } = picked;
+                let kept = bytes.as_ref().map(|_| Vec::new()).map_err(|why| *why);
+                set.set(Some(Picked { name: name.clone(), bytes: kept }));
+                if let Ok(bytes) = bytes {
+                    on_given.emit(Given { name, bytes: Ok(bytes) });
                 }
             });
         })
     };
     let onsubmit = {
-        let (on_given, link) = (props.on_given.clone(), (*link).clone());
+        let (shop, on_given, link) = (shop.clone(), props.on_given.clone(), (*link).clone());
         Callback::from(move |event: SubmitEvent| {
             event.prevent_default();
-            let code = link.split_once(TAKE).map_or(link.as_str(), |(_, code)| code).trim();
-            on_given.emit(unpack(code).map(String::into_bytes));
+            on_given.emit(Given::linked(&shop, &link));
         })
     };
     let (label, hint) = (shop.say("open.file"), shop.say("open.file-hint"));

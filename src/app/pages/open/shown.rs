@@ -1,6 +1,7 @@
 //! What a file is, and the two ways from it: take it or leave it.
 
 use super::Opened;
+use super::results::TakeResults;
 use super::taking::{Taking, use_taking};
 use crate::app::parts::{HandOut, Picture, SheetOffer, icon, set_about};
 use crate::app::route::Route;
@@ -30,7 +31,7 @@ pub(super) fn Shown(props: &ShownProps) -> Html {
         Ours::Sheet(own) => return of_sheet(&shop, own, &props.opened),
         Ours::Set(_) => "set",
         Ours::Withdrawal(_) => "withdrawal",
-        Ours::Results(_) => "results",
+        Ours::Results(_) => return html! { <TakeResults opened={Rc::clone(&props.opened)} /> },
     };
     let told = told(&shop, &props.opened.ours, &taking);
     let Taking { had, taken, failed, may, take, next, .. } = taking;
@@ -60,13 +61,12 @@ pub(super) fn Shown(props: &ShownProps) -> Html {
     }
 }
 
-/// What a file is that [`use_taking`] takes; a shop sheet is a [`SheetOffer`] instead.
+/// What a file is that [`use_taking`] takes; a shop sheet is a [`SheetOffer`] instead, results are [`TakeResults`].
 pub(in crate::app::pages) fn told(shop: &Shop, ours: &Ours, taking: &Taking) -> Html {
     match ours {
-        Ours::Sheet(_) => Html::default(),
+        Ours::Sheet(_) | Ours::Results(_) => Html::default(),
         Ours::Set(set) => of_set(shop, set, taking),
         Ours::Withdrawal(withdrawal) => of_withdrawal(shop, withdrawal, taking),
-        Ours::Results(_) => html! { <p>{ shop.say("open.results.where") }</p> },
     }
 }
 

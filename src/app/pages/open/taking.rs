@@ -52,10 +52,9 @@ pub(in crate::app::pages) fn use_taking(opened: &Rc<Opened>) -> Taking {
         Ours::Sheet(_) | Ours::Results(_) => false,
     };
     let next = match &opened.ours {
-        Ours::Sheet(_) => (Route::Sheet, "open.to-sheets"),
         Ours::Set(set) => (Route::SetOf { id: set.id() }, "open.begin-set"),
-        Ours::Withdrawal(_) => (Route::Sets, "open.to-sets"),
-        Ours::Results(_) => (Route::Crew, "open.to-crew"),
+        // Sheets and results are taken by parts of their own.
+        Ours::Withdrawal(_) | Ours::Sheet(_) | Ours::Results(_) => (Route::Sets, "open.to-sets"),
     };
     let take = {
         let (opened, keep, set) = (Rc::clone(opened), sets.keep.clone(), became.setter());
