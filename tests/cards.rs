@@ -300,6 +300,9 @@ fn every_word_that_a_card_can_show_has_a_text() {
                         !name.contains('-') || voice.texts.find(&format!("working.{name}")).is_some()
                     };
                     assert!(step.given.iter().all(|given| named(given.name)), "{family}: {:?}", step.given);
+                    // Its constants are those of one unit each.
+                    let other = Voice { units: Units::US, ..voice };
+                    assert_eq!(voice.put_in(step), other.put_in(step), "{family}: `{}`", step.label);
                 }
                 if let Some(slip) = graded.slip {
                     let key = format!("slip.{slip}");

@@ -31,12 +31,13 @@ impl<'a> Voice<'a> {
         self.texts.find(&format!("formula.{}", step.label)).unwrap_or(step.formula)
     }
 
-    /// What was put into a line of working, each with its name and unit; empty where a value was only read.
+    /// What was put into a line of working, each with its name and in the unit that the formula counts in, whatever units the
+    /// person reads; empty where a value was only read.
     #[must_use]
     pub fn put_in(&self, step: &Step) -> String {
         let one = |given: &Given| {
             let name = self.texts.find(&format!("working.{}", given.name)).unwrap_or(given.name);
-            format!("{name} = {}", self.measure(given.value))
+            format!("{name} = {}", given.value.text())
         };
         step.given.iter().map(one).collect::<Vec<_>>().join(", ")
     }

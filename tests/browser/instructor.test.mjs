@@ -133,9 +133,10 @@ async function returned(page, file, wrong) {
 function onPaper(bytes, { id, seed, code, cards, also }) {
   const said = pages(bytes);
   said.forEach((words, nth) => {
-    for (const mark of [id, `Seed${seed}`, code, `${nth + 1}/${said.length}`]) {
+    for (const mark of [id, `Seed${seed}`, code]) {
       assert(words.includes(mark), `${mark} on page ${nth + 1}: ${words.slice(-200)}`);
     }
+    assert(words.startsWith(String(nth + 1)), `the number of page ${nth + 1}: ${words.slice(0, 60)}`);
   });
   const all = said.join("");
   let from = 0;

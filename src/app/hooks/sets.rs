@@ -64,11 +64,12 @@ pub(in crate::app) fn use_kept_sets(
         let (all, draft, loaded) = (all.setter(), draft.setter(), loaded.setter());
         move |()| {
             spawn_local(async move {
-                // What cannot be read is not there; those that ship are.
-                let files = store.shelf(Shelf::Sets).await.unwrap_or_default();
-                all.set(Rc::new(held(&content.0, &files)));
-                draft.set(drafted(&files));
-                loaded.set(true);
+                let read = store.shelf(Shelf::Sets).await;
+                let files = read.as_deref().unwrap_or_default();
+                // What cannot be read is not there; those that ship are. Where the store itself cannot be read nobody knows.
+                all.set(Rc::new(held(&content.0, files)));
+                draft.set(drafted(files));
+                loaded.set(read.is_ok());
             });
         }
     });

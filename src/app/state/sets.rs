@@ -2,7 +2,7 @@
 
 use super::Keep;
 use crate::content::Content;
-use crate::exchange::set::{OwnCard, Set, Validity, Withdrawal};
+use crate::exchange::set::{OWN_CARD, OwnCard, Set, Validity, Withdrawal};
 use crate::record::{Entry, LocalDate};
 use crate::terms;
 use std::rc::Rc;
@@ -90,7 +90,8 @@ impl SetsContext {
 
     /// The card of the shop's own that an answer is to, where its set is here.
     pub(in crate::app) fn own_card(&self, entry: &Entry) -> Option<&OwnCard> {
-        let kept = self.find(entry.within.set()?)?;
+        let set = entry.within.set().filter(|_| entry.family.starts_with(OWN_CARD))?;
+        let kept = self.find(set)?;
         kept.set.own_cards.iter().find(|card| card.id() == entry.family)
     }
 }

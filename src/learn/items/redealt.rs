@@ -1,7 +1,7 @@
 //! Cards of many answers dealt again, each answer to a card once: what everybody is asked alike, many answer alike.
 
 use super::{Dealt, dealt};
-use crate::card::Answer;
+use crate::card::{Answer, Mark};
 use crate::content::Content;
 use crate::record::{Entry, SheetName};
 use std::collections::BTreeMap;
@@ -13,7 +13,7 @@ type Name = (String, u32, u32, SheetName);
 #[derive(Debug)]
 pub struct Redealt<'a> {
     content: &'a Content,
-    known: BTreeMap<Name, Vec<(Answer, Option<Dealt>)>>,
+    known: BTreeMap<Name, Vec<(Answer, Mark, Option<Dealt>)>>,
 }
 
 impl<'a> Redealt<'a> {
@@ -27,10 +27,12 @@ impl<'a> Redealt<'a> {
     pub fn of(&mut self, entry: &Entry) -> Option<&Dealt> {
         let name = (entry.family.clone(), entry.version, entry.seed, entry.sheet.clone());
         let answers = self.known.entry(name).or_default();
-        let place = answers.iter().position(|(answer, _)| *answer == entry.answer).unwrap_or_else(|| {
-            answers.push((entry.answer.clone(), dealt(self.content, entry)));
+        // Another edition of the rules may have given the same answer another mark.
+        let same = |(answer, mark, _): &(Answer, Mark, _)| *answer == entry.answer && *mark == entry.mark;
+        let place = answers.iter().position(same).unwrap_or_else(|| {
+            answers.push((entry.answer.clone(), entry.mark, dealt(self.content, entry)));
             answers.len() - 1
         });
-        answers.get(place)?.1.as_ref()
+        answers.get(place)?.2.as_ref()
     }
 }

@@ -102,10 +102,10 @@ pub fn at_temperature(
     Ok(Ruling::by("mixing.warm-is-thinner", found)
         .step("viscosity-cold", "", thickness_of(cold.1))
         .step("viscosity-warm", "", thickness_of(warm.1))
-        .step("viscosity", "ν₀ · exp(B · (1/T − 1/T₀))", thickness_of(found))
+        .step("viscosity", "ν₀ · exp(B · (1/(T + 273.15) − 1/(T₀ + 273.15)))", thickness_of(found))
         .given(&[
             ("ν₀", thickness_of(cold.1)),
-            ("B", Measure::new(steepness, Unit::Kelvin, 0)),
+            ("B in K", Measure::new(steepness, Unit::Ratio, 0)),
             ("T", Measure::new(wanted.get(), Unit::Celsius, 1)),
             ("T₀", Measure::new(cold.0.get(), Unit::Celsius, 1)),
         ]))

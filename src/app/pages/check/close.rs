@@ -1,7 +1,7 @@
 //! Closing a check or a set, asked for twice: what it has come to does not go on in the next one.
 
 use super::super::events::turn;
-use crate::app::hooks::use_book;
+use crate::app::hooks::{use_book, use_desk};
 use crate::app::state::{OnDesk, use_shop};
 use crate::record::Step;
 use yew::prelude::*;
@@ -22,13 +22,16 @@ pub(in crate::app::pages) struct CloseProps {
 #[component]
 pub(in crate::app::pages) fn Close(props: &CloseProps) -> Html {
     let shop = use_shop();
-    let books = use_book();
+    let (books, desk) = (use_book(), use_desk());
+    // A card of another check may lie on the desk.
+    let lies = desk.check.as_ref().is_some_and(|draft| draft.attempt.as_ref() == Some(&props.attempt));
     let asked = use_state(|| false);
     let close = use_callback(
-        (shop.clone(), books.hand_in, props.attempt.clone(), props.closing.clone()),
-        |_: MouseEvent, (shop, hand_in, attempt, closing)| {
+        (shop.clone(), books.hand_in, props.attempt.clone(), props.closing.clone(), lies),
+        |_: MouseEvent, (shop, hand_in, attempt, closing, lies)| {
             closing.emit(());
-            hand_in.emit((turn(shop, attempt, Step::Closed), OnDesk::NextOfCheck));
+            let left = if *lies { OnDesk::NextOfCheck } else { OnDesk::Same };
+            hand_in.emit((turn(shop, attempt, Step::Closed), left));
         },
     );
     let (ask, keep) = (asked.clone(), asked.clone());

@@ -44,9 +44,9 @@ pub(super) fn TakeResults(props: &ShownProps) -> Html {
                 <ul key="came" class="rows came" hidden={what.is_none()}>{ for what.map(|one| came(&shop, 0, one)) }</ul>
             </div>
             <div key="acts" class="people">
-                <button key="take" type="button" class="next-step" hidden={*asked} disabled={!ready} onclick={take}>{ icon(Picture::Tick) }{ shop.say("open.results.take") }</button>
+                <button key="take" type="button" class="next-step" hidden={taken} disabled={!ready} onclick={take}>{ icon(Picture::Tick) }{ shop.say("open.results.take") }</button>
                 <a key="crew" href={Route::Crew.address()} class="next-step" hidden={!taken}>{ shop.say("open.to-crew") }{ icon(Picture::Go) }</a>
-                <a key="leave" href={Route::Home.address()} class="control" hidden={*asked}>{ shop.say("open.leave") }</a>
+                <a key="leave" href={Route::Home.address()} class="control" hidden={taken}>{ shop.say("open.leave") }</a>
             </div>
         </section>
     }

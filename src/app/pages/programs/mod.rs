@@ -6,8 +6,12 @@ use crate::app::hooks::use_crew;
 use crate::app::parts::{Field, Frame, Picture, icon, typed_into};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
+use crate::device::page;
 use crate::exchange::Home;
 use yew::prelude::*;
+
+/// Id of the field for the address.
+const HOME: &str = "programs-home";
 
 #[component]
 pub(in crate::app) fn Programs() -> Html {
@@ -24,10 +28,13 @@ pub(in crate::app) fn Programs() -> Html {
     };
     let with_home = |act: Callback<Home>| {
         let (home, tried) = (home.clone().ok(), tried.setter());
+        let told = [told_xapi.setter(), told_case.setter()];
         Callback::from(move |_: MouseEvent| {
             tried.set(true);
-            if let Some(home) = home.clone() {
-                act.emit(home);
+            told.iter().for_each(|told| told.set(AttrValue::default()));
+            match home.clone() {
+                Some(home) => act.emit(home),
+                None => page::bring(HOME),
             }
         })
     };
@@ -49,7 +56,7 @@ pub(in crate::app) fn Programs() -> Html {
         <Frame class="sheet programs" title={shop.say("programs.title")} back={Some(Route::Menu)} cautions={shop.cautions_for(&[])}>
             <p key="lead" class="lead">{ shop.say("programs.lead") }</p>
             <div key="home" class="paper form">
-                <Field id="programs-home" label={shop.say("programs.home")} hint={shop.say("programs.home-hint")} value={(*address).clone()} on_input={typed_into(&address)} {wrong} />
+                <Field id={HOME} label={shop.say("programs.home")} hint={shop.say("programs.home-hint")} value={(*address).clone()} on_input={typed_into(&address)} {wrong} />
             </div>
             { part(&shop, "xapi", None, reading, xapi, &told_xapi) }
             { part(&shop, "case", Some(html! {

@@ -2,7 +2,7 @@
 
 use crate::app::parts::{Picture, icon};
 use crate::app::state::{KeptSet, Shop, use_shop};
-use crate::content::World;
+use crate::content::{Units, World};
 use crate::device::files;
 use crate::exchange::paper::PaperCode;
 use crate::exchange::{Items, items_of_set, zip};
@@ -40,7 +40,8 @@ fn saved(shop: &Shop, kept: &KeptSet) -> Vec<AttrValue> {
     };
     let world = World { content: shop.content(), sheet: &sheet };
     let code = PaperCode::of(&kept.id, "", 0);
-    let package = items_of_set(&world, shop.settings.units, &code.cards(&kept.set, &kept.id, &world));
+    // As the command writes them: an item has one name, and says one thing under it.
+    let package = items_of_set(&world, Units::METRIC, &code.cards(&kept.set, &kept.id, &world));
     let name = format!("stepboard-{}-qti.zip", kept.id);
     let done = zip(&package.files).is_some_and(|bytes| files::save_zip(&name, &bytes).is_ok());
     if done { told(shop, &package, &code) } else { [shop.say("programs.not-saved")].to_vec() }

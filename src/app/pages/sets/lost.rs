@@ -21,7 +21,7 @@ pub(super) fn lost(shop: &Shop, sets: &SetsContext, journal: &Journal, of: Optio
         html! {
             <li key={one.id.to_owned()} class="lost-set">
                 <span class="words">{ shop.say_with("sets.lost.begun", &answered) }</span>
-                <Close attempt={one.id.to_owned()} over=true words="sets.lost" />
+                <Close attempt={one.id.to_owned()} over=false words="sets.lost" />
             </li>
         }
     };

@@ -8,6 +8,7 @@ use crate::app::state::{Shop, use_shop};
 use crate::card::{Card, Kind, solve};
 use crate::content::World;
 use crate::exchange::set::{Set, Warned, cards, counts_not, minutes_of, warnings};
+use crate::learn::check::COMPETENCIES_MOST;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -97,7 +98,7 @@ pub(super) fn Preview(props: &PreviewProps) -> Html {
                 <p class="figure-line" role="status">{ length }</p>
                 { warned(&shop, shown.map(|shown| shown.warned.as_slice()).unwrap_or_default()) }
                 <div class="preview-counts"><p>{ counts_told(&shop, set) }</p>
-                    <p class="note" hidden={!nothing}>{ shop.say("sets.counts-how") }</p></div>
+                    <p class="note" hidden={!nothing}>{ shop.say_with("sets.counts-how", &[("most", COMPETENCIES_MOST.to_string())]) }</p></div>
                 <p class="note">{ shop.say(if same { "sets.preview.lead-same" } else { "sets.preview.lead" }) }</p>
                 <ol class="preview-rows">{ for shown.iter().flat_map(|shown| shown.cards.iter().enumerate()).map(row) }</ol>
                 <button type="button" class="control" hidden={same} onclick={deal_others}>{ shop.say("sets.preview.others") }</button>
