@@ -16,7 +16,8 @@ pub(super) fn moments(shop: &Shop, after: &Consequence) -> Html {
         shop.voice().measure(Measure { decimals: u8::from(measure.value.fract() > 0.0), ..measure })
     };
     let work = shop.say_with("verdict.rework", &[("hours", time(after.rework_h))]);
-    let wait = shop.say_with("verdict.waiting", &[("hours", time(after.wait_h))]);
+    let waiting = if after.rework_h > 0.0 { "verdict.and-waiting" } else { "verdict.waiting" };
+    let wait = shop.say_with(waiting, &[("hours", time(after.wait_h))]);
     let free = after.rework_h <= 0.0 && after.wait_h <= 0.0;
     let moment = |name: &'static str, cost: bool| {
         html! {

@@ -84,6 +84,11 @@ impl Shop {
         self.cautions(&self.content().cautions_for(stages), stages.contains(&CautionStage::Spray))
     }
 
+    /// The same for paper, which knows no air of today.
+    pub(in crate::app) fn printed_cautions(&self, stages: &[CautionStage]) -> Vec<AttrValue> {
+        self.cautions(&self.content().cautions_for(stages), false)
+    }
+
     /// Cautions of a band, then those shown everywhere.
     pub(in crate::app) fn cautions_of_band(&self, band: Stage) -> Vec<AttrValue> {
         let cautions = self.content().cautions_of_band(band);

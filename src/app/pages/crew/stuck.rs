@@ -5,6 +5,7 @@ use crate::app::parts::{Picture, icon};
 use crate::app::route::Route;
 use crate::app::state::{CrewView, Shared, Shop, use_shop};
 use crate::exchange::crew::{Misread, Slipped, Stuck};
+use crate::exchange::set::OWN_CARD;
 use yew::prelude::*;
 
 /// Rows that are shown before more are asked for.
@@ -44,6 +45,8 @@ pub(super) fn StuckList(props: &StuckProps) -> Html {
 pub(super) fn misread(shop: &Shop, misread: &Misread) -> AttrValue {
     match misread {
         Misread::Slip(slip) => shop.text(&format!("slip.{slip}")),
+        // Its question stands with the answer; one card has no name.
+        Misread::Cards(family) if family.starts_with(OWN_CARD) => shop.say("crew.own-card"),
         Misread::Cards(family) => {
             shop.say_with("crew.no-slip", &[("family", shop.family_title(family).to_string())])
         }

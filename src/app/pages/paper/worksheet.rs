@@ -100,7 +100,7 @@ fn cautions(shop: &Shop, cards: &[SetCard<'_>]) -> Html {
     html! {
         <section key="cautions" class="cautions-on-paper">
             <h3>{ shop.say("cautions") }</h3>
-            <ul class="told">{ for shop.cautions_for(&stages).into_iter().map(caution) }</ul>
+            <ul class="told">{ for shop.printed_cautions(&stages).into_iter().map(caution) }</ul>
             <p><b>{ shop.say("training") }{ " " }{ shop.say("closing") }</b>{ " " }{ shop.say("overruled") }</p>
         </section>
     }
