@@ -143,7 +143,7 @@ test("what is damaged or none of ours is refused in plain words, and nothing cha
     await page.one("button", "Take it");
     const others = [
       ['{"format":"holiday","version":1}', "holiday"],
-      ["not json", "no file of this app"],
+      ["not json", "none of the files that can be opened here"],
       [set("00").slice(0, 80), "cut short"],
       [set("00").replace(":", ";"), "damaged from here on"],
       ['{"format":"stepboard-set","version":9}', "version 9"],
