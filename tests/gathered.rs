@@ -16,7 +16,8 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, PoisonError};
 use std::time::Instant;
-use stepboard::card::{Answer, Mark};
+use stepboard::card::{Answer, Card, Kind, Mark, deal, solve};
+use stepboard::content::World;
 use stepboard::exchange::crew::{
     Field, Gathered, Looking, Misread, Person, Roll, Slips, Stands, csv as written, days, glance,
     rests_on_void, stuck,
@@ -215,6 +216,27 @@ fn who_is_stuck_on_what_is_told_sure_and_wrong_first() {
         assert!(one.people.is_sorted_by_key(|who| std::cmp::Reverse(who.sure)));
         assert!(one.people.iter().all(|who| all.find(&who.example).is_some()));
     }
+}
+
+#[test]
+fn an_order_of_what_nobody_could_order_is_told_like_any_answer_without_knowing() {
+    let content = support::content();
+    let world = World { content: &content, sheet: content.sheet("nitrocellulose").unwrap() };
+    let families = content.families.iter().flat_map(|family| (0..200).map(|seed| (family.id.as_str(), seed)));
+    let cards = families.filter_map(|(family, seed)| deal(&world, family, seed).ok());
+    let untold = |card: &Card| solve(card, &world).is_some_and(|solved| solved.right == Answer::NotEnough);
+    let card = cards.filter(|card| card.kind == Kind::Order).find(untold).expect("some order lacks a fact");
+    let slugs = card.options.iter().filter_map(|option| match option {
+        Answer::Term(slug) => Some(slug.clone()),
+        _ => None,
+    });
+    let mut entry = crowd(1, 20)[0].events.iter().find_map(Event::answer).unwrap().clone();
+    (entry.family, entry.version, entry.seed) = (card.family.clone(), card.version, card.seed);
+    (entry.answer, entry.mark) = (Answer::Order(slugs.collect()), Mark::Wrong);
+    let (mut redealt, mut slips) = (Redealt::new(&content), Slips::new("a-1", "Ana"));
+    slips.take(&mut redealt, &entry);
+    let misread: Vec<Misread> = slips.told().map(|one| one.misread).collect();
+    assert_eq!(misread, [Misread::Slip("judged-without-knowing".to_owned())]);
 }
 
 #[test]

@@ -1,7 +1,7 @@
 //! The misconception behind a wrong answer.
 
-use super::items::card_of;
-use crate::card::{self, Mark};
+use super::items::dealt;
+use crate::card::Mark;
 use crate::content::Content;
 use crate::record::Entry;
 
@@ -12,6 +12,5 @@ pub fn slip(content: &Content, entry: &Entry) -> Option<&'static str> {
     if entry.mark == Mark::Right {
         return None;
     }
-    let (card, world) = card_of(content, entry)?;
-    card::grade(&card, &world, &entry.answer)?.slip
+    dealt(content, entry)?.slip
 }

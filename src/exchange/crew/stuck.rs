@@ -1,7 +1,7 @@
 //! Who is stuck on what: wrong answers by the misconception that they show.
 
 use crate::card::Mark;
-use crate::learn::items::{Redealt, names_no_slip};
+use crate::learn::items::Redealt;
 use crate::record::{Entry, EventName, Moment};
 use std::collections::BTreeMap;
 
@@ -71,9 +71,7 @@ impl<'a> Slips<'a> {
             same.for_each(|(slipped, _)| slipped.right_since += 1);
             return;
         }
-        // The card of an order would be dealt for nothing, and these take longest.
-        let dealt = if names_no_slip(&entry.answer) { None } else { redealt.of(entry) };
-        let slip = dealt.and_then(|dealt| dealt.slip);
+        let slip = redealt.of(entry).and_then(|dealt| dealt.slip);
         let misread =
             slip.map_or_else(|| Misread::Cards(entry.family.clone()), |slip| Misread::Slip(slip.to_owned()));
         let (key, name) = (self.key.to_owned(), self.name.to_owned());

@@ -29,17 +29,11 @@ pub struct Dealt {
     pub taken: Option<Taken>,
 }
 
-/// Whether an answer shows no misconception, however wrong it is: which step is out of place says not why.
-#[must_use]
-pub const fn names_no_slip(answer: &Answer) -> bool {
-    matches!(answer, Answer::Order(_))
-}
-
 /// Deals the card of an answer again; `None` where it cannot be had.
 #[must_use]
 pub fn dealt(content: &Content, entry: &Entry) -> Option<Dealt> {
     let (card, world) = card_of(content, entry)?;
-    if entry.mark == Mark::Right || names_no_slip(&entry.answer) {
+    if entry.mark == Mark::Right {
         return Some(Dealt { slip: None, taken: taken(&card, &entry.answer, &entry.answer) });
     }
     let graded = card::grade(&card, &world, &entry.answer)?;

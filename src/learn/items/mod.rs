@@ -15,7 +15,7 @@ mod redealt;
 mod reliability;
 mod report;
 
-pub use dealt::{Dealt, NOT_ENOUGH, RIGHT, card_of, dealt, names_no_slip};
+pub use dealt::{Dealt, NOT_ENOUGH, RIGHT, card_of, dealt};
 pub use item::{Flag, Item, Range, flags, items};
 pub use matrix::{Misshapen, Scores};
 pub use options::{OptionUse, Taken, option_uses};
