@@ -26,6 +26,11 @@ fn a_code_is_read_as_it_was_written_whatever_its_hand() {
         assert_eq!(PaperCode::read(&typed, SET), Ok(code.clone()));
     }
     assert_eq!(PaperCode::of(SET, "Ida (3)", 0), code);
+    // Among names a code is one only as it is printed.
+    assert_eq!(PaperCode::read_as_printed(&written, SET), Ok(code.clone()));
+    for typed in [written.to_lowercase(), written.replace('-', ""), "Margaret".to_owned()] {
+        assert!(PaperCode::read_as_printed(&typed, SET).is_err(), "{typed}");
+    }
     let others: HashSet<String> =
         (0..500).map(|copy| PaperCode::of(SET, "Ida (3)", copy).to_string()).collect();
     assert_eq!(others.len(), 500, "each copy has a code of its own");

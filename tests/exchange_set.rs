@@ -7,8 +7,8 @@ use stepboard::card::{Answer, Kind, Mark, families, solve};
 use stepboard::content::{Content, Hard, PassRule, Purpose, Task, World};
 use stepboard::exchange::Refused;
 use stepboard::exchange::set::{
-    CountsNot, NotComputed, OwnCard, SET, Set, SetCard, SetSheet, Validity, Warning, Withdrawal, cards,
-    counts_for, counts_not, warnings,
+    Asker, CountsNot, NotComputed, OwnCard, SET, Set, SetCard, SetSheet, Validity, Warning, Withdrawal,
+    cards, counts_for, counts_not, warnings,
 };
 use stepboard::learn::check::COMPETENCIES_MOST;
 use stepboard::record::{LocalDate, SheetName};
@@ -309,6 +309,27 @@ fn a_set_opens_closes_and_is_withdrawn_by_who_made_it() {
     assert!(read.withdraws(&set.id(), &set));
     assert!(!Withdrawal { by: "Ben 7".to_owned(), ..read.clone() }.withdraws(&set.id(), &set));
     assert!(!read.withdraws("set-0", &set));
+}
+
+#[test]
+fn a_check_that_asks_all_the_same_keeps_its_answers_back_until_it_is_handed_in_or_a_key_is_open() {
+    let content = content();
+    let asks = |purpose, same_seed, own_cards: Vec<OwnCard>| Set {
+        own_cards,
+        task: Task { purpose, same_seed, ..of_stages(4, &[Stage::Fill]) },
+        ..set(&content, Task::default())
+    };
+    let same = asks(Purpose::Check, Some(7), Vec::new());
+    let own = asks(Purpose::Check, None, vec![own_card()]);
+    let others = asks(Purpose::Check, None, Vec::new());
+    let practice = asks(Purpose::Practise, Some(7), vec![own_card()]);
+    for nth in 0..8 {
+        let asker = Asker { taken: nth & 1 == 1, handed_in: nth & 2 == 2, signs: nth & 4 == 4 };
+        let back = asker == Asker { taken: true, handed_in: false, signs: false };
+        assert_eq!((same.keeps_back(asker), own.keeps_back(asker)), (back, back), "{asker:?}");
+        // Cards of a seed of their own, or told at once, give nothing away.
+        assert!(!others.keeps_back(asker) && !practice.keeps_back(asker), "{asker:?}");
+    }
 }
 
 #[test]

@@ -13,6 +13,7 @@ pub mod paper;
 mod refused;
 mod results;
 mod rows;
+mod save_name;
 pub mod set;
 mod sheet;
 mod standards;
@@ -22,6 +23,7 @@ pub use ours::{KINDS, Ours};
 pub use refused::Refused;
 pub use results::{Named, RESULTS, Reading, Results, Writing};
 pub use rows::{BETWEEN, COLUMNS, Column, FamilyCompetency, Row, RowKind, family_competencies, rows};
+pub use save_name::save_name;
 pub use sheet::{
     Bar, Barred, Difference, Editions, NAME_MOST, NOTE_MOST, OwnSheet, SHEET, SheetDraft, barred,
     differences, on_base,

@@ -71,6 +71,18 @@ impl PaperCode {
         Ok(Self(code))
     }
 
+    /// The same, only where it is written as it is printed: among names, so that hardly any is taken for a code.
+    ///
+    /// # Errors
+    /// [`Refused::Value`].
+    pub fn read_as_printed(typed: &str, set: &str) -> Result<Self, Refused> {
+        let code = Self::read(typed, set)?;
+        if code.to_string() == typed {
+            return Ok(code);
+        }
+        Err(Refused::value(PLACE, typed, format!("{code}, as it is printed, is allowed")))
+    }
+
     /// The cards of the worksheet, in order.
     #[must_use]
     pub fn cards<'a>(&self, set: &'a Set, id: &str, world: &World<'_>) -> Vec<SetCard<'a>> {

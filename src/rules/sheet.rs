@@ -3,6 +3,7 @@
 //! A [`Setting`] names a value; its unit, default, floor, source and the disagreement behind it stand in
 //! `content/settings.toml`. A [`Sheet`] holds one value for each. Switches are 0 or 1.
 
+mod asked;
 mod values;
 
 pub use values::{Held, Sheet};

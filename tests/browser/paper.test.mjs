@@ -28,6 +28,11 @@ async function codes(page) {
   return [...new Set(feet.flatMap((foot) => foot.match(CODE) ?? []))];
 }
 
+/** Name and number as they are written on each worksheet. */
+const written = (page) => page.driver.executeScript(
+  "return [...document.querySelectorAll('.lines-to-fill')].map((lines) => [...lines.querySelectorAll('.on-line')].slice(0, 2).map((line) => line.textContent))",
+);
+
 /** What each page is of and its number there: every worksheet and every key counts its own pages. */
 function numbered(said, shown, where) {
   const papers = [];
@@ -66,6 +71,7 @@ test("worksheets and keys have set, seed and page number on every page, each cou
     await page.assertAccessible("worksheets");
     const shown = await codes(page);
     assert.equal(shown.length, 2, "a code for each person");
+    assert.deepEqual(await written(page), [["Bo", ""], ["Ida", "3"]]);
     await page.press("radio", "Both");
     await ready(page);
     for (const paper of PAPERS) {
@@ -110,7 +116,7 @@ test("worksheets without a name each have cards of their own, found again by the
     await page.until("three worksheets", async () => (await codes(page)).length === 3);
     await ready(page);
     const three = await codes(page);
-    assert.equal(three[0], one[0]);
+    assert.equal(three[0], one[0], "a longer stack begins with the same");
     const first = await page.driver.executeScript(
       "return [...document.querySelectorAll('.worksheet')].map((one) => one.querySelector('.ask').firstChild.textContent)",
     );
@@ -119,6 +125,18 @@ test("worksheets without a name each have cards of their own, found again by the
     await page.shot("paper-nameless");
     await page.press("button", "Deal other cards");
     await page.until("others", async () => (await codes(page)).every((code) => !three.includes(code)));
+    // Another day, another stack; the one from before is printed again, or its keys, by its codes.
+    await page.driver.navigate().refresh();
+    await page.one("heading", "On paper");
+    const [another] = await codes(page);
+    assert(!three.includes(another), "a stack repeats");
+    await fill(page, "whom", `${three[2]}\nIda`);
+    assert.deepEqual((await written(page)).at(-1), ["Ida", ""]);
+    await page.until("the one from before", async () => (await codes(page))[0] === three[2]);
+    await page.press("radio", "Marked keys");
+    await page.says("Ready to print.");
+    const key = await page.driver.executeScript("return document.querySelector('.key-on-paper .ask').textContent");
+    assert.equal(key.trim(), first[2].trim());
     await goTo(page, `#/sets/${SET}/paper/enter`);
     await fill(page, "code", three[2]);
     await fill(page, "whose", "Ada");
@@ -148,9 +166,15 @@ test("answers of a worksheet are typed in, graded and kept under the name of who
   journey("paper-enter", TABLET, async (page) => {
     await takeIn(page, "7", "Bo");
     await goTo(page, `#/sets/${SET}/paper`);
+    // A number stands for whoever has it, and stands where numbers are written.
+    await fill(page, "whom", "7\n17");
+    await ready(page);
+    assert.deepEqual(await written(page), [["Bo", "7"], ["", "17"]]);
+    const [first] = await codes(page);
     await page.press("button", "Everybody of this tablet");
     await ready(page);
     const [code] = await codes(page);
+    assert.equal(code, first);
     await page.press("link", "Type in answers from paper");
     await page.says("never count as evidence");
     await fill(page, "code", `${code.slice(0, -1)}${code.endsWith("2") ? "3" : "2"}`);

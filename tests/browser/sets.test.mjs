@@ -181,6 +181,7 @@ test("home offers the set that was taken, a card of the shop's own is told to be
     await page.shot("sets-own-record");
     await goTo(page, `#/sets/${id}`);
 
+    await page.press("button", "Hand it on, paper, files for other programs");
     await page.press("button", "Withdraw this set");
     await page.press("button", "Withdraw it");
     await page.says("It cannot be begun any more");

@@ -9,8 +9,9 @@ use crate::device::files::{self, Picked};
 use crate::device::{Shelf, Store, clock};
 use crate::exchange::crew::{Added, Gathered};
 use crate::exchange::{
-    Named, OwnSheet, RESULTS, Reading, Refused, Results, SHEET, Writing, content_name, read,
+    Named, OwnSheet, RESULTS, Reading, Refused, Results, SHEET, Writing, content_name, read, save_name,
 };
+use crate::record::Journal;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
@@ -117,10 +118,11 @@ pub(in crate::app) fn use_kept_crew(around: &Around<'_>) -> CrewContext {
         |(), (store, content, journal, here, device)| {
             let (store, content, journal) = (store.clone(), content.clone(), Rc::clone(journal));
             let (here, device) = (here.to_vec(), device.clone());
+            let name = save_name(RESULTS.format, &whose(&journal, &here), clock::today(), "json");
             spawn_local(async move {
                 let sheets = own_sheets(&store).await;
                 let of = (device.as_str(), &*clock::now());
-                save_file(&Results::of(&content.0, &journal, &sheets, here, of));
+                save_file(&name, &Results::of(&content.0, &journal, &sheets, here, of));
             });
         },
     );
@@ -206,11 +208,20 @@ async fn own_sheets(store: &Store) -> Vec<OwnSheet> {
     files.iter().filter_map(|(_, text)| read(text.as_bytes(), SHEET).ok()).collect()
 }
 
-fn save_file(results: &Results) {
-    let saved = results.text().map_err(|refused| refused.to_string()).and_then(|text| {
-        let name = content_name(RESULTS, text.as_bytes());
-        files::save_json(&name, &text).map_err(|error| format!("{error:?}"))
-    });
+/// Whose answers a journal holds, as they are called here.
+fn whose(journal: &Journal, here: &[Named]) -> String {
+    let named = |person: &str| {
+        let one = here.iter().find(|one| one.journal == person);
+        one.map_or_else(|| person.to_owned(), |one| format!("{} {}", one.name, one.number))
+    };
+    journal.people().into_iter().map(named).collect::<Vec<_>>().join(" ")
+}
+
+fn save_file(name: &str, results: &Results) {
+    let saved = results
+        .text()
+        .map_err(|refused| refused.to_string())
+        .and_then(|text| files::save_json(name, &text).map_err(|error| format!("{error:?}")));
     if let Err(error) = saved {
         web_sys::console::error_1(&error.into());
     }

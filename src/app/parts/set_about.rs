@@ -83,7 +83,7 @@ pub(in crate::app) fn pass(shop: &Shop, set: &Set) -> AttrValue {
     shop.say_with(if safety { "sets.pass.safety.told" } else { "sets.pass.right.told" }, &told)
 }
 
-pub(in crate::app) fn set_sheet(shop: &Shop, set: &Set) -> AttrValue {
+fn set_sheet(shop: &Shop, set: &Set) -> AttrValue {
     match &set.sheet {
         SetSheet::Ships(name) => shop.text(&format!("sheet.{}", name.slug)),
         SetSheet::Own(own) => {

@@ -41,6 +41,11 @@ impl Shop {
         Self { content, ..self.clone() }
     }
 
+    /// The same with other settings, such as those that are being stored.
+    pub(in crate::app) fn set_as(&self, settings: Settings) -> Self {
+        Self { settings: Rc::new(settings), ..self.clone() }
+    }
+
     pub(in crate::app) fn content(&self) -> &Content {
         &self.content.0
     }

@@ -6,6 +6,7 @@
 mod check;
 mod counts;
 mod deal;
+mod kept_back;
 mod outcome;
 mod own_card;
 mod ready;
@@ -15,6 +16,7 @@ mod withdrawal;
 
 pub use counts::{CountsNot, counts_for, counts_not};
 pub use deal::{SetCard, cards};
+pub use kept_back::Asker;
 pub use outcome::{Outcome, outcome};
 pub use own_card::{NotComputed, OPTION_MOST, OWN_CARD, OWN_OPTIONS, OwnCard, QUESTION_MOST, WHY_MOST};
 pub use validity::Validity;

@@ -1,6 +1,7 @@
 //! The values of a shop.
 
 use super::Setting;
+use super::asked::Asked;
 use crate::quantity::{Celsius, Hours, Micrometres, Millimetres, OutOfRange, within};
 use crate::rules::term::{Coating, Term};
 use serde::{Deserialize, Serialize};
@@ -29,6 +30,8 @@ pub struct Sheet {
     held: Vec<Held>,
     #[serde(skip)]
     hash: Hashed,
+    #[serde(skip)]
+    asked: Asked,
 }
 
 /// The hash of a sheet, worked out when it is first asked for: a card that is dealt carries it. It tells nothing beside the
@@ -46,7 +49,12 @@ impl Sheet {
     /// A sheet of that slug with values in the order of [`Setting::ALL`].
     #[must_use]
     pub fn new(slug: String, coating: Coating, held: Vec<Held>) -> Self {
-        Self { slug, coating, held, hash: Hashed::default() }
+        Self { slug, coating, held, hash: Hashed::default(), asked: Asked::default() }
+    }
+
+    /// The same, with what it is asked for noted there.
+    pub(super) fn noting(&self, asked: Asked) -> Self {
+        Self { asked, ..self.clone() }
     }
 
     /// What the film is made of.
@@ -59,6 +67,7 @@ impl Sheet {
     #[must_use]
     pub fn held(&self, setting: Setting) -> Held {
         const NONE: Held = Held { value: 0.0, floor: 0.0, ceiling: 0.0 };
+        self.asked.note(setting);
         self.held.get(setting as usize).copied().unwrap_or(NONE)
     }
 
@@ -122,7 +131,7 @@ impl Sheet {
         if let Some(slot) = held.get_mut(setting as usize) {
             slot.value = value;
         }
-        Self::new(self.slug.clone(), self.coating, held)
+        Self::new(self.slug.clone(), self.coating, held).noting(self.asked.clone())
     }
 
     /// Names this sheet's values: the first 16 hexadecimal digits of the SHA-256 of coating and values.

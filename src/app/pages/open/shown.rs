@@ -8,7 +8,7 @@ use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::device::clock;
 use crate::exchange::set::{SET, Set, Validity, WITHDRAWAL, Withdrawal};
-use crate::exchange::{Ours, OwnSheet, SHEET, content_name};
+use crate::exchange::{Ours, OwnSheet, SHEET, save_name};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -72,13 +72,14 @@ pub(in crate::app::pages) fn told(shop: &Shop, ours: &Ours, taking: &Taking) -> 
 
 /// The same file, handed on from here; results are no file that others take from one another.
 fn hand_on(shop: &Shop, opened: &Opened) -> Html {
-    let (kind, title) = match &opened.ours {
-        Ours::Sheet(sheet) => (SHEET, sheet.name.clone()),
-        Ours::Set(set) => (SET, set.title.clone()),
-        Ours::Withdrawal(_) => (WITHDRAWAL, shop.say("open.kind.withdrawal").to_string()),
+    // A withdrawal says which set it is of by its name alone, which nobody reads.
+    let (kind, title, about) = match &opened.ours {
+        Ours::Sheet(sheet) => (SHEET, sheet.name.clone(), sheet.name.as_str()),
+        Ours::Set(set) => (SET, set.title.clone(), set.title.as_str()),
+        Ours::Withdrawal(one) => (WITHDRAWAL, shop.say("open.kind.withdrawal").to_string(), one.set.as_str()),
         Ours::Results(_) => return Html::default(),
     };
-    let name = content_name(kind, opened.text.as_bytes());
+    let name = save_name(kind.format, about, None, "json");
     html! {
         <details key="on" class="hand-on">
             <summary>{ shop.say("open.hand-on") }</summary>

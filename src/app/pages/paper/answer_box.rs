@@ -87,7 +87,7 @@ fn number(unit: Option<Unit>) -> Html {
         [only] => html! { <span>{ only.symbol() }</span> },
         _ => html! { <>{ for units.iter().map(one) }</> },
     };
-    html! { <p class="figure-line"><b class="on-line"></b>{ named }</p> }
+    html! { <p class="figure-on-paper"><b class="on-line"></b>{ named }</p> }
 }
 
 fn siblings(unit: Option<Unit>) -> Vec<Unit> {
@@ -96,7 +96,7 @@ fn siblings(unit: Option<Unit>) -> Vec<Unit> {
 
 fn place(shop: &Shop) -> Html {
     html! {
-        <p class="figure-line">
+        <p class="figure-on-paper">
             <span>{ shop.say("worksheet.column") }</span><i class="cell" aria-hidden="true"></i>
             <span>{ shop.say("worksheet.row") }</span><i class="cell" aria-hidden="true"></i>
         </p>

@@ -4,6 +4,7 @@
 mod ask;
 mod whose;
 
+use super::super::sets::kept_back;
 use super::{OnPaper, Worksheet};
 use crate::app::hooks::use_people;
 use crate::app::parts::Frame;
@@ -29,7 +30,7 @@ struct Given {
 pub(in crate::app) fn PaperEnter(props: &PaperEnterProps) -> Html {
     let shop = use_shop();
     let crew = use_people().crew;
-    let set = super::use_set(&props.id);
+    let (set, answers) = super::use_set(&props.id);
     let given = use_state(|| None::<Given>);
     let on = use_memo((shop.clone(), props.id.clone(), set), |(shop, id, set)| {
         set.as_ref().and_then(|set| OnPaper::of(shop, id, set))
@@ -39,7 +40,9 @@ pub(in crate::app) fn PaperEnter(props: &PaperEnterProps) -> Html {
         let set = given.setter();
         Callback::from(move |to: Option<Given>| set.set(to))
     };
+    // Each is graded at once, and that tells the answer.
     let inside = match &*given {
+        _ if answers.are_kept_back() => Html::default(),
         None => html! { <Whose key="whose" id={props.id.clone()} {crew} {on_given} /> },
         Some(now) => {
             html! { <Ask key={now.sheet.code.to_string()} {on} given={now.clone()} {on_given} /> }
@@ -47,6 +50,7 @@ pub(in crate::app) fn PaperEnter(props: &PaperEnterProps) -> Html {
     };
     html! {
         <Frame class="sheet paper-enter" title={shop.say("worksheet.enter")} back={Some(super::paper(&props.id))} cautions={shop.cautions_for(&[])}>
+            { kept_back(&shop, answers) }
             { inside }
         </Frame>
     }

@@ -14,6 +14,7 @@ mod worksheet;
 pub(in crate::app) use enter::PaperEnter;
 pub(in crate::app) use sheets::SetPaper;
 
+use super::sets::{Answers, use_answers};
 use crate::app::hooks::use_sets;
 use crate::app::parts::Frame;
 use crate::app::route::Route;
@@ -58,10 +59,13 @@ struct Worksheet {
     code: PaperCode,
 }
 
-/// The set of that id, as this tablet has it.
+/// The set of that id, as this tablet has it, and whether its answers are kept back.
 #[hook]
-fn use_set(id: &str) -> Option<Rc<Set>> {
-    use_sets().find(id).map(|kept| Rc::clone(&kept.set))
+fn use_set(id: &str) -> (Option<Rc<Set>>, Answers) {
+    let sets = use_sets();
+    let kept = sets.find(id);
+    let answers = use_answers(kept);
+    (kept.map(|kept| Rc::clone(&kept.set)), answers)
 }
 
 /// The screen of a set that is not here.

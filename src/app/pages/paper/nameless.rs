@@ -4,12 +4,24 @@ use super::OnPaper;
 use super::whom::MOST;
 use crate::app::parts::{Field, Picture, icon};
 use crate::app::state::Shop;
+use crate::device::{clock, page};
 use yew::prelude::*;
 
-/// What was typed, if anything, and how often other cards were asked for.
+/// What was typed, if anything, and the number of the first copy.
 pub(super) struct Nameless {
     pub(super) typed: UseStateHandle<Option<String>>,
-    pub(super) round: UseStateHandle<u32>,
+    pub(super) first: UseStateHandle<u32>,
+}
+
+/// A first copy that hardly any stack began with before: of 4 294 967 296 numbers any may come.
+pub(super) fn any_first() -> u32 {
+    // Without random bytes the moment tells one stack from another.
+    page::random_bytes().map_or_else(moment, u32::from_le_bytes)
+}
+
+/// The milliseconds of this moment, as many as fit.
+fn moment() -> u32 {
+    u32::try_from(clock::millis() & u64::from(u32::MAX)).unwrap_or_default()
 }
 
 impl Nameless {
@@ -18,11 +30,6 @@ impl Nameless {
         let least = usize::from(!named);
         let Some(typed) = &*self.typed else { return Some(least) };
         typed.trim().parse().ok().filter(|count| (least..=MOST).contains(count))
-    }
-
-    /// The number of the first copy: every round deals others.
-    pub(super) fn from(&self) -> u32 {
-        self.round.saturating_mul(u32::try_from(MOST).unwrap_or(u32::MAX))
     }
 }
 
@@ -40,8 +47,8 @@ pub(super) fn nameless(shop: &Shop, on: &OnPaper, asked: &Nameless, named: bool)
         Callback::from(move |typed: String| set.set(Some(typed)))
     };
     let others = {
-        let round = asked.round.clone();
-        Callback::from(move |_: MouseEvent| round.set(round.saturating_add(1)))
+        let first = asked.first.setter();
+        Callback::from(move |_: MouseEvent| first.set(any_first()))
     };
     let seed = [("seed", same.map(|seed| seed.to_string()).unwrap_or_default())];
     html! {

@@ -1,7 +1,8 @@
 //! The screen on which worksheets and their keys are looked at and printed.
 
+use super::super::sets::kept_back;
 use super::key::key;
-use super::nameless::{Nameless, nameless};
+use super::nameless::{Nameless, any_first, nameless};
 use super::whom::{names, whom, worksheets};
 use super::worksheet::worksheet;
 use super::{OnPaper, Worksheet};
@@ -37,25 +38,27 @@ pub(in crate::app) struct SetPaperProps {
 pub(in crate::app) fn SetPaper(props: &SetPaperProps) -> Html {
     let shop = use_shop();
     let crew = use_people().crew;
-    let set = super::use_set(&props.id);
+    let (set, answers) = super::use_set(&props.id);
     let lines = use_state(String::new);
-    let printed = use_state(|| Printed::Worksheets);
+    let picked = use_state(|| Printed::Worksheets);
+    // A key that was open may be locked meanwhile.
+    let printed = if answers.are_kept_back() { Printed::Worksheets } else { *picked };
     let on = use_memo((shop.clone(), props.id.clone(), set), |(shop, id, set)| {
         set.as_ref().and_then(|set| OnPaper::of(shop, id, set))
     });
-    let copies = Nameless { typed: use_state(|| None), round: use_state(|| 0) };
+    let copies = Nameless { typed: use_state(|| None), first: use_state(any_first) };
     let named = !names(&lines).is_empty();
     let same = on.as_ref().as_ref().is_some_and(|on| on.set.task.same_seed.is_some());
     // Where everybody gets the same cards, one worksheet is copied for all.
     let count = if same { usize::from(!named) } else { copies.count(named).unwrap_or_default() };
-    let sheets =
-        use_memo((props.id.clone(), (*lines).clone(), count, copies.from()), |(id, lines, count, from)| {
-            worksheets(id, lines, *count, *from)
-        });
+    // Where everybody gets the same cards a code tells nobody apart, and stays.
+    let from = if same { 0 } else { *copies.first };
+    let asked = (props.id.clone(), (*lines).clone(), Rc::clone(&crew), count, from);
+    let sheets = use_memo(asked, |(id, lines, crew, count, from)| worksheets(id, lines, crew, *count, *from));
     let Some(on) = (*on).clone() else { return super::gone(&shop, &props.id) };
     let choice = |one: &Printed| {
-        let (one, set) = (*one, printed.setter());
-        let picked = *printed == one;
+        let (one, set) = (*one, picked.setter());
+        let picked = printed == one;
         let onchange = Callback::from(move |_: Event| set.set(one));
         html! {
             <label key={one.slug()} class={classes!("unit", picked.then_some("picked"))}>
@@ -73,13 +76,14 @@ pub(in crate::app) fn SetPaper(props: &SetPaperProps) -> Html {
                 <p class="lead">{ shop.say("worksheet.lead") }</p>
                 { whom(&shop, &lines, &crew, count) }
                 { nameless(&shop, &on, &copies, named) }
-                <fieldset class="setting">
+                <fieldset key="what" class="setting" hidden={answers.are_kept_back()}>
                     <legend>{ shop.say("worksheet.what") }</legend>
                     <div class="segments">{ for Printed::ALL.iter().map(choice) }</div>
                 </fieldset>
-                <p class="how"><a href={Route::PaperEnter { id: props.id.clone() }.address()} class="text-link">{ shop.say("worksheet.to-enter") }{ icon(Picture::Go) }</a></p>
+                { kept_back(&shop, answers) }
+                <p key="enter" class="how" hidden={answers.are_kept_back()}><a href={Route::PaperEnter { id: props.id.clone() }.address()} class="text-link">{ shop.say("worksheet.to-enter") }{ icon(Picture::Go) }</a></p>
             </div>
-            <Preview key={name} {on} {sheets} printed={*printed} />
+            <Preview key={name} {on} {sheets} {printed} />
         </Frame>
     }
 }

@@ -4,6 +4,7 @@ use super::Worksheet;
 use crate::app::state::Shop;
 use crate::exchange::paper::PaperCode;
 use crate::people::{Crew, Member};
+use crate::signoff::ShopNumber;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlTextAreaElement;
 use yew::prelude::*;
@@ -28,13 +29,30 @@ pub(super) fn names(lines: &str) -> Vec<&str> {
     names
 }
 
-/// The worksheets for those names, then as many for nobody by name, copies from that number on.
-pub(super) fn worksheets(set: &str, lines: &str, nameless: usize, from: u32) -> Vec<Worksheet> {
-    let named = names(lines).into_iter().map(|name| (name, 0));
-    let copies = (from..).take(nameless).map(|copy| ("", copy));
-    let sheet =
-        |(name, copy): (&str, u32)| Worksheet { whom: name.to_owned(), code: PaperCode::of(set, name, copy) };
-    named.chain(copies).take(MOST).map(sheet).collect()
+/// The worksheets for those names, then as many for nobody by name, copies from that number on. A number of the crew stands for
+/// whoever has it; a code, for the worksheet that was printed with it before.
+pub(super) fn worksheets(set: &str, lines: &str, crew: &Crew, nameless: usize, from: u32) -> Vec<Worksheet> {
+    let named = |line: &str| {
+        if let Ok(code) = PaperCode::read_as_printed(line, set) {
+            return Worksheet { whom: String::new(), code };
+        }
+        let whom = crew.member(line).map_or_else(|| line.to_owned(), written);
+        Worksheet { code: PaperCode::of(set, &whom, 0), whom }
+    };
+    let nth = (0..u32::try_from(nameless).unwrap_or(u32::MAX)).map(|nth| from.wrapping_add(nth));
+    let copy = |copy| Worksheet { whom: String::new(), code: PaperCode::of(set, "", copy) };
+    names(lines).into_iter().map(named).chain(nth.map(copy)).take(MOST).collect()
+}
+
+/// The name and the number on a worksheet, each empty where it is not told.
+pub(super) fn name_and_number(whom: &str) -> (&str, &str) {
+    let number =
+        |text: &str| text.contains(|one: char| one.is_ascii_digit()) && ShopNumber::new(text).is_ok();
+    match whom.strip_suffix(')').and_then(|whom| whom.rsplit_once(" (")) {
+        Some((name, told)) if number(told) => (name, told),
+        _ if number(whom) => ("", whom),
+        _ => (whom, ""),
+    }
 }
 
 pub(super) fn whom(shop: &Shop, lines: &UseStateHandle<String>, crew: &Crew, nameless: usize) -> Html {

@@ -3,6 +3,7 @@
 use super::answer_box::{answer_box, certainty_boxes, how, how_own, own_box};
 use super::head::{Sort, line, paged};
 use super::values::values;
+use super::whom::name_and_number;
 use super::{OnPaper, Worksheet};
 use crate::app::parts::{Still, card_ticket};
 use crate::app::state::Shop;
@@ -37,21 +38,22 @@ pub(super) fn worksheet(shop: &Shop, on: &OnPaper, sheet: &Worksheet, on_drawn: 
             </section>
         }
     };
+    let (name, number) = name_and_number(&sheet.whom);
     let inside = html! {
         <>
             <header key="head" class="sheet-head">
                 <h2>{ &on.set.title }</h2>
                 <p hidden={on.set.note.is_empty()}>{ &on.set.note }</p>
                 <div class="lines-to-fill">
-                    { line("wide", shop.say("worksheet.name"), &sheet.whom) }
-                    { line("", shop.say("worksheet.number"), "") }
+                    { line("wide", shop.say("worksheet.name"), name) }
+                    { line("", shop.say("worksheet.number"), number) }
                     { line("", shop.say("worksheet.date"), "") }
                 </div>
                 <p class="small">{ shop.say("worksheet.how") }</p>
             </header>
             <div key="cards" class="cards-on-paper">{ for cards.iter().enumerate().map(one) }</div>
             { cautions(shop, &cards) }
-            { values(shop, on) }
+            { values(shop, on, &cards) }
         </>
     };
     paged(shop, on, sheet, Sort::Worksheet, inside)

@@ -2,16 +2,17 @@
 
 use super::super::check::Close;
 use super::super::events::turn;
+use super::named::Named;
 use super::taken::{Stand, latest, stand};
-use crate::app::hooks::{use_book, use_settings};
-use crate::app::parts::{NameField, Picture, icon};
+use crate::app::hooks::use_book;
+use crate::app::parts::{Picture, icon};
 use crate::app::route::Route;
-use crate::app::state::{KeptSet, OnDesk, Settings, Shop, use_shop};
+use crate::app::state::{KeptSet, OnDesk, Shop, use_shop};
 use crate::content::{Purpose, World};
 use crate::device::page;
 use crate::exchange::set::{Validity, cards, counts_for};
 use crate::learn::check::open_of;
-use crate::record::{Step, Taking};
+use crate::record::{Journal, Step, Taking};
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
@@ -23,15 +24,10 @@ pub(super) struct BeginProps {
 #[component]
 pub(super) fn Begin(props: &BeginProps) -> Html {
     let shop = use_shop();
-    let settings = use_settings();
     let books = use_book();
     let kept = &props.kept;
     let person = shop.settings.person.clone();
-    let on_name = use_callback(settings, |person: String, settings| {
-        settings.change.emit(Settings { person, name_asked: true, ..(*settings.now).clone() });
-    });
-    let counts: Vec<String> =
-        counts_for(&kept.set, shop.content()).iter().map(|one| one.slug.clone()).collect();
+    let counts = counts_of(&shop, kept);
     let stand = stand(&shop, &books.book.journal, &kept.id);
     let open_one = latest(&shop, &books.book.journal, &kept.id).filter(|_| matches!(stand, Stand::Under(_)));
     let closing = open_one.map(|one| {
@@ -46,10 +42,9 @@ pub(super) fn Begin(props: &BeginProps) -> Html {
     let to = Route::TakeSet { id: kept.id.clone() };
     let refused = kept.set.sheet_of(shop.content()).err().map(|refused| refused.to_string());
     let begin = {
-        let (shop, kept, counts, to, hand_in) =
-            (shop.clone(), kept.clone(), counts.clone(), to.clone(), books.hand_in.clone());
+        let (kept, counts, to, hand_in) = (kept.clone(), counts.clone(), to.clone(), books.hand_in.clone());
         let no_cards = no_cards.setter();
-        Callback::from(move |_: MouseEvent| {
+        Callback::from(move |shop: Shop| {
             let attempt = page::random_name();
             let Some(cards) = count(&shop, &kept, &attempt) else { return };
             no_cards.set(cards == 0);
@@ -62,13 +57,11 @@ pub(super) fn Begin(props: &BeginProps) -> Html {
             to.go();
         })
     };
-    // A check of the same competency that is open ends with the first answer of this one.
-    let open = open_of(books.book.journal.events(), &person);
-    let ends = open.iter().filter(|one| one.set != kept.id).flat_map(|one| one.competencies);
-    let ends: Vec<String> = ends
-        .filter(|slug| counts.contains(slug))
-        .map(|slug| shop.text(&format!("competency.{slug}")).to_string())
-        .collect();
+    let on_begin = {
+        let shop = shop.clone();
+        begin.reform(move |_: MouseEvent| shop.clone())
+    };
+    let ends = ended_by(&shop, &books.book.journal, kept);
     let done = stand == Stand::Done;
     let may = props.validity == Validity::Open && refused.is_none();
     let once = kept.set.task.purpose == Purpose::Check && kept.set.task.same_seed.is_some();
@@ -88,23 +81,34 @@ pub(super) fn Begin(props: &BeginProps) -> Html {
     });
     html! {
         <section class="set-begin">
-            <div key="name" class="kraft" hidden={!nobody || !may}>
-                <p>{ shop.say("sets.take.whose") }</p>
-                <NameField label={shop.say("home.name")} name="" {on_name} skip=false />
-            </div>
+            <div key="name" hidden={!nobody || !may}><Named kept={kept.clone()} {begin} /></div>
             <p key="sheet" class="wrong" hidden={refused.is_none()}>{ shop.say_with("sets.take.sheet", &[("why", refused.clone().unwrap_or_default())]) }</p>
             <p key="ends" class="kraft" hidden={!(new || again) || ends.is_empty()}>{ shop.say_with("sets.take.other-check", &[("names", ends.join(", "))]) }</p>
             <p key="more" class="note" hidden={!(new || again) || counts.is_empty()}>{ shop.say("sets.take.asks-more") }</p>
             <p key="no-cards" class="wrong" role="alert" hidden={!*no_cards}>{ shop.say("sets.take.no-cards") }</p>
             <div key="ways" class="people">
-                <button key="new" type="button" class="next-step" hidden={!new} onclick={begin.clone()}>{ shop.say("sets.take.begin") }{ icon(Picture::Go) }</button>
+                <button key="new" type="button" class="next-step" hidden={!new} onclick={on_begin.clone()}>{ shop.say("sets.take.begin") }{ icon(Picture::Go) }</button>
                 <a key="on" href={to.address()} class="next-step" hidden={!may_go_on}>{ shop.say_with("sets.take.go-on", &go_on) }{ icon(Picture::Go) }</a>
-                <button key="again" type="button" class="control" hidden={!again} onclick={begin}>{ shop.say("sets.take.again") }</button>
+                <button key="again" type="button" class="control" hidden={!again} onclick={on_begin}>{ shop.say("sets.take.again") }</button>
                 <a key="list" href={Route::Sets.address()} class="control" hidden={!done}>{ shop.say("sets.take.list") }</a>
             </div>
             { for close }
         </section>
     }
+}
+
+/// The competencies for which a set is evidence.
+fn counts_of(shop: &Shop, kept: &KeptSet) -> Vec<String> {
+    counts_for(&kept.set, shop.content()).iter().map(|one| one.slug.clone()).collect()
+}
+
+/// The competencies by name of which the person at work has a check open that ends with the first answer to this set.
+pub(super) fn ended_by(shop: &Shop, journal: &Journal, kept: &KeptSet) -> Vec<String> {
+    let counts = counts_of(shop, kept);
+    let open = open_of(journal.events(), &shop.settings.person);
+    let ends = open.iter().filter(|one| one.set != kept.id).flat_map(|one| one.competencies);
+    let name = |slug: &String| shop.text(&format!("competency.{slug}")).to_string();
+    ends.filter(|slug| counts.contains(slug)).map(name).collect()
 }
 
 /// How many cards the set deals to the person at work in an attempt; `None` where its sheet is not to be had.

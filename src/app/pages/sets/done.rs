@@ -8,7 +8,7 @@ use crate::app::route::Route;
 use crate::app::state::{KeptSet, Origin, use_shop};
 use crate::device::{clock, files, page};
 use crate::exchange::set::outcome;
-use crate::exchange::{Named, OwnSheet, RESULTS, Results};
+use crate::exchange::{Named, OwnSheet, RESULTS, Results, save_name};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -51,14 +51,14 @@ pub(super) fn Done(props: &DoneProps) -> Html {
         Callback::from(move |_: MouseEvent| {
             let person = &shop.settings.person;
             let sheets: Vec<OwnSheet> = editions.iter().cloned().collect();
-            let people: Vec<Named> = crew.of_journal(person).map(Named::from).into_iter().collect();
+            let member = crew.of_journal(person);
+            let whose = member.map_or_else(|| person.clone(), |one| format!("{} {}", one.name, one.number));
+            let name = save_name(RESULTS.format, &whose, clock::today(), "json");
+            let people: Vec<Named> = member.map(Named::from).into_iter().collect();
             let (device, at) = (shop.settings.device.clone(), clock::now());
             let results =
                 Results::of(shop.content(), &journal.of_person(person), &sheets, people, (&device, &at));
-            let saved = results
-                .text()
-                .ok()
-                .and_then(|text| files::save_json(&format!("{}.json", RESULTS.format), &text).ok());
+            let saved = results.text().ok().and_then(|text| files::save_json(&name, &text).ok());
             said.set(shop.say(if saved.is_some() {
                 "sets.outcome.copied"
             } else {

@@ -6,8 +6,8 @@ use crate::app::parts::{Field, HandOut, Picture, icon, typed_into};
 use crate::app::route::Route;
 use crate::app::state::{Keep, KeptSet, Origin, SetFile, use_shop};
 use crate::device::{clock, files};
-use crate::exchange::NOTE_MOST;
-use crate::exchange::set::Withdrawal;
+use crate::exchange::set::{SET, WITHDRAWAL, Withdrawal};
+use crate::exchange::{NOTE_MOST, save_name};
 use crate::record::plain;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -15,6 +15,8 @@ use yew::prelude::*;
 #[derive(Properties, PartialEq)]
 pub(super) struct HandProps {
     pub(super) kept: KeptSet,
+    /// Whether its answers are kept back, which a set built on it would show.
+    pub(super) kept_back: bool,
 }
 
 #[component]
@@ -34,7 +36,7 @@ pub(super) fn Hand(props: &HandProps) -> Html {
             }
         })
     };
-    let file_name = format!("stepboard-{}.json", kept.id);
+    let file_name = save_name(SET.format, &kept.set.title, None, "json");
     let text = kept.set.write().ok().filter(|_| kept.origin != Origin::Ready);
     let like = {
         let (edit, kept) = (sets.edit.clone(), kept.clone());
@@ -65,7 +67,7 @@ pub(super) fn Hand(props: &HandProps) -> Html {
         shop.say_with("sets.hand.withdrawn", &[("at", clock::local(&one.at)), ("reason", one.reason.clone())])
     });
     let of_withdrawal = gone.as_ref().and_then(|one| one.write().ok());
-    let save_withdrawal = file(format!("stepboard-withdrawal-{}.json", kept.id), of_withdrawal);
+    let save_withdrawal = file(save_name(WITHDRAWAL.format, &kept.set.title, None, "json"), of_withdrawal);
     let may_withdraw = own && gone.is_none();
     html! {
         <section class="set-hand">
@@ -76,7 +78,7 @@ pub(super) fn Hand(props: &HandProps) -> Html {
             <div key="ways" class="people">
                 <a key="paper" href={Route::SetPaper { id: kept.id.clone() }.address()} class="control" hidden={gone.is_some()}>{ icon(Picture::Print) }{ shop.say("sets.hand.paper") }</a>
                 <button key="gone" type="button" class="control" hidden={gone.is_none()} onclick={save_withdrawal}>{ icon(Picture::Save) }{ shop.say("sets.hand.withdrawn-save") }</button>
-                <button key="like" type="button" class="control" onclick={like}>{ icon(Picture::Pencil) }{ shop.say("sets.hand.like") }</button>
+                <button key="like" type="button" class="control" hidden={props.kept_back} onclick={like}>{ icon(Picture::Pencil) }{ shop.say("sets.hand.like") }</button>
                 <button key="withdraw" type="button" class="control" hidden={!may_withdraw || *asked} onclick={move |_: MouseEvent| ask.set(true)}>{ shop.say("sets.hand.withdraw") }</button>
             </div>
             <p key="maker" class="note" hidden={ships || own || gone.is_some()}>{ shop.say_with("sets.hand.only-maker", &[("by", kept.set.by.clone())]) }</p>

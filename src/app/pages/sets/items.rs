@@ -5,9 +5,12 @@ use crate::app::state::{KeptSet, Shop, use_shop};
 use crate::content::{Units, World};
 use crate::device::files;
 use crate::exchange::paper::PaperCode;
-use crate::exchange::{Items, items_of_set, zip};
+use crate::exchange::{Items, items_of_set, save_name, zip};
 use crate::rules::term::Term;
 use yew::prelude::*;
+
+/// What the file is, in its name.
+const ITEMS: &str = "stepboard-cards";
 
 #[derive(Properties, PartialEq)]
 pub(super) struct AsItemsProps {
@@ -42,7 +45,7 @@ fn saved(shop: &Shop, kept: &KeptSet) -> Vec<AttrValue> {
     let code = PaperCode::of(&kept.id, "", 0);
     // As the command writes them: an item has one name, and says one thing under it.
     let package = items_of_set(&world, Units::METRIC, &code.cards(&kept.set, &kept.id, &world));
-    let name = format!("stepboard-{}-qti.zip", kept.id);
+    let name = save_name(ITEMS, &kept.set.title, None, "zip");
     let done = zip(&package.files).is_some_and(|bytes| files::save_zip(&name, &bytes).is_ok());
     if done { told(shop, &package, &code) } else { [shop.say("programs.not-saved")].to_vec() }
 }

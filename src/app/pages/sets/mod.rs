@@ -7,14 +7,17 @@ mod build;
 mod done;
 mod hand;
 mod items;
+mod kept_back;
 mod lost;
 mod maker;
+mod named;
 mod one;
 mod own;
 mod take;
 mod taken;
 
 pub(in crate::app) use build::NewSet;
+pub(in crate::app::pages) use kept_back::{Answers, kept_back, use_answers};
 pub(in crate::app) use one::SetPage;
 pub(in crate::app::pages) use own::OwnVerdict;
 pub(in crate::app) use take::TakeSet;

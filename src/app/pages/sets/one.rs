@@ -6,11 +6,12 @@ use super::begin::Begin;
 use super::done::Done;
 use super::hand::Hand;
 use super::items::AsItems;
+use super::kept_back::{Answers, kept_back, use_answers};
 use super::taken::{Stand, latest, stand};
 use crate::app::hooks::{use_book, use_sets};
 use crate::app::parts::{Frame, counts_told, set_about};
 use crate::app::route::Route;
-use crate::app::state::use_shop;
+use crate::app::state::{Origin, use_shop};
 use crate::device::clock;
 use yew::prelude::*;
 
@@ -24,6 +25,7 @@ pub(in crate::app) fn SetPage(props: &SetPageProps) -> Html {
     let shop = use_shop();
     let sets = use_sets();
     let journal = use_book().book.journal.clone();
+    let answers_of_it = use_answers(sets.find(&props.id));
     let Some(kept) = sets.find(&props.id).cloned() else {
         return absent(&shop, &sets, &journal, &props.id);
     };
@@ -36,6 +38,8 @@ pub(in crate::app) fn SetPage(props: &SetPageProps) -> Html {
     let what =
         html! { <div key="what" class="paper">{ (*about).clone() }<p class="note">{ counts }</p></div> };
     let begin = html! { <Begin key="begin" kept={kept.clone()} {validity} /> };
+    // Whoever took a set is asked it, and seldom hands it on; of one that is withdrawn nothing else is left.
+    let folded = kept.origin == Origin::Taken && kept.withdrawn.is_none();
     // Of a set that is done the result and what comes next go first; of another one what it is.
     let parts = match attempt {
         Some(attempt) => {
@@ -48,8 +52,12 @@ pub(in crate::app) fn SetPage(props: &SetPageProps) -> Html {
         <Frame class="sheet set-page" title={shop.say("sets.title")} back={Some(Route::Sets)} cautions={shop.cautions_for(&[])}>
             <h2 key="title" class="set-title">{ &kept.set.title }</h2>
             { for parts }
-            <Hand key="hand" kept={kept.clone()} />
-            <AsItems key="items" kept={kept.clone()} />
+            <details key="more" class="hand-on set-more" open={!folded}>
+                <summary key="fold" hidden={!folded}>{ shop.say("sets.more") }</summary>
+                <div key="kept-back" hidden={answers_of_it == Answers::Open}>{ kept_back(&shop, answers_of_it) }</div>
+                <Hand key="hand" kept={kept.clone()} kept_back={answers_of_it.are_kept_back()} />
+                <div key="items">{ for (!answers_of_it.are_kept_back()).then(|| html! { <AsItems kept={kept.clone()} /> }) }</div>
+            </details>
         </Frame>
     }
 }

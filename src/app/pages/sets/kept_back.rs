@@ -1,0 +1,57 @@
+//! The answers of a check that asks everybody the same, kept back on a tablet that took it: whether they are, and why.
+
+use super::taken::{Stand, stand};
+use crate::app::hooks::{use_book, use_keys_held};
+use crate::app::parts::Unlock;
+use crate::app::state::{KeptSet, Origin, Shop, use_shop};
+use crate::exchange::set::Asker;
+use yew::prelude::*;
+
+/// How it stands with the answers of a set.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(in crate::app::pages) enum Answers {
+    /// They may be seen.
+    Open,
+    /// They may, since a key is open.
+    OpenByKey,
+    /// They are kept back.
+    KeptBack,
+}
+
+impl Answers {
+    pub(in crate::app::pages) fn are_kept_back(self) -> bool {
+        self == Self::KeptBack
+    }
+}
+
+/// How it stands with them for the person at work; open where the set is not here.
+#[hook]
+pub(in crate::app::pages) fn use_answers(kept: Option<&KeptSet>) -> Answers {
+    let shop = use_shop();
+    let journal = use_book().book.journal.clone();
+    let signs = use_keys_held().open.is_some();
+    let Some(kept) = kept else { return Answers::Open };
+    let nobody = shop.settings.person.is_empty();
+    let handed_in = !nobody && stand(&shop, &journal, &kept.id) == Stand::Done;
+    let asker = Asker { taken: kept.origin == Origin::Taken, handed_in, signs: false };
+    match (kept.set.keeps_back(asker), kept.set.keeps_back(Asker { signs, ..asker })) {
+        (_, true) => Answers::KeptBack,
+        (true, false) => Answers::OpenByKey,
+        (false, false) => Answers::Open,
+    }
+}
+
+/// Why they are not there, and the way to them for who may sign.
+pub(in crate::app::pages) fn kept_back(shop: &Shop, answers: Answers) -> Html {
+    let said = match answers {
+        Answers::Open => return Html::default(),
+        Answers::OpenByKey => "sets.kept-back.open",
+        Answers::KeptBack => "sets.kept-back.why",
+    };
+    html! {
+        <section key="kept-back" class="kept-back">
+            <p class="kraft" role="status">{ shop.say(said) }</p>
+            <details class="hand-on"><summary>{ shop.say("sets.kept-back.key") }</summary><Unlock /></details>
+        </section>
+    }
+}
