@@ -19,13 +19,13 @@ use std::time::Instant;
 use stepboard::card::{Answer, Card, Kind, Mark, deal, solve};
 use stepboard::content::World;
 use stepboard::exchange::crew::{
-    Field, Gathered, Looking, Misread, Person, Roll, Slips, Stands, csv as written, days, glance,
-    rests_on_void, stuck,
+    Field, Gathered, Looking, Misread, Person, Roll, Slips, Stands, csv as written, days, finding, glance,
+    practised, rests_on_void, stuck,
 };
 use stepboard::exchange::{Named, Results};
 use stepboard::learn::evidence::{Asked, evidence};
 use stepboard::learn::items::{RIGHT, Redealt, report};
-use stepboard::record::{CardKind, Erased, Event, Journal, LocalDate, Wrong, merge};
+use stepboard::record::{CardKind, Erased, Event, Journal, LocalDate, Voids, Within, Wrong, merge};
 use stepboard::signoff::When;
 use support::log::Log;
 
@@ -279,6 +279,61 @@ fn a_sign_off_points_at_what_it_rested_on_and_was_found_void() {
     let (answers, voids) = rests_on_void(&content, competency, day("2027-02-01"), &events);
     assert_eq!((answers, voids.len()), (touched, 1));
     assert_eq!(rests_on_void(&content, competency, day("2026-12-31"), &events).0, 0, "signed before");
+}
+
+#[test]
+fn what_is_misread_names_the_kinds_of_card_most_frequent_first() {
+    let content = support::content();
+    let mut log = Log::new("t", "p-001");
+    let families = [&content.families[0].id, &content.families[1].id, &content.families[1].id];
+    for family in families {
+        log.answer(family, false);
+    }
+    let (mut redealt, mut slips) = (Redealt::new(&content), Slips::new("p-001", "Ana"));
+    log.events.iter().filter_map(Event::answer).for_each(|entry| slips.take(&mut redealt, entry));
+    // Cards on a sheet that is not known stand under their family.
+    let found = stuck(slips.told());
+    assert_eq!(found.iter().map(|one| (one.families.len(), one.count)).collect::<Vec<_>>(), [(1, 2), (1, 1)]);
+    assert_eq!(found[0].families, [content.families[1].id.clone()]);
+    assert_eq!(found[0].people[0].kinds(), found[0].families);
+    let mut person = found[0].people[0].clone();
+    person.families.extend([("rare".to_owned(), 1), ("often".to_owned(), 3)]);
+    assert_eq!(person.kinds(), ["often", content.families[1].id.as_str(), "rare"]);
+}
+
+#[test]
+fn kinds_that_nobody_was_asked_in_a_check_are_told_apart_with_an_answer_to_look_at() {
+    let mut log = Log::new("t", "p-001");
+    log.answer("only-practised", true).answer("only-practised", false).answer("only-practised", true);
+    log.answer("own-card-0011223344556677", true).answer("both", false);
+    log.open("one", &["pores-filled"]).answer("both", true);
+    log.within = Within::Practice;
+    log.answer("right-always", true);
+    let found = practised(&log.events);
+    let told: Vec<_> = found.iter().map(|one| (one.kind.family.as_str(), one.answers, one.right)).collect();
+    let own = ("own-card-0011223344556677", 1, 1);
+    assert_eq!(told, [("only-practised", 3, 2), own, ("right-always", 1, 1)]);
+    assert_eq!(found[0].example.sequence, 2, "the wrong one");
+}
+
+#[test]
+fn a_finding_handed_out_voids_on_another_tablet_what_it_voids_here() {
+    let mut log = Log::new("t", "p-001");
+    log.answer("mask-wants", true);
+    log.voids(Wrong::Cards(CardKind { family: "mask-wants".to_owned(), version: 1 }), "Wrong edge");
+    log.voids(Wrong::Set { set: "a-set".to_owned() }, "Another one");
+    let origin = log.events[1].stamp().name();
+    let made = finding(&Journal::new(log.events.clone()), &origin).unwrap();
+    assert_eq!(made.events, [log.events[1].clone()], "nobody's answers go with it");
+    let read = Results::read(made.text().unwrap().as_bytes()).unwrap();
+    let mut other = Gathered::default();
+    other.take(read).unwrap();
+    assert!(Voids::of(other.voided()).of_cards("mask-wants", 1).is_some());
+    // Taken back it goes with what takes it back.
+    log.voids(Wrong::Void { void: origin.clone() }, "It was right");
+    other.take(finding(&Journal::new(log.events.clone()), &origin).unwrap()).unwrap();
+    assert!(Voids::of(other.voided()).is_empty());
+    assert_eq!(finding(&Journal::new(log.events[..1].to_vec()), &origin), None);
 }
 
 /// RFC 4180: CRLF after each line, quotes doubled, quoted where comma, quote or line end stand (section 2, rules 1, 6, 7). A

@@ -63,6 +63,16 @@ fn a_voided_rule_takes_all_cards_it_may_decide_and_a_voided_set_all_its_answers(
 }
 
 #[test]
+fn what_voids_a_rule_is_found_by_the_rule() {
+    let mut log = ana();
+    let cards = vec![CardKind { family: "mask-wants".to_owned(), version: 1 }];
+    log.voids(Wrong::Rule { rule: "hazard.seal-needs-clean-shave".to_owned(), cards }, WHY);
+    let voids = Voids::of(&log.events);
+    assert!(voids.of_rule("hazard.seal-needs-clean-shave").is_some_and(|one| one.reason == WHY));
+    assert_eq!(voids.of_rule("hazard.other"), None);
+}
+
+#[test]
 fn an_error_about_safety_on_a_voided_card_blocks_nobody() {
     let content = support::content();
     let (mut log, families) = passed();

@@ -126,6 +126,13 @@ impl<'a> Voids<'a> {
         self.sets.get(set).copied()
     }
 
+    /// Why a rule no longer counts.
+    #[must_use]
+    pub fn of_rule(&self, rule: &str) -> Option<&'a Voided> {
+        let of_it = |one: &&&Voided| matches!(&one.wrong, Wrong::Rule { rule: other, .. } if other == rule);
+        self.cards.values().find(of_it).copied()
+    }
+
     /// Whether nothing is void.
     #[must_use]
     pub fn is_empty(&self) -> bool {

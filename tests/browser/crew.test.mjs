@@ -7,11 +7,14 @@ import { test } from "node:test";
 import { By } from "selenium-webdriver";
 import { crowd, readIn } from "./crowd.mjs";
 import { SIZES, journey } from "./harness.mjs";
+import { read } from "./link.mjs";
 import { fill, goTo } from "./office.mjs";
 
 const [PORTRAIT, LANDSCAPE, PHONE] = SIZES;
 const count = (page, css) => page.driver.executeScript("return document.querySelectorAll(arguments[0]).length", css);
 const press = (page, css) => page.driver.executeScript("document.querySelector(arguments[0]).click()", css);
+
+const resultsOf = (code) => JSON.parse(read(code));
 
 /** Keeps what the page would save, by its name. */
 const CATCH = `window.saved = {}; const made = URL.createObjectURL.bind(URL);
@@ -97,9 +100,29 @@ test("what is found wrong is voided and told", { timeout: 240_000 }, () =>
       const id = await page.driver.executeScript("return document.querySelector('.item-rows .void-form input').id");
       await fill(page, id, "The card takes the wrong edge");
       await page.press("button", "Let it no longer count");
+      // It is said where it was asked for: the card stays open in its place, and what is said of it has the focus.
+      const said = () => page.driver.executeScript("return document.activeElement.matches('.item-rows [open] [role=status]') && document.activeElement.textContent");
+      assert.match(await page.until("what came of it", said), /This no longer counts.*The card takes the wrong edge/s);
+      await page.until("fewer answers to count", async () => (await counted()) < before);
+      assert.match(await said(), /This no longer counts/, "nothing has moved");
+      await page.says("No longer counts: found wrong");
       await page.says("Found wrong");
-      await page.says("The card takes the wrong edge");
+      await page.assertAccessible("what was found wrong");
+      await page.assertFits("what was found wrong");
       await page.shot("crew-voided");
+      // What other tablets need is a file of that one finding.
+      await page.press("button", "Hand it out");
+      const link = await page.until("the link", () => page.driver.executeScript("return document.querySelector('.item-rows textarea[id$=hand-link]')?.value"));
+      const { format, people, events } = resultsOf(link.split("#/take/")[1]);
+      assert.deepEqual([format, people.length, events.length, events[0].reason], ["stepboard-results", 0, 1, "The card takes the wrong edge"]);
+      await page.shot("crew-hand-out");
+      // Taken back it counts again, and is voided once more for what follows.
+      await page.press("button", "Take it back");
+      await page.says("Taken back: it counts again.");
+      await page.until("all answers count", async () => (await counted()) === before);
+      await press(page, ".item-rows .void-form summary");
+      await fill(page, id, "The card takes the wrong edge");
+      await page.press("button", "Let it no longer count");
       await page.until("fewer answers to count", async () => (await counted()) < before);
       // The column of the table says whose answers it touched.
       await goTo(page, "#/crew");
@@ -111,6 +134,14 @@ test("what is found wrong is voided and told", { timeout: 240_000 }, () =>
         const void_ = csv.split("\r\n").filter((line) => line.startsWith(",a-")).map((line) => Number(line.split(",")[5]));
         return void_.length === 12 && void_.some((n) => n > 0);
       });
+      // Their page says which, and the answer itself says it.
+      const whose = await page.driver.executeScript("return window.last.split('\r\n').find((line) => line.startsWith(',a-') && Number(line.split(',')[5]) > 0).split(',')[1]");
+      await goTo(page, `#/crew/person/${whose}`);
+      await page.one("heading", "No longer counts");
+      await press(page, ".void-of summary");
+      await page.shot("crew-void-person");
+      await press(page, ".void-of a[href*='#/crew/answer/']");
+      await page.says("This answer no longer counts.");
     } finally {
       made.done();
     }

@@ -113,8 +113,8 @@ async function apprentice(code, cards, wrong, then) {
   });
 }
 
-/** The crew page before and after the file: nobody, then Bo, what he is stuck on, and the card that he saw. */
-async function returned(page, file, wrong) {
+/** The crew page before and after the file: nobody, then Bo, the set he did, what he is stuck on, and the card that he saw. */
+async function returned(page, id, file, wrong) {
   await goTo(page, "#/crew");
   await page.says("Nothing here yet");
   await readIn(page, [file]);
@@ -123,10 +123,20 @@ async function returned(page, file, wrong) {
   await page.shot("instructor-crew");
   await page.touch(person);
   await page.says(`${CARDS} answers, ${CARDS - 1} right, 1 sure and wrong.`);
+  await page.one("heading", "Sets done");
+  await page.says(`Practise. ${CARDS - 1} of ${CARDS} right.`);
+  await page.assertFits("a person who did a set");
+  await page.assertAccessible("a person who did a set");
   await page.shot("instructor-person");
   await page.driver.executeScript("document.querySelector('main a[href*=\"#/crew/answer/\"]').click()");
   await page.says(wrong.ask);
   await page.shot("instructor-answer");
+  // The set itself says who did it, and whether it was passed.
+  await goTo(page, `#/sets/${id}`);
+  await page.one("link", new RegExp(`^Bo \\(17\\).*${CARDS - 1} of ${CARDS} right.*Passed`, "s"));
+  await page.assertFits("who did a set");
+  await page.assertAccessible("who did a set");
+  await page.shot("instructor-who");
 }
 
 /** Set, seed, code and number stand on every page, and each card in its place; `also` is what stands beside a card. */
@@ -198,6 +208,6 @@ test("a set goes from the shop sheet by link to an apprentice and back to the cr
     // A mistake about safety that would be done on the job would fail the set.
     const wrong = cards.find(({ severity }) => severity !== "safety");
 
-    await apprentice(code, cards, wrong, (results) => returned(page, results, wrong));
+    await apprentice(code, cards, wrong, (results) => returned(page, id, results, wrong));
     await print(page, id, task.same_seed, cards);
   }));

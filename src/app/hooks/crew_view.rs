@@ -63,12 +63,10 @@ pub(super) fn use_crew_view(
                     }
                     view.set(Some(Shared::new(known.clone())));
                     let (mut all, mut redealt) = (Vec::new(), Redealt::new(&content.0));
+                    let voids = Voids::of(gathered.voided());
                     for person in &known.people {
-                        let events = theirs(&gathered, person);
-                        let events: Vec<&Event> = events.iter().map(|event| &**event).collect();
-                        let voids = Voids::of(events.iter().copied());
                         let mut slips = Slips::new(&person.key, &person.name);
-                        let answers = events.iter().filter_map(|event| event.answer());
+                        let answers = person.as_written(&gathered).filter_map(Event::answer);
                         for entry in answers.filter(|entry| voids.touches(entry).is_none()) {
                             slips.take(&mut redealt, entry);
                             slices.rest().await;

@@ -1,12 +1,13 @@
 //! One answer of the record, as the card that was seen.
 
-use super::seen::seen;
+use super::crew::void_mark;
+use super::seen::{Beside, seen};
 use crate::app::hooks::{use_sets, use_told};
 use crate::app::parts::{Frame, Picture, icon};
 use crate::app::route::Route;
 use crate::app::state::{Told, use_shop};
 use crate::learn::check::{answers_of, in_order};
-use crate::record::Entry as Answered;
+use crate::record::{Entry as Answered, Voids};
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
@@ -47,7 +48,10 @@ pub(in crate::app) fn Entry(props: &EntryProps) -> Html {
             <a href={next.unwrap_or(Route::Record).address()} class="next-step">{ shop.say("check.next-answer") }{ icon(Picture::Go) }</a>
         </div>
     };
-    seen(&shop, &sets, entry, &shop.say("record.title"), back, action)
+    let voids = Voids::of(told.journal.events());
+    let above = void_mark(&shop, &sets, voids.touches(entry));
+    let beside = Beside { back, action, above, ..Beside::default() };
+    seen(&shop, &sets, entry, &shop.say("record.title"), beside)
 }
 
 /// Number of the answer that is looked at after this one.

@@ -13,15 +13,26 @@ use crate::record::{CardName, Entry};
 use std::rc::Rc;
 use yew::prelude::*;
 
+/// What stands beside the card: above it, below it, and how the screen is left.
+#[derive(Default)]
+pub(super) struct Beside {
+    pub(super) back: Option<Route>,
+    pub(super) action: Html,
+    /// What to know before it is looked at.
+    pub(super) above: Html,
+    /// What can be done about it.
+    pub(super) below: Html,
+}
+
 /// The whole screen; the answer alone, told plainly, where the card cannot be had.
 pub(super) fn seen(
     shop: &Shop,
     sets: &SetsContext,
     entry: &Entry,
     title: &AttrValue,
-    back: Option<Route>,
-    action: Html,
+    beside: Beside,
 ) -> Html {
+    let Beside { back, action, above, below } = beside;
     let name = CardName {
         family: entry.family.clone(),
         version: entry.version,
@@ -32,15 +43,19 @@ pub(super) fn seen(
     if let Some(card) = sets.own_card(entry).cloned().map(Rc::new) {
         return html! {
             <Frame class="handed" {title} {note} {back} cautions={shop.cautions_for(&[])} {action}>
+                { above }
                 <OwnVerdict {card} answer={entry.answer.clone()} certainty={entry.certainty} />
+                { below }
             </Frame>
         };
     }
     if entry.family.starts_with(OWN_CARD) {
         return html! {
             <Frame class="sheet" {title} {note} {back} cautions={shop.cautions_for(&[])} {action}>
+                { above }
                 <p class="lead">{ shop.say("record.own-gone") }</p>
                 <p>{ shop.say("record.own-gone-why") }</p>
+                { below }
             </Frame>
         };
     }
@@ -58,18 +73,22 @@ pub(super) fn seen(
         let sheet = [("sheet", known.unwrap_or_else(|| slug.to_owned()))];
         return html! {
             <Frame class="sheet" {title} {note} {back} cautions={shop.cautions_for(&[])} {action}>
+                { above }
                 <p class="lead">{ shop.say_with(why, &sheet) }</p>
                 <p><b>{ shop.family_title(&entry.family) }</b></p>
                 <p>{ shop.voice().answer(&entry.family, &entry.answer) }</p>
+                { below }
             </Frame>
         };
     };
     let panels = answered_panels(shop, &card, entry.answer.place(), &Callback::from(|_| ()));
     html! {
         <Frame class="handed" title={stage_name(shop, &card)} {note} {back} cautions={cautions(shop, &card)} {action}>
+            { above }
             { card_ticket(shop, &card) }
             <h2 key="ask">{ shop.voice().ask(&card) }</h2>
             <Verdict key="verdict" {card} {graded} answer={entry.answer.clone()} certainty={entry.certainty} {panels} />
+            { below }
         </Frame>
     }
 }

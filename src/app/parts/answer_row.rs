@@ -11,7 +11,14 @@ use crate::rules::term::Term;
 use yew::prelude::*;
 
 /// `own` is the card where it is one of the shop's own whose set is here: such a row says its question and what was answered.
-pub(in crate::app) fn answer_row(shop: &Shop, entry: &Entry, own: Option<&OwnCard>, to: &Route) -> Html {
+/// `void` says that it no longer counts.
+pub(in crate::app) fn answer_row(
+    shop: &Shop,
+    entry: &Entry,
+    own: Option<&OwnCard>,
+    to: &Route,
+    void: bool,
+) -> Html {
     let of_shop = entry.family.starts_with(OWN_CARD);
     let stage = shop.content().family(&entry.family).map(|family| shop.stage(family.stage));
     let kind = stage.or_else(|| of_shop.then(|| shop.say("sets.take.own")));
@@ -37,6 +44,7 @@ pub(in crate::app) fn answer_row(shop: &Shop, entry: &Entry, own: Option<&OwnCar
                 <span class="words"><b>{ title }</b>
                     <span key="chosen" hidden={own.is_none()}>{ shop.say_with("record.chosen", &chosen) }</span>
                     <span key="told">{ told.join(" ") }</span>
+                    <span key="void" class="struck-out" hidden={!void}>{ shop.say("record.void") }</span>
                     <span key="at" class="note">{ clock::local(&entry.stamp.at) }</span></span>
                 { icon(Picture::Go) }
             </a>

@@ -16,6 +16,9 @@ use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
 pub(in crate::app) struct HandOutProps {
+    /// Begins the ids of what it shows; several may stand on a page.
+    #[prop_or("hand-out".into())]
+    pub(in crate::app) id: AttrValue,
     /// Name of the file.
     pub(in crate::app) name: AttrValue,
     /// Its text.
@@ -78,9 +81,9 @@ pub(in crate::app) fn HandOut(props: &HandOutProps) -> Html {
             <div key="link" class="hand-out-link" hidden={!has_link}>
                 { drawn(&shop, (*square).as_ref()) }
                 <div class="field">
-                    <label for="hand-out-link">{ shop.say("hand-out.link") }</label>
-                    <textarea id="hand-out-link" rows="3" readonly=true value={(*link).clone().unwrap_or_default()} aria-describedby="hand-out-hint" />
-                    <p id="hand-out-hint" class="note">{ shop.say("hand-out.link-hint") }</p>
+                    <label for={format!("{}-link", props.id)}>{ shop.say("hand-out.link") }</label>
+                    <textarea id={format!("{}-link", props.id)} rows="3" readonly=true value={(*link).clone().unwrap_or_default()} aria-describedby={format!("{}-hint", props.id)} />
+                    <p id={format!("{}-hint", props.id)} class="note">{ shop.say("hand-out.link-hint") }</p>
                 </div>
             </div>
             <div key="acts" class="people">

@@ -94,4 +94,9 @@ impl SetsContext {
         let kept = self.find(set)?;
         kept.set.own_cards.iter().find(|card| card.id() == entry.family)
     }
+
+    /// The card of the shop's own with that id, of whichever set that is here.
+    pub(in crate::app) fn own_card_of(&self, id: &str) -> Option<&OwnCard> {
+        self.all.iter().flat_map(|kept| &kept.set.own_cards).find(|card| card.id() == id)
+    }
 }

@@ -43,8 +43,6 @@ impl Person {
     /// Their events, oldest first, all under one name.
     #[must_use]
     pub fn events<'a>(&self, gathered: &'a Gathered, name: &str) -> Vec<Cow<'a, Event>> {
-        let devices: Vec<&Results> = gathered.devices().collect();
-        let event = |spot: &Spot| devices.get(spot.device)?.events.get(spot.place);
         let named = |event: &'a Event| {
             if event.stamp().person == name {
                 return Cow::Borrowed(event);
@@ -53,7 +51,13 @@ impl Person {
             name.clone_into(&mut event.stamp_mut().person);
             Cow::Owned(event)
         };
-        self.spots.iter().filter_map(event).map(named).collect()
+        self.as_written(gathered).map(named).collect()
+    }
+
+    /// Their events, oldest first, under the names that each tablet has for them.
+    pub fn as_written<'a>(&self, gathered: &'a Gathered) -> impl Iterator<Item = &'a Event> {
+        let devices: Vec<&Results> = gathered.devices().collect();
+        self.spots.iter().filter_map(move |spot| devices.get(spot.device)?.events.get(spot.place))
     }
 }
 

@@ -33,6 +33,8 @@ pub struct Slipped {
     pub example: EventName,
     /// Right answers to cards of the same family since then.
     pub right_since: usize,
+    /// The families of the cards, and how often each.
+    pub families: BTreeMap<String, usize>,
 }
 
 /// What the crew misreads.
@@ -46,6 +48,8 @@ pub struct Stuck {
     pub sure: usize,
     /// Those who do, whoever is most sure first.
     pub people: Vec<Slipped>,
+    /// The families of the cards, the most frequent first.
+    pub families: Vec<String>,
 }
 
 /// What a person misread, answer by answer.
@@ -76,19 +80,29 @@ impl<'a> Slips<'a> {
             slip.map_or_else(|| Misread::Cards(entry.family.clone()), |slip| Misread::Slip(slip.to_owned()));
         let (key, name) = (self.key.to_owned(), self.name.to_owned());
         let (one, family) = self.found.entry(misread.clone()).or_insert_with(|| {
-            let (last, example) = (None, entry.stamp.name());
-            let new = Slipped { misread, key, name, count: 0, sure: 0, last, example, right_since: 0 };
+            let (last, example, families) = (None, entry.stamp.name(), BTreeMap::new());
+            let new =
+                Slipped { misread, key, name, count: 0, sure: 0, last, example, right_since: 0, families };
             (new, String::new())
         });
         one.count += 1;
         one.sure += usize::from(entry.sure_and_wrong());
         (one.last, one.example) = (Moment::of(&entry.stamp.at), entry.stamp.name());
         (one.right_since, *family) = (0, entry.family.clone());
+        *one.families.entry(entry.family.clone()).or_insert(0) += 1;
     }
 
     /// What they misread.
     pub fn told(self) -> impl Iterator<Item = Slipped> {
         self.found.into_values().map(|(slipped, _)| slipped)
+    }
+}
+
+impl Slipped {
+    /// The families of the cards, the most frequent first.
+    #[must_use]
+    pub fn kinds(&self) -> Vec<String> {
+        often(self.families.iter())
     }
 }
 
@@ -106,10 +120,22 @@ pub fn stuck(all: impl IntoIterator<Item = Slipped>) -> Vec<Stuck> {
                 .sort_by(|a, b| (b.sure, b.count, b.last, &a.name).cmp(&(a.sure, a.count, a.last, &b.name)));
             let count = people.iter().map(|one| one.count).sum();
             let sure = people.iter().map(|one| one.sure).sum();
-            Stuck { misread, count, sure, people }
+            let families = often(people.iter().flat_map(|one| &one.families));
+            Stuck { misread, count, sure, people, families }
         })
         .collect();
     let last = |one: &Stuck| one.people.iter().map(|one| one.last).max();
     stuck.sort_by(|a, b| (b.sure, b.count, last(b), &a.misread).cmp(&(a.sure, a.count, last(a), &b.misread)));
     stuck
+}
+
+/// Families by how often they stand there, the most frequent first.
+fn often<'a>(counts: impl Iterator<Item = (&'a String, &'a usize)>) -> Vec<String> {
+    let mut sums: BTreeMap<&String, usize> = BTreeMap::new();
+    for (family, count) in counts {
+        *sums.entry(family).or_insert(0) += count;
+    }
+    let mut sums: Vec<(&String, usize)> = sums.into_iter().collect();
+    sums.sort_by_key(|(_, count)| std::cmp::Reverse(*count));
+    sums.into_iter().map(|(family, _)| family.clone()).collect()
 }

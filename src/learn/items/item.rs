@@ -10,9 +10,9 @@ const PEOPLE_LEAST: usize = 4;
 /// Below this the right answer hardly goes with the rest. R. L. Ebel 1954 calls under 0.19 poor; with a dozen people that is
 /// noise: our own choice.
 const GOES_LEAST: f64 = 0.10;
-/// People to whom an option must have been offered before it is told of: what three did or did not take says nothing. Our own
-/// choice.
-const OFFERED_LEAST: usize = 10;
+/// People who must have been asked before anything is told of an item, or of an option that was offered to them: what three
+/// did or did not take says nothing. Our own choice.
+pub const ASKED_LEAST: usize = 10;
 /// A wrong option that so many of the upper group take: the card has two meanings, or the rule is wrong. Our own choice.
 const TAKEN_BY_UPPER: f64 = 0.40;
 
@@ -118,7 +118,7 @@ terms! {
 #[must_use]
 pub fn flags(item: &Item, options: &[OptionUse]) -> Vec<Flag> {
     let key = options.iter().find(|option| option.right);
-    let wrong = || options.iter().filter(|option| !option.right && option.offered >= OFFERED_LEAST);
+    let wrong = || options.iter().filter(|option| !option.right && option.offered >= ASKED_LEAST);
     let better =
         |one: &OptionUse| one.with_rest > key.and_then(|key| key.with_rest) && one.with_rest.is_some();
     let upper = |one: &OptionUse| {

@@ -16,7 +16,7 @@ mod reliability;
 mod report;
 
 pub use dealt::{Dealt, NOT_ENOUGH, RIGHT, card_of, dealt};
-pub use item::{Flag, Item, Range, flags, items};
+pub use item::{ASKED_LEAST, Flag, Item, Range, flags, items};
 pub use matrix::{Misshapen, Scores};
 pub use options::{OptionUse, Taken, option_uses};
 pub use plan::Plan;

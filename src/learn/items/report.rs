@@ -1,6 +1,6 @@
 //! What the first answers of checks say of people, of card families and of sets.
 
-use super::{Flag, Item, OptionUse, Plan, Reliability};
+use super::{ASKED_LEAST, Flag, Item, OptionUse, Plan, Reliability};
 use crate::content::Content;
 use crate::record::{Event, EventName};
 use std::collections::BTreeMap;
@@ -60,6 +60,20 @@ pub struct FamilyReport {
     pub flags: Vec<Flag>,
     /// An answer to look at: one that was wrong and sure where there is one, else a wrong one, else any.
     pub example: EventName,
+}
+
+impl FamilyReport {
+    /// Whether so many were asked that anything is told of it.
+    #[must_use]
+    pub const fn is_told(&self) -> bool {
+        self.item.asked >= ASKED_LEAST
+    }
+
+    /// Whether it is to be looked at before others.
+    #[must_use]
+    pub const fn to_look_at(&self) -> bool {
+        self.is_told() && !self.flags.is_empty()
+    }
 }
 
 /// What answers say of a set.

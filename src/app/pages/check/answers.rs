@@ -11,7 +11,7 @@ use crate::content::Competency;
 use crate::device::{clock, page};
 use crate::learn::check::{Now, answers_of, in_order};
 use crate::learn::evidence::Evidence;
-use crate::record::{Attempt, Attempts, Standing};
+use crate::record::{Attempt, Attempts, Standing, Voids};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -49,10 +49,11 @@ pub(in crate::app) fn CheckAnswers(props: &AnswersProps) -> Html {
     let view = (*view).as_ref().filter(|_| !closed);
     let answers = in_order(answers_of(told.journal.events(), attempt.device, attempt.id));
     let (sealed, shown): (Vec<_>, Vec<_>) = answers.into_iter().partition(|entry| told.hides(entry));
+    let voids = Voids::of(told.journal.events());
     let row = |entry: &&_| {
         let entry: &crate::record::Entry = entry;
         let to = Route::CheckAnswer { attempt: props.attempt.clone(), sequence: entry.stamp.sequence };
-        answer_row(&shop, entry, sets.own_card(entry), &to)
+        answer_row(&shop, entry, sets.own_card(entry), &to, voids.touches(entry).is_some())
     };
     let head = match (closed, view.is_some_and(|view| view.done), view.is_some_and(|view| view.over)) {
         (true, ..) => "check.closed",

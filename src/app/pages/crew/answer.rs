@@ -1,12 +1,15 @@
 //! One answer of somebody, as the card that was seen.
 
-use crate::app::hooks::{use_crew, use_sets};
-use crate::app::pages::seen::seen;
+use super::void::VoidForm;
+use super::void_acts::void_mark;
+use super::void_what::{known_voidings, of_answer};
+use crate::app::hooks::{use_book, use_crew, use_sets};
+use crate::app::pages::seen::{Beside, seen};
 use crate::app::parts::Frame;
 use crate::app::route::Route;
 use crate::app::state::{ContentContext, use_shop};
 use crate::exchange::crew::Person;
-use crate::record::{Event, EventName};
+use crate::record::{Event, EventName, Voids};
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
@@ -18,7 +21,7 @@ pub(in crate::app) struct CrewAnswerProps {
 #[component]
 pub(in crate::app) fn CrewAnswer(props: &CrewAnswerProps) -> Html {
     let shop = use_shop();
-    let (crew, sets) = (use_crew(), use_sets());
+    let (books, crew, sets) = (use_book(), use_crew(), use_sets());
     use_effect_with(crew.load.clone(), |load| load.emit(()));
     // Cards may stand on sheets that came with the results.
     let shop = shop.on(crew.content.clone());
@@ -37,9 +40,18 @@ pub(in crate::app) fn CrewAnswer(props: &CrewAnswerProps) -> Html {
     let back = person.map_or(Route::Crew, |one| Route::CrewPerson { key: one.key.clone() });
     let whose = person.map_or(entry.stamp.person.as_str(), |one| one.name.as_str());
     let title = shop.say_with("crew.answer-of", &[("person", whose.to_owned())]);
+    let known = known_voidings(&books, &crew);
+    let voids = Voids::of(&known);
+    let choices = of_answer(&shop, &sets, entry);
+    let beside = Beside {
+        back: Some(back),
+        above: void_mark(&shop, &sets, voids.touches(entry)),
+        below: html! { <section key="void-form" class="paper"><VoidForm id="void-answer" {choices} /></section> },
+        ..Beside::default()
+    };
     html! {
         <ContextProvider<ContentContext> context={crew.content.clone()}>
-            { seen(&shop, &sets, entry, &title, Some(back), Html::default()) }
+            { seen(&shop, &sets, entry, &title, beside) }
         </ContextProvider<ContentContext>>
     }
 }

@@ -1,17 +1,17 @@
 //! One card family as the answers have it: how hard, whether who knows more is right more often, which options are taken, why
 //! to look at it, and the rule that decides it.
 
-use super::void::{VoidForm, VoidWhat};
+use super::void::VoidForm;
+use super::void_what::{decided_by, of_cards};
 use crate::app::parts::{Picture, icon, rules};
 use crate::app::route::Route;
 use crate::app::state::Shop;
-use crate::card::{self, Answer};
+use crate::card::Answer;
 use crate::exchange::crew::Gathered;
 use crate::learn::calibration::share_range;
-use crate::learn::items::{FamilyReport, NOT_ENOUGH, OptionUse, RIGHT, card_of};
-use crate::record::{CardKind, Event};
+use crate::learn::items::{ASKED_LEAST, FamilyReport, NOT_ENOUGH, OptionUse, RIGHT};
+use crate::record::{CardKind, Event, Voids};
 use crate::rules::term::Term;
-use crate::rules::verdict::RuleId;
 use yew::prelude::*;
 
 const HUNDRED: f64 = 100.0;
@@ -20,7 +20,13 @@ fn percent(share: f64) -> String {
     format!("{:.0}", share * HUNDRED)
 }
 
-pub(super) fn card_row(shop: &Shop, gathered: &Gathered, one: &FamilyReport) -> Html {
+/// What a row needs to know of what is void, and who is told before something is voided.
+pub(super) struct Voiding<'a> {
+    pub(super) voids: &'a Voids<'a>,
+    pub(super) voiding: Callback<()>,
+}
+
+pub(super) fn card_row(shop: &Shop, gathered: &Gathered, one: &FamilyReport, voiding: &Voiding<'_>) -> Html {
     let item = &one.item;
     let (right, asked) = (u32::try_from(item.right).unwrap_or(0), u32::try_from(item.asked).unwrap_or(0));
     let (low, high) = share_range(right, asked).unwrap_or((0.0, 1.0));
@@ -31,51 +37,47 @@ pub(super) fn card_row(shop: &Shop, gathered: &Gathered, one: &FamilyReport) -> 
         ("low", percent(low)),
         ("high", percent(high)),
     ];
-    let look = !one.flags.is_empty();
+    let void = voiding.voids.of_cards(&one.family, one.version).is_some();
+    let look = one.to_look_at();
+    let state = match (void, look, one.is_told()) {
+        (true, ..) => shop.say("record.void"),
+        (_, true, _) => shop.say_with("crew.items.look", &[("n", one.flags.len().to_string())]),
+        (_, _, true) => shop.say("crew.items.no-look"),
+        _ => shop.say_with("crew.items.too-few", &[("n", ASKED_LEAST.to_string())]),
+    };
+    let picture = if look && !void { Picture::Caution } else { Picture::Dash };
     let flags = one.flags.iter().map(|flag| {
         html! { <li key={flag.slug()}>{ icon(Picture::Caution) }<span>{ shop.text(&format!("items.{}", flag.slug())) }</span></li> }
     });
-    let decided = decided_by(shop, gathered, one);
+    let entry = gathered.find(&one.example).and_then(Event::answer);
+    let decided = entry.map(|entry| decided_by(shop, entry)).unwrap_or_default();
     let to = Route::CrewAnswer { device: one.example.device.clone(), sequence: one.example.sequence };
-    let kind = CardKind { family: one.family.clone(), version: one.version };
-    let rule = |rule: &RuleId| {
-        let words = shop.text(&format!("rule.{}", rule.0)).to_string();
-        (VoidWhat::Rule(rule.0.to_owned()), shop.say_with("crew.void.this-rule", &[("rule", words)]))
-    };
-    let cards = (VoidWhat::Cards(kind), shop.say("crew.void.these-cards"));
-    let choices: Vec<_> = [cards].into_iter().chain(decided.iter().map(rule)).collect();
+    let choices = of_cards(shop, CardKind { family: one.family.clone(), version: one.version }, &decided);
     html! {
         <li key={format!("{}-{}", one.family, one.version)}>
             <details>
                 <summary>
-                    { if look { icon(Picture::Caution) } else { icon(Picture::Dash) } }
+                    { icon(picture) }
                     <span class="words">
                         <b>{ shop.family_title(&one.family) }</b>
                         <span>{ shop.say_with("crew.items.right", &told) }</span>
-                        <span class="note">{ if look { shop.say_with("crew.items.look", &[("n", one.flags.len().to_string())]) } else { shop.say("crew.items.no-look") } }</span>
+                        <span class={if void { "struck-out" } else { "note" }}>{ state }</span>
                     </span>
                 </summary>
                 <ul class="flags" hidden={!look}>{ for flags }</ul>
-                { figures(shop, one) }
-                { options(shop, one) }
                 { slips(shop, one) }
                 <p class="note" hidden={one.undealt == 0}>{ shop.say_with("crew.items.undealt", &[("n", one.undealt.to_string())]) }</p>
                 <div hidden={decided.is_empty()}>{ rules(shop, &decided) }</div>
+                <details class="seen figures" hidden={!one.is_told()}>
+                    <summary>{ shop.say("crew.items.figures") }</summary>
+                    { figures(shop, one) }
+                    { options(shop, one) }
+                </details>
                 <p class="people"><a href={to.address()} class="control">{ shop.say("crew.items.example") }{ icon(Picture::Go) }</a></p>
-                <VoidForm id={format!("void-{}-{}", one.family, one.version)} {choices} />
+                <VoidForm id={format!("void-{}-{}", one.family, one.version)} {choices} voiding={voiding.voiding.clone()} />
             </details>
         </li>
     }
-}
-
-/// The rules that decide the card that is linked.
-fn decided_by(shop: &Shop, gathered: &Gathered, one: &FamilyReport) -> Vec<RuleId> {
-    let entry = gathered.find(&one.example).and_then(Event::answer);
-    let found = entry.and_then(|entry| card_of(shop.content(), entry));
-    found
-        .and_then(|(card, world)| card::solve(&card, &world))
-        .map(|solution| solution.rules)
-        .unwrap_or_default()
 }
 
 fn figures(shop: &Shop, one: &FamilyReport) -> Html {

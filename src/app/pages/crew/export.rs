@@ -1,14 +1,15 @@
 //! Tables of the crew as CSV files.
 
-use super::stuck::misread;
-use crate::app::state::{CrewView, Shop};
+use super::done::{came_words, set_title};
+use super::stuck::{kinds, reply};
+use crate::app::state::{CrewView, SetsContext, Shop};
 use crate::device::files;
-use crate::exchange::crew::{Field, csv};
+use crate::exchange::crew::{Field, SetDone, csv};
 use crate::learn::items::Report;
 use crate::rules::term::Term;
 
 /// People by competencies, then what is misread.
-pub(super) fn save_grid(shop: &Shop, view: &CrewView) {
+pub(super) fn save_grid(shop: &Shop, sets: &SetsContext, view: &CrewView) {
     let say = |key: &str| Field::text(shop.say(&format!("crew.columns.{key}")).to_string());
     let competencies = shop.content().competencies.iter();
     let names =
@@ -34,12 +35,13 @@ pub(super) fn save_grid(shop: &Shop, view: &CrewView) {
         rows.push(row);
     }
     rows.push(Vec::new());
-    rows.push(["misread", "name", "count", "sure", "right-since", "last"].map(say).to_vec());
+    rows.push(["words", "reply", "name", "count", "sure", "right-since", "last"].map(say).to_vec());
     for one in view.stuck.iter().flatten() {
-        let words = misread(shop, &one.misread).to_string();
+        let (kinds, reply) = (kinds(shop, sets, &one.families), reply(shop, &one.misread));
         rows.extend(one.people.iter().map(|who| {
             vec![
-                Field::text(words.clone()),
+                Field::text(kinds.to_string()),
+                Field::text(reply.to_string()),
                 Field::text(who.name.clone()),
                 Field::count(who.count),
                 Field::count(who.sure),
@@ -49,6 +51,36 @@ pub(super) fn save_grid(shop: &Shop, view: &CrewView) {
         }));
     }
     save("stepboard-crew.csv", &rows);
+}
+
+/// Sets that people did, a row each time: number and name of the person, then what they did.
+pub(super) fn save_done<'a>(
+    shop: &Shop,
+    sets: &SetsContext,
+    people: impl Iterator<Item = (Option<&'a str>, &'a str, &'a [SetDone])>,
+) {
+    let heads =
+        ["number", "name", "set", "set-id", "way", "day", "right", "answered", "cards", "void", "result"];
+    let mut rows =
+        vec![heads.map(|key| Field::text(shop.say(&format!("crew.columns.{key}")).to_string())).to_vec()];
+    for (number, name, done) in people {
+        rows.extend(done.iter().map(|one| {
+            vec![
+                Field::text(number.unwrap_or_default()),
+                Field::text(name),
+                Field::text(set_title(shop, sets, &one.set).to_string()),
+                Field::text(one.set.clone()),
+                Field::text(shop.say(&format!("crew.done.way.{}", one.way.slug())).to_string()),
+                Field::text(one.day.map(|day| day.to_string()).unwrap_or_default()),
+                Field::Number(Some(f64::from(one.right))),
+                Field::Number(Some(f64::from(one.answered))),
+                Field::Number(Some(f64::from(one.of))),
+                Field::Number(Some(f64::from(one.void))),
+                Field::text(came_words(shop, one).to_string()),
+            ]
+        }));
+    }
+    save("stepboard-sets-done.csv", &rows);
 }
 
 /// What the answers say of each family.

@@ -2,26 +2,37 @@
 //! say of the cards.
 
 mod answer;
+mod called;
 mod came;
 mod card_row;
 mod cards;
 mod chart;
+mod done;
 mod export;
 mod grid;
 mod import;
 mod person;
+mod practised;
+mod report;
+mod set_figures;
 mod stuck;
 mod void;
+mod void_acts;
+mod void_of;
+mod void_what;
 mod voidings;
+mod who;
 
-pub(in crate::app) use voidings::void_words;
+pub(in crate::app) use void_acts::{void_mark, void_words};
+pub(in crate::app) use voidings::Voidings;
 
 pub(in crate::app) use answer::CrewAnswer;
 pub(in crate::app) use came::came;
 pub(in crate::app) use cards::CrewCards;
 pub(in crate::app) use person::CrewPerson;
+pub(in crate::app) use who::WhoDid;
 
-use crate::app::hooks::use_crew;
+use crate::app::hooks::{use_crew, use_sets};
 use crate::app::parts::{Frame, Picture, icon};
 use crate::app::route::Route;
 use crate::app::state::{CrewView, Shop, use_shop};
@@ -32,12 +43,12 @@ use yew::prelude::*;
 #[component]
 pub(in crate::app) fn Crew() -> Html {
     let shop = use_shop();
-    let crew = use_crew();
+    let (crew, sets) = (use_crew(), use_sets());
     use_effect_with(crew.load.clone(), |load| load.emit(()));
     let view = crew.view.clone().unwrap_or_default();
     let save = {
-        let (shop, view) = (shop.clone(), view.clone());
-        Callback::from(move |_: MouseEvent| export::save_grid(&shop, &view))
+        let (shop, sets, view) = (shop.clone(), sets.clone(), view.clone());
+        Callback::from(move |_: MouseEvent| export::save_grid(&shop, &sets, &view))
     };
     let nobody = view.people.is_empty();
     let working = crew.busy || crew.gathered.is_none() || view.stuck.is_none();

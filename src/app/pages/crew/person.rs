@@ -1,8 +1,10 @@
 //! One person of the crew: how they stand, what they are stuck on, how they judge themselves, their answers.
 
 use super::chart::day_chart;
+use super::done::{done_section, sets_done};
 use super::grid::{name_of, picture};
-use super::stuck::{misread, slip_row};
+use super::stuck::{kinds, reply, slip_row};
+use super::void_of::void_of;
 use crate::app::hooks::{theirs, use_crew, use_sets};
 use crate::app::pages::record::{Whose, judging};
 use crate::app::parts::{Frame, answer_row, icon};
@@ -10,7 +12,7 @@ use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::device::clock;
 use crate::exchange::crew::{Cell, Glance, Slipped, Stands, days};
-use crate::record::{Entry, Event};
+use crate::record::{Entry, Event, Voids};
 use crate::rules::term::Term;
 use yew::prelude::*;
 
@@ -40,10 +42,13 @@ pub(in crate::app) fn CrewPerson(props: &CrewPersonProps) -> Html {
         };
     };
     let events = theirs(&gathered, person);
-    let entries: Vec<&Entry> = events.iter().filter_map(|event| Event::answer(event)).collect();
+    let events: Vec<&Event> = events.iter().map(|event| &**event).collect();
+    let entries: Vec<&Entry> = events.iter().filter_map(|event| event.answer()).collect();
+    let done = sets_done(&shop, &sets, &events);
+    let voids = Voids::of(events.iter().copied());
     let row = |entry: &&Entry| {
         let to = Route::CrewAnswer { device: entry.stamp.device.clone(), sequence: entry.stamp.sequence };
-        answer_row(&shop, entry, sets.own_card(entry), &to)
+        answer_row(&shop, entry, sets.own_card(entry), &to, voids.touches(entry).is_some())
     };
     let sure: Vec<&Entry> =
         entries.iter().rev().copied().filter(|entry| entry.sure_and_wrong()).take(LATEST).collect();
@@ -52,10 +57,12 @@ pub(in crate::app) fn CrewPerson(props: &CrewPersonProps) -> Html {
     html! {
         <Frame class="sheet crew" title={name_of(&shop, &person.name)} note={person.number.clone().unwrap_or_default()} back={Some(Route::Crew)} cautions={shop.cautions_for(&[])}>
             { counts(&shop, glance) }
+            { done_section(&shop, &sets, person, done) }
+            { void_of(&shop, &sets, &entries, &voids, &row) }
             { stands(&shop, glance) }
             <section key="slips" hidden={slips.is_empty()}>
                 <h2>{ shop.say("crew.stuck-on") }</h2>
-                <ul class="rows links">{ for slips.iter().map(|one| slip_row(&shop, one, misread(&shop, &one.misread))) }</ul>
+                <ul class="rows links">{ for slips.iter().map(|one| slip_row(&shop, one, kinds(&shop, &sets, &one.kinds()), Some(reply(&shop, &one.misread)))) }</ul>
             </section>
             <section key="sure" hidden={sure.is_empty()}>
                 <h2>{ shop.say("record.sure") }</h2>

@@ -1,9 +1,10 @@
 //! Who is stuck on what: what is misread, sure and wrong first.
 
 use super::grid::name_of;
+use crate::app::hooks::use_sets;
 use crate::app::parts::{Picture, icon};
 use crate::app::route::Route;
-use crate::app::state::{CrewView, Shared, Shop, use_shop};
+use crate::app::state::{CrewView, SetsContext, Shared, Shop, use_shop};
 use crate::exchange::crew::{Misread, Slipped, Stuck};
 use crate::exchange::set::OWN_CARD;
 use yew::prelude::*;
@@ -41,15 +42,30 @@ pub(super) fn StuckList(props: &StuckProps) -> Html {
     }
 }
 
-/// What it is in words.
-pub(super) fn misread(shop: &Shop, misread: &Misread) -> AttrValue {
+/// The kinds of card that something was misread on.
+pub(super) fn kinds(shop: &Shop, sets: &SetsContext, families: &[String]) -> AttrValue {
+    let Some(first) = families.first() else { return AttrValue::default() };
+    let family = match sets.own_card_of(first) {
+        Some(card) => AttrValue::from(card.question.clone()),
+        None if first.starts_with(OWN_CARD) => shop.say("crew.own-card"),
+        None => shop.family_title(first),
+    };
+    let more = families.len() - 1;
+    let told = [("family", family.to_string()), ("n", more.to_string())];
+    match more {
+        0 => family,
+        1 => shop.say_with("crew.kind.two", &told),
+        _ => shop.say_with("crew.kind.more", &told),
+    }
+}
+
+/// What the card replies to it. That is true of the work, and never what somebody thought.
+pub(super) fn reply(shop: &Shop, misread: &Misread) -> AttrValue {
     match misread {
-        Misread::Slip(slip) => shop.text(&format!("slip.{slip}")),
-        // Its question stands with the answer; one card has no name.
-        Misread::Cards(family) if family.starts_with(OWN_CARD) => shop.say("crew.own-card"),
-        Misread::Cards(family) => {
-            shop.say_with("crew.no-slip", &[("family", shop.family_title(family).to_string())])
+        Misread::Slip(slip) => {
+            shop.say_with("crew.replies", &[("words", shop.text(&format!("slip.{slip}")).to_string())])
         }
+        Misread::Cards(_) => shop.say("crew.no-reply"),
     }
 }
 
@@ -62,7 +78,7 @@ struct OneProps {
 /// One misconception; whose it is is drawn once it is opened, since drawing everybody under every one takes time.
 #[component]
 fn One(props: &OneProps) -> Html {
-    let shop = use_shop();
+    let (shop, sets) = (use_shop(), use_sets());
     let opened = use_state(|| false);
     let Some(one) = props.view.stuck.as_deref().and_then(|stuck| stuck.get(props.nth)) else {
         return Html::default();
@@ -83,7 +99,8 @@ fn One(props: &OneProps) -> Html {
             <details ontoggle={on_toggle}>
                 <summary>
                     <span class="words">
-                        <b>{ misread(&shop, &one.misread) }</b>
+                        <b>{ kinds(&shop, &sets, &one.families) }</b>
+                        <span>{ reply(&shop, &one.misread) }</span>
                         <span class={classes!("note", (one.sure > 0).then_some("sure-count"))}>{ icon(if one.sure > 0 { Picture::Cross } else { Picture::Dash }) }{ shop.say_with("crew.counts", &told) }</span>
                     </span>
                 </summary>
@@ -95,11 +112,11 @@ fn One(props: &OneProps) -> Html {
 }
 
 fn person(shop: &Shop, one: &Slipped) -> Html {
-    slip_row(shop, one, name_of(shop, &one.name))
+    slip_row(shop, one, name_of(shop, &one.name), None)
 }
 
-/// What one person misread, with the latest answer behind it.
-pub(super) fn slip_row(shop: &Shop, one: &Slipped, title: AttrValue) -> Html {
+/// What one person misread, with the latest answer behind it; `reply` where it is not told above.
+pub(super) fn slip_row(shop: &Shop, one: &Slipped, title: AttrValue, reply: Option<AttrValue>) -> Html {
     let to = Route::CrewAnswer { device: one.example.device.clone(), sequence: one.example.sequence };
     let told = [
         ("n", one.count.to_string()),
@@ -110,7 +127,7 @@ pub(super) fn slip_row(shop: &Shop, one: &Slipped, title: AttrValue) -> Html {
     html! {
         <li key={format!("{}-{:?}", one.key, one.misread)}>
             <a href={to.address()} class="row-link">
-                <span class="words"><b>{ title }</b><span>{ shop.say_with("crew.slip", &told) }</span><span class="note">{ shop.say_with("crew.last", &[("at", last)]) }</span></span>
+                <span class="words"><b>{ title }</b><span hidden={reply.is_none()}>{ reply }</span><span>{ shop.say_with("crew.slip", &told) }</span><span class="note">{ shop.say_with("crew.last", &[("at", last)]) }</span></span>
                 { icon(Picture::Go) }
             </a>
         </li>

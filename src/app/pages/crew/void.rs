@@ -1,13 +1,17 @@
-//! Voids what was found wrong after it counted.
+//! Voids what was found wrong after it counted, and says what came of it where it was asked for.
 
-use crate::app::hooks::{Slices, use_book, use_crew, use_keys_held, use_people};
+use super::void_acts::{VoidActs, void_words};
+use super::void_what::{VoidWhat, known_voidings, wrong};
+use crate::app::hooks::{use_book, use_crew, use_keys_held, use_people, use_sets};
 use crate::app::pages::events;
 use crate::app::parts::{Field, Picture, icon, typed_into};
 use crate::app::state::{Keep, KeysContext, Shop, use_shop};
-use crate::content::Content;
-use crate::exchange::crew::decides;
+use crate::device::page;
 use crate::people::Crew;
-use crate::record::{self, AssessorName, CardKind, EventName, Journal, Stamp, Voided, Wrong, plain};
+use crate::record::{
+    AssessorName, Event as Recorded, EventName, Journal, Stamp, Voided, Voids, Wrong, plain,
+};
+use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::spawn_local;
 use web_sys::HtmlSelectElement;
@@ -43,43 +47,39 @@ pub(super) struct VoidFormProps {
     pub(super) id: String,
     /// What can be voided, one of them picked: what each is, in words.
     pub(super) choices: Vec<(VoidWhat, AttrValue)>,
-}
-
-/// What can be voided.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub(super) enum VoidWhat {
-    /// Cards of a family.
-    Cards(CardKind),
-    /// A rule.
-    Rule(String),
-    /// A set.
-    Set(String),
-}
-
-/// What is written down for it; a rule takes all cards with it of which it decides one.
-async fn wrong(content: &Content, what: VoidWhat) -> Wrong {
-    match what {
-        VoidWhat::Cards(kind) => Wrong::Cards(kind),
-        VoidWhat::Set(set) => Wrong::Set { set },
-        VoidWhat::Rule(rule) => {
-            let (mut cards, mut slices) = (Vec::new(), Slices::begin());
-            for family in &content.families {
-                if decides(content, &rule, &family.id) {
-                    cards.push(CardKind { family: family.id.clone(), version: family.version });
-                }
-                slices.rest().await;
-            }
-            Wrong::Rule { rule, cards }
-        }
-    }
+    /// Told before something is voided.
+    #[prop_or_default]
+    pub(super) voiding: Callback<()>,
 }
 
 #[component]
 pub(super) fn VoidForm(props: &VoidFormProps) -> Html {
     let shop = use_shop();
-    let (books, crew, keys, people) = (use_book(), use_crew(), use_keys_held(), use_people());
+    let (books, crew, keys, people, sets) =
+        (use_book(), use_crew(), use_keys_held(), use_people(), use_sets());
     let (reason, said) = (use_state(String::new), use_state(AttrValue::default));
     let (picked, busy) = (use_state(|| 0_usize), use_state(|| false));
+    let known = known_voidings(&books, &crew);
+    let voids = Voids::of(&known);
+    let standing = props.choices.get(*picked).and_then(|(what, _)| what.standing(&voids)).cloned();
+    let is_void = standing.is_some();
+    // What was done here takes the focus to what is said of it; what comes from elsewhere does not.
+    let acted = use_mut_ref(|| false);
+    let back = use_state(|| false);
+    let heading = format!("{}-said", props.id);
+    use_effect_with((is_void, heading.clone()), {
+        let (acted, back) = (Rc::clone(&acted), back.setter());
+        move |(is_void, heading)| {
+            if acted.replace(false) {
+                back.set(!*is_void);
+                page::focus(heading);
+            }
+        }
+    });
+    let on_act = {
+        let acted = Rc::clone(&acted);
+        Callback::from(move |()| *acted.borrow_mut() = true)
+    };
     let onchange = {
         let picked = picked.setter();
         Callback::from(move |event: Event| {
@@ -90,30 +90,27 @@ pub(super) fn VoidForm(props: &VoidFormProps) -> Html {
     };
     let onsubmit = {
         let (shop, reason, said, busy) = (shop.clone(), reason.clone(), said.clone(), busy.clone());
+        let (voiding, on_act, books, crew) =
+            (props.voiding.clone(), on_act.clone(), books.clone(), crew.clone());
         let what = props.choices.get(*picked).map(|(what, _)| what.clone());
         let by = finder(&shop, &keys, &people.crew);
         Callback::from(move |event: SubmitEvent| {
             event.prevent_default();
             let Some(what) = what.clone().filter(|_| !*busy) else { return };
-            let empty = voided(
-                &shop,
-                &books.book.journal,
-                by.clone(),
-                Wrong::Set { set: String::new() },
-                &reason,
-                None,
-            );
-            if !empty.is_fit() {
+            let journal = &books.book.journal;
+            let nothing = Wrong::Set { set: String::new() };
+            if !voided(&shop, journal, by.clone(), nothing, &reason, None).is_fit() {
                 return said.set(shop.say("crew.void.no-reason"));
             }
             said.set(AttrValue::default());
             busy.set(true);
-            let (shop, reason, said) = (shop.clone(), reason.clone(), said.clone());
+            voiding.emit(());
+            let (shop, reason, said, on_act) = (shop.clone(), reason.clone(), said.clone(), on_act.clone());
             let (by, busy, books, crew) = (by.clone(), busy.clone(), books.clone(), crew.clone());
             spawn_local(async move {
                 let wrong = wrong(&crew.content.0, what).await;
-                let what =
-                    record::Event::Voided(voided(&shop, &books.book.journal, by, wrong, &reason, None));
+                let what = Recorded::Voided(voided(&shop, &books.book.journal, by, wrong, &reason, None));
+                on_act.emit(());
                 let done = Callback::from(move |stored: bool| {
                     busy.set(false);
                     if stored {
@@ -130,18 +127,30 @@ pub(super) fn VoidForm(props: &VoidFormProps) -> Html {
         html! { <option key={nth} value={nth.to_string()} selected={nth == *picked}>{ words }</option> }
     };
     let select = format!("{}-what", props.id);
+    let counts_again = *back && !is_void;
+    let words = standing.as_ref().map(|one| void_words(&shop, &sets, one));
     html! {
-        <details class="void-form">
-            <summary>{ shop.say("crew.void.open") }</summary>
-            <form class="form" {onsubmit}>
-                <p class="note">{ shop.say("crew.void.why") }</p>
-                <div class="field" hidden={props.choices.len() < 2}>
-                    <label for={select.clone()}>{ shop.say("crew.void.what") }</label>
-                    <select id={select} {onchange}>{ for props.choices.iter().enumerate().map(option) }</select>
-                </div>
-                <Field id={props.id.clone()} label={shop.say("crew.void.reason")} hint={shop.say("crew.void.reason-hint")} value={(*reason).clone()} on_input={typed_into(&reason)} wrong={(*said).clone()} />
-                <button type="submit" class="control" disabled={*busy}>{ icon(Picture::Cross) }{ shop.say("crew.void.go") }</button>
-            </form>
-        </details>
+        <div class="void-form">
+            <div key="said" id={heading} class={classes!(is_void.then_some("kraft"))} role="status" tabindex="-1">
+                if is_void { <p><b>{ shop.say("crew.void.now") }</b></p>{ words.unwrap_or_default() }<p>{ shop.say("crew.void.elsewhere") }</p> }
+                if counts_again { <p>{ shop.say("crew.void.over") }</p> }
+                if *busy { <p>{ shop.say("crew.void.busy") }</p> }
+            </div>
+            if let Some(voided) = standing { <VoidActs key="acts" id={props.id.clone()} {voided} {on_act} /> }
+            <details key={if is_void { "other" } else { "form" }} hidden={is_void && props.choices.len() < 2}>
+                <summary>{ shop.say(if is_void { "crew.void.other" } else { "crew.void.open" }) }</summary>
+                <form class="form" {onsubmit}>
+                    <p class="note">{ shop.say("crew.void.why") }</p>
+                    <div class="field" hidden={props.choices.len() < 2}>
+                        <label for={select.clone()}>{ shop.say("crew.void.what") }</label>
+                        <select id={select} {onchange}>{ for props.choices.iter().enumerate().map(option) }</select>
+                    </div>
+                    <div class="contents" hidden={is_void}>
+                        <Field id={props.id.clone()} label={shop.say("crew.void.reason")} hint={shop.say("crew.void.reason-hint")} value={(*reason).clone()} on_input={typed_into(&reason)} wrong={(*said).clone()} />
+                        <button type="submit" class="control" disabled={*busy}>{ icon(Picture::Cross) }{ shop.say("crew.void.go") }</button>
+                    </div>
+                </form>
+            </details>
+        </div>
     }
 }

@@ -3,7 +3,7 @@
 use super::Opened;
 use super::shown::ShownProps;
 use crate::app::hooks::use_crew;
-use crate::app::pages::crew::came;
+use crate::app::pages::crew::{Voidings, came};
 use crate::app::parts::{Picture, icon};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
@@ -48,6 +48,7 @@ pub(super) fn TakeResults(props: &ShownProps) -> Html {
                 <a key="crew" href={Route::Crew.address()} class="next-step" hidden={!taken}>{ shop.say("open.to-crew") }{ icon(Picture::Go) }</a>
                 <a key="leave" href={Route::Home.address()} class="control" hidden={taken}>{ shop.say("open.leave") }</a>
             </div>
+            if taken { <Voidings /> }
         </section>
     }
 }

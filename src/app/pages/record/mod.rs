@@ -35,7 +35,8 @@ pub(in crate::app) fn Record() -> Html {
     let sure: Vec<&Entry> = sure.filter(counts).collect();
     let sets = use_sets();
     let row = |entry: &&Entry| {
-        answer_row(&shop, entry, sets.own_card(entry), &Route::Entry { sequence: entry.stamp.sequence })
+        let to = Route::Entry { sequence: entry.stamp.sequence };
+        answer_row(&shop, entry, sets.own_card(entry), &to, !counts(entry))
     };
     let stage_row = |stage: &Stage| {
         let in_stage =
@@ -69,7 +70,7 @@ pub(in crate::app) fn Record() -> Html {
                 <ul class="rows links">{ for sure.iter().map(row) }</ul>
             </section>
             { missing::missing(&shop, &found, told.now) }
-            { void::void(&shop, &told, &voids) }
+            { void::void(&shop, &sets, &told, &voids) }
             { judging(&shop, Whose::Own, entries.iter().copied().filter(counts).rev()) }
             <section key="stages">
                 <h2>{ shop.say("record.stages") }</h2>

@@ -1,12 +1,12 @@
 //! What no longer counts of one's answers, because cards or a set were found wrong: told to whom it concerns.
 
 use crate::app::pages::void_words;
-use crate::app::state::{Shop, Told};
+use crate::app::state::{SetsContext, Shop, Told};
 use crate::record::{EventName, Voided, Voids};
 use std::collections::BTreeMap;
 use yew::prelude::*;
 
-pub(super) fn void(shop: &Shop, told: &Told, voids: &Voids<'_>) -> Html {
+pub(super) fn void(shop: &Shop, sets: &SetsContext, told: &Told, voids: &Voids<'_>) -> Html {
     let mut touched: BTreeMap<EventName, (&Voided, usize)> = BTreeMap::new();
     for one in told.entries().filter_map(|entry| voids.touches(entry)) {
         touched.entry(one.origin()).or_insert((one, 0)).1 += 1;
@@ -15,7 +15,7 @@ pub(super) fn void(shop: &Shop, told: &Told, voids: &Voids<'_>) -> Html {
         let origin = one.origin();
         html! {
             <li key={format!("{}-{}", origin.device, origin.sequence)}>
-                { void_words(shop, one) }<span class="note">{ shop.say_with("crew.void.record-answers", &[("n", n.to_string())]) }</span>
+                { void_words(shop, sets, one) }<span class="note">{ shop.say_with("crew.void.record-answers", &[("n", n.to_string())]) }</span>
             </li>
         }
     };

@@ -5,7 +5,7 @@ use crate::app::parts::answer_row;
 use crate::app::route::Route;
 use crate::app::state::{KeptSet, SetsContext, Shop};
 use crate::learn::check::{answers_of, in_order};
-use crate::record::{Entry, Journal};
+use crate::record::{Entry, Journal, Voids};
 use yew::prelude::*;
 
 /// The answers of the latest attempt at a set.
@@ -24,9 +24,10 @@ pub(super) fn answers(
     kept: &KeptSet,
     attempt: &str,
 ) -> Html {
+    let voids = Voids::of(journal.events());
     let row = |entry: &&Entry| {
         let to = Route::SetAnswer { id: kept.id.clone(), sequence: entry.stamp.sequence };
-        answer_row(shop, entry, sets.own_card(entry), &to)
+        answer_row(shop, entry, sets.own_card(entry), &to, voids.touches(entry).is_some())
     };
     let answers = in_order(given(shop, journal, &kept.id, attempt));
     html! {

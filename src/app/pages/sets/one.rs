@@ -9,6 +9,7 @@ use super::items::AsItems;
 use super::kept_back::{Answers, kept_back, use_answers};
 use super::taken::{Stand, latest, stand};
 use crate::app::hooks::{use_book, use_sets};
+use crate::app::pages::crew::WhoDid;
 use crate::app::parts::{Frame, counts_told, set_about};
 use crate::app::route::Route;
 use crate::app::state::{Origin, use_shop};
@@ -52,6 +53,7 @@ pub(in crate::app) fn SetPage(props: &SetPageProps) -> Html {
         <Frame class="sheet set-page" title={shop.say("sets.title")} back={Some(Route::Sets)} cautions={shop.cautions_for(&[])}>
             <h2 key="title" class="set-title">{ &kept.set.title }</h2>
             { for parts }
+            <WhoDid key="who" id={kept.id.clone()} open={kept.origin == Origin::Made} />
             <details key="more" class="hand-on set-more" open={!folded}>
                 <summary key="fold" hidden={!folded}>{ shop.say("sets.more") }</summary>
                 <div key="kept-back" hidden={answers_of_it == Answers::Open}>{ kept_back(&shop, answers_of_it) }</div>

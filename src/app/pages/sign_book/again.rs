@@ -1,6 +1,6 @@
 //! Sign-offs to look at again: answers that they rested on were found void since.
 
-use crate::app::hooks::{theirs, use_book, use_crew, use_people, use_signed};
+use crate::app::hooks::{theirs, use_book, use_crew, use_people, use_sets, use_signed};
 use crate::app::pages::void_words;
 use crate::app::parts::{Picture, icon};
 use crate::app::route::Route;
@@ -22,6 +22,7 @@ pub(super) struct AgainProps {
 pub(super) fn Again(props: &AgainProps) -> Html {
     let shop = use_shop();
     let (books, crew, people, signed) = (use_book(), use_crew(), use_people(), use_signed());
+    let sets = use_sets();
     use_effect_with(crew.load.clone(), |load| load.emit(()));
     let events = |one: &Credential| -> Vec<Cow<'_, Event>> {
         let number = one.subject.text();
@@ -51,7 +52,7 @@ pub(super) fn Again(props: &AgainProps) -> Html {
                     <span class="words">
                         <b hidden={props.id.is_some()}><a class="text-link" href={Route::sign_off(&one.id).address()}>{ title }</a></b>
                         <span class="wrong">{ shop.say_with("crew.void.look-again", &told) }</span>
-                        { for voids.iter().map(|void| void_words(&shop, void)) }
+                        { for voids.iter().map(|void| void_words(&shop, &sets, void)) }
                     </span>
                 </li>
             }
