@@ -135,7 +135,8 @@ test("what is found wrong is voided and told", { timeout: 240_000 }, () =>
         return void_.length === 12 && void_.some((n) => n > 0);
       });
       // Their page says which, and the answer itself says it.
-      const whose = await page.driver.executeScript("return window.last.split('\r\n').find((line) => line.startsWith(',a-') && Number(line.split(',')[5]) > 0).split(',')[1]");
+      const csv = await page.driver.executeScript("return window.last");
+      const whose = csv.split("\r\n").find((line) => line.startsWith(",a-") && Number(line.split(",")[5]) > 0).split(",")[1];
       await goTo(page, `#/crew/person/${whose}`);
       await page.one("heading", "No longer counts");
       await press(page, ".void-of summary");
