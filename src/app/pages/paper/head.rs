@@ -22,13 +22,13 @@ impl Sort {
 
 /// A paper whose head and foot stand on every page: browsers print those of a table again on each page that it goes over.
 pub(super) fn paged(shop: &Shop, on: &OnPaper, sheet: &Worksheet, sort: Sort, inside: Html) -> Html {
-    let head = html! {
-        <thead><tr><td class="instructor-only"><b>{ shop.say("worksheet.only") }</b><span>{ shop.say("worksheet.only-why") }</span></td></tr></thead>
+    let only = || {
+        html! { <div class="instructor-only"><b>{ shop.say("worksheet.only") }</b><span>{ shop.say("worksheet.only-why") }</span></div> }
     };
     html! {
         <article key={format!("{}-{}", sort.slug(), sheet.code)} class={classes!("printed", "worksheet", (sort == Sort::Key).then_some("key-on-paper"))}>
             <table class="pages" role="presentation">
-                { for (sort == Sort::Key).then_some(head) }
+                <thead><tr><td class="page-top">{ for (sort == Sort::Key).then(only) }</td></tr></thead>
                 <tbody><tr><td>
                     { inside }
                     <p class="end-of-paper">{ shop.say(&format!("worksheet.end-{}", sort.slug())) }</p>
