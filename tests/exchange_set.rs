@@ -347,3 +347,15 @@ fn ready_made_sets_deal_what_they_ask_for_on_their_sheets() {
     let counts: Vec<&str> = counts_for(&set, &content).iter().map(|one| one.slug.as_str()).collect();
     assert_eq!(counts, ["mask-worn", "booth-run"]);
 }
+
+/// 5 of 6 cards are 83 in a hundred; of 7 the nearest is 6 (86), of 12 it is 10 (83).
+#[test]
+fn a_pass_rule_wants_the_same_share_of_other_cards() {
+    let rule = |right| PassRule { right, safety: true };
+    for (right, before, after, then) in
+        [(5, 6, 7, 6), (6, 7, 6, 5), (5, 6, 12, 10), (6, 6, 9, 9), (1, 10, 3, 1), (1, 1, 0, 1)]
+    {
+        assert_eq!(rule(right).of_cards(before, after), rule(then), "{right} of {before}, then of {after}");
+    }
+    assert_eq!(rule(u32::MAX).of_cards(1, u32::MAX), rule(u32::MAX));
+}

@@ -118,7 +118,16 @@ fn editions_follow_each_other_and_none_is_made_twice() {
     assert_eq!(begun.value(&content, Setting::ClearWait), 2.0);
     let twice = begun.clone().edition(&content, &held, AT);
     assert!(matches!(twice, Err(Refused::Value { place, .. }) if place == "values"));
+    let shop = content.with_own_sheets([&first]);
+    assert_eq!(begun.changed(&shop), [], "as the edition that it was begun from");
     let changed = begun.with(&content, Setting::SealWait, 1.5);
+    assert_eq!(changed.changed(&shop), [Setting::SealWait]);
+    let back = changed.clone().with(&content, Setting::ClearWait, 1.0);
+    assert_eq!(
+        back.changed(&shop),
+        [Setting::SealWait, Setting::ClearWait],
+        "the base's value again is a change"
+    );
     let second = changed.edition(&content, &held, "2026-04-02T08:00:00Z").expect("allowed");
     assert_eq!((second.edition, second.before.as_deref()), (2, Some(first.hash.as_str())));
     assert_eq!(second.values, [(Setting::SealWait, 1.5), (Setting::ClearWait, 2.0)].into());

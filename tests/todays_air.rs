@@ -3,7 +3,7 @@
 mod support;
 
 use stepboard::content::Units;
-use stepboard::record::{AIR_OLD_HOURS, MeasuredAir, Moment};
+use stepboard::record::{AIR_OLD_HOURS, MeasuredAir, Moment, WORKSHOP_C};
 use support::{content, near};
 
 fn air() -> MeasuredAir {
@@ -28,6 +28,15 @@ fn air_is_gone_by_until_it_is_old() {
     assert!(MeasuredAir { at: "noon".to_owned(), ..air.clone() }.is_old(moment("2026-03-02T08:00:00Z")));
     // Over a year of days it is old and does not wrap.
     assert!(old("2126-03-02T08:00:00Z"));
+}
+
+/// 72 °F is 22.2 °C: who types 72 where °C is shown is asked.
+#[test]
+fn air_that_no_workshop_has_is_doubted() {
+    assert!(air().is_of_a_workshop());
+    assert!(!MeasuredAir { air_c: 72.0, ..air() }.is_of_a_workshop());
+    assert!(!MeasuredAir { work_c: 72.0, ..air() }.is_of_a_workshop());
+    assert!(!MeasuredAir { air_c: WORKSHOP_C.start() - 0.1, ..air() }.is_of_a_workshop());
 }
 
 #[test]

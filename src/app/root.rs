@@ -212,6 +212,7 @@ fn screen(route: Route, on_desk: Option<String>) -> Html {
             <pages::Beside key={format!("sheet-{slug}-{other}")} slug={slug.clone()} other={other.clone()} />
         },
         Route::SheetEdit => html! { <pages::SheetEdit key="sheet-edit" /> },
+        Route::SheetChanges => html! { <pages::SheetChanges key="sheet-changes" /> },
         Route::Air => html! { <pages::Air key="air" /> },
         Route::CardSheet => {
             html! { <pages::ShopSheet key="card-sheet" back={Route::Practise} sheet={on_desk} /> }

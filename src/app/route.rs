@@ -69,6 +69,8 @@ pub(super) enum Route {
     },
     /// The one that is being edited.
     SheetEdit,
+    /// What changes with it.
+    SheetChanges,
     /// Today's air.
     Air,
     CardSheet,
@@ -199,6 +201,7 @@ impl Route {
             ("practise", "sheet") => Self::CardSheet,
             ("sheet", "") => Self::Sheet,
             ("sheet", "edit") => Self::SheetEdit,
+            ("sheet", "changes") => Self::SheetChanges,
             ("sheet", rest) => Self::read_sheet(rest),
             ("air", "") => Self::Air,
             ("bench", "") => Self::Bench,
@@ -343,6 +346,7 @@ impl Route {
             Self::SheetOf { slug } => format!("#/sheet/{slug}"),
             Self::SheetBeside { slug, other } => format!("#/sheet/{slug}/{other}"),
             Self::SheetEdit => "#/sheet/edit".to_owned(),
+            Self::SheetChanges => "#/sheet/changes".to_owned(),
             Self::Air => "#/air".to_owned(),
             Self::Bench => "#/bench".to_owned(),
             Self::Calculation { name } => format!("#/bench/{name}"),

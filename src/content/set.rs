@@ -48,6 +48,16 @@ pub struct PassRule {
     pub safety: bool,
 }
 
+impl PassRule {
+    /// The rule that wants the same share of another number of cards, to the nearest card and one at least.
+    #[must_use]
+    pub fn of_cards(self, before: u32, after: u32) -> Self {
+        let [right, before, after] = [self.right, before.max(1), after.max(1)].map(u64::from);
+        let right = (right * after + before / 2) / before;
+        Self { right: u32::try_from(right.clamp(1, after)).unwrap_or(self.right), ..self }
+    }
+}
+
 /// What a set asks, and how it is taken and judged. A family is drawn from when its stage, a competency of its or the family
 /// itself is named.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]

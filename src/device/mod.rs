@@ -8,9 +8,11 @@ mod frames;
 pub mod page;
 pub mod session;
 pub mod share;
+mod shown;
 mod store;
 mod watch;
 
 pub use frames::NextFrame;
+pub use shown::Shown;
 pub use store::{Kept, Loaded, Shelf, Spot, Store, StoreError};
 pub use watch::Watch;

@@ -1,6 +1,7 @@
 //! How files of ours begin, are read and are named.
 
 use super::Refused;
+use super::said::{Said, said};
 use serde::de::value::MapAccessDeserializer;
 use serde::de::{DeserializeOwned, DeserializeSeed, IgnoredAny, IntoDeserializer, MapAccess, Visitor};
 use serde::{Deserialize, Deserializer, Serialize};
@@ -46,7 +47,11 @@ pub fn read<T: DeserializeOwned>(bytes: &[u8], kind: Kind) -> Result<T, Refused>
     if bytes.len() > kind.most {
         return Err(Refused::TooLarge { bytes: bytes.len(), most: kind.most });
     }
-    let says: Says = serde_json::from_slice(bytes)?;
+    let says: Says = serde_json::from_slice(bytes).map_err(|error| match said(bytes) {
+        Ok(Said::Nothing(first)) => Refused::OtherKind { found: first, wanted: kind.format },
+        Ok(Said::Format(_) | Said::Events) => error.into(),
+        Err(refused) => refused,
+    })?;
     if says.format != kind.format {
         return Err(Refused::OtherKind { found: Refused::short(&says.format), wanted: kind.format });
     }

@@ -13,6 +13,7 @@ pub mod paper;
 mod refused;
 mod results;
 mod rows;
+mod said;
 mod save_name;
 pub mod set;
 mod sheet;

@@ -26,6 +26,9 @@ pub enum Refused {
         /// What is wrong and what is allowed, in English.
         what: String,
     },
+    /// It is no text: a picture, a document, an archive.
+    #[error("no text; a file of JSON (RFC 8259) is allowed")]
+    NoText,
     /// It is no file of ours at all.
     #[error("`format` is {found}; {} are allowed", formats())]
     NotOurs {
@@ -38,7 +41,7 @@ pub enum Refused {
     /// It is another kind of file.
     #[error("`format` is `{found}`; `{wanted}` is wanted")]
     OtherKind {
-        /// What it calls itself.
+        /// What it calls itself, or how it begins.
         found: String,
         /// What is wanted.
         wanted: &'static str,
@@ -108,6 +111,7 @@ impl Refused {
         match self {
             Self::TooLarge { .. } => "too-large",
             Self::Form { .. } => "form",
+            Self::NoText => "no-text",
             Self::NotOurs { .. } => "not-ours",
             Self::Link(faulty) => faulty.slug(),
             Self::OtherKind { .. } => "other-kind",
@@ -124,6 +128,7 @@ impl Refused {
             Self::Form { line, column, what } => {
                 vec![("line", line.to_string()), ("column", column.to_string()), ("what", what.clone())]
             }
+            Self::NoText => Vec::new(),
             Self::NotOurs { found } => vec![("found", found.clone())],
             Self::Link(faulty) => faulty.told(),
             Self::OtherKind { found, wanted } => {

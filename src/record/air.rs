@@ -3,10 +3,14 @@
 use super::Moment;
 use crate::bench::Facts;
 use serde::{Deserialize, Serialize};
+use std::ops::RangeInclusive;
 
 /// Hours after which measured air is old: half a working day. Our own choice, no source; weather, heating and the booth's
 /// fans move the air of a room within it.
 pub const AIR_OLD_HOURS: f64 = 4.0;
+
+/// Temperatures of a workshop, °C: others are more likely read in another unit, or mistyped. Our own choice, no source.
+pub const WORKSHOP_C: RangeInclusive<f64> = 0.0..=45.0;
 
 /// Facts that were measured: the air of the room, and the surface of the work.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -31,6 +35,12 @@ impl MeasuredAir {
         facts.set("rh", self.rh);
         facts.set("work_c", self.work_c);
         facts
+    }
+
+    /// Whether its temperatures are those of a workshop; others are doubted.
+    #[must_use]
+    pub fn is_of_a_workshop(&self) -> bool {
+        [self.air_c, self.work_c].iter().all(|celsius| WORKSHOP_C.contains(celsius))
     }
 
     /// Hours since it was measured; `None` where its time cannot be read or is still to come, so that the age is not known.

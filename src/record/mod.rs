@@ -20,7 +20,7 @@ mod unfit;
 mod void;
 mod watched;
 
-pub use air::{AIR_OLD_HOURS, MeasuredAir};
+pub use air::{AIR_OLD_HOURS, MeasuredAir, WORKSHOP_C};
 pub use attempt::{Attempt, Attempts, Standing, Stray};
 pub use begun::{Begun, Stopwatch};
 pub use certainty::Certainty;

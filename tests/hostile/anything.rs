@@ -8,6 +8,10 @@ use stepboard::content::Content;
 const DEEP: usize = 3_000;
 /// Characters of a text that is no kind.
 const LONG: usize = 2_000;
+/// How a picture begins: the signature of Portable Network Graphics (ISO/IEC 15948, section 5.2).
+const PICTURE: [u8; 8] = [137, 80, 78, 71, 13, 10, 26, 10];
+/// How a document begins: its version, and the comment of bytes above 127 that shows it is no text (ISO 32000-1, section 7.5.2).
+const DOCUMENT: &[u8] = b"%PDF-1.7\n%\xe2\xe3\xcf\xd3\n";
 
 pub(super) fn all(content: &Content) -> Vec<Hostile> {
     valid::files(content).into_iter().flat_map(|(what, valid)| of(&Change { what, valid })).collect()
@@ -26,11 +30,17 @@ fn of(change: &Change) -> Vec<Hostile> {
     let other = if what == What::Sheet { "stepboard-set" } else { "stepboard-sheet" };
     let mut all = vec![
         raw("empty", Vec::new(), &["line 1", "cut short"]),
-        raw("a number", b"7".to_vec(), &["line 1", "invalid type"]),
-        raw("null", b"null".to_vec(), &["line 1", "invalid type: null"]),
+        raw("a number", b"7".to_vec(), &["`format` is 7", "is wanted"]),
+        raw("null", b"null".to_vec(), &["`format` is null", "is wanted"]),
+        raw("a picture", PICTURE.to_vec(), &["no text"]),
+        raw("a document", DOCUMENT.to_vec(), &["no text"]),
         raw("cut off", text.as_bytes()[..text.len() / 2].to_vec(), &["line 1", "cut short"]),
         raw("something behind", format!("{text} {{}}").into_bytes(), &["line 1", "damaged from here on"]),
-        raw("a mark of byte order", format!("\u{feff}{text}").into_bytes(), &["line 1, column 1"]),
+        raw(
+            "a mark of byte order",
+            format!("\u{feff}{text}").into_bytes(),
+            &["`format` is \\u{feff}{", "is wanted"],
+        ),
         raw("no UTF-8", [&text.as_bytes()[..text.len() - 2], b"\xc3\x28\"}"].concat(), &["line 1"]),
         raw(
             "NaN",
@@ -63,7 +73,7 @@ fn of(change: &Change) -> Vec<Hostile> {
             json!("x".repeat(LONG)),
             &["`format` is `xxx", "…", "is wanted"],
         ),
-        change.shape("no kind", "/format", Value::Null, &["missing field `format`"]),
+        change.shape("no kind", "/format", Value::Null, &["`format` is {", "is wanted"]),
         change.shape("version 0", "/version", json!(0), &["`version` is 0; 1 to 1 can be read"]),
         change.shape("a later version", "/version", json!(2), &["`version` is 2; 1 to 1 can be read"]),
         change.shape("a huge version", "/version", json!(u64::MAX), &["line 1", "expected u32"]),

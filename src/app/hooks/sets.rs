@@ -3,7 +3,7 @@
 use super::draft::{drafted, use_edit};
 use crate::app::state::{ContentContext, Keep, KeptSet, Origin, SetFile, SetsContext, SheetsContext};
 use crate::content::Content;
-use crate::device::{Shelf, Store};
+use crate::device::{Shelf, Shown, Store};
 use crate::exchange::content_name;
 use crate::exchange::set::{SET, Set, SetSheet, WITHDRAWAL, Withdrawal};
 use std::cmp::Reverse;
@@ -72,6 +72,15 @@ pub(in crate::app) fn use_kept_sets(
                 loaded.set(read.is_ok());
             });
         }
+    });
+    // Another window that was in front may have made or taken some, and sheets of theirs.
+    use_effect_with((again.clone(), sheets.reread.clone()), |(again, reread)| {
+        let (again, reread) = (again.clone(), reread.clone());
+        let shown = Shown::tell(move || {
+            let again = again.clone();
+            reread.emit(Callback::from(move |_| again.emit(Callback::noop())));
+        });
+        move || drop(shown)
     });
     let with_sheet = (store.clone(), again, sheets.reread.clone());
     let keep = use_callback(with_sheet, |Keep { what, done }: Keep<SetFile>, (store, again, reread)| {

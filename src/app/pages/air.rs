@@ -22,20 +22,27 @@ pub(in crate::app) fn Air() -> Html {
     let air = use_air();
     let typed = [use_state(String::new), use_state(String::new), use_state(String::new)];
     let tried = use_state(|| false);
+    let doubted = use_state(|| None::<[f64; FACTS.len()]>);
     let said = use_state(AttrValue::default);
     let read: Vec<Option<f64>> =
         FACTS.iter().zip(&typed).map(|(key, text)| number(&shop, key, text)).collect();
     let onsubmit = {
         let measured = match read.as_slice() {
-            [Some(air_c), Some(rh), Some(work_c)] => Some((*air_c, *rh, *work_c)),
+            [Some(air_c), Some(rh), Some(work_c)] => Some([*air_c, *rh, *work_c]),
             _ => None,
         };
         let (put, tried, said) = (air.put.clone(), tried.setter(), said.setter());
+        let doubted = doubted.clone();
         let (shop, texts) = (shop.clone(), typed.iter().map(UseStateHandle::setter).collect::<Vec<_>>());
         Callback::from(move |event: SubmitEvent| {
             event.prevent_default();
             tried.set(true);
-            let Some((air_c, rh, work_c)) = measured else { return said.set(AttrValue::default()) };
+            let Some(figures @ [air_c, rh, work_c]) = measured else { return said.set(AttrValue::default()) };
+            let air = MeasuredAir { air_c, rh, work_c, at: clock::now() };
+            if !air.is_of_a_workshop() && *doubted != Some(figures) {
+                doubted.set(Some(figures));
+                return said.set(shop.say_with("air.doubted", &[("air", shop.air_in_words(&air))]));
+            }
             let (shop, said, tried, texts) = (shop.clone(), said.clone(), tried.clone(), texts.clone());
             let done = Callback::from(move |stored: bool| {
                 if stored {
@@ -44,7 +51,7 @@ pub(in crate::app) fn Air() -> Html {
                 }
                 said.set(shop.say(if stored { "air.stored" } else { "people.not-stored" }));
             });
-            put.emit(Keep { what: Some(MeasuredAir { air_c, rh, work_c, at: clock::now() }), done });
+            put.emit(Keep { what: Some(air), done });
         })
     };
     let erase = {

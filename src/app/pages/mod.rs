@@ -52,7 +52,7 @@ pub(super) use practise::Practise;
 pub(super) use programs::Programs;
 pub(super) use record::{Competency, Record};
 pub(super) use sets::{NewSet, SetPage, Sets, TakeSet};
-pub(super) use sheet::{Beside, SheetEdit, SheetOf, Sheets, ShopSheet};
+pub(super) use sheet::{Beside, SheetChanges, SheetEdit, SheetOf, Sheets, ShopSheet};
 pub(super) use sign::Sign;
 pub(super) use sign_book::{SignOff, SignOffBook};
 pub(super) use verify::{Verify, VerifyAbout};

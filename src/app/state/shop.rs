@@ -122,7 +122,8 @@ impl Shop {
         let gate = bench::calculations().into_iter().find(|one| one.name == SPRAY_GATE)?;
         let ruling = (gate.run)(&air.facts(), &world).ok()?;
         let verdict = ruling.answer.terms.get("verdict").filter(|verdict| **verdict != FIT)?;
-        let named = [("air", self.air_in_words(air)), ("at", clock::local(&air.at))];
+        let why = ruling.rules.first().map(|rule| self.text(&format!("rule.{}", rule.0)).to_string());
+        let named = [("at", clock::local(&air.at)), ("why", why.unwrap_or_default())];
         let told = if self.fresh_air().is_some() { verdict.as_str() } else { "old" };
         Some(self.say_with(&format!("air.caution.{told}"), &named))
     }

@@ -4,6 +4,7 @@ use super::super::Refused;
 use super::{Barred, Editions, OwnSheet, barred, on_base, own_slug, words};
 use crate::content::Content;
 use crate::rules::sheet::{Setting, Sheet};
+use crate::rules::term::Term;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
@@ -62,6 +63,17 @@ impl SheetDraft {
     #[must_use]
     pub fn base<'a>(&self, content: &'a Content) -> Option<&'a Sheet> {
         content.sheet(&self.base)
+    }
+
+    /// The values that differ from the sheet that it was begun from; from the base where that is not known here.
+    #[must_use]
+    pub fn changed(&self, content: &Content) -> Vec<Setting> {
+        let Some(from) = content.sheet(&self.from()).or_else(|| self.base(content)) else {
+            return Vec::new();
+        };
+        let differs =
+            |setting: &Setting| from.get(*setting).total_cmp(&self.value(content, *setting)).is_ne();
+        Setting::ALL.iter().copied().filter(differs).collect()
     }
 
     /// What the draft says of a value.

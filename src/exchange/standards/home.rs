@@ -3,14 +3,14 @@
 use crate::exchange::Refused;
 use std::fmt::Write as _;
 
-/// Characters of an address, our own limit.
-const MOST: usize = 200;
-
 /// An address such as `https://example.org/shop`; nothing needs to answer there.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Home(String);
 
 impl Home {
+    /// Characters of an address, our own limit.
+    pub const MOST: usize = 200;
+
     /// Reads an address.
     ///
     /// # Errors
@@ -21,9 +21,10 @@ impl Home {
             let host = rest.split('/').next().unwrap_or_default();
             !host.is_empty() && rest.bytes().all(|byte| unreserved(byte) || b":/".contains(&byte))
         });
-        if !fits || text.len() > MOST || text.ends_with('/') {
+        if !fits || text.len() > Self::MOST || text.ends_with('/') {
             let allowed = format!(
-                "an address that begins with https:// or http:// is allowed, {MOST} characters at most, without blanks, query and a stroke at its end"
+                "an address that begins with https:// or http:// is allowed, {} characters at most, without blanks, query and a stroke at its end",
+                Self::MOST
             );
             return Err(Refused::value("home", text, allowed));
         }

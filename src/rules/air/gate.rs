@@ -272,6 +272,7 @@ pub fn warm_enough(
         .given(&[
             ("dew-point", Measure::new(dew.answer.get(), Unit::Celsius, 2)),
             ("gap-wanted", Measure::new(sheet.get(setting), Unit::Kelvin, 1)),
+            ("cold-limit", Measure::new(cold, Unit::Celsius, 1)),
         ])
         .resting_on(&dew)
 }

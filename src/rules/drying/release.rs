@@ -93,7 +93,10 @@ pub fn released_with_resistance(fo: Fourier, biot: Biot) -> Ruling<Fraction> {
     Ruling::by("drying.surface-resistance", share)
         .and("drying.release-curve")
         .step("released", "U(Fo, Bi)", Measure::new(share.get(), Unit::Ratio, 3))
-        .given(&[("Fo", Measure::new(fo.get(), Unit::Ratio, 3))])
+        .given(&[
+            ("Fo", Measure::new(fo.get(), Unit::Ratio, 3)),
+            ("Bi", Measure::new(biot.get(), Unit::Ratio, 3)),
+        ])
 }
 
 fn share_with_resistance(fo: f64, biot: f64) -> Fraction {

@@ -37,6 +37,16 @@ fn ranged<'a, T>(cup: &Cup, reading: Reading<'a, T>) -> Ruling<Reading<'a, T>> {
         .step("cup-at", "", Measure::new(cup.at_c, Unit::Celsius, 0))
 }
 
+/// What is put into a cup's equation. Slope and drag are shown without their units, mm²/s² and mm².
+const fn constants(cup: &Cup, seconds: Seconds) -> [(&'static str, Measure); 4] {
+    [
+        ("slope", Measure::new(cup.slope, Unit::Ratio, 3)),
+        ("t", stop_watch(seconds)),
+        ("offset", Measure::new(cup.offset, Unit::Second, 2)),
+        ("drag", Measure::new(cup.drag, Unit::Ratio, 0)),
+    ]
+}
+
 /// Viscosity of a liquid that runs out of a cup in so long a time, at the cup's stated temperature. Outside the cup's
 /// range there is no number: the reading asks for the finer or the coarser cup.
 #[must_use]
@@ -45,7 +55,7 @@ pub fn reading<'a>(cup: &Cup, seconds: Seconds, cups: &'a [Cup]) -> Ruling<Readi
         Some(found) => ranged(cup, Reading::Holds(found))
             .and("mixing.cup-equation")
             .step("viscosity", "slope × (t − offset) − drag / t", thickness_of(found))
-            .given(&[("t", stop_watch(seconds))]),
+            .given(&constants(cup, seconds)),
         None if seconds < cup.range().0 => ranged(cup, Reading::Finer(cup.finer(cups))),
         None => ranged(cup, Reading::Coarser(cup.coarser(cups))),
     }

@@ -132,12 +132,13 @@ pub fn voc_of_coating(litre: Litre, exempt: Option<Density>) -> Judged<GramsALit
         .ok()
         .filter(|_| left > 0.0)
         .ok_or_else(|| CannotJudge::between(&["water", "exempt"]))?;
+    let kilograms = |name, value| (name, Measure::new(value, Unit::KilogramALitre, 3));
+    let mut put_in = vec![kilograms("water", litre.water), kilograms("exempt", litre.exempt)];
+    put_in
+        .extend(exempt.filter(|_| litre.exempt > 0.0).map(|density| kilograms("its density", density.get())));
     Ok(Ruling::by("mixing.voc-of-coating", found)
         .step("coating-left", "1 − water / 0.995 − exempt / its density", Measure::new(left, Unit::Ratio, 3))
-        .given(&[
-            ("water", Measure::new(litre.water, Unit::KilogramALitre, 3)),
-            ("exempt", Measure::new(litre.exempt, Unit::KilogramALitre, 3)),
-        ])
+        .given(&put_in)
         .step("voc-coating", "VOC / what is left", grams_a_litre(found))
         .given(&[
             ("VOC", Measure::new(litre.voc * THOUSAND, Unit::GramALitre, 1)),

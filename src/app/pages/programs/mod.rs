@@ -21,13 +21,14 @@ pub(in crate::app) fn Programs() -> Html {
     let (address, creator) = (use_state(String::new), use_state(String::new));
     let tried = use_state(|| false);
     let (told_xapi, told_case) = (use_state(AttrValue::default), use_state(AttrValue::default));
-    let home = Home::new(address.trim());
-    let wrong = match &home {
-        Err(refused) if *tried => shop.say_with(&format!("refused.{}", refused.slug()), &refused.told()),
-        _ => AttrValue::default(),
+    let home = Home::new(address.trim()).ok();
+    let wrong = if *tried && home.is_none() {
+        shop.say_with("programs.home-wrong", &[("most", Home::MOST.to_string())])
+    } else {
+        AttrValue::default()
     };
     let with_home = |act: Callback<Home>| {
-        let (home, tried) = (home.clone().ok(), tried.setter());
+        let (home, tried) = (home.clone(), tried.setter());
         let told = [told_xapi.setter(), told_case.setter()];
         Callback::from(move |_: MouseEvent| {
             tried.set(true);

@@ -5,16 +5,17 @@ use crate::app::state::Shop;
 use crate::exchange::SheetDraft;
 use yew::prelude::*;
 
-/// `asked`: whether it was asked for what changes.
+/// `changed` and `wrong` values; `asked`: whether it was asked for what changes.
 pub(super) fn bar(
     shop: &Shop,
     draft: &SheetDraft,
+    changed: usize,
     wrong: usize,
     asked: bool,
     look: Callback<MouseEvent>,
 ) -> Html {
-    let differs = counted(shop, "own.differs", draft.values.len(), &draft.base);
-    let unchanged = draft.values.is_empty();
+    let differs = counted(shop, "own.differs", changed, &draft.from());
+    let unchanged = changed == 0;
     let said = match wrong {
         0 if unchanged && asked => shop.say("own.nothing-yet"),
         0 => AttrValue::default(),

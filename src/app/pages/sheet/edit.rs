@@ -1,7 +1,6 @@
 //! A shop sheet being edited: every value by group, what is wrong with one beside it, and a bar that counts what differs.
 
 use super::bar::bar;
-use super::preview::Preview;
 use super::row::{Row, row};
 use crate::app::hooks::use_sheets;
 use crate::app::parts::Frame;
@@ -27,11 +26,16 @@ pub(in crate::app) fn SheetEdit() -> Html {
         Some(draft) => {
             html! { <Editing key="editing" draft={Rc::clone(draft)} edit={sheets.edit.clone()} /> }
         }
-        None => html! {
-            <Frame key="none" class="sheet own-sheets" title={shop.say("own.title")} back={Some(Route::Sheet)} cautions={shop.cautions_for(&[])}>
-                <p class="lead">{ shop.say("own.no-draft") }</p>
-            </Frame>
-        },
+        None => none(&shop),
+    }
+}
+
+/// Nothing is being edited.
+pub(super) fn none(shop: &Shop) -> Html {
+    html! {
+        <Frame key="none" class="sheet own-sheets" title={shop.say("own.title")} back={Some(Route::Sheet)} cautions={shop.cautions_for(&[])}>
+            <p class="lead">{ shop.say("own.no-draft") }</p>
+        </Frame>
     }
 }
 
@@ -45,7 +49,6 @@ struct EditingProps {
 fn Editing(props: &EditingProps) -> Html {
     let shop = use_shop();
     let typed = use_state(Typed::new);
-    let looking = use_state(|| false);
     // Whether it was asked for what changes.
     let asked = use_state(|| false);
     let draft = &props.draft;
@@ -70,36 +73,33 @@ fn Editing(props: &EditingProps) -> Html {
             let mut now = (*typed).clone();
             now.remove(&key);
             typed.set(now);
-            if let Some(base) = draft.base(shop.content()) {
-                edit.emit(Some((*draft).clone().with(shop.content(), key, base.get(key))));
+            let content = shop.content();
+            if let Some(from) = content.sheet(&draft.from()).or_else(|| draft.base(content)) {
+                edit.emit(Some((*draft).clone().with(content, key, from.get(key))));
             }
         })
     };
     let barred = draft.barred(shop.content());
     let unread = unread(&shop, draft, &typed);
     let wrong = barred.len() + unread.len();
-    let unchanged = draft.values.is_empty();
+    let changed = draft.changed(shop.content());
     let look = {
-        let (looking, asked) = (looking.setter(), asked.setter());
+        let (asked, unchanged) = (asked.setter(), changed.is_empty());
         Callback::from(move |_: MouseEvent| {
             asked.set(true);
             match page::wrong_field().filter(|_| wrong > 0) {
                 Some(field) => page::bring(&field),
-                None => looking.set(wrong == 0 && !unchanged),
+                None if wrong == 0 && !unchanged => Route::SheetChanges.go(),
+                None => {}
             }
         })
     };
-    let on_back = {
-        let looking = looking.setter();
-        Callback::from(move |()| looking.set(false))
-    };
-    if *looking && barred.is_empty() {
-        return html! { <Preview key="preview" draft={Rc::clone(draft)} {on_back} /> };
-    }
-    let rows = Rows { shop: &shop, draft, typed: &typed, barred: &barred, unread: &unread };
+    let action = bar(&shop, draft, changed.len(), wrong, *asked, look);
+    let rows =
+        Rows { shop: &shop, draft, typed: &typed, changed: &changed, barred: &barred, unread: &unread };
     let title = if draft.name.is_empty() { shop.say("own.new") } else { AttrValue::from(draft.name.clone()) };
     html! {
-        <Frame key="edit" class="sheet own-edit" {title} back={Some(Route::Sheet)} cautions={shop.cautions_for(&[])} action={bar(&shop, draft, wrong, *asked, look)}>
+        <Frame key="edit" class="sheet own-edit" {title} back={Some(Route::Sheet)} cautions={shop.cautions_for(&[])} {action}>
             <p key="lead" class="lead">{ shop.say_with("own.edit-lead", &[("name", shop.sheet_name(&draft.from()).to_string())]) }</p>
             { for SettingGroup::ALL.iter().map(|group| rows.group(*group, &on_typed, &back_to)) }
             { drop_it(&shop, &props.edit) }
@@ -121,6 +121,7 @@ struct Rows<'a> {
     shop: &'a Shop,
     draft: &'a SheetDraft,
     typed: &'a Typed,
+    changed: &'a [Setting],
     barred: &'a [Barred],
     unread: &'a [Setting],
 }
@@ -136,7 +137,7 @@ impl Rows<'_> {
         let infos: Vec<&SettingInfo> =
             self.shop.content().settings.iter().filter(|info| info.group == group).collect();
         let count = |holds: &dyn Fn(Setting) -> bool| infos.iter().filter(|info| holds(info.key)).count();
-        let changed = count(&|key| self.draft.values.contains_key(&key));
+        let changed = count(&|key| self.changed.contains(&key));
         let wrong = count(&|key| self.wrong(key));
         let named =
             [("n", infos.len().to_string()), ("changed", changed.to_string()), ("wrong", wrong.to_string())];
@@ -149,7 +150,11 @@ impl Rows<'_> {
             let barred = self.barred.iter().find(|one| one.setting == info.key);
             let typed = self.typed.get(&info.key).map(String::as_str);
             let unread = self.unread.contains(&info.key);
-            row(self.shop, &Row { info, draft: self.draft, typed, barred, unread, on_typed, back_to })
+            let changed = self.changed.contains(&info.key);
+            row(
+                self.shop,
+                &Row { info, draft: self.draft, typed, changed, barred, unread, on_typed, back_to },
+            )
         };
         html! {
             <details key={group.slug()} class="paper own-group" open={group == SettingGroup::Waits}>

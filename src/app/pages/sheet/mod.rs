@@ -17,6 +17,7 @@ pub(in crate::app) use beside::Beside;
 pub(in crate::app) use edit::SheetEdit;
 pub(in crate::app) use list::Sheets;
 pub(in crate::app) use one::SheetOf;
+pub(in crate::app) use preview::SheetChanges;
 pub(in crate::app) use read::ShopSheet;
 
 use crate::app::state::Shop;

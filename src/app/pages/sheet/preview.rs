@@ -1,8 +1,10 @@
 //! What changes with a sheet before it is saved: the card families that answer differently, by stage, each with a card.
 
+use super::edit::{SheetEdit, none};
 use super::save::Save;
 use super::turned::{Found, use_turned};
-use crate::app::parts::{Column, Frame, Picture, differ_table, icon};
+use crate::app::hooks::use_sheets;
+use crate::app::parts::{Column, Frame, differ_table};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::card::{Change, Example};
@@ -12,29 +14,37 @@ use crate::rules::term::{Stage, Term};
 use std::rc::Rc;
 use yew::prelude::*;
 
+/// What changes with the sheet that is edited; where a value is not allowed or none differs, the values themselves.
+#[component]
+pub(in crate::app) fn SheetChanges() -> Html {
+    let shop = use_shop();
+    let Some(draft) = use_sheets().draft else { return none(&shop) };
+    let content = shop.content();
+    if draft.barred(content).is_empty() && !draft.changed(content).is_empty() {
+        return html! { <Preview key="preview" {draft} /> };
+    }
+    html! { <SheetEdit key="edit" /> }
+}
+
 #[derive(Properties, PartialEq)]
-pub(super) struct PreviewProps {
-    pub(super) draft: Rc<SheetDraft>,
-    /// Back to the values.
-    pub(super) on_back: Callback<()>,
+struct PreviewProps {
+    draft: Rc<SheetDraft>,
 }
 
 #[component]
-pub(super) fn Preview(props: &PreviewProps) -> Html {
+fn Preview(props: &PreviewProps) -> Html {
     let shop = use_shop();
     let (draft, content) = (&props.draft, shop.content());
     let (before, after) =
         (content.sheet(&draft.from()).or_else(|| draft.base(content)).cloned(), draft.sheet(content).ok());
     let found = use_turned(before.clone(), after.clone());
     let name = before.as_ref().map(|sheet| shop.sheet_name(&sheet.slug)).unwrap_or_default();
-    let back = props.on_back.reform(|_: MouseEvent| ());
     let values = before.as_ref().zip(after.as_ref()).map(|(before, after)| {
         let one = Column { name: name.clone(), sheet: before };
         differ_table(&shop, &one, &Column { name: shop.say("own.edited"), sheet: after })
     });
     html! {
-        <Frame class="sheet own-sheets" title={shop.say("own.what-changes")} back={Some(Route::Sheet)} cautions={shop.cautions_for(&[])}>
-            <p key="back"><button type="button" class="control" onclick={back}>{ icon(Picture::Back) }{ shop.say("own.to-values") }</button></p>
+        <Frame class="sheet own-sheets" title={shop.say("own.what-changes")} back={Some(Route::SheetEdit)} cautions={shop.cautions_for(&[])}>
             <section key="values" class="paper"><h2>{ shop.say("own.changed-values") }</h2>{ for values }</section>
             <section key="cards">
                 <h2>{ shop.say("own.cards") }</h2>

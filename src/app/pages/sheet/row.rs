@@ -15,6 +15,8 @@ pub(super) struct Row<'a> {
     pub(super) draft: &'a SheetDraft,
     /// What was typed, where it was touched.
     pub(super) typed: Option<&'a str>,
+    /// Whether it differs from the sheet that the draft was begun from.
+    pub(super) changed: bool,
     pub(super) barred: Option<&'a Barred>,
     /// Whether what was typed is no number of this dimension.
     pub(super) unread: bool,
@@ -23,20 +25,14 @@ pub(super) struct Row<'a> {
 }
 
 pub(super) fn row(shop: &Shop, row: &Row<'_>) -> Html {
-    let Row { info, draft, unread, .. } = *row;
+    let Row { info, draft, changed, unread, .. } = *row;
     let (slug, key) = (info.key.slug(), info.key);
-    let (id, content) = (format!("value-{slug}"), shop.content());
-    let changed = draft.values.contains_key(&key);
+    let id = format!("value-{slug}");
     let wrong = match (unread, row.barred) {
         (true, _) => shop.say("own.barred.unread"),
         (false, Some(barred)) => why(shop, info, barred),
         (false, None) => AttrValue::default(),
     };
-    let of_base = draft.base(content).map_or(info.default, |base| base.get(key));
-    let base = [
-        ("value", shown(shop, info, of_base).to_string()),
-        ("sheet", shop.sheet_name(&draft.base).to_string()),
-    ];
     let told = format!("{id}-told");
     let onclick = row.back_to.reform(move |_: MouseEvent| key);
     let control = if info.is_switch() {
@@ -47,7 +43,7 @@ pub(super) fn row(shop: &Shop, row: &Row<'_>) -> Html {
     html! {
         <div key={slug} class={classes!("own-row", changed.then_some("changed"))}>
             { control }
-            <p id={told} class="note"><span hidden={!changed}><b>{ shop.say("own.changed") }</b>{ " " }</span>{ shop.say_with("own.base-value", &base) }{ " " }{ limits(shop, info) }</p>
+            <p id={told} class="note"><span hidden={!changed}><b>{ shop.say("own.changed") }</b>{ " " }</span>{ before(shop, info, draft) }{ limits(shop, info) }{ zero(shop, info) }</p>
             <p class="wrong" role="alert" hidden={wrong.is_empty()}>{ wrong.clone() }</p>
             <div class="own-more">
                 <details class="origin"><summary>{ shop.say("own.why") }</summary>{ origin(shop, info) }</details>
@@ -55,6 +51,26 @@ pub(super) fn row(shop: &Shop, row: &Row<'_>) -> Html {
             </div>
         </div>
     }
+}
+
+/// What the edition that it was begun from says, and what its base says.
+fn before(shop: &Shop, info: &SettingInfo, draft: &SheetDraft) -> String {
+    let content = shop.content();
+    let mut slugs = vec![draft.from(), draft.base.clone()];
+    slugs.dedup();
+    let told = slugs.iter().filter_map(|slug| {
+        let value = shown(shop, info, content.sheet(slug)?.get(info.key)).to_string();
+        let named = [("value", value), ("sheet", shop.sheet_name(slug).to_string())];
+        Some(format!("{} ", shop.say_with("own.base-value", &named)))
+    });
+    told.collect()
+}
+
+/// What 0 means where it is no amount.
+fn zero(shop: &Shop, info: &SettingInfo) -> String {
+    let words = shop.texts().find(&format!("setting.{}.zero", info.key.slug())).filter(|_| !info.is_switch());
+    let said = words.map(|words| shop.say_with("own.zero", &[("words", words.to_owned())]));
+    said.map(|said| format!(" {said}")).unwrap_or_default()
 }
 
 /// A number in the person's unit.

@@ -35,7 +35,13 @@ pub(super) fn Save(props: &SaveProps) -> Html {
         Callback::from(move |_: MouseEvent| {
             let edition = match named.edition(shop.content(), &sheets.editions, &clock::now()) {
                 Ok(edition) => edition,
-                Err(why) => return refused.set(Some(why)),
+                Err(why) => {
+                    // What is wrong is told beside its field, which takes the focus.
+                    if let Refused::Value { place, .. } = &why {
+                        page::focus(&format!("sheet-{place}"));
+                    }
+                    return refused.set(Some(why));
+                }
             };
             refused.set(None);
             let (slug, edit, settings, failed) =
@@ -54,12 +60,6 @@ pub(super) fn Save(props: &SaveProps) -> Html {
             sheets.put.emit(Keep { what: edition, done });
         })
     };
-    // What is wrong is told beside its field, which takes the focus.
-    use_effect_with((*refused).clone(), |refused| {
-        if let Some(Refused::Value { place, .. }) = refused {
-            page::focus(&format!("sheet-{place}"));
-        }
-    });
     let wrong =
         |place: &str| refused.as_ref().map_or_else(AttrValue::default, |refused| at(&shop, refused, place));
     let edition = sheets.editions.next(name.trim());

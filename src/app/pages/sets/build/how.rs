@@ -20,13 +20,7 @@ pub(super) fn how(shop: &Shop, building: &Building) -> Html {
     let task = &set.task;
     let others = u32::try_from(set.own_cards.len()).unwrap_or(u32::MAX);
     let most = Task::COUNT_MOST.saturating_sub(others);
-    let count = building.change(move |set, count: u32| {
-        set.task.count = count.clamp(1, most);
-        let all = set.count();
-        if let Some(pass) = &mut set.task.pass {
-            pass.right = pass.right.clamp(1, all);
-        }
-    });
+    let count = building.task(move |task, count: u32| task.count = count.clamp(1, most));
     let (fewer, more) = (task.count.saturating_sub(1), task.count.saturating_add(1));
     let cards = Stepper {
         fewer: shop.say("sets.build.fewer"),

@@ -36,12 +36,16 @@ struct Building {
 }
 
 impl Building {
-    /// What an event changes in the set.
+    /// What an event changes in the set. With another number of cards the pass rule wants the same share of them.
     fn change<E: 'static>(&self, change: impl Fn(&mut Set, E) + 'static) -> Callback<E> {
         let set = Rc::clone(&self.set);
         self.put.reform(move |event: E| {
             let mut made = (*set).clone();
             change(&mut made, event);
+            let (before, after) = (set.count(), made.count());
+            if before != after {
+                made.task.pass = made.task.pass.map(|pass| pass.of_cards(before, after));
+            }
             made
         })
     }

@@ -50,13 +50,7 @@ pub(super) fn OwnCards(props: &OwnCardsProps) -> Html {
     let cards = &building.set.own_cards;
     let full = cards.len() >= OWN_CARDS_MOST;
     let row = |(nth, card): (usize, &OwnCard)| {
-        let onclick = building.change(move |set, _: MouseEvent| {
-            set.own_cards.remove(nth);
-            let all = set.count();
-            if let Some(pass) = &mut set.task.pass {
-                pass.right = pass.right.clamp(1, all.max(1));
-            }
-        });
+        let onclick = building.change(move |set, _: MouseEvent| drop(set.own_cards.remove(nth)));
         let named = [("question", card.question.clone())];
         html! {
             <li key={card.id()}><span class="words"><b>{ &card.question }</b><span class="note">{ card.options.join(", ") }</span></span>
@@ -75,8 +69,8 @@ pub(super) fn OwnCards(props: &OwnCardsProps) -> Html {
         })
     };
     let put = {
-        let (typed, wrong, set, put) =
-            (typed.clone(), wrong.setter(), Rc::clone(&building.set), building.put.clone());
+        let (typed, wrong, set) = (typed.clone(), wrong.setter(), Rc::clone(&building.set));
+        let put = building.change(|set, card: OwnCard| set.own_cards.push(card));
         Callback::from(move |_: MouseEvent| {
             let Some(card) = typed.as_deref().map(made) else { return };
             let twice = set.own_cards.iter().any(|other| other.id() == card.id());
@@ -86,9 +80,7 @@ pub(super) fn OwnCards(props: &OwnCardsProps) -> Html {
                     wrong.set(None);
                     typed.set(None);
                     if !twice {
-                        let mut made = (*set).clone();
-                        made.own_cards.push(card);
-                        put.emit(made);
+                        put.emit(card);
                     }
                 }
             }
