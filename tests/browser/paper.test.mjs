@@ -7,59 +7,21 @@ import { SIZES, journey } from "./harness.mjs";
 import { fill, goTo, takeIn } from "./office.mjs";
 import { PAPERS, fits, printed } from "./papers.mjs";
 import { pages } from "./pdf.mjs";
+import { close, codes, numbered } from "./worksheets.mjs";
 
 const SET = "first-week";
 const CARDS = 12;
 /** Our own limit: five sheets printed on one side, for twelve cards with cautions and the values of the sheet. */
 const PAGES_MOST = 5;
-const CODE = /[2-9A-HJKMNP-Z]{4}-[2-9A-HJKMNP-Z]{4}/g;
 const TABLET = SIZES[0];
 const CERTAINTY = /I would ask first|On a test board|On the job/;
 
 const ready = (page) => page.says("Ready to print.");
-/** The words of a page are read without their spaces. */
-const close = (text) => text.replace(/\s+/g, "");
-
-/** The codes of the worksheets that are shown, in order. */
-async function codes(page) {
-  const feet = await page.driver.executeScript(
-    "return [...document.querySelectorAll('.worksheet .running')].map((foot) => foot.textContent)",
-  );
-  return [...new Set(feet.flatMap((foot) => foot.match(CODE) ?? []))];
-}
 
 /** Name and number as they are written on each worksheet. */
 const written = (page) => page.driver.executeScript(
   "return [...document.querySelectorAll('.lines-to-fill')].map((lines) => [...lines.querySelectorAll('.on-line')].slice(0, 2).map((line) => line.textContent))",
 );
-
-/** What each page is of and its number there: every worksheet and every key counts its own pages. */
-function numbered(said, shown, where) {
-  const papers = [];
-  for (const words of said) {
-    const code = shown.find((one) => words.includes(one));
-    assert(code && words.includes(close(SET)), `${where}: ${words.slice(-200)}`);
-    const sort = words.includes("Markedkey·") ? "key" : "worksheet";
-    const last = papers.at(-1);
-    if (last?.code === code && last.sort === sort) last.pages.push(words);
-    else papers.push({ code, sort, pages: [words] });
-  }
-  for (const { code, sort, pages: of } of papers) {
-    of.forEach((words, nth) => {
-      const page = `${where}, ${sort} ${code}, page ${nth + 1} of ${of.length}`;
-      assert(words.startsWith(String(nth + 1)), `${page}: ${words.slice(0, 60)}`);
-      assert.equal(words.includes(`Endofthis${sort}`), nth + 1 === of.length, page);
-      assert.equal(words.includes("INSTRUCTORONLY"), sort === "key", page);
-      if (sort === "worksheet") {
-        // No card is broken: its first line and its last stand on the same page.
-        const first = words.match(new RegExp(`Card\\d+of${CARDS}`, "g")) ?? [];
-        assert.equal(first.length, (words.match(/Howfar\?/g) ?? []).length, page);
-      }
-    });
-    assert(of.length <= PAGES_MOST, `${where}: ${of.length} pages for a ${sort} of ${CARDS} cards`);
-  }
-  return papers;
-}
 
 test("worksheets and keys have set, seed and page number on every page, each counted for itself", () =>
   journey("paper", TABLET, async (page) => {
@@ -77,7 +39,7 @@ test("worksheets and keys have set, seed and page number on every page, each cou
     for (const paper of PAPERS) {
       const { bytes } = await printed(page, paper);
       page.keep(`both-${paper.name}.pdf`, bytes);
-      const papers = numbered(pages(bytes), shown, paper.name);
+      const papers = numbered(pages(bytes), shown, paper.name, { id: SET, cards: CARDS, most: PAGES_MOST });
       assert.deepEqual(papers.map(({ sort }) => sort), ["worksheet", "worksheet", "key", "key"]);
       assert.deepEqual(papers.map(({ code }) => code), [...shown, ...shown]);
       for (const { sort, pages: of } of papers) {
@@ -168,13 +130,11 @@ test("answers of a worksheet are typed in, graded and kept under the name of who
     await goTo(page, `#/sets/${SET}/paper`);
     // A number stands for whoever has it, and stands where numbers are written.
     await fill(page, "whom", "7\n17");
-    await ready(page);
+    await page.until("two worksheets", async () => (await codes(page)).length === 2);
     assert.deepEqual(await written(page), [["Bo", "7"], ["", "17"]]);
-    const [first] = await codes(page);
-    await page.press("button", "Everybody of this tablet");
-    await ready(page);
     const [code] = await codes(page);
-    assert.equal(code, first);
+    await page.press("button", "Everybody of this tablet");
+    await page.until("the worksheet of Bo alone", async () => (await codes(page)).join() === code);
     await page.press("link", "Type in answers from paper");
     await page.says("never count as evidence");
     await fill(page, "code", `${code.slice(0, -1)}${code.endsWith("2") ? "3" : "2"}`);
