@@ -39,7 +39,7 @@ pub enum Refused {
     #[error(transparent)]
     Link(#[from] Faulty),
     /// It is another kind of file.
-    #[error("`format` is `{found}`; `{wanted}` is wanted")]
+    #[error("it says `{found}`; a file whose `format` is `{wanted}` is wanted")]
     OtherKind {
         /// What it calls itself, or how it begins.
         found: String,

@@ -30,8 +30,8 @@ fn of(change: &Change) -> Vec<Hostile> {
     let other = if what == What::Sheet { "stepboard-set" } else { "stepboard-sheet" };
     let mut all = vec![
         raw("empty", Vec::new(), &["line 1", "cut short"]),
-        raw("a number", b"7".to_vec(), &["`format` is 7", "is wanted"]),
-        raw("null", b"null".to_vec(), &["`format` is null", "is wanted"]),
+        raw("a number", b"7".to_vec(), &["it says `7`", "is wanted"]),
+        raw("null", b"null".to_vec(), &["it says `null`", "is wanted"]),
         raw("a picture", PICTURE.to_vec(), &["no text"]),
         raw("a document", DOCUMENT.to_vec(), &["no text"]),
         raw("cut off", text.as_bytes()[..text.len() / 2].to_vec(), &["line 1", "cut short"]),
@@ -39,7 +39,7 @@ fn of(change: &Change) -> Vec<Hostile> {
         raw(
             "a mark of byte order",
             format!("\u{feff}{text}").into_bytes(),
-            &["`format` is \\u{feff}{", "is wanted"],
+            &["it says `\\u{feff}{", "is wanted"],
         ),
         raw("no UTF-8", [&text.as_bytes()[..text.len() - 2], b"\xc3\x28\"}"].concat(), &["line 1"]),
         raw(
@@ -60,20 +60,20 @@ fn of(change: &Change) -> Vec<Hostile> {
         one
     };
     let changed = vec![
-        change.shape("another kind", "/format", json!(other), &["`format` is", "is wanted"]),
+        change.shape("another kind", "/format", json!(other), &["it says", "is wanted"]),
         change.shape(
             "a kind with marks",
             "/format",
             json!("\u{202e}<b>../../x"),
-            &["`format` is", "is wanted"],
+            &["it says", "is wanted"],
         ),
         change.shape(
             "a long kind",
             "/format",
             json!("x".repeat(LONG)),
-            &["`format` is `xxx", "…", "is wanted"],
+            &["it says `xxx", "…", "is wanted"],
         ),
-        change.shape("no kind", "/format", Value::Null, &["`format` is {", "is wanted"]),
+        change.shape("no kind", "/format", Value::Null, &["it says `{", "is wanted"]),
         change.shape("version 0", "/version", json!(0), &["`version` is 0; 1 to 1 can be read"]),
         change.shape("a later version", "/version", json!(2), &["`version` is 2; 1 to 1 can be read"]),
         change.shape("a huge version", "/version", json!(u64::MAX), &["line 1", "expected u32"]),

@@ -51,7 +51,8 @@ fn aside(shop: &Shop, act: &Callback<FolderAct>, name: &Name, why: &Aside) -> Ht
         Aside::Refused(slug, told) => {
             let told: Vec<(&str, String)> =
                 told.iter().map(|(key, value)| (key.as_str(), value.clone())).collect();
-            shop.say_with(&format!("folder.unread.{slug}"), &told)
+            let why = shop.say_with(&format!("refused.{slug}"), &told).to_string();
+            shop.say_with("folder.aside.refused", &[("why", why)])
         }
         Aside::NotGiven(status) => shop.say_with("folder.aside.not-given", &[("status", status.to_string())]),
         Aside::NotItsName | Aside::TooLarge => shop.say(&format!("folder.aside.{}", why.slug())),
