@@ -61,18 +61,8 @@ fn of(change: &Change) -> Vec<Hostile> {
     };
     let changed = vec![
         change.shape("another kind", "/format", json!(other), &["it says", "is wanted"]),
-        change.shape(
-            "a kind with marks",
-            "/format",
-            json!("\u{202e}<b>../../x"),
-            &["it says", "is wanted"],
-        ),
-        change.shape(
-            "a long kind",
-            "/format",
-            json!("x".repeat(LONG)),
-            &["it says `xxx", "…", "is wanted"],
-        ),
+        change.shape("a kind with marks", "/format", json!("\u{202e}<b>../../x"), &["it says", "is wanted"]),
+        change.shape("a long kind", "/format", json!("x".repeat(LONG)), &["it says `xxx", "…", "is wanted"]),
         change.shape("no kind", "/format", Value::Null, &["it says `{", "is wanted"]),
         change.shape("version 0", "/version", json!(0), &["`version` is 0; 1 to 1 can be read"]),
         change.shape("a later version", "/version", json!(2), &["`version` is 2; 1 to 1 can be read"]),
