@@ -116,6 +116,7 @@ test("what is found wrong is voided and told", { timeout: 240_000 }, () =>
       const { format, people, events } = resultsOf(link.split("#/take/")[1]);
       assert.deepEqual([format, people.length, events.length, events[0].reason], ["stepboard-results", 0, 1, "The card takes the wrong edge"]);
       await page.shot("crew-hand-out");
+      await takenOver(link.split("#/take/")[1]);
       // Taken back it counts again, and is voided once more for what follows.
       await page.press("button", "Take it back");
       await page.says("Taken back: it counts again.");
@@ -147,6 +148,23 @@ test("what is found wrong is voided and told", { timeout: 240_000 }, () =>
       made.done();
     }
   }));
+
+/** Another tablet opens what was handed out, takes it in, and takes it over where it stands. */
+async function takenOver(code) {
+  await journey("crew-taken-over", PORTRAIT, async (page) => {
+    await goTo(page, `#/take/${code}`);
+    await page.says("1 entry");
+    await page.press("button", "Take them in");
+    await page.one("heading", "Found wrong");
+    await page.says("The card takes the wrong edge");
+    await page.press("button", "Take over");
+    await page.one("button", "Take it back");
+    assert(!(await page.has("button", "Take over")));
+    await page.assertAccessible("a finding that is taken over");
+    await page.assertFits("a finding that is taken over");
+    await page.shot("crew-taken-over");
+  });
+}
 
 test("a tablet saves its results as a file that another reads", { timeout: 240_000 }, () =>
   journey("crew-copy", PORTRAIT, async (page) => {

@@ -5,6 +5,7 @@ use super::void_acts::void_mark;
 use super::void_what::{known_voidings, of_answer};
 use crate::app::hooks::{use_book, use_crew, use_sets};
 use crate::app::pages::seen::{Beside, seen};
+use crate::app::pages::sets::{kept_back, use_answers};
 use crate::app::parts::Frame;
 use crate::app::route::Route;
 use crate::app::state::{ContentContext, use_shop};
@@ -27,6 +28,7 @@ pub(in crate::app) fn CrewAnswer(props: &CrewAnswerProps) -> Html {
     let shop = shop.on(crew.content.clone());
     let name = EventName { device: props.device.clone(), sequence: props.sequence };
     let entry = crew.gathered.as_ref().and_then(|all| all.find(&name)).and_then(Event::answer);
+    let answers = use_answers(entry.and_then(|entry| sets.find(entry.within.set()?)));
     let title = shop.say("crew.answer");
     let Some(entry) = entry else {
         let said = if crew.gathered.is_none() || crew.busy { "crew.reading" } else { "crew.no-answer" };
@@ -40,6 +42,12 @@ pub(in crate::app) fn CrewAnswer(props: &CrewAnswerProps) -> Html {
     let back = person.map_or(Route::Crew, |one| Route::CrewPerson { key: one.key.clone() });
     let whose = person.map_or(entry.stamp.person.as_str(), |one| one.name.as_str());
     let title = shop.say_with("crew.answer-of", &[("person", whose.to_owned())]);
+    // Whoever is still to be asked the same does not read it here.
+    if answers.are_kept_back() {
+        return html! {
+            <Frame class="sheet" {title} back={Some(back)} cautions={shop.cautions_for(&[])}>{ kept_back(&shop, answers) }</Frame>
+        };
+    }
     let known = known_voidings(&books, &crew);
     let voids = Voids::of(&known);
     let choices = of_answer(&shop, &sets, entry);

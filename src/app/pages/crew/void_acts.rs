@@ -7,10 +7,13 @@ use crate::app::parts::{HandOut, Picture, icon};
 use crate::app::state::{Keep, SetsContext, Shop, use_shop};
 use crate::device::clock;
 use crate::exchange::crew::finding;
+use crate::exchange::save_name;
 use crate::exchange::set::OWN_CARD;
-use crate::exchange::{RESULTS, content_name};
 use crate::record::{Event, Voided, Wrong};
 use yew::prelude::*;
+
+/// Begins the name of the file of something that was found wrong.
+const FOUND_WRONG: &str = "stepboard-found-wrong";
 
 #[derive(Properties, PartialEq)]
 pub(super) struct VoidActsProps {
@@ -48,8 +51,13 @@ pub(super) fn VoidActs(props: &VoidActsProps) -> Html {
     let from = Some(origin.clone());
     let take = voided(&shop, journal, one.by.clone(), one.wrong.clone(), &one.reason, from);
     let file = use_memo((handing.then(|| journal.clone()), origin), |(journal, origin)| {
-        let text = finding(journal.as_ref()?, origin)?.text().ok()?;
-        Some((content_name(RESULTS, text.as_bytes()), text))
+        let found = finding(journal.as_ref()?, origin)?;
+        let voided = found
+            .events
+            .iter()
+            .find_map(|event| if let Event::Voided(one) = event { Some(one) } else { None })?;
+        let name = save_name(FOUND_WRONG, &voided.reason, voided.stamp.day(), "json");
+        Some((name, found.text().ok()?))
     });
     let on_hand = {
         let handing = handing.clone();
