@@ -108,6 +108,9 @@ for (const size of SIZES) {
       const saved = basename(await saving.save("Save the results as a file"));
       assert.match(saved, /^stepboard-results-Bo-\d{4}-\d\d-\d\d\.json$/);
       saving.done();
+      await page.says(`${saved} is in the downloads`);
+      await page.assertFits("a set whose results are saved");
+      await page.shot("taken-saved");
       await shows(page, id, true);
     });
   });

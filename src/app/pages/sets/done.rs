@@ -59,11 +59,8 @@ pub(super) fn Done(props: &DoneProps) -> Html {
             let results =
                 Results::of(shop.content(), &journal.of_person(person), &sheets, people, (&device, &at));
             let saved = results.text().ok().and_then(|text| files::save_json(&name, &text).ok());
-            said.set(shop.say(if saved.is_some() {
-                "sets.outcome.copied"
-            } else {
-                "sets.outcome.not-copied"
-            }));
+            let what = if saved.is_some() { "sets.outcome.copied" } else { "sets.outcome.not-copied" };
+            said.set(shop.say_with(what, &[("name", name)]));
         })
     };
     // Who made it elsewhere waits for the results.
