@@ -73,6 +73,27 @@ fn what_voids_a_rule_is_found_by_the_rule() {
 }
 
 #[test]
+fn a_rule_stands_voided_though_its_cards_were_voided_before() {
+    let mut log = ana();
+    let rule = "hazard.seal-needs-clean-shave";
+    let kind = CardKind { family: "mask-wants".to_owned(), version: 1 };
+    log.voids(cards("mask-wants"), WHY);
+    let first = log.events.last().unwrap().stamp().name();
+    log.voids(Wrong::Rule { rule: rule.to_owned(), cards: vec![kind] }, "The rule is wrong as well");
+    let voids = Voids::of(&log.events);
+    assert_eq!(voids.of_rule(rule).unwrap().reason, "The rule is wrong as well");
+    assert_eq!(voids.of_cards("mask-wants", 1).unwrap().reason, WHY, "the first to void them tells why");
+    // The cards' own voiding taken back, the rule still takes them; that taken back too, nothing is left.
+    let second = log.events.last().unwrap().stamp().name();
+    log.voids(Wrong::Void { void: first }, "They were right after all");
+    let voids = Voids::of(&log.events);
+    assert_eq!(voids.of_cards("mask-wants", 1), voids.of_rule(rule));
+    assert!(voids.of_rule(rule).is_some());
+    log.voids(Wrong::Void { void: second }, "It was right after all");
+    assert!(Voids::of(&log.events).is_empty());
+}
+
+#[test]
 fn an_error_about_safety_on_a_voided_card_blocks_nobody() {
     let content = support::content();
     let (mut log, families) = passed();

@@ -74,6 +74,7 @@ impl Voided {
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct Voids<'a> {
     cards: BTreeMap<(&'a str, u32), &'a Voided>,
+    rules: BTreeMap<&'a str, &'a Voided>,
     sets: BTreeMap<&'a str, &'a Voided>,
 }
 
@@ -91,7 +92,10 @@ impl<'a> Voids<'a> {
         for one in all.iter().filter(|one| !lifted.contains(&one.origin())) {
             match &one.wrong {
                 Wrong::Cards(cards) => voids.take(std::slice::from_ref(cards), one),
-                Wrong::Rule { cards, .. } => voids.take(cards, one),
+                Wrong::Rule { rule, cards } => {
+                    voids.rules.entry(rule).or_insert(one);
+                    voids.take(cards, one);
+                }
                 Wrong::Set { set } => {
                     voids.sets.entry(set).or_insert(one);
                 }
@@ -129,13 +133,12 @@ impl<'a> Voids<'a> {
     /// Why a rule no longer counts.
     #[must_use]
     pub fn of_rule(&self, rule: &str) -> Option<&'a Voided> {
-        let of_it = |one: &&&Voided| matches!(&one.wrong, Wrong::Rule { rule: other, .. } if other == rule);
-        self.cards.values().find(of_it).copied()
+        self.rules.get(rule).copied()
     }
 
     /// Whether nothing is void.
     #[must_use]
     pub fn is_empty(&self) -> bool {
-        self.cards.is_empty() && self.sets.is_empty()
+        self.cards.is_empty() && self.rules.is_empty() && self.sets.is_empty()
     }
 }
