@@ -5,22 +5,29 @@ import { createHash } from "node:crypto";
 import { readFileSync, readdirSync } from "node:fs";
 import { join } from "node:path";
 import { test } from "node:test";
+import { readIn } from "./crowd.mjs";
 import { SIZES, open } from "./harness.mjs";
 import { fill, goTo } from "./office.mjs";
+import { Seed } from "./seed.mjs";
 import { PASSWORD, Passing, USER, startShop } from "./shop_server.mjs";
 
 const [PORTRAIT, LANDSCAPE, PHONE] = SIZES;
 const FILES = 50;
 const FOLDER = "tablets";
 
-/** Result files of tablets, by their names. */
+/** Result files of tablets, by their names: each of one person, who answered one card. */
 function results() {
-  const text = (nth) =>
-    `{"format":"stepboard-results","version":1,"device":"${String(nth).padStart(16, "0")}","at":"2027-03-12T14:30:00Z",` +
-    '"people":[],"sheets":[],"sets":[],"events":[\n\n]}\n';
+  const text = (nth) => {
+    const [device, id] = [String(nth).padStart(16, "0"), String(nth).padStart(2, "0")];
+    const { events, number: journal } = new Seed(device, `a-${id}`).answer("wants-filler", nth % 3 > 0);
+    const people = [{ journal, number: `p-${id}`, name: `Apprentice ${id}` }];
+    const head = { format: "stepboard-results", version: 1, device, at: new Date().toISOString() };
+    return `${JSON.stringify({ ...head, people, sheets: [], sets: [], events })}\n`;
+  };
   return new Map(Array.from({ length: FILES }, (_, nth) => {
-    const hash = createHash("sha256").update(text(nth)).digest("hex").slice(0, 32);
-    return [`stepboard-results-${hash}.json`, text(nth)];
+    const whole = text(nth);
+    const hash = createHash("sha256").update(whole).digest("hex").slice(0, 32);
+    return [`stepboard-results-${hash}.json`, whole];
   }));
 }
 
@@ -45,6 +52,34 @@ const SHELF = `const [shelf, done] = arguments;
     texts.onsuccess = () => { database.close(); done(names.result.map((name, nth) => [name, texts.result[nth]])); };
   };
   asked.onerror = () => done(null);`;
+
+/** Takes every other file off the shelf of results, as a tablet that has lost some; how many. */
+const LOSE = `const [done] = arguments;
+  const asked = indexedDB.open("stepboard");
+  asked.onsuccess = () => {
+    const database = asked.result;
+    const work = database.transaction("results", "readwrite");
+    const names = work.objectStore("results").getAllKeys();
+    let lost = [];
+    names.onsuccess = () => {
+      lost = names.result.filter((_, nth) => nth % 2 === 0);
+      for (const name of lost) work.objectStore("results").delete(name);
+    };
+    work.oncomplete = () => { database.close(); done(lost.length); };
+  };
+  asked.onerror = () => done(0);`;
+
+/** The crew page has everybody of the files, each with the one answer that they gave. */
+async function assertCrew(page) {
+  await goTo(page, "#/crew");
+  const tablets = "return [...document.querySelectorAll('.import .tablets li .note')].map((one) => Number.parseInt(one.textContent, 10))";
+  const answers = () => page.driver.executeScript(tablets);
+  const sum = (counts) => counts.reduce((all, one) => all + one, 0);
+  await page.until("an answer of every tablet", async () => sum(await answers()) >= FILES);
+  assert.equal(sum(await answers()), FILES, "answers");
+  await page.says(`1 to 12 of ${FILES}`);
+  await page.says("Apprentice 00");
+}
 
 async function use(page, password = PASSWORD) {
   // The form is drawn anew once what is stored was read.
@@ -128,6 +163,22 @@ test("fifty files arrive once over a bad network, and another tablet takes them 
     await second.assertFits("the folder on a phone");
     await second.assertAccessible("the folder on a phone");
     await second.shot("folder-came");
+    await assertCrew(second);
+    await second.assertFits("the crew of the folder");
+    await second.shot("folder-crew");
+
+    // What is fetched again, or read in by hand as well, is not doubled.
+    assert.equal(await second.driver.executeAsyncScript(LOSE), FILES / 2);
+    await goTo(second, "#/folder");
+    await second.driver.navigate().refresh();
+    await second.says(`${FILES / 2} files of results of other tablets are here`);
+    await second.press("button", "Send and look now");
+    await second.says(`${FILES} files of results of other tablets are here, 0 still to fetch`);
+    assert.deepEqual(new Map(await second.driver.executeAsyncScript(SHELF, "results")), files);
+    await assertCrew(second);
+    await readIn(second, [...files.keys()].map((name) => join(there, name)));
+    await second.says(`${FILES} files taken in, with 0 new answers`);
+    await assertCrew(second);
     await assertClean(second);
   } catch (error) {
     await (second ?? first).shot("folder-failed").catch(() => {});

@@ -52,6 +52,15 @@ export class Seed {
     return this;
   }
 
+  /** An answer in practice to a card of a family, today. */
+  answer(family, right) {
+    this.events.push({
+      ...this.stamp("answered", 0), family, version: 1, seed: 1, sheet: SHEET, answer: { term: "koa" },
+      certainty: "test-board", mark: right ? "right" : "wrong", guess: 0.25, active_seconds: 20, help: "none", within: "practice",
+    });
+    return this;
+  }
+
   /** A demonstration on each of these days, alone, everything met. */
   watched(slug, daysAgo) {
     const judged = Object.fromEntries(criteria(slug).map((id) => [id, "met"]));

@@ -10,6 +10,7 @@ mod names;
 mod pauses;
 mod proxy;
 mod real;
+mod results;
 mod server;
 mod setups;
 #[path = "../support/mod.rs"]

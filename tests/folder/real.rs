@@ -3,10 +3,10 @@
 use crate::drive::{Restarts, Tablet, Told, work};
 use crate::http::Client;
 use crate::proxy::{Dice, Fault, between};
+use crate::results::{assert_taken_in_once, result};
 use crate::server::{BODY_MOST, Kind, PASSWORD, Server, USER};
 use std::fs;
 use std::path::Path;
-use stepboard::exchange::Results;
 use stepboard::exchange::folder::{
     Aside, Folder, Heard, Name, Place, Refusal, Sort, State, Step, Stop, basic,
 };
@@ -20,15 +20,6 @@ const PLACE: &str = "/dav/year/shop%20floor/";
 
 fn files() -> usize {
     std::env::var("STEPBOARD_FOLDER_FILES").map_or(FILES, |text| text.parse().expect("a number of files"))
-}
-
-/// Results of tablets, all different.
-fn result(number: usize) -> String {
-    let device = format!("{number:016x}");
-    format!(
-        "{{\"format\":\"stepboard-results\",\"version\":1,\"device\":\"{device}\",\
-         \"at\":\"2027-03-12T14:30:00Z\",\"people\":[],\"sheets\":[],\"sets\":[],\"events\":[\n\n]}}\n"
-    )
 }
 
 fn tablet(numbers: impl Iterator<Item = usize>) -> (Folder, Tablet) {
@@ -106,10 +97,10 @@ fn arrive_once_and_are_imported(kind: Kind, seed: u64) {
             assert!(folder.aside().any(|aside| aside == (name, &Aside::NotItsName)), "{name}");
         } else {
             assert_eq!(second.taken.get(name), Some(text), "{name}");
-            assert!(Results::read(text.as_bytes()).is_ok(), "{name}");
         }
     }
     assert_eq!(second.taken.len(), many - TAKEN + 1, "all that is in the folder is here");
+    assert_taken_in_once(&second.taken);
     told("took", kind, &took, &seen.lock().expect("seen").faults);
 }
 
