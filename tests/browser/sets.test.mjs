@@ -25,6 +25,25 @@ const answers = async (page) => (await stored(page)).events.filter(({ event }) =
 const steps = async (page) =>
   (await stored(page)).events.filter(({ event }) => event === "attempt").map(({ step }) => (typeof step === "string" ? step : Object.keys(step)[0]));
 
+/** Writes into the journal that something was found wrong, and loads the page anew. */
+async function voids(page, wrong) {
+  const { events } = await stored(page);
+  const { format, device, at, date } = events.at(-1);
+  const sequence = Math.max(...events.map((one) => one.sequence)) + 1;
+  const reason = "The card takes the wrong edge";
+  const event = { event: "voided", format, sequence, device, at, date, person: "", wrong, reason, by: { number: "12", name: "Ines" } };
+  await page.driver.executeAsyncScript(
+    `const [event, done] = arguments; const asked = indexedDB.open("stepboard");
+     asked.onsuccess = () => {
+       const work = asked.result.transaction("journal", "readwrite");
+       work.objectStore("journal").add(JSON.stringify(event), event.sequence);
+       work.oncomplete = () => { asked.result.close(); done(true); };
+     };`,
+    event,
+  );
+  await page.driver.navigate().refresh();
+}
+
 /** Six cards of two stages with a pass rule and a name. */
 async function build(page, title) {
   await goTo(page, "#/sets");
@@ -93,6 +112,20 @@ for (const size of SIZES) {
       assert.equal(given.length, 6);
       assert(given.every(({ within }) => /^set-[0-9a-f]{32}$/.test(within.set.set)), "each names the set, none is evidence");
       assert.deepEqual(await steps(page), ["opened", "closed"]);
+
+      // What is found wrong since is left out of what it came to, here as on the crew page.
+      const right = given.find(({ mark }) => mark === "right");
+      await voids(page, { cards: { family: right.family, version: right.version } });
+      await page.says("1 answer left out: the card was found wrong since.");
+      await page.says("4 of 6 right.");
+      await page.assertFits("a set with a card that was found wrong");
+      await page.shot("sets-card-void");
+      await voids(page, { set: { set: right.within.set.set } });
+      await page.one("heading", "Not counted: the set was found wrong");
+      assert.equal(await page.has("heading", "Passed"), false);
+      assert(!(await page.text()).includes("of 6 right."));
+      await page.assertAccessible("a set that was found wrong");
+      await page.shot("sets-void");
     }));
 }
 

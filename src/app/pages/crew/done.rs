@@ -21,7 +21,7 @@ pub(super) fn set_title(shop: &Shop, known: &SetsContext, set: &str) -> AttrValu
 }
 
 /// Sets that somebody did, the latest first; `events` are theirs, and those that void something.
-pub(super) fn sets_done(shop: &Shop, sets: &SetsContext, events: &[&Event]) -> Vec<SetDone> {
+pub(in crate::app) fn sets_done(shop: &Shop, sets: &SetsContext, events: &[&Event]) -> Vec<SetDone> {
     let known = |id: &str| {
         let kept = sets.find(id)?;
         Some(KnownSet { set: &kept.set, withdrawn: kept.withdrawn.as_deref() })
@@ -84,7 +84,7 @@ pub(super) fn told(shop: &Shop, title: AttrValue, one: &SetDone, more: Html) -> 
 }
 
 /// What came of it, and why where it is not judged.
-pub(super) fn came_words(shop: &Shop, one: &SetDone) -> AttrValue {
+pub(in crate::app) fn came_words(shop: &Shop, one: &SetDone) -> AttrValue {
     let key = format!("crew.done.{}", one.came.slug());
     let left = one.of.saturating_sub(one.answered);
     shop.say_with(&key, &[("left", left.to_string())])

@@ -29,6 +29,7 @@ pub(in crate::app) use voidings::Voidings;
 pub(in crate::app) use answer::CrewAnswer;
 pub(in crate::app) use came::came;
 pub(in crate::app) use cards::CrewCards;
+pub(in crate::app) use done::{came_words, sets_done};
 pub(in crate::app) use person::CrewPerson;
 pub(in crate::app) use who::WhoDid;
 

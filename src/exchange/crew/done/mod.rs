@@ -85,6 +85,9 @@ pub struct SetDone {
     pub of: u32,
     /// Answers that no longer count.
     pub void: u32,
+    /// Families of the answers about safety that were wrong and would have been done on the job, but for those that were found
+    /// void; none where the set is not here.
+    pub dangerous: Vec<String>,
     /// What came of it.
     pub came: Came,
 }
@@ -106,9 +109,9 @@ fn done(content: &Content, one: &Sat<'_>, known: Option<KnownSet<'_>>, voids: &V
         one.answers.iter().copied().filter(|entry| voids.touches(entry).is_none()).collect();
     let answered = count(one.answers.len());
     let void = answered - count(counted.len());
+    let found = known.map(|KnownSet { set, .. }| (set, outcome(set, content, &counted)));
     let judged = || {
-        let Some(KnownSet { set, .. }) = known else { return Came::NotHere };
-        let found = outcome(set, content, &counted);
+        let Some((set, found)) = &found else { return Came::NotHere };
         // Right answers that it would have had, had those been right which no longer count.
         let at_most = found.right + void;
         let open = set.task.pass.is_some_and(|rule| {
@@ -132,6 +135,10 @@ fn done(content: &Content, one: &Sat<'_>, known: Option<KnownSet<'_>>, voids: &V
         // A worksheet does not tell how many cards it has.
         of: one.cards.or(known.map(|known| known.set.count())).unwrap_or(answered),
         void,
+        dangerous: found
+            .iter()
+            .flat_map(|(_, found)| found.dangerous.iter().map(|&family| family.to_owned()))
+            .collect(),
         came: wrong
             .or(one.left)
             .or_else(|| known.and_then(|known| barred(one, known)))
