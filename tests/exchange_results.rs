@@ -5,7 +5,7 @@ mod support;
 
 use serde_json::{Value, json};
 use stepboard::exchange::{Named, RESULTS, Reading, Refused, Results};
-use stepboard::record::Journal;
+use stepboard::record::{Journal, Wrong};
 use support::log::Log;
 
 fn journal() -> Journal {
@@ -53,6 +53,29 @@ fn it_can_be_read_a_few_events_at_a_time() {
         turns += 1;
     }
     assert_eq!((turns, reading.results()), (3, results()));
+}
+
+#[test]
+fn a_file_of_nothing_but_what_was_found_wrong_is_told_from_results() {
+    let is_finding = |results: &Results| {
+        let text = results.text().unwrap();
+        let mut reading = Reading::begin(text.as_bytes()).unwrap();
+        let unread = reading.is_finding();
+        while reading.read_some(1).unwrap() {}
+        assert_eq!(reading.is_finding(), unread, "however much of it was read");
+        unread
+    };
+    let mut log = Log::new("tablet-a", "Ana");
+    log.voids(Wrong::Set { set: "a-set".to_owned() }, "The wrong set");
+    let void = log.events[0].stamp().name();
+    log.voids(Wrong::Void { void }, "It was right after all");
+    let found = Results { people: Vec::new(), events: log.events.clone(), ..results() };
+    assert!(is_finding(&found));
+    assert!(!is_finding(&results()));
+    assert!(!is_finding(&Results { people: results().people, ..found.clone() }), "it tells of somebody");
+    assert!(!is_finding(&Results { events: Vec::new(), ..found.clone() }), "it tells of nothing");
+    log.answer("wants-filler", true);
+    assert!(!is_finding(&Results { events: log.events, ..found }), "it holds an answer");
 }
 
 #[test]

@@ -83,6 +83,21 @@ impl Reading {
         self.results.events.len() + self.unread.len()
     }
 
+    /// Whether it tells of nobody and holds nothing but what was found wrong.
+    #[must_use]
+    pub fn is_finding(&self) -> bool {
+        let found = |event: &Event| matches!(event, Event::Voided(_));
+        let read = &self.results.events;
+        self.events() > 0
+            && self.results.people.is_empty()
+            && read.iter().all(found)
+            && self
+                .unread
+                .as_slice()
+                .iter()
+                .all(|text| Event::read(text.get()).is_ok_and(|event| found(&event)))
+    }
+
     /// What was read.
     #[must_use]
     pub fn results(mut self) -> Results {

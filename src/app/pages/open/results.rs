@@ -1,6 +1,5 @@
-//! The results of a tablet: what the file says of itself, and taken in as on the crew page.
+//! The results of a tablet, or what was found wrong on one: what the file says of itself, and taken in as on the crew page.
 
-use super::Opened;
 use super::shown::ShownProps;
 use crate::app::hooks::use_crew;
 use crate::app::pages::crew::{Voidings, came};
@@ -9,7 +8,7 @@ use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::device::clock;
 use crate::device::files::Picked;
-use crate::exchange::{Named, Ours};
+use crate::exchange::{Named, Ours, Reading};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -35,16 +34,22 @@ pub(super) fn TakeResults(props: &ShownProps) -> Html {
     let over = *asked && ready;
     let what = crew.came.first().filter(|_| over);
     let taken = what.is_some_and(|one| one.what.is_ok());
+    let Ours::Results(reading) = &props.opened.ours else { return Html::default() };
+    let (kind, told, word) = if reading.is_finding() {
+        ("open.kind.finding", finding_told(&shop, reading), "open.finding.take")
+    } else {
+        ("open.kind.results", told(&shop, reading), "open.results.take")
+    };
     html! {
         <section class="paper opened">
-            <p class="over">{ shop.say("open.kind.results") }</p>
-            { told(&shop, &props.opened) }
+            <p class="over">{ shop.say(kind) }</p>
+            { told }
             <div key="said" role="status">
                 <p key="busy" class="note">{ if crew.busy { shop.say("crew.reading") } else { AttrValue::default() } }</p>
                 <ul key="came" class="rows came" hidden={what.is_none()}>{ for what.map(|one| came(&shop, 0, one)) }</ul>
             </div>
             <div key="acts" class="people">
-                <button key="take" type="button" class="next-step" hidden={taken} disabled={!ready} onclick={take}>{ icon(Picture::Tick) }{ shop.say("open.results.take") }</button>
+                <button key="take" type="button" class="next-step" hidden={taken} disabled={!ready} onclick={take}>{ icon(Picture::Tick) }{ shop.say(word) }</button>
                 <a key="crew" href={Route::Crew.address()} class="next-step" hidden={!taken}>{ shop.say("open.to-crew") }{ icon(Picture::Go) }</a>
                 <a key="leave" href={Route::Home.address()} class="control" hidden={taken}>{ shop.say("open.leave") }</a>
             </div>
@@ -54,8 +59,7 @@ pub(super) fn TakeResults(props: &ShownProps) -> Html {
 }
 
 /// Whose results they are, how many, and when the file was made.
-fn told(shop: &Shop, opened: &Opened) -> Html {
-    let Ours::Results(reading) = &opened.ours else { return Html::default() };
+fn told(shop: &Shop, reading: &Reading) -> Html {
     let head = reading.head();
     let named = |one: &Named| format!("{} ({})", one.name, one.number);
     let mut names: Vec<String> = head.people.iter().take(NAMED).map(named).collect();
@@ -77,6 +81,18 @@ fn told(shop: &Shop, opened: &Opened) -> Html {
             <h2>{ whose }</h2>
             <p>{ holds }</p>
             <p class="note">{ shop.say("open.results.why") }</p>
+        </>
+    }
+}
+
+/// That it is what was found wrong, when that was written down, and what taking it does.
+fn finding_told(shop: &Shop, reading: &Reading) -> Html {
+    let at = &reading.head().at;
+    html! {
+        <>
+            <h2>{ shop.say("open.finding.head") }</h2>
+            <p hidden={at.is_empty()}>{ shop.say_with("open.finding.at", &[("at", clock::local(at))]) }</p>
+            <p class="note">{ shop.say("open.finding.why") }</p>
         </>
     }
 }
