@@ -120,6 +120,7 @@ test("what is found wrong is voided and told", { timeout: 240_000 }, () =>
       // Taken back it counts again, and is voided once more for what follows.
       await page.press("button", "Take it back");
       await page.says("Taken back: it counts again.");
+      assert.match(await said(), /Taken back: it counts again/, "what is said of it has the focus");
       await page.until("all answers count", async () => (await counted()) === before);
       await press(page, ".item-rows .void-form summary");
       await fill(page, id, "The card takes the wrong edge");
@@ -153,16 +154,25 @@ test("what is found wrong is voided and told", { timeout: 240_000 }, () =>
 async function takenOver(code) {
   await journey("crew-taken-over", PORTRAIT, async (page) => {
     await goTo(page, `#/take/${code}`);
-    await page.says("1 entry");
-    await page.press("button", "Take them in");
+    await page.says("What was found wrong");
+    await page.one("heading", "Something was found wrong after it had counted");
+    assert(!(await page.text()).includes("Results of a tablet"));
+    await page.assertFits("a finding that is handed out");
+    await page.shot("crew-finding");
+    await page.press("button", "Take it in");
     await page.one("heading", "Found wrong");
     await page.says("The card takes the wrong edge");
     await page.press("button", "Take over");
     await page.one("button", "Take it back");
+    await page.shot("crew-taken-over");
     assert(!(await page.has("button", "Take over")));
+    // The button that was pressed is gone: what came of it is said, and has the focus.
+    const said = () => page.driver.executeScript("return document.activeElement.matches('.voidings [role=status]') && document.activeElement.textContent");
+    assert.match(await page.until("what came of it", said), /Taken over: it no longer counts on this tablet/);
+    await page.press("button", "Take it back");
+    await page.until("that it is taken back", async () => /Taken back: it counts again/.test(await said()));
     await page.assertAccessible("a finding that is taken over");
     await page.assertFits("a finding that is taken over");
-    await page.shot("crew-taken-over");
   });
 }
 

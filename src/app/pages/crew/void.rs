@@ -14,7 +14,7 @@ use crate::record::{
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::spawn_local;
-use web_sys::HtmlSelectElement;
+use web_sys::{Element, HtmlSelectElement};
 use yew::prelude::*;
 
 /// Whoever finds it: who has opened a key, else who works here.
@@ -58,27 +58,38 @@ pub(super) fn VoidForm(props: &VoidFormProps) -> Html {
     let (books, crew, keys, people, sets) =
         (use_book(), use_crew(), use_keys_held(), use_people(), use_sets());
     let (reason, said) = (use_state(String::new), use_state(AttrValue::default));
-    let (picked, busy) = (use_state(|| 0_usize), use_state(|| false));
+    let (picked, busy, open) = (use_state(|| 0_usize), use_state(|| false), use_state(|| false));
     let known = known_voidings(&books, &crew);
     let voids = Voids::of(&known);
     let standing = props.choices.get(*picked).and_then(|(what, _)| what.standing(&voids)).cloned();
     let is_void = standing.is_some();
+    let origin = standing.as_ref().map(Voided::origin);
     // What was done here takes the focus to what is said of it; what comes from elsewhere does not.
     let acted = use_mut_ref(|| false);
     let back = use_state(|| false);
     let heading = format!("{}-said", props.id);
-    use_effect_with((is_void, heading.clone()), {
+    use_effect_with((origin.clone(), heading.clone()), {
         let (acted, back) = (Rc::clone(&acted), back.setter());
-        move |(is_void, heading)| {
+        move |(origin, heading)| {
             if acted.replace(false) {
-                back.set(!*is_void);
+                back.set(origin.is_none());
                 page::focus(heading);
             }
         }
     });
-    let on_act = {
-        let acted = Rc::clone(&acted);
-        Callback::from(move |()| *acted.borrow_mut() = true)
+    let on_done = {
+        let (acted, open) = (Rc::clone(&acted), open.setter());
+        Callback::from(move |()| {
+            *acted.borrow_mut() = true;
+            open.set(false);
+        })
+    };
+    let ontoggle = {
+        let open = open.setter();
+        Callback::from(move |event: Event| {
+            let folded = event.target().and_then(|target| target.dyn_into::<Element>().ok());
+            open.set(folded.is_some_and(|folded| folded.has_attribute("open")));
+        })
     };
     let onchange = {
         let picked = picked.setter();
@@ -90,8 +101,8 @@ pub(super) fn VoidForm(props: &VoidFormProps) -> Html {
     };
     let onsubmit = {
         let (shop, reason, said, busy) = (shop.clone(), reason.clone(), said.clone(), busy.clone());
-        let (voiding, on_act, books, crew) =
-            (props.voiding.clone(), on_act.clone(), books.clone(), crew.clone());
+        let (voiding, on_done, books, crew) =
+            (props.voiding.clone(), on_done.clone(), books.clone(), crew.clone());
         let what = props.choices.get(*picked).map(|(what, _)| what.clone());
         let by = finder(&shop, &keys, &people.crew);
         Callback::from(move |event: SubmitEvent| {
@@ -105,16 +116,16 @@ pub(super) fn VoidForm(props: &VoidFormProps) -> Html {
             said.set(AttrValue::default());
             busy.set(true);
             voiding.emit(());
-            let (shop, reason, said, on_act) = (shop.clone(), reason.clone(), said.clone(), on_act.clone());
+            let (shop, reason, said, on_done) = (shop.clone(), reason.clone(), said.clone(), on_done.clone());
             let (by, busy, books, crew) = (by.clone(), busy.clone(), books.clone(), crew.clone());
             spawn_local(async move {
                 let wrong = wrong(&crew.content.0, what).await;
                 let what = Recorded::Voided(voided(&shop, &books.book.journal, by, wrong, &reason, None));
-                on_act.emit(());
                 let done = Callback::from(move |stored: bool| {
                     busy.set(false);
                     if stored {
                         reason.set(String::new());
+                        on_done.emit(());
                     } else {
                         said.set(shop.say("assess.not-stored"));
                     }
@@ -136,8 +147,10 @@ pub(super) fn VoidForm(props: &VoidFormProps) -> Html {
                 if counts_again { <p>{ shop.say("crew.void.over") }</p> }
                 if *busy { <p>{ shop.say("crew.void.busy") }</p> }
             </div>
-            if let Some(voided) = standing { <VoidActs key="acts" id={props.id.clone()} {voided} {on_act} /> }
-            <details key={if is_void { "other" } else { "form" }} hidden={is_void && props.choices.len() < 2}>
+            if let (Some(voided), Some(origin)) = (standing, origin) {
+                <VoidActs key={format!("acts-{}-{}", origin.device, origin.sequence)} id={props.id.clone()} {voided} {on_done} />
+            }
+            <details key="form" open={*open} {ontoggle} hidden={is_void && props.choices.len() < 2}>
                 <summary>{ shop.say(if is_void { "crew.void.other" } else { "crew.void.open" }) }</summary>
                 <form class="form" {onsubmit}>
                     <p class="note">{ shop.say("crew.void.why") }</p>

@@ -5,7 +5,7 @@ use super::void_what::known_voidings;
 use crate::app::hooks::{use_book, use_crew, use_keys_held, use_people};
 use crate::app::parts::{HandOut, Picture, icon};
 use crate::app::state::{Keep, SetsContext, Shop, use_shop};
-use crate::device::clock;
+use crate::device::{clock, page};
 use crate::exchange::crew::finding;
 use crate::exchange::save_name;
 use crate::exchange::set::OWN_CARD;
@@ -20,9 +20,9 @@ pub(super) struct VoidActsProps {
     /// Begins the ids of what it shows.
     pub(super) id: String,
     pub(super) voided: Voided,
-    /// Told before something is written.
+    /// Told once something is written.
     #[prop_or_default]
-    pub(super) on_act: Callback<()>,
+    pub(super) on_done: Callback<()>,
 }
 
 #[component]
@@ -30,6 +30,9 @@ pub(super) fn VoidActs(props: &VoidActsProps) -> Html {
     let shop = use_shop();
     let (books, crew, keys, people) = (use_book(), use_crew(), use_keys_held(), use_people());
     let handing = use_state(|| false);
+    // Whether what was pressed last is stored.
+    let stored = use_state(|| None::<bool>);
+    let line = format!("{}-came", props.id);
     let one = &props.voided;
     let origin = one.origin();
     let of_it = |event: &Event| matches!(event, Event::Voided(other) if other.origin() == origin);
@@ -38,10 +41,19 @@ pub(super) fn VoidActs(props: &VoidActsProps) -> Html {
     let over = known_voidings(&books, &crew).iter().any(lifts);
     let lift = matches!(one.wrong, Wrong::Void { .. });
     let write = |what: Voided| {
-        let (books, on_act) = (books.clone(), props.on_act.clone());
+        let (books, on_done, line) = (books.clone(), props.on_done.clone(), line.clone());
+        let stored = stored.setter();
         Callback::from(move |_: MouseEvent| {
-            on_act.emit(());
-            books.write.emit(Keep { what: Event::Voided(what.clone()), done: Callback::noop() });
+            let (on_done, line, stored) = (on_done.clone(), line.clone(), stored.clone());
+            let done = Callback::from(move |is_stored: bool| {
+                stored.set(Some(is_stored));
+                if is_stored {
+                    // The button that had the focus goes.
+                    page::focus(&line);
+                    on_done.emit(());
+                }
+            });
+            books.write.emit(Keep { what: Event::Voided(what.clone()), done });
         })
     };
     let by = finder(&shop, &keys, &people.crew);
@@ -63,10 +75,16 @@ pub(super) fn VoidActs(props: &VoidActsProps) -> Html {
         let handing = handing.clone();
         Callback::from(move |_: MouseEvent| handing.set(!*handing))
     };
+    let said = match *stored {
+        Some(false) => shop.say("assess.not-stored"),
+        _ if over => shop.say("crew.void.over"),
+        Some(true) => shop.say("crew.void.taken"),
+        None => AttrValue::default(),
+    };
     html! {
         <div class="void-acts">
+            <p key="said" id={line.clone()} class="note" role="status" tabindex="-1">{ said }</p>
             <div key="acts" class="people">
-                <span key="over" class="note" hidden={!over}>{ shop.say("crew.void.over") }</span>
                 <button key="take" type="button" class="control" hidden={here} onclick={write(take)}>{ icon(Picture::Save) }{ shop.say("crew.void.take") }</button>
                 <button key="back" type="button" class="control" hidden={over || lift || !here} onclick={write(back)}>{ shop.say("crew.void.back") }</button>
                 <button key="hand" type="button" class="control" hidden={!here} aria-expanded={handing.to_string()} onclick={on_hand}>{ icon(Picture::Up) }{ shop.say("crew.void.hand") }</button>
