@@ -57,6 +57,11 @@ impl Crew {
         self.members.iter().find(|one| one.number.text() == number)
     }
 
+    /// Who goes by that name, in the order of the crew.
+    pub fn named<'a>(&'a self, name: &'a str) -> impl Iterator<Item = &'a Member> {
+        self.members.iter().filter(move |one| one.name == name)
+    }
+
     /// Whose events stand under that in the journal.
     #[must_use]
     pub fn of_journal(&self, journal: &str) -> Option<&Member> {

@@ -2,6 +2,7 @@
 
 use super::crew_view::use_crew_view;
 use super::slices::Slices;
+use super::told::now;
 use crate::app::state::{
     BookContext, Came, ContentContext, CrewContext, NotIn, PeopleContext, Settings, Shared, SignedContext,
 };
@@ -11,6 +12,7 @@ use crate::exchange::crew::{Added, Gathered};
 use crate::exchange::{
     Named, OwnSheet, RESULTS, Reading, Refused, Results, SHEET, Writing, content_name, read, save_name,
 };
+use crate::learn::check::Sealed;
 use crate::record::Journal;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
@@ -126,12 +128,17 @@ pub(in crate::app) fn use_kept_crew(around: &Around<'_>) -> CrewContext {
             });
         },
     );
-    // Other tablets and this one together; a journal only grows.
-    let gathered = use_memo(((*others).clone(), *own_at, Rc::clone(&here)), |(others, _, here)| {
+    // Other tablets and this one together; a journal only grows. What a check keeps sealed on this tablet is not told here
+    // either.
+    let own = ((*others).clone(), *own_at, Rc::clone(&here), clock::today());
+    let gathered = use_memo(own, |(others, _, here, _)| {
         let mut all = (**others.as_ref()?).clone();
         let own = (settings.device.as_str(), &*clock::now());
+        let mut results = Results::of(&content.0, &journal, &[], here.to_vec(), own);
+        let sealed = Sealed::of(&content.0, journal.events(), now());
+        results.events.retain(|event| !event.answer().is_some_and(|entry| sealed.hides(entry)));
         // Where a copy of this tablet's journal went on elsewhere, the copy is what was taken in: its file was refused or is told.
-        drop(all.take(Results::of(&content.0, &journal, &[], here.to_vec(), own)));
+        drop(all.take(results));
         Some(Shared::new(all))
     });
     let with_sheets = use_memo(((*content).clone(), (*others).clone()), |(content, others)| {

@@ -59,6 +59,12 @@ impl SheetDraft {
         self.before.as_deref().map_or_else(|| self.base.clone(), own_slug)
     }
 
+    /// The sheet that it was begun from; the base where that is not known here.
+    #[must_use]
+    pub fn from_sheet<'a>(&self, content: &'a Content) -> Option<&'a Sheet> {
+        content.sheet(&self.from()).or_else(|| self.base(content))
+    }
+
     /// The sheet that it differs from.
     #[must_use]
     pub fn base<'a>(&self, content: &'a Content) -> Option<&'a Sheet> {
@@ -68,9 +74,7 @@ impl SheetDraft {
     /// The values that differ from the sheet that it was begun from; from the base where that is not known here.
     #[must_use]
     pub fn changed(&self, content: &Content) -> Vec<Setting> {
-        let Some(from) = content.sheet(&self.from()).or_else(|| self.base(content)) else {
-            return Vec::new();
-        };
+        let Some(from) = self.from_sheet(content) else { return Vec::new() };
         let differs =
             |setting: &Setting| from.get(*setting).total_cmp(&self.value(content, *setting)).is_ne();
         Setting::ALL.iter().copied().filter(differs).collect()

@@ -30,8 +30,10 @@ pub(in crate::app) fn CrewAnswer(props: &CrewAnswerProps) -> Html {
     let entry = crew.gathered.as_ref().and_then(|all| all.find(&name)).and_then(Event::answer);
     let answers = use_answers(entry.and_then(|entry| sets.find(entry.within.set()?)));
     let title = shop.say("crew.answer");
-    let Some(entry) = entry else {
-        let said = if crew.gathered.is_none() || crew.busy { "crew.reading" } else { "crew.no-answer" };
+    // Which answers are kept back is known once the sets are.
+    let Some(entry) = entry.filter(|_| sets.loaded) else {
+        let reading = crew.gathered.is_none() || crew.busy || !sets.loaded;
+        let said = if reading { "crew.reading" } else { "crew.no-answer" };
         return html! {
             <Frame class="sheet" {title} back={Some(Route::Crew)} cautions={shop.cautions_for(&[])}><p class="lead" role="status">{ shop.say(said) }</p></Frame>
         };

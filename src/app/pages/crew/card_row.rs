@@ -1,11 +1,12 @@
 //! One card family as the answers have it: how hard, whether who knows more is right more often, which options are taken, why
 //! to look at it, and the rule that decides it.
 
+use super::card_title::card_title;
 use super::void::VoidForm;
 use super::void_what::{decided_by, of_cards};
 use crate::app::parts::{Picture, icon, rules};
 use crate::app::route::Route;
-use crate::app::state::Shop;
+use crate::app::state::{SetsContext, Shop};
 use crate::card::Answer;
 use crate::exchange::crew::Gathered;
 use crate::learn::calibration::share_range;
@@ -20,8 +21,9 @@ fn percent(share: f64) -> String {
     format!("{:.0}", share * HUNDRED)
 }
 
-/// What a row needs to know of what is void, and who is told before something is voided.
+/// What a row needs to know of the sets that are here and of what is void, and who is told before something is voided.
 pub(super) struct Voiding<'a> {
+    pub(super) sets: &'a SetsContext,
     pub(super) voids: &'a Voids<'a>,
     pub(super) voiding: Callback<()>,
 }
@@ -59,7 +61,7 @@ pub(super) fn card_row(shop: &Shop, gathered: &Gathered, one: &FamilyReport, voi
                 <summary>
                     { icon(picture) }
                     <span class="words">
-                        <b>{ shop.family_title(&one.family) }</b>
+                        <b>{ card_title(shop, voiding.sets, &one.family) }</b>
                         <span>{ shop.say_with("crew.items.right", &told) }</span>
                         <span class={if void { "struck-out" } else { "note" }}>{ state }</span>
                     </span>

@@ -33,10 +33,10 @@ pub(in crate::app) fn CrewCards() -> Html {
         Callback::from(move |_: MouseEvent| all.set(!*all))
     };
     let save = {
-        let (shop, told) = (shop.clone(), told.clone());
+        let (shop, sets, told) = (shop.clone(), known_sets.clone(), told.clone());
         Callback::from(move |_: MouseEvent| {
             if let Some(told) = &told {
-                save_cards(&shop, &told.report);
+                save_cards(&shop, &sets, &told.report);
             }
         })
     };
@@ -50,7 +50,7 @@ pub(in crate::app) fn CrewCards() -> Html {
     };
     let known = shop.on(crew.content.clone());
     let voidings = known_voidings(&books, &crew);
-    let voiding = Voiding { voids: &Voids::of(&voidings), voiding };
+    let voiding = Voiding { sets: &known_sets, voids: &Voids::of(&voidings), voiding };
     let body = match (&told, &crew.gathered) {
         (Some(told), Some(gathered)) => {
             let report = shown(before.as_deref(), &told.report);

@@ -5,7 +5,7 @@ use crate::app::parts::{Picture, icon};
 use crate::app::route::Route;
 use crate::app::state::{SetsContext, Shop};
 use crate::device::clock;
-use crate::exchange::crew::{Came, KnownSet, Person, SetDone};
+use crate::exchange::crew::{Came, KnownSet, Person, SetDone, Way};
 use crate::record::Event;
 use crate::rules::term::Term;
 use yew::prelude::*;
@@ -68,13 +68,15 @@ pub(super) fn told(shop: &Shop, title: AttrValue, one: &SetDone, more: Html) -> 
     let day = one.day.map(clock::local_day).unwrap_or_default();
     let way = shop.say(&format!("crew.done.way.{}", one.way.slug()));
     let figures = [("right", one.right.to_string()), ("of", one.of.to_string())];
-    let figures = shop.say_with("crew.done.right", &figures);
+    // Of a check that is under way nothing is told before its end.
+    let untold = one.came == Came::UnderWay && one.way != Way::Practise;
+    let figures = (!untold).then(|| format!(" {}.", shop.say_with("crew.done.right", &figures)));
     let void = [("n", one.void.to_string())];
     html! {
         <>
             { icon(picture(one.came)) }
             <span class="words"><b>{ title }</b>
-                <span>{ format!("{day}. {way}. {figures}.") }</span>
+                <span>{ format!("{day}. {way}.{}", figures.unwrap_or_default()) }</span>
                 <span class={classes!("came-to", one.came.slug())}>{ came_words(shop, one) }</span>
                 <span class="note" hidden={one.void == 0}>{ shop.say_with("crew.done.void", &void) }</span>
                 { more }

@@ -1,5 +1,6 @@
 //! Tables of the crew as CSV files.
 
+use super::card_title::card_title;
 use super::done::{came_words, set_title};
 use super::stuck::{kinds, reply};
 use crate::app::state::{CrewView, SetsContext, Shop};
@@ -84,7 +85,7 @@ pub(super) fn save_done<'a>(
 }
 
 /// What the answers say of each family.
-pub(super) fn save_cards(shop: &Shop, report: &Report) {
+pub(super) fn save_cards(shop: &Shop, sets: &SetsContext, report: &Report) {
     let heads = [
         "family",
         "version",
@@ -107,7 +108,7 @@ pub(super) fn save_cards(shop: &Shop, report: &Report) {
         vec![
             Field::text(one.family.clone()),
             Field::Number(Some(f64::from(one.version))),
-            Field::text(shop.family_title(&one.family).to_string()),
+            Field::text(card_title(shop, sets, &one.family).to_string()),
             Field::count(one.item.asked),
             Field::count(one.item.right),
             Field::Number(Some(one.item.difficulty)),

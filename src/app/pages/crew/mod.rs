@@ -5,6 +5,7 @@ mod answer;
 mod called;
 mod came;
 mod card_row;
+mod card_title;
 mod cards;
 mod chart;
 mod done;

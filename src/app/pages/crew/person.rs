@@ -7,6 +7,7 @@ use super::stuck::{kinds, reply, slip_row};
 use super::void_of::void_of;
 use crate::app::hooks::{theirs, use_crew, use_sets};
 use crate::app::pages::record::{Whose, judging};
+use crate::app::pages::sets::use_keeping;
 use crate::app::parts::{Frame, answer_row, icon};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
@@ -14,6 +15,7 @@ use crate::device::clock;
 use crate::exchange::crew::{Cell, Glance, Slipped, Stands, days};
 use crate::record::{Entry, Event, Voids};
 use crate::rules::term::Term;
+use std::collections::BTreeSet;
 use yew::prelude::*;
 
 /// Latest answers shown.
@@ -27,7 +29,7 @@ pub(in crate::app) struct CrewPersonProps {
 #[component]
 pub(in crate::app) fn CrewPerson(props: &CrewPersonProps) -> Html {
     let shop = use_shop();
-    let (crew, sets) = (use_crew(), use_sets());
+    let (crew, sets, keeping) = (use_crew(), use_sets(), use_keeping());
     use_effect_with(crew.load.clone(), |load| load.emit(()));
     let view = crew.view.clone().unwrap_or_default();
     let found = view.person(&props.person).zip(view.glance(&props.person)).zip(view.gathered.clone());
@@ -43,7 +45,14 @@ pub(in crate::app) fn CrewPerson(props: &CrewPersonProps) -> Html {
     };
     let events = theirs(&gathered, person);
     let events: Vec<&Event> = events.iter().map(|event| &**event).collect();
-    let entries: Vec<&Entry> = events.iter().filter_map(|event| event.answer()).collect();
+    let all: Vec<&Entry> = events.iter().filter_map(|event| event.answer()).collect();
+    // Whoever is still to be asked the same reads no answer here; nor anybody before it is known which sets are here.
+    let of_sets: BTreeSet<&str> = all.iter().filter_map(|entry| entry.within.set()).collect();
+    let back = |set: &&str| !sets.loaded || keeping.of(sets.find(set)).are_kept_back();
+    let back: BTreeSet<&str> = of_sets.into_iter().filter(back).collect();
+    let told = |entry: &&Entry| entry.within.set().is_none_or(|set| !back.contains(set));
+    let entries: Vec<&Entry> = all.iter().copied().filter(told).collect();
+    let untold = all.len() - entries.len();
     let done = sets_done(&shop, &sets, &events);
     let voids = Voids::of(events.iter().copied());
     let row = |entry: &&Entry| {
@@ -68,8 +77,9 @@ pub(in crate::app) fn CrewPerson(props: &CrewPersonProps) -> Html {
                 <h2>{ shop.say("record.sure") }</h2>
                 <ul class="rows links">{ for sure.iter().map(row) }</ul>
             </section>
-            { day_chart(&shop, &days(entries.iter().copied())) }
-            { judging(&shop, Whose::Theirs, entries.iter().copied()) }
+            { day_chart(&shop, &days(all.iter().copied())) }
+            { judging(&shop, Whose::Theirs, all.iter().copied()) }
+            <p key="kept-back" class="kraft" hidden={untold == 0}>{ shop.say_with("crew.kept-back", &[("n", untold.to_string())]) }</p>
             <section key="latest" hidden={entries.is_empty()}>
                 <h2>{ shop.say("record.latest") }</h2>
                 <ul class="rows links">{ for entries.iter().rev().take(LATEST).map(row) }</ul>

@@ -1,10 +1,10 @@
 //! Kinds of card that have answers from practice alone: each leads to one of them, where it can be said that it is wrong.
 
+use super::card_title::card_title;
 use crate::app::parts::{Picture, icon};
 use crate::app::route::Route;
 use crate::app::state::{SetsContext, Shop};
 use crate::exchange::crew::Practised;
-use crate::exchange::set::OWN_CARD;
 use crate::record::Voids;
 use yew::prelude::*;
 
@@ -16,11 +16,7 @@ pub(super) fn practised_section(
 ) -> Html {
     let row = |one: &Practised| {
         let family = one.kind.family.as_str();
-        let title = match sets.own_card_of(family) {
-            Some(card) => AttrValue::from(card.question.clone()),
-            None if family.starts_with(OWN_CARD) => shop.say("crew.own-card"),
-            None => shop.family_title(family),
-        };
+        let title = card_title(shop, sets, family);
         let told = [("n", one.answers.to_string()), ("right", one.right.to_string())];
         let to = Route::CrewAnswer { device: one.example.device.clone(), sequence: one.example.sequence };
         let void = voids.of_cards(family, one.kind.version).is_some();

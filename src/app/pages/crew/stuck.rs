@@ -1,12 +1,12 @@
 //! Who is stuck on what: what is misread, sure and wrong first.
 
+use super::card_title::card_title;
 use super::grid::name_of;
 use crate::app::hooks::use_sets;
 use crate::app::parts::{Picture, icon};
 use crate::app::route::Route;
 use crate::app::state::{CrewView, SetsContext, Shared, Shop, use_shop};
 use crate::exchange::crew::{Misread, Slipped, Stuck};
-use crate::exchange::set::OWN_CARD;
 use yew::prelude::*;
 
 /// Rows that are shown before more are asked for.
@@ -45,11 +45,7 @@ pub(super) fn StuckList(props: &StuckProps) -> Html {
 /// The kinds of card that something was misread on.
 pub(super) fn kinds(shop: &Shop, sets: &SetsContext, families: &[String]) -> AttrValue {
     let Some(first) = families.first() else { return AttrValue::default() };
-    let family = match sets.own_card_of(first) {
-        Some(card) => AttrValue::from(card.question.clone()),
-        None if first.starts_with(OWN_CARD) => shop.say("crew.own-card"),
-        None => shop.family_title(first),
-    };
+    let family = card_title(shop, sets, first);
     let more = families.len() - 1;
     let told = [("family", family.to_string()), ("n", more.to_string())];
     match more {

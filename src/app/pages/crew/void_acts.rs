@@ -1,5 +1,6 @@
 //! What can be done with something that is void: taken over from another tablet, taken back, handed out.
 
+use super::card_title::card_title;
 use super::void::{finder, voided};
 use super::void_what::known_voidings;
 use crate::app::hooks::{use_book, use_crew, use_keys_held, use_people};
@@ -8,7 +9,6 @@ use crate::app::state::{Keep, SetsContext, Shop, use_shop};
 use crate::device::{clock, page};
 use crate::exchange::crew::finding;
 use crate::exchange::save_name;
-use crate::exchange::set::OWN_CARD;
 use crate::record::{Event, Voided, Wrong};
 use yew::prelude::*;
 
@@ -110,11 +110,7 @@ pub(in crate::app) fn void_mark(shop: &Shop, sets: &SetsContext, void: Option<&V
 /// What was found wrong, why, by whom and when.
 pub(in crate::app) fn void_words(shop: &Shop, sets: &SetsContext, one: &Voided) -> Html {
     let what = match &one.wrong {
-        Wrong::Cards(kind) if kind.family.starts_with(OWN_CARD) => {
-            let card = sets.own_card_of(&kind.family);
-            card.map_or_else(|| shop.say("crew.own-card"), |card| AttrValue::from(card.question.clone()))
-        }
-        Wrong::Cards(kind) => shop.family_title(&kind.family),
+        Wrong::Cards(kind) => card_title(shop, sets, &kind.family),
         Wrong::Rule { rule, cards } => {
             let told =
                 [("rule", shop.text(&format!("rule.{rule}")).to_string()), ("n", cards.len().to_string())];

@@ -30,7 +30,7 @@ pub(super) fn names(lines: &str) -> Vec<&str> {
 }
 
 /// The worksheets for those names, then as many for nobody by name, copies from that number on. A number of the crew stands for
-/// whoever has it; a code, for the worksheet that was printed with it before.
+/// whoever has it; a code, for the worksheet that was printed with it before. None is printed twice.
 pub(super) fn worksheets(set: &str, lines: &str, crew: &Crew, nameless: usize, from: u32) -> Vec<Worksheet> {
     let named = |line: &str| {
         if let Ok(code) = PaperCode::read_as_printed(line, set) {
@@ -41,7 +41,13 @@ pub(super) fn worksheets(set: &str, lines: &str, crew: &Crew, nameless: usize, f
     };
     let nth = (0..u32::try_from(nameless).unwrap_or(u32::MAX)).map(|nth| from.wrapping_add(nth));
     let copy = |copy| Worksheet { whom: String::new(), code: PaperCode::of(set, "", copy) };
-    names(lines).into_iter().map(named).chain(nth.map(copy)).take(MOST).collect()
+    let mut all: Vec<Worksheet> = Vec::new();
+    for one in names(lines).into_iter().map(named).chain(nth.map(copy)) {
+        if all.len() < MOST && all.iter().all(|other| other.code != one.code) {
+            all.push(one);
+        }
+    }
+    all
 }
 
 /// The name and the number on a worksheet, each empty where it is not told.

@@ -5,6 +5,8 @@ use crate::app::hooks::{use_book, use_keys_held};
 use crate::app::parts::Unlock;
 use crate::app::state::{KeptSet, Origin, Shop, use_shop};
 use crate::exchange::set::Asker;
+use crate::record::Journal;
+use std::rc::Rc;
 use yew::prelude::*;
 
 /// How it stands with the answers of a set.
@@ -24,21 +26,39 @@ impl Answers {
     }
 }
 
-/// How it stands with them for the person at work; open where the set is not here.
+/// What decides it for the person at work.
+pub(in crate::app::pages) struct Keeping {
+    shop: Shop,
+    journal: Rc<Journal>,
+    signs: bool,
+}
+
 #[hook]
-pub(in crate::app::pages) fn use_answers(kept: Option<&KeptSet>) -> Answers {
+pub(in crate::app::pages) fn use_keeping() -> Keeping {
     let shop = use_shop();
     let journal = use_book().book.journal.clone();
-    let signs = use_keys_held().open.is_some();
-    let Some(kept) = kept else { return Answers::Open };
-    let nobody = shop.settings.person.is_empty();
-    let handed_in = !nobody && stand(&shop, &journal, &kept.id) == Stand::Done;
-    let asker = Asker { taken: kept.origin == Origin::Taken, handed_in, signs: false };
-    match (kept.set.keeps_back(asker), kept.set.keeps_back(Asker { signs, ..asker })) {
-        (_, true) => Answers::KeptBack,
-        (true, false) => Answers::OpenByKey,
-        (false, false) => Answers::Open,
+    Keeping { shop, journal, signs: use_keys_held().open.is_some() }
+}
+
+impl Keeping {
+    /// How it stands with the answers of a set; open where it is not here, since nobody is asked it then.
+    pub(in crate::app::pages) fn of(&self, kept: Option<&KeptSet>) -> Answers {
+        let Some(kept) = kept else { return Answers::Open };
+        let nobody = self.shop.settings.person.is_empty();
+        let handed_in = !nobody && stand(&self.shop, &self.journal, &kept.id) == Stand::Done;
+        let asker = Asker { taken: kept.origin == Origin::Taken, handed_in, signs: false };
+        match (kept.set.keeps_back(asker), kept.set.keeps_back(Asker { signs: self.signs, ..asker })) {
+            (_, true) => Answers::KeptBack,
+            (true, false) => Answers::OpenByKey,
+            (false, false) => Answers::Open,
+        }
     }
+}
+
+/// How it stands with the answers of one set.
+#[hook]
+pub(in crate::app::pages) fn use_answers(kept: Option<&KeptSet>) -> Answers {
+    use_keeping().of(kept)
 }
 
 /// Why they are not there, and the way to them for who may sign.

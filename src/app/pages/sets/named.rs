@@ -24,12 +24,14 @@ pub(super) fn Named(props: &NamedProps) -> Html {
     let on_name = {
         let (shop, kept, begin) = (shop.clone(), props.kept.clone(), props.begin.clone());
         Callback::from(move |typed: String| {
-            let member = crew.member(&typed).or_else(|| crew.of_journal(&typed));
-            // Whoever has a PIN is asked for it.
-            if member.is_some_and(|one| one.pin.is_some()) {
+            let by_name = || crew.named(&typed).next();
+            let member = crew.member(&typed).or_else(|| crew.of_journal(&typed)).or_else(by_name);
+            // Whoever has a PIN is asked for it, and whoever shares the name that was typed, which of them they are.
+            let shared = crew.named(&typed).nth(1).is_some();
+            if shared || member.is_some_and(|one| one.pin.is_some()) {
                 return lock.set.emit(true);
             }
-            let person = member.map_or(typed, |one| one.journal.clone());
+            let person = member.map_or_else(|| typed.clone(), |one| one.journal.clone());
             let now = Settings { person, name_asked: true, ..(*settings.now).clone() };
             settings.change.emit(now.clone());
             let named = shop.set_as(now);

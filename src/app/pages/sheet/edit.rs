@@ -74,7 +74,7 @@ fn Editing(props: &EditingProps) -> Html {
             now.remove(&key);
             typed.set(now);
             let content = shop.content();
-            if let Some(from) = content.sheet(&draft.from()).or_else(|| draft.base(content)) {
+            if let Some(from) = draft.from_sheet(content) {
                 edit.emit(Some((*draft).clone().with(content, key, from.get(key))));
             }
         })

@@ -1,6 +1,6 @@
 //! What changes with a sheet before it is saved: the card families that answer differently, by stage, each with a card.
 
-use super::edit::{SheetEdit, none};
+use super::edit::none;
 use super::save::Save;
 use super::turned::{Found, use_turned};
 use crate::app::hooks::use_sheets;
@@ -14,16 +14,24 @@ use crate::rules::term::{Stage, Term};
 use std::rc::Rc;
 use yew::prelude::*;
 
-/// What changes with the sheet that is edited; where a value is not allowed or none differs, the values themselves.
+/// What changes with the sheet that is edited; where a value is not allowed or none differs, the values are gone to.
 #[component]
 pub(in crate::app) fn SheetChanges() -> Html {
     let shop = use_shop();
-    let Some(draft) = use_sheets().draft else { return none(&shop) };
+    let draft = use_sheets().draft;
     let content = shop.content();
-    if draft.barred(content).is_empty() && !draft.changed(content).is_empty() {
-        return html! { <Preview key="preview" {draft} /> };
+    let fits = |draft: &SheetDraft| draft.barred(content).is_empty() && !draft.changed(content).is_empty();
+    let shown = draft.as_deref().is_none_or(fits);
+    use_effect_with(shown, |shown| {
+        if !shown {
+            Route::SheetEdit.go_instead();
+        }
+    });
+    match draft {
+        Some(draft) if shown => html! { <Preview key="preview" {draft} /> },
+        Some(_) => Html::default(),
+        None => none(&shop),
     }
-    html! { <SheetEdit key="edit" /> }
 }
 
 #[derive(Properties, PartialEq)]
@@ -35,8 +43,7 @@ struct PreviewProps {
 fn Preview(props: &PreviewProps) -> Html {
     let shop = use_shop();
     let (draft, content) = (&props.draft, shop.content());
-    let (before, after) =
-        (content.sheet(&draft.from()).or_else(|| draft.base(content)).cloned(), draft.sheet(content).ok());
+    let (before, after) = (draft.from_sheet(content).cloned(), draft.sheet(content).ok());
     let found = use_turned(before.clone(), after.clone());
     let name = before.as_ref().map(|sheet| shop.sheet_name(&sheet.slug)).unwrap_or_default();
     let values = before.as_ref().zip(after.as_ref()).map(|(before, after)| {
