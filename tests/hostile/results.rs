@@ -71,6 +71,43 @@ pub(super) fn all(content: &Content) -> Vec<Hostile> {
             &["`events.2` is", "no whole number"],
         ),
         results.shape(
+            "results: an observation of nothing",
+            "/events/3/judged",
+            json!(7),
+            &["`events.4` is", "invalid type"],
+        ),
+        results.shape(
+            "results: a criterion judged otherwise",
+            "/events/3/judged/mask-worn-1",
+            json!("admin"),
+            &["`events.4` is", "unknown variant `admin`"],
+        ),
+        results.shape(
+            "results: nothing found wrong",
+            "/events/4/wrong",
+            json!({ "admin": 1 }),
+            &["`events.5` is", "unknown variant `admin`"],
+        ),
+        results.shape(
+            "results: cards of no version found wrong",
+            "/events/4/wrong/cards/version",
+            json!(-1),
+            &["`events.5` is", "expected u32"],
+        ),
+        results.shape(
+            "results: more than cards found wrong",
+            "/events/4/wrong/cards/admin",
+            json!(true),
+            &["`events.5` is", "unknown field `admin`"],
+        ),
+        results.shape(
+            "results: found wrong by a number",
+            "/events/4/by",
+            json!(17),
+            &["`events.5` is", "invalid type"],
+        ),
+        results.safe("results: a reason that hides", "/events/4/reason", json!("\u{202e}<b>../../x")),
+        results.shape(
             "results: a mark that is none",
             "/events/1/mark",
             json!("fine"),

@@ -74,7 +74,7 @@ pub(crate) fn withdrawal() -> Value {
     })
 }
 
-/// Results with an answer in a check and what opened it.
+/// Results with answers in a check and what opened it, an observation at the booth and cards that were found wrong.
 pub(crate) fn results(content: &Content) -> Value {
     let base = &content.sheets[0];
     let stamp = |sequence: u64| json!({ "format": 4, "sequence": sequence, "device": "5f0c1e9a", "at": AT, "date": "2027-03-12", "person": "17" });
@@ -92,9 +92,21 @@ pub(crate) fn results(content: &Content) -> Value {
         "answer": { "terms": ["koa"] }, "certainty": "on-the-job", "mark": "partly", "guess": 0.25, "active_seconds": 31,
         "help": "none", "within": { "check": { "attempt": "one", "set": "first-week" } },
     });
+    let by = json!({ "number": "i-1", "name": "Ilse Brandt" });
+    let observed = json!({
+        "subject": "17", "competency": "mask-worn", "occasion": "o1", "on": "2027-03-11", "paper": true,
+        "work": "Ticket 204, back and sides", "alone": true, "judged": { "mask-worn-1": "met", "mask-worn-2": "not-seen" },
+        "note": "Seal checked twice", "seconds": 341, "by": by,
+    });
+    let voided = json!({
+        "wrong": { "cards": { "family": "wants-filler", "version": 2 } }, "reason": "Koa was listed twice", "by": by,
+    });
     json!({
         "format": "stepboard-results", "version": 1, "device": "5f0c1e9a", "at": AT,
         "people": [{ "journal": "17", "number": "17", "name": "Ana" }], "sheets": [], "sets": [],
-        "events": [event(1, "attempt", opened), event(2, "answered", answer.clone()), event(3, "answered", answer)],
+        "events": [
+            event(1, "attempt", opened), event(2, "answered", answer.clone()), event(3, "answered", answer),
+            event(4, "observed", observed), event(5, "voided", voided),
+        ],
     })
 }
