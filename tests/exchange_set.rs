@@ -323,6 +323,8 @@ fn a_check_that_asks_all_the_same_keeps_its_answers_back_until_it_is_handed_in_o
     let own = asks(Purpose::Check, None, vec![own_card()]);
     let others = asks(Purpose::Check, None, Vec::new());
     let practice = asks(Purpose::Practise, Some(7), vec![own_card()]);
+    // Whoever closes it is told the answers to the cards of everybody.
+    assert!(same.is_done_once() && ![&own, &others, &practice].iter().any(|set| set.is_done_once()));
     for nth in 0..8 {
         let asker = Asker { taken: nth & 1 == 1, handed_in: nth & 2 == 2, signs: nth & 4 == 4 };
         let back = asker == Asker { taken: true, handed_in: false, signs: false };

@@ -59,8 +59,10 @@ async function shows(page, id, wanted) {
   assert.equal(await page.has("button", "Build another from this one"), wanted);
   await goTo(page, `#/sets/${id}/paper`);
   await page.one("heading", "On paper");
-  await page.says("Ready to print.");
+  if (wanted) await page.says("Ready to print.");
+  else await page.says(WHY);
   assert.equal(await page.has("radio", "Marked keys"), wanted);
+  assert.equal((await page.text()).includes("Card 1"), wanted, "no card is read before it is asked");
   assert.equal((await page.text()).includes(WHY), !wanted);
   await goTo(page, `#/sets/${id}/paper/enter`);
   await page.one("heading", "Answers from paper");

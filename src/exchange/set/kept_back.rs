@@ -15,8 +15,15 @@ pub struct Asker {
 }
 
 impl Set {
-    /// Whether its answers are kept back: the marked key, its items for other programs, cards graded from paper, and another
-    /// set built on it.
+    /// Whether it is done once: a check with the same cards for all. Whoever closes it half-way has handed it in, since its answers
+    /// are told then.
+    #[must_use]
+    pub fn is_done_once(&self) -> bool {
+        self.task.purpose == Purpose::Check && self.task.same_seed.is_some()
+    }
+
+    /// Whether its answers are kept back: worksheets and keys, its items for other programs, cards graded from paper, what
+    /// others answered, and another set built on it.
     ///
     /// They are where a check that was taken asks everybody the same, so that whoever reads an answer knows it in the check.
     /// Cards of the shop's own are the same for all whatever the seed. A file can still be read by other programs: this keeps

@@ -41,8 +41,7 @@ pub(in crate::app) fn SetPaper(props: &SetPaperProps) -> Html {
     let (set, answers) = super::use_set(&props.id);
     let lines = use_state(String::new);
     let picked = use_state(|| Printed::Worksheets);
-    // A key that was open may be locked meanwhile.
-    let printed = if answers.are_kept_back() { Printed::Worksheets } else { *picked };
+    let printed = *picked;
     let on = use_memo((shop.clone(), props.id.clone(), set), |(shop, id, set)| {
         set.as_ref().and_then(|set| OnPaper::of(shop, id, set))
     });
@@ -56,6 +55,13 @@ pub(in crate::app) fn SetPaper(props: &SetPaperProps) -> Html {
     let asked = (props.id.clone(), (*lines).clone(), Rc::clone(&crew), count, from);
     let sheets = use_memo(asked, |(id, lines, crew, count, from)| worksheets(id, lines, crew, *count, *from));
     let Some(on) = (*on).clone() else { return super::gone(&shop, &props.id) };
+    if answers.are_kept_back() {
+        return html! {
+            <Frame class="sheet set-paper" title={shop.say("worksheet.title")} back={Some(super::back(&props.id))} cautions={shop.cautions_for(&[])}>
+                { kept_back(&shop, answers) }
+            </Frame>
+        };
+    }
     let choice = |one: &Printed| {
         let (one, set) = (*one, picked.setter());
         let picked = printed == one;
@@ -76,12 +82,12 @@ pub(in crate::app) fn SetPaper(props: &SetPaperProps) -> Html {
                 <p class="lead">{ shop.say("worksheet.lead") }</p>
                 { whom(&shop, &lines, &crew, count) }
                 { nameless(&shop, &on, &copies, named) }
-                <fieldset key="what" class="setting" hidden={answers.are_kept_back()}>
+                <fieldset key="what" class="setting">
                     <legend>{ shop.say("worksheet.what") }</legend>
                     <div class="segments">{ for Printed::ALL.iter().map(choice) }</div>
                 </fieldset>
                 { kept_back(&shop, answers) }
-                <p key="enter" class="how" hidden={answers.are_kept_back()}><a href={Route::PaperEnter { id: props.id.clone() }.address()} class="text-link">{ shop.say("worksheet.to-enter") }{ icon(Picture::Go) }</a></p>
+                <p key="enter" class="how"><a href={Route::PaperEnter { id: props.id.clone() }.address()} class="text-link">{ shop.say("worksheet.to-enter") }{ icon(Picture::Go) }</a></p>
             </div>
             <Preview key={name} {on} {sheets} {printed} />
         </Frame>

@@ -28,7 +28,7 @@ pub(super) fn Begin(props: &BeginProps) -> Html {
     let kept = &props.kept;
     let person = shop.settings.person.clone();
     let counts = counts_of(&shop, kept);
-    let stand = stand(&shop, &books.book.journal, &kept.id);
+    let stand = stand(&shop, &books.book.journal, kept);
     let open_one = latest(&shop, &books.book.journal, &kept.id).filter(|_| matches!(stand, Stand::Under(_)));
     let closing = open_one.map(|one| {
         let words = if one.competencies.is_empty() { "sets.take" } else { "check" };
@@ -64,7 +64,7 @@ pub(super) fn Begin(props: &BeginProps) -> Html {
     let ends = ended_by(&shop, &books.book.journal, kept);
     let done = stand == Stand::Done;
     let may = props.validity == Validity::Open && refused.is_none();
-    let once = kept.set.task.purpose == Purpose::Check && kept.set.task.same_seed.is_some();
+    let once = kept.set.is_done_once();
     let nobody = person.is_empty();
     let (new, under, again) = match stand {
         Stand::New => (may && !nobody, None, false),

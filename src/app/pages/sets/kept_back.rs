@@ -45,7 +45,7 @@ impl Keeping {
     pub(in crate::app::pages) fn of(&self, kept: Option<&KeptSet>) -> Answers {
         let Some(kept) = kept else { return Answers::Open };
         let nobody = self.shop.settings.person.is_empty();
-        let handed_in = !nobody && stand(&self.shop, &self.journal, &kept.id) == Stand::Done;
+        let handed_in = !nobody && stand(&self.shop, &self.journal, kept) == Stand::Done;
         let asker = Asker { taken: kept.origin == Origin::Taken, handed_in, signs: false };
         match (kept.set.keeps_back(asker), kept.set.keeps_back(Asker { signs: self.signs, ..asker })) {
             (_, true) => Answers::KeptBack,

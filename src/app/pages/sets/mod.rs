@@ -73,7 +73,7 @@ fn row(shop: &Shop, one: &KeptSet, journal: &Journal) -> Html {
     let to = Route::SetOf { id: one.id.clone() };
     let validity = one.validity(clock::today());
     let cards = shop.say_with("sets.cards", &[("n", one.set.count().to_string())]);
-    let state = match (validity, stand(shop, journal, &one.id)) {
+    let state = match (validity, stand(shop, journal, one)) {
         (Validity::Open, Stand::New) => AttrValue::default(),
         (Validity::Open, Stand::Under(at)) => {
             shop.say_with("sets.take.go-on", &[("n", (at + 1).to_string())])

@@ -36,7 +36,7 @@ pub(super) fn Named(props: &NamedProps) -> Html {
             settings.change.emit(now.clone());
             let named = shop.set_as(now);
             // Whoever has begun it before, or would end a check with it, is told so first.
-            let new = stand(&named, &journal, &kept.id) == Stand::New;
+            let new = stand(&named, &journal, &kept) == Stand::New;
             if new && ended_by(&named, &journal, &kept).is_empty() {
                 begin.emit(named);
             }

@@ -34,7 +34,7 @@ pub(in crate::app) fn SetPage(props: &SetPageProps) -> Html {
     let about =
         use_memo((shop.clone(), kept.clone()), |(shop, kept)| set_about(shop, &kept.id, &kept.set, validity));
     let counts = counts_told(&shop, &kept.set);
-    let done = stand(&shop, &journal, &kept.id) == Stand::Done;
+    let done = stand(&shop, &journal, &kept) == Stand::Done;
     let attempt = latest(&shop, &journal, &kept.id).filter(|_| done).map(|one| one.id.to_owned());
     let what =
         html! { <div key="what" class="paper">{ (*about).clone() }<p class="note">{ counts }</p></div> };

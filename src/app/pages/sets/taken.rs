@@ -8,11 +8,11 @@ use crate::record::{Attempt, Attempts, Journal, Standing};
 /// How far somebody is with a set.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Stand {
-    /// Not begun, or closed half-way.
+    /// Not begun, or closed half-way and to be begun again.
     New,
     /// Under way: so many cards are answered.
     Under(u32),
-    /// All cards are answered.
+    /// All cards are answered, or it was closed and is done once.
     Done,
 }
 
@@ -26,11 +26,17 @@ pub(super) fn latest<'a>(shop: &Shop, journal: &'a Journal, id: &str) -> Option<
     attempts.all().iter().rev().find(own).cloned()
 }
 
-pub(super) fn stand(shop: &Shop, journal: &Journal, id: &str) -> Stand {
-    match latest(shop, journal, id) {
+pub(super) fn stand(shop: &Shop, journal: &Journal, kept: &KeptSet) -> Stand {
+    match latest(shop, journal, &kept.id) {
         None => Stand::New,
         Some(attempt) if attempt.set_left() == 0 => Stand::Done,
-        Some(attempt) if attempt.standing == Standing::Closed => Stand::New,
+        Some(attempt) if attempt.standing == Standing::Closed => {
+            if kept.set.is_done_once() {
+                Stand::Done
+            } else {
+                Stand::New
+            }
+        }
         Some(attempt) => Stand::Under(attempt.answers),
     }
 }
@@ -44,7 +50,7 @@ pub(in crate::app) fn set_waiting<'a>(
     let today = clock::today();
     // One under way goes on whatever the day: its days are those on which it may be begun.
     let under = sets.all.iter().rev().filter(|one| one.origin != Origin::Ready).find_map(|one| {
-        match stand(shop, journal, &one.id) {
+        match stand(shop, journal, one) {
             Stand::Under(at) => Some((one, at)),
             Stand::New | Stand::Done => None,
         }
@@ -52,7 +58,7 @@ pub(in crate::app) fn set_waiting<'a>(
     let new = |one: &&KeptSet| {
         one.origin == Origin::Taken
             && one.validity(today) == Validity::Open
-            && stand(shop, journal, &one.id) == Stand::New
+            && stand(shop, journal, one) == Stand::New
     };
     under.or_else(|| sets.all.iter().rev().find(new).map(|one| (one, 0)))
 }
