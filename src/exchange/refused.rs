@@ -74,6 +74,8 @@ const WHAT_MOST: usize = 200;
 const EXPECTED_MOST: usize = 3_000;
 /// Stands between both in the messages of `serde`.
 const EXPECTED: &str = ", expected ";
+/// What is said of a file with nothing in it.
+const EMPTY: &str = "the file is empty, and the whole file is wanted";
 /// What is said of a file that ends before it is complete.
 const CUT: &str = "the file ends here too soon: it was cut short, and the whole file is wanted";
 /// What `serde_json` says of a number that is none any more.
@@ -152,6 +154,8 @@ impl From<serde_json::Error> for Refused {
         let what = told.strip_suffix(&format!(" at line {line} column {column}")).unwrap_or(&told);
         // A file may say `expected` too: what serde expects comes last.
         let what = match (error.classify(), what.rsplit_once(EXPECTED)) {
+            // Nothing was read, not even the first character.
+            (Category::Eof, _) if (line, column) == (1, 0) => EMPTY.to_owned(),
             (Category::Eof, _) => CUT.to_owned(),
             (Category::Syntax, _) if what == RANGE => format!("{RANGE}: none that is read can be so large"),
             (Category::Syntax, _) => DAMAGED.to_owned(),

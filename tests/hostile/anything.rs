@@ -29,7 +29,7 @@ fn of(change: &Change) -> Vec<Hostile> {
     };
     let other = if what == What::Sheet { "stepboard-set" } else { "stepboard-sheet" };
     let mut all = vec![
-        raw("empty", Vec::new(), &["line 1", "cut short"]),
+        raw("empty", Vec::new(), &["line 1", "the file is empty"]),
         raw("a number", b"7".to_vec(), &["it says `7`", "is wanted"]),
         raw("null", b"null".to_vec(), &["it says `null`", "is wanted"]),
         raw("a picture", PICTURE.to_vec(), &["no text"]),

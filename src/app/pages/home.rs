@@ -72,6 +72,7 @@ pub(in crate::app) fn Home() -> Html {
             ..band(&shop, &past, *one, stage == Some(*one))
         })
         .collect::<Vec<_>>();
+    let waits = set.is_some();
     let (title, why, go) = match (&open, stage, next.as_ref()) {
         _ if set.is_some() => set.unwrap_or_default(),
         (Some(draft), Some(stage), _) => {
@@ -103,7 +104,7 @@ pub(in crate::app) fn Home() -> Html {
                 <p class="legend">{ shop.say("home.legend") }</p>
             </section>
             <section key="next" class="home-side">
-                <div key="ticket" class="ticket next-ticket">
+                <div key="ticket" class={classes!("ticket", "next-ticket", waits.then_some("set-waits"))}>
                     <span class="hole" aria-hidden="true"></span>
                     <h2>{ title }</h2>
                     <p>{ why }</p>

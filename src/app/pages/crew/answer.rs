@@ -55,7 +55,7 @@ pub(in crate::app) fn CrewAnswer(props: &CrewAnswerProps) -> Html {
     let choices = of_answer(&shop, &sets, entry);
     let beside = Beside {
         back: Some(back),
-        above: void_mark(&shop, &sets, voids.touches(entry)),
+        above: html! { <><p key="whose" class="lead">{ &title }</p>{ void_mark(&shop, &sets, voids.touches(entry)) }</> },
         below: html! { <section key="void-form" class="paper"><VoidForm id="void-answer" {choices} /></section> },
         ..Beside::default()
     };
