@@ -49,14 +49,6 @@ terms! {
     }
 }
 
-impl Came {
-    /// Whether it is judged by the rule of the set, or the set has none.
-    #[must_use]
-    pub const fn counts(self) -> bool {
-        matches!(self, Self::Passed | Self::NotPassed | Self::Done)
-    }
-}
-
 /// A set that is here.
 #[derive(Debug, Clone, Copy)]
 pub struct KnownSet<'a> {
