@@ -103,6 +103,11 @@ if [ "$what" = test ] && ! servers; then
         lacks 'two WebDAV servers' 'on Debian: apt-get install apache2-bin lighttpd lighttpd-mod-webdav openssl'
 fi
 
+# Where words stand on printed pages is read by Poppler.
+if [ "$what" = test ] && ! have pdftotext; then
+    packages poppler-utils || lacks 'pdftotext' 'on Debian: apt-get install poppler-utils'
+fi
+
 if [ ${#missing[@]} -gt 0 ]; then
     say 'this machine lacks'
     printf '  %s\n' "${missing[@]}"

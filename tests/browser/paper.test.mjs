@@ -7,6 +7,7 @@ import { SIZES, journey } from "./harness.mjs";
 import { fill, goTo, takeIn } from "./office.mjs";
 import { PAPERS, fits, printed } from "./papers.mjs";
 import { pages } from "./pdf.mjs";
+import { assertWhole } from "./places.mjs";
 import { close, codes, numbered } from "./worksheets.mjs";
 
 const SET = "first-week";
@@ -39,6 +40,7 @@ test("worksheets and keys have set, seed and page number on every page, each cou
     for (const paper of PAPERS) {
       const { bytes } = await printed(page, paper);
       page.keep(`both-${paper.name}.pdf`, bytes);
+      assert.equal(assertWhole(bytes, paper.name), 2 * CARDS, "each card of both worksheets stands whole in a column");
       const papers = numbered(pages(bytes), shown, paper.name, { id: SET, cards: CARDS, most: PAGES_MOST });
       assert.deepEqual(papers.map(({ sort }) => sort), ["worksheet", "worksheet", "key", "key"]);
       assert.deepEqual(papers.map(({ code }) => code), [...shown, ...shown]);

@@ -5,6 +5,7 @@ import { SIZES, journey } from "./harness.mjs";
 import { goTo } from "./office.mjs";
 import { PAPERS, folder, pick, printed } from "./papers.mjs";
 import { pages } from "./pdf.mjs";
+import { assertWhole } from "./places.mjs";
 import { codes, numbered } from "./worksheets.mjs";
 
 /** What drawing the pictures of a worksheet may take, milliseconds: seconds where it is optimised. */
@@ -36,6 +37,7 @@ test("no card with pictures is broken, and no page stays empty before one", asyn
     for (const paper of PAPERS) {
       const { bytes } = await printed(page, paper);
       page.keep(`pictures-${paper.name}.pdf`, bytes);
+      assert.equal(assertWhole(bytes, paper.name), 6, "each card stands whole in a column");
       const [{ pages: of }] = numbered(pages(bytes), shown, paper.name, { id, cards: 6, most: 4 });
       // Behind the last card cautions and values may take a page.
       for (const [nth, words] of of.slice(0, -1).entries()) assert.match(words, /Card\dof6/, `${paper.name}, page ${nth + 1}`);

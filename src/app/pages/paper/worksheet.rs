@@ -18,7 +18,7 @@ pub(super) fn worksheet(shop: &Shop, on: &OnPaper, sheet: &Worksheet, on_drawn: 
     let one = |(nth, card): (usize, &SetCard<'_>)| {
         let place =
             shop.say_with("worksheet.nth", &[("n", (nth + 1).to_string()), ("of", total.to_string())]);
-        // Tests with three lists take the whole width; every other card runs in its column, so that no room stays empty beside it.
+        // Tests with three lists take the whole width.
         let wide = matches!(card, SetCard::Computed(card) if card.kind == Kind::Diagnose);
         let (asked, answers) = match card {
             SetCard::Computed(card) => (asked(shop, card, on_drawn), answer_box(shop, card)),
