@@ -8,7 +8,8 @@ import { By } from "selenium-webdriver";
 import { crowd, readIn } from "./crowd.mjs";
 import { SIZES, journey } from "./harness.mjs";
 import { read } from "./link.mjs";
-import { fill, goTo } from "./office.mjs";
+import { deviceOf, fill, goTo } from "./office.mjs";
+import { Seed } from "./seed.mjs";
 
 const [PORTRAIT, LANDSCAPE, PHONE] = SIZES;
 const count = (page, css) => page.driver.executeScript("return document.querySelectorAll(arguments[0]).length", css);
@@ -117,6 +118,7 @@ test("what is found wrong is voided and told", { timeout: 240_000 }, () =>
       assert.deepEqual([format, people.length, events.length, events[0].reason], ["stepboard-results", 0, 1, "The card takes the wrong edge"]);
       await page.shot("crew-hand-out");
       await takenOver(link.split("#/take/")[1]);
+      await toldInRecord(link.split("#/take/")[1], events[0].wrong.cards);
       // Taken back it counts again, and is voided once more for what follows.
       await page.press("button", "Take it back");
       await page.says("Taken back: it counts again.");
@@ -173,6 +175,31 @@ async function takenOver(code) {
     await page.until("that it is taken back", async () => /Taken back: it counts again/.test(await said()));
     await page.assertAccessible("a finding that is taken over");
     await page.assertFits("a finding that is taken over");
+  });
+}
+
+/** On the tablet of an apprentice who answered such cards it is taken over, and their record tells them. */
+async function toldInRecord(code, { family, version }) {
+  await journey("crew-told", PORTRAIT, async (page) => {
+    await goTo(page, "#/record");
+    await page.says("Nothing here yet");
+    await new Seed(await deviceOf(page), "").answer(family, true, version).answer("wants-filler", true, version + 1).put(page);
+    await goTo(page, "#/record");
+    await page.one("button", "Save a copy");
+    assert(!(await page.has("heading", "No longer counts")), "nothing was found wrong yet");
+    await goTo(page, `#/take/${code}`);
+    await page.press("button", "Take it in");
+    await page.press("button", "Take over");
+    await page.one("button", "Take it back");
+    // Whose answer it was reads so in their record.
+    await goTo(page, "#/record");
+    await page.one("heading", "No longer counts");
+    await page.says("The card takes the wrong edge");
+    await page.says("1 of your answers");
+    await page.says("You did nothing wrong.");
+    await page.assertAccessible("the record with a void answer");
+    await page.assertFits("the record with a void answer");
+    await page.shot("crew-record-void");
   });
 }
 

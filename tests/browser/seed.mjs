@@ -53,9 +53,9 @@ export class Seed {
   }
 
   /** An answer in practice to a card of a family, today. */
-  answer(family, right) {
+  answer(family, right, version = 1) {
     this.events.push({
-      ...this.stamp("answered", 0), family, version: 1, seed: 1, sheet: SHEET, answer: { term: "koa" },
+      ...this.stamp("answered", 0), family, version, seed: 1, sheet: SHEET, answer: { term: "koa" },
       certainty: "test-board", mark: right ? "right" : "wrong", guess: 0.25, active_seconds: 20, help: "none", within: "practice",
     });
     return this;
