@@ -31,6 +31,7 @@ export function numbered(said, shown, where, { id, cards, most }) {
       assert(words.startsWith(String(nth + 1)), `${page}: ${words.slice(0, 60)}`);
       assert.equal(words.includes(`Endofthis${sort}`), nth + 1 === of.length, page);
       assert.equal(words.includes("INSTRUCTORONLY"), sort === "key", page);
+      if (sort === "key") assert.match(words, /Card\d+of/, `${page}: no card stands on it`);
       if (sort === "worksheet") {
         // No card is broken: its first line and its last stand on the same page.
         const first = words.match(new RegExp(`Card\\d+of${cards}`, "g")) ?? [];

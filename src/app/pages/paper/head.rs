@@ -29,22 +29,23 @@ pub(super) fn paged(shop: &Shop, on: &OnPaper, sheet: &Worksheet, sort: Sort, in
         <article key={format!("{}-{}", sort.slug(), sheet.code)} class={classes!("printed", "worksheet", (sort == Sort::Key).then_some("key-on-paper"))}>
             <table class="pages" role="presentation">
                 <thead><tr><td class="page-top">{ for (sort == Sort::Key).then(only) }</td></tr></thead>
-                <tbody><tr><td>
-                    { inside }
-                    <p class="end-of-paper">{ shop.say(&format!("worksheet.end-{}", sort.slug())) }</p>
-                </td></tr></tbody>
+                <tbody><tr><td>{ inside }</td></tr></tbody>
                 <tfoot><tr><td class="running">{ foot(shop, on, sheet, sort) }</td></tr></tfoot>
             </table>
         </article>
     }
 }
 
+/// The last line of a paper. It stands inside the last block that no page breaks, so that it is never alone on a page.
+pub(super) fn end(shop: &Shop, sort: Sort) -> Html {
+    html! { <p key="end" class="end-of-paper">{ shop.say(&format!("worksheet.end-{}", sort.slug())) }</p> }
+}
+
 /// Set, what it is, whose and its seed.
 fn foot(shop: &Shop, on: &OnPaper, sheet: &Worksheet, sort: Sort) -> Html {
-    let named = [("title", on.set.title.clone()), ("id", on.id.clone())];
     html! {
         <>
-            <span>{ shop.say_with("worksheet.foot", &named) }</span>
+            <span>{ &on.set.title }{ " · " }<b class="whole">{ &on.id }</b></span>
             <span>{ shop.say(&format!("worksheet.sort-{}", sort.slug())) }{ whose(&sheet.whom) }</span>
             <span class="digits">{ seed(shop, on, sheet) }</span>
         </>

@@ -1,6 +1,6 @@
 //! The marked key of a worksheet: to each card the computed answer, its working, the rule and its source.
 
-use super::head::{Sort, paged};
+use super::head::{Sort, end, paged};
 use super::{OnPaper, Worksheet};
 use crate::app::parts::{LETTERS, column_letter, rules, working};
 use crate::app::state::Shop;
@@ -18,7 +18,8 @@ pub(super) fn key(shop: &Shop, on: &OnPaper, sheet: &Worksheet) -> Html {
             SetCard::Computed(card) => computed(shop, on, card),
             SetCard::Own(_, own) => fixed(shop, own),
         };
-        html! { <section key={nth} class="one-card together"><h3>{ place }</h3>{ told }</section> }
+        let end = (nth + 1 == total).then(|| end(shop, Sort::Key));
+        html! { <section key={nth} class="one-card together"><h3>{ place }</h3>{ told }{ for end }</section> }
     };
     let whom = [("whom", sheet.whom.clone())];
     let inside = html! {

@@ -10,7 +10,7 @@ use crate::rules::term::Term;
 use yew::prelude::*;
 
 /// The values that the cards of a worksheet are answered by, by their groups; nothing where there are none.
-pub(super) fn values(shop: &Shop, on: &OnPaper, cards: &[SetCard<'_>]) -> Html {
+pub(super) fn values(shop: &Shop, on: &OnPaper, cards: &[SetCard<'_>]) -> Option<Html> {
     let asked = on.sheet.asked_by(|sheet| {
         let world = World { content: shop.content(), sheet };
         for card in cards {
@@ -20,6 +20,9 @@ pub(super) fn values(shop: &Shop, on: &OnPaper, cards: &[SetCard<'_>]) -> Html {
             }
         }
     });
+    if asked.is_empty() {
+        return None;
+    }
     let value = |info: &SettingInfo| {
         let slug = info.key.slug();
         let value = shown(shop, info, on.sheet.get(info.key));
@@ -35,13 +38,13 @@ pub(super) fn values(shop: &Shop, on: &OnPaper, cards: &[SetCard<'_>]) -> Html {
             </div>
         }
     };
-    html! {
-        <section key="values" class="values-on-paper" hidden={asked.is_empty()}>
+    Some(html! {
+        <section class="values-on-paper">
             <h3>{ shop.say_with("worksheet.values", &[("sheet", named(shop, on))]) }</h3>
             <p class="small">{ shop.say("worksheet.values-why") }</p>
             <div class="value-groups">{ for SettingGroup::ALL.iter().map(group) }</div>
         </section>
-    }
+    })
 }
 
 /// What the sheet is called, in a few words.

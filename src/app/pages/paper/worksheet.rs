@@ -1,7 +1,7 @@
 //! A worksheet: the cards of a set with room to answer them, and the cautions.
 
 use super::answer_box::{answer_box, certainty_boxes, how, how_own, own_box};
-use super::head::{Sort, line, paged};
+use super::head::{Sort, end, line, paged};
 use super::values::values;
 use super::whom::name_and_number;
 use super::{OnPaper, Worksheet};
@@ -47,8 +47,7 @@ pub(super) fn worksheet(shop: &Shop, on: &OnPaper, sheet: &Worksheet, on_drawn: 
                 <p class="small">{ shop.say("worksheet.how") }</p>
             </header>
             <div key="cards" class="cards-on-paper">{ for cards.iter().enumerate().map(one) }</div>
-            { cautions(shop, &cards) }
-            { values(shop, on, &cards) }
+            { closing(shop, on, &cards) }
         </>
     };
     paged(shop, on, sheet, Sort::Worksheet, inside)
@@ -83,6 +82,20 @@ fn ask(shop: &Shop, question: &str, how: &str) -> Html {
     html! { <p key="ask" class="ask">{ question.to_owned() }{ " " }<span class="how-to">{ shop.say(how) }</span></p> }
 }
 
+/// Behind the cards: cautions and values, each on one page, and the last line on the page of what is last.
+fn closing(shop: &Shop, on: &OnPaper, cards: &[SetCard<'_>]) -> Html {
+    let (cautions, end) = (cautions(shop, cards), end(shop, Sort::Worksheet));
+    match values(shop, on, cards) {
+        Some(values) => html! {
+            <>
+                <div key="cautions" class="together">{ cautions }</div>
+                <div key="values" class="together">{ values }{ end }</div>
+            </>
+        },
+        None => html! { <div key="cautions" class="together">{ cautions }{ end }</div> },
+    }
+}
+
 /// The cautions of everything that is asked about.
 fn cautions(shop: &Shop, cards: &[SetCard<'_>]) -> Html {
     let mut stages: Vec<CautionStage> = Vec::new();
@@ -95,7 +108,7 @@ fn cautions(shop: &Shop, cards: &[SetCard<'_>]) -> Html {
     }
     let caution = |text: AttrValue| html! { <li key={text.to_string()}>{ text.clone() }</li> };
     html! {
-        <section key="cautions" class="cautions-on-paper">
+        <section class="cautions-on-paper">
             <h3>{ shop.say("cautions") }</h3>
             <ul class="told">{ for shop.printed_cautions(&stages).into_iter().map(caution) }</ul>
             <p><b>{ shop.say("training") }{ " " }{ shop.say("closing") }</b>{ " " }{ shop.say("overruled") }</p>
