@@ -12,7 +12,7 @@ use crate::app::hooks::{use_book, use_sets};
 use crate::app::pages::crew::WhoDid;
 use crate::app::parts::{Frame, counts_told, set_about};
 use crate::app::route::Route;
-use crate::app::state::{Origin, use_shop};
+use crate::app::state::{KeptSet, Origin, use_shop};
 use crate::device::clock;
 use yew::prelude::*;
 
@@ -27,12 +27,13 @@ pub(in crate::app) fn SetPage(props: &SetPageProps) -> Html {
     let sets = use_sets();
     let journal = use_book().book.journal.clone();
     let answers_of_it = use_answers(sets.find(&props.id));
-    let Some(kept) = sets.find(&props.id).cloned() else {
-        return absent(&shop, &sets, &journal, &props.id);
-    };
+    let kept = sets.find(&props.id).cloned();
+    let about = use_memo((shop.clone(), kept.clone(), clock::today()), |(shop, kept, today)| {
+        let about = |one: &KeptSet| set_about(shop, &one.id, &one.set, one.validity(*today));
+        kept.as_ref().map(about).unwrap_or_default()
+    });
+    let Some(kept) = kept else { return absent(&shop, &sets, &journal, &props.id) };
     let validity = kept.validity(clock::today());
-    let about =
-        use_memo((shop.clone(), kept.clone()), |(shop, kept)| set_about(shop, &kept.id, &kept.set, validity));
     let counts = counts_told(&shop, &kept.set);
     let done = stand(&shop, &journal, &kept) == Stand::Done;
     let attempt = latest(&shop, &journal, &kept.id).filter(|_| done).map(|one| one.id.to_owned());
