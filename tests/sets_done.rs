@@ -92,7 +92,7 @@ fn a_dangerous_answer_fails_where_the_rule_says_so() {
         log.answer(&safety.id, false);
         assert_eq!(came(&content, &log, &set), wanted);
         let told = |log: &Log| found(&content, log, Some(&set), None)[0].dangerous.clone();
-        assert_eq!(told(&log), [safety.id.clone()]);
+        assert_eq!(told(&log), std::slice::from_ref(&safety.id));
         // Nobody is blamed for an answer to a card that was found wrong.
         log.voids(Wrong::Cards(CardKind { family: safety.id.clone(), version: 1 }), WHY);
         assert_eq!((told(&log), came(&content, &log, &set)), (vec![], Came::Passed));
