@@ -1,25 +1,22 @@
 //! Keeps the results of other tablets: read when a screen asks for them, taken in file by file, stored one text a device.
 
+use super::crew_shelf::{leave_out, read_slowly, shelf_name, take_in};
 use super::crew_view::use_crew_view;
 use super::slices::Slices;
 use super::told::now;
 use crate::app::state::{
-    BookContext, Came, ContentContext, CrewContext, NotIn, PeopleContext, Settings, Shared, SignedContext,
+    BookContext, Came, ContentContext, CrewContext, PeopleContext, Settings, Shared, SignedContext,
 };
 use crate::device::files::{self, Picked};
 use crate::device::{Shelf, Store, clock};
-use crate::exchange::crew::{Added, Gathered};
-use crate::exchange::{
-    Named, OwnSheet, RESULTS, Reading, Refused, Results, SHEET, Writing, content_name, read, save_name,
-};
+use crate::exchange::crew::Gathered;
+use crate::exchange::{Named, OwnSheet, RESULTS, Results, SHEET, read, save_name};
 use crate::learn::check::Sealed;
 use crate::record::Journal;
+use std::collections::BTreeSet;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
-
-/// Events that are read between two looks at the clock.
-const EVENTS_AT_ONCE: usize = 50;
 
 /// What the hook stands on.
 pub(in crate::app) struct Around<'a> {
@@ -40,7 +37,9 @@ pub(in crate::app) fn use_kept_crew(around: &Around<'_>) -> CrewContext {
     let busy = use_state(|| false);
     // What was read, also by what is still under way.
     let latest = use_mut_ref(|| None::<Gathered>);
-    let asked = use_mut_ref(|| false);
+    // The files of the shelf that were read, and whether others are read just now.
+    let (seen, reading) = (use_mut_ref(BTreeSet::<String>::new), use_mut_ref(|| false));
+    let unusable = use_mut_ref(|| 0_usize);
     // What this tablet adds is that of the moment at which a screen asked last.
     let own_at = use_state(|| 0_u64);
     let here: Rc<Vec<Named>> =
@@ -49,36 +48,51 @@ pub(in crate::app) fn use_kept_crew(around: &Around<'_>) -> CrewContext {
     let load = use_callback(((*store).clone(), journal.next_sequence()), {
         let own_at = own_at.setter();
         let (others, broken, busy) = (others.setter(), broken.setter(), busy.setter());
-        let latest = Rc::clone(&latest);
+        let (latest, seen) = (Rc::clone(&latest), Rc::clone(&seen));
+        let unusable = Rc::clone(&unusable);
         move |(), (store, next): &(Store, u64)| {
             own_at.set(*next);
-            if asked.replace(true) {
+            if reading.replace(true) {
                 return;
             }
             let (store, others, broken, busy) = (store.clone(), others.clone(), broken.clone(), busy.clone());
-            let latest = Rc::clone(&latest);
-            busy.set(true);
+            let (latest, seen, reading) = (Rc::clone(&latest), Rc::clone(&seen), Rc::clone(&reading));
+            let unusable = Rc::clone(&unusable);
             spawn_local(async move {
-                let mut slices = Slices::begin();
-                let (mut gathered, mut wrong) = (Gathered::default(), 0);
-                for (_, text) in store.shelf(Shelf::Results).await.unwrap_or_default() {
-                    let read = read_slowly(text.as_bytes(), &mut slices).await;
-                    let taken = read.ok().map(|results| gathered.take(results));
-                    wrong += usize::from(!matches!(taken, Some(Ok(_))));
+                // The shop's folder may have brought some since.
+                let names = store.names(Shelf::Results).await.unwrap_or_default();
+                let known =
+                    latest.borrow().is_some() && names.iter().all(|name| seen.borrow().contains(name));
+                if !known {
+                    busy.set(true);
+                    let mut slices = Slices::begin();
+                    latest.borrow_mut().get_or_insert_default();
+                    for (name, text) in store.shelf(Shelf::Results).await.unwrap_or_default() {
+                        // What was left out has a name only.
+                        if !seen.borrow_mut().insert(name) || text.is_empty() {
+                            continue;
+                        }
+                        let read = read_slowly(text.as_bytes(), &mut slices).await;
+                        let taken = read
+                            .ok()
+                            .map(|results| latest.borrow_mut().get_or_insert_default().take(results));
+                        *unusable.borrow_mut() += usize::from(!matches!(taken, Some(Ok(_))));
+                    }
+                    others.set(latest.borrow().clone().map(Shared::new));
+                    broken.set(*unusable.borrow());
+                    busy.set(false);
                 }
-                *latest.borrow_mut() = Some(gathered.clone());
-                others.set(Some(Shared::new(gathered)));
-                broken.set(wrong);
-                busy.set(false);
+                reading.replace(false);
             });
         }
     });
     let all = use_mut_ref(Vec::<Came>::new);
     let take = use_callback((*store).clone(), {
         let (others, busy, came) = (others.setter(), busy.setter(), came.clone());
-        let latest = Rc::clone(&latest);
+        let (latest, seen) = (Rc::clone(&latest), Rc::clone(&seen));
         move |picked: Vec<Picked>, store: &Store| {
             let (store, others, busy) = (store.clone(), others.clone(), busy.clone());
+            let seen = Rc::clone(&seen);
             let (latest, came, all) = (Rc::clone(&latest), came.setter(), Rc::clone(&all));
             busy.set(true);
             spawn_local(async move {
@@ -87,6 +101,8 @@ pub(in crate::app) fn use_kept_crew(around: &Around<'_>) -> CrewContext {
                     let gathered = latest.borrow().clone().unwrap_or_default();
                     let (what, now) = take_in(&store, gathered, file.bytes, &mut slices).await;
                     *latest.borrow_mut() = Some(now);
+                    let changed = what.iter().flat_map(|added| &added.changed);
+                    seen.borrow_mut().extend(changed.map(|device| shelf_name(device)));
                     all.borrow_mut().insert(0, Came { name: file.name, what });
                     came.set(Rc::new(all.borrow().clone()));
                 }
@@ -100,7 +116,7 @@ pub(in crate::app) fn use_kept_crew(around: &Around<'_>) -> CrewContext {
         move |device: String, store: &Store| {
             let (store, others, latest) = (store.clone(), others.clone(), Rc::clone(&latest));
             spawn_local(async move {
-                if store.unshelve(Shelf::Results, &shelf_name(&device)).await.is_ok() {
+                if leave_out(&store, &device).await.is_ok() {
                     if let Some(gathered) = latest.borrow_mut().as_mut() {
                         gathered.forget(&device);
                     }
@@ -159,55 +175,6 @@ pub(in crate::app) fn use_kept_crew(around: &Around<'_>) -> CrewContext {
         forget,
         save,
     }
-}
-
-/// Takes one file in and stores what it changed, all or nothing; what came of it, and what is known now.
-async fn take_in(
-    store: &Store,
-    gathered: Gathered,
-    bytes: Result<Vec<u8>, files::Unread>,
-    slices: &mut Slices,
-) -> (Result<Added, NotIn>, Gathered) {
-    let Ok(bytes) = bytes else { return (Err(NotIn::Unread), gathered) };
-    let results = match read_slowly(&bytes, slices).await {
-        Ok(results) => results,
-        Err(refused) => return (Err(NotIn::Refused(refused)), gathered),
-    };
-    let mut with = gathered.clone();
-    let added = match with.take(results) {
-        Ok(added) => added,
-        Err(clash) => return (Err(NotIn::Clash(clash)), gathered),
-    };
-    let mut texts = Vec::new();
-    for results in added.changed.iter().filter_map(|device| with.device(device)) {
-        let Ok(text) = write_slowly(results, slices).await else { return (Err(NotIn::NotStored), gathered) };
-        texts.push((shelf_name(&results.device), text));
-    }
-    match store.shelve(Shelf::Results, &texts).await {
-        Ok(()) => (Ok(added), with),
-        Err(_) => (Err(NotIn::NotStored), gathered),
-    }
-}
-
-async fn read_slowly(bytes: &[u8], slices: &mut Slices) -> Result<Results, Refused> {
-    let mut reading = Reading::begin(bytes)?;
-    while reading.read_some(EVENTS_AT_ONCE)? {
-        slices.rest().await;
-    }
-    Ok(reading.results())
-}
-
-async fn write_slowly(results: &Results, slices: &mut Slices) -> Result<String, Refused> {
-    let mut writing = Writing::begin(results)?;
-    while writing.write_some(EVENTS_AT_ONCE)? {
-        slices.rest().await;
-    }
-    Ok(writing.text())
-}
-
-/// What the results of a device are kept under: the name of a device comes from a file and may be anything.
-fn shelf_name(device: &str) -> String {
-    content_name(RESULTS, device.as_bytes())
 }
 
 async fn own_sheets(store: &Store) -> Vec<OwnSheet> {
