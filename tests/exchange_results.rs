@@ -5,7 +5,7 @@ mod support;
 
 use serde_json::{Value, json};
 use stepboard::exchange::{Named, RESULTS, Reading, Refused, Results};
-use stepboard::record::{Journal, Wrong};
+use stepboard::record::{Journal, LocalDate, Wrong};
 use support::log::Log;
 
 fn journal() -> Journal {
@@ -132,4 +132,20 @@ fn what_is_no_such_file_is_refused_whole() {
     assert!(matches!(Results::read(text.as_bytes()), Err(Refused::Form { .. })));
     let large = vec![b' '; RESULTS.most + 1];
     assert!(matches!(Results::read(&large), Err(Refused::TooLarge { .. })));
+}
+
+#[test]
+fn a_file_is_named_by_whose_answers_it_holds() {
+    let mut some = results();
+    let day = LocalDate::new(2027, 3, 12);
+    let journal = some.events[0].stamp().person.clone();
+    some.events.retain(|event| event.stamp().person == journal);
+    some.people = vec![Named { journal: journal.clone(), number: "17".to_owned(), name: "Bo".to_owned() }];
+    assert_eq!(some.save_name(day), "stepboard-results-Bo-17-2027-03-12.json");
+    let mut other = some.events[0].clone();
+    other.stamp_mut().person = "guest".to_owned();
+    some.events.push(other);
+    assert_eq!(some.save_name(day), "stepboard-results-Bo-17-guest-2027-03-12.json");
+    some.events.clear();
+    assert_eq!(some.save_name(day), "stepboard-results-2027-03-12.json");
 }

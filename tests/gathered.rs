@@ -196,6 +196,35 @@ fn a_glance_says_of_each_competency_what_the_evidence_of_all_tablets_says() {
 }
 
 #[test]
+fn answers_that_count_for_nothing_are_told_from_none() {
+    let content = support::content();
+    let mut file = crowd(1, 6).remove(0);
+    for event in &mut file.events {
+        if let Event::Answered(entry) = event {
+            entry.within = Within::Practice;
+        }
+    }
+    let all = gathered(&[file]);
+    let now = now();
+    let looking = Looking { content: &content, book: None, now: &now };
+    let people = people(&all);
+    let events = theirs(&all, &people[0]);
+    let events: Vec<&Event> = events.iter().map(|event| &**event).collect();
+    let touched: BTreeSet<&str> = events
+        .iter()
+        .filter_map(|event| event.answer())
+        .flat_map(|entry| &content.family(&entry.family).unwrap().competencies)
+        .map(String::as_str)
+        .collect();
+    assert!(!touched.is_empty() && touched.len() < content.competencies.len());
+    for cell in glance(&looking, &people[0], &events).cells {
+        let practised = touched.contains(cell.competency.as_str());
+        let expected = if practised { Stands::Practised } else { Stands::Nothing };
+        assert_eq!(cell.stands, expected, "{}", cell.competency);
+    }
+}
+
+#[test]
 fn who_is_stuck_on_what_is_told_sure_and_wrong_first() {
     let content = support::content();
     let all = gathered(&some());

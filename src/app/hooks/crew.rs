@@ -10,9 +10,8 @@ use crate::app::state::{
 use crate::device::files::{self, Picked};
 use crate::device::{Shelf, Store, clock};
 use crate::exchange::crew::Gathered;
-use crate::exchange::{Named, OwnSheet, RESULTS, Results, SHEET, read, save_name};
+use crate::exchange::{Named, OwnSheet, Results, SHEET, read};
 use crate::learn::check::Sealed;
-use crate::record::Journal;
 use std::collections::BTreeSet;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
@@ -136,11 +135,13 @@ pub(in crate::app) fn use_kept_crew(around: &Around<'_>) -> CrewContext {
         |(), (store, content, journal, here, device)| {
             let (store, content, journal) = (store.clone(), content.clone(), Rc::clone(journal));
             let (here, device) = (here.to_vec(), device.clone());
-            let name = save_name(RESULTS.format, &whose(&journal, &here), clock::today(), "json");
             spawn_local(async move {
                 let sheets = own_sheets(&store).await;
                 let of = (device.as_str(), &*clock::now());
-                save_file(&name, &Results::of(&content.0, &journal, &sheets, here, of));
+                let results = Results::of(&content.0, &journal, &sheets, here, of);
+                if let Err(error) = save_results(&results) {
+                    web_sys::console::error_1(&error.into());
+                }
             });
         },
     );
@@ -182,21 +183,13 @@ async fn own_sheets(store: &Store) -> Vec<OwnSheet> {
     files.iter().filter_map(|(_, text)| read(text.as_bytes(), SHEET).ok()).collect()
 }
 
-/// Whose answers a journal holds, as they are called here.
-fn whose(journal: &Journal, here: &[Named]) -> String {
-    let named = |person: &str| {
-        let one = here.iter().find(|one| one.journal == person);
-        one.map_or_else(|| person.to_owned(), |one| format!("{} {}", one.name, one.number))
-    };
-    journal.people().into_iter().map(named).collect::<Vec<_>>().join(" ")
-}
-
-fn save_file(name: &str, results: &Results) {
-    let saved = results
-        .text()
-        .map_err(|refused| refused.to_string())
-        .and_then(|text| files::save_json(name, &text).map_err(|error| format!("{error:?}")));
-    if let Err(error) = saved {
-        web_sys::console::error_1(&error.into());
-    }
+/// Offers results as a file to save; gives its name.
+///
+/// # Errors
+/// What cannot be written, or what the browser said.
+pub(in crate::app) fn save_results(results: &Results) -> Result<String, String> {
+    let name = results.save_name(clock::today());
+    let text = results.text().map_err(|refused| refused.to_string())?;
+    files::save_json(&name, &text).map_err(|error| format!("{error:?}"))?;
+    Ok(name)
 }

@@ -31,7 +31,7 @@ pub(super) use contexts::{
     use_air, use_book, use_crew, use_desk, use_folder, use_keys_held, use_lock, use_people, use_sets,
     use_settings, use_sheets, use_signed, use_stricter, use_watching,
 };
-pub(super) use crew::{Around, use_kept_crew};
+pub(super) use crew::{Around, save_results, use_kept_crew};
 pub(super) use crew_view::theirs;
 pub(super) use folder::use_kept_folder;
 pub(super) use idle::use_idle;

@@ -7,6 +7,7 @@ use crate::learn::evidence::{Outcome, of_all};
 use crate::record::{Entry, Event, LocalDate, Voids};
 use crate::signoff::{Book, SOON_DAYS, ShopNumber, Standing, When};
 use crate::terms;
+use std::collections::BTreeSet;
 
 terms! {
     /// How somebody stands in a competency. Text: `app.crew.stands.<slug>`.
@@ -23,6 +24,8 @@ terms! {
         Going = "going",
         /// It was signed for and counts no more.
         Ended = "ended",
+        /// Cards were answered, none of which counts for it.
+        Practised = "practised",
         /// Nothing.
         Nothing = "nothing",
     }
@@ -84,6 +87,11 @@ pub fn glance(looking: &Looking<'_>, person: &Person, events: &[&Event]) -> Glan
     let answers = || events.iter().filter_map(|event| event.answer());
     let counted = || answers().filter(|entry| voids.touches(entry).is_none());
     let number = person.number.as_deref().and_then(|number| ShopNumber::new(number).ok());
+    // Only a family of content belongs to a competency; a card of the shop's own does not.
+    let families: BTreeSet<&str> = counted().map(|entry| entry.family.as_str()).collect();
+    let infos = families.into_iter().filter_map(|family| looking.content.family(family));
+    let practised: BTreeSet<&str> =
+        infos.flat_map(|info| info.competencies.iter().map(String::as_str)).collect();
     let cells = of_all(looking.content, events, &person.key, 0).into_iter().map(|(competency, evidence)| {
         let slug = competency.slug.as_str();
         let signed = looking.signed(number.as_ref(), slug);
@@ -100,6 +108,7 @@ pub fn glance(looking: &Looking<'_>, person: &Person, events: &[&Event]) -> Glan
             (_, Outcome::Blocked) => Stands::Blocked,
             (_, Outcome::Suffices) => Stands::Sufficient,
             (_, outcome) if outcome != Outcome::NotBegun => Stands::Going,
+            (Standing::Never, _) if practised.contains(slug) => Stands::Practised,
             (Standing::Never, _) => Stands::Nothing,
             _ => Stands::Ended,
         };

@@ -9,9 +9,9 @@ pub use person::Named;
 pub use reading::Reading;
 pub use writing::Writing;
 
-use super::{Kind, OwnSheet, Refused};
+use super::{Kind, OwnSheet, Refused, save_name};
 use crate::content::Content;
-use crate::record::{Event, Journal};
+use crate::record::{Event, Journal, LocalDate};
 use std::collections::BTreeSet;
 
 /// The file of results. An answer takes some 450 bytes; a tablet with 100,000 of them is more than a shop ever fills.
@@ -58,6 +58,24 @@ impl Results {
             sets: sets.into_iter().map(str::to_owned).collect(),
             events: journal.events().to_vec(),
         }
+    }
+
+    /// The name under which it is saved: whose answers it holds, by name and number where they are known, and the day.
+    #[must_use]
+    pub fn save_name(&self, day: Option<LocalDate>) -> String {
+        let mut whose: Vec<&str> = Vec::new();
+        for entry in self.events.iter().filter_map(Event::answer) {
+            let person = entry.stamp.person.as_str();
+            if !person.is_empty() && !whose.contains(&person) {
+                whose.push(person);
+            }
+        }
+        let called = |person: &str| {
+            let known = self.people.iter().find(|one| one.journal == person);
+            known.map_or_else(|| person.to_owned(), |one| format!("{} {}", one.name, one.number))
+        };
+        let called: Vec<String> = whose.into_iter().map(called).collect();
+        save_name(RESULTS.format, &called.join(" "), day, "json")
     }
 
     /// The text of the file, an event a line.

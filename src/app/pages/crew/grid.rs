@@ -68,6 +68,7 @@ pub(super) const fn picture(stands: Stands) -> Picture {
         Stands::Blocked => Picture::Cross,
         Stands::Going => Picture::Pencil,
         Stands::Ended => Picture::NotEnough,
+        Stands::Practised => Picture::Bench,
         Stands::Nothing => Picture::Dash,
     }
 }

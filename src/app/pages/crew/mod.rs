@@ -30,6 +30,7 @@ pub(in crate::app) use voidings::Voidings;
 pub(in crate::app) use answer::CrewAnswer;
 pub(in crate::app) use came::came;
 pub(in crate::app) use cards::CrewCards;
+use done::set_title;
 pub(in crate::app) use done::{came_words, sets_done};
 pub(in crate::app) use person::CrewPerson;
 pub(in crate::app) use who::WhoDid;
@@ -37,10 +38,13 @@ pub(in crate::app) use who::WhoDid;
 use crate::app::hooks::{use_crew, use_sets};
 use crate::app::parts::{Frame, Picture, icon};
 use crate::app::route::Route;
-use crate::app::state::{CrewView, Shop, use_shop};
+use crate::app::state::{CrewView, KeptSet, Origin, SetsContext, Shop, use_shop};
 use crate::device::clock;
 use crate::exchange::crew::runs_out;
 use yew::prelude::*;
+
+/// Sets that the page names; the rest stand under Scenario sets.
+const SETS: usize = 6;
 
 #[component]
 pub(in crate::app) fn Crew() -> Html {
@@ -69,6 +73,7 @@ pub(in crate::app) fn Crew() -> Html {
             </section>
             { soon(&shop, &view) }
             <stuck::StuckList key="stuck" view={view.clone()} />
+            { sets_here(&shop, &sets, nobody) }
             <section key="cards" hidden={nobody}>
                 <h2>{ shop.say("crew.cards") }</h2>
                 <ul class="rows links"><li><a href={Route::CrewCards.address()} class="row-link">
@@ -76,6 +81,29 @@ pub(in crate::app) fn Crew() -> Html {
                 </a></li></ul>
             </section>
         </Frame>
+    }
+}
+
+/// Sets that were made or taken here, the last first: on the page of each stands who did it.
+fn sets_here(shop: &Shop, sets: &SetsContext, nobody: bool) -> Html {
+    let here = || sets.all.iter().filter(|one| one.origin != Origin::Ready);
+    let row = |one: &KeptSet| {
+        let to = Route::SetOf { id: one.id.clone() };
+        html! {
+            <li key={one.id.clone()}><a href={to.address()} class="row-link">
+                <span class="words"><b>{ set_title(shop, sets, &one.id) }</b></span>{ icon(Picture::Go) }
+            </a></li>
+        }
+    };
+    html! {
+        <section key="sets" hidden={nobody}>
+            <h2>{ shop.say("crew.sets") }</h2>
+            <p class="note">{ shop.say("crew.sets-why") }</p>
+            <ul class="rows links" hidden={here().next().is_none()}>{ for here().take(SETS).map(row) }</ul>
+            <ul class="rows links"><li><a href={Route::Sets.address()} class="row-link">
+                <span class="words">{ shop.say("crew.sets-all") }</span>{ icon(Picture::Go) }
+            </a></li></ul>
+        </section>
     }
 }
 

@@ -148,7 +148,7 @@ pub(super) fn VoidForm(props: &VoidFormProps) -> Html {
                 if *busy { <p>{ shop.say("crew.void.busy") }</p> }
             </div>
             if let (Some(voided), Some(origin)) = (standing, origin) {
-                <VoidActs key={format!("acts-{}-{}", origin.device, origin.sequence)} id={props.id.clone()} {voided} {on_done} />
+                <VoidActs key={format!("acts-{}-{}", origin.device, origin.sequence)} id={props.id.clone()} {voided} over=false {on_done} />
             }
             <details key="form" open={*open} {ontoggle} hidden={is_void && props.choices.len() < 2}>
                 <summary>{ shop.say(if is_void { "crew.void.other" } else { "crew.void.open" }) }</summary>

@@ -2,8 +2,7 @@
 
 use super::card_title::card_title;
 use super::void::{finder, voided};
-use super::void_what::known_voidings;
-use crate::app::hooks::{use_book, use_crew, use_keys_held, use_people};
+use crate::app::hooks::{use_book, use_keys_held, use_people};
 use crate::app::parts::{HandOut, Picture, icon};
 use crate::app::state::{Keep, SetsContext, Shop, use_shop};
 use crate::device::{clock, page};
@@ -20,6 +19,8 @@ pub(super) struct VoidActsProps {
     /// Begins the ids of what it shows.
     pub(super) id: String,
     pub(super) voided: Voided,
+    /// Whether it was taken back.
+    pub(super) over: bool,
     /// Told once something is written.
     #[prop_or_default]
     pub(super) on_done: Callback<()>,
@@ -28,7 +29,7 @@ pub(super) struct VoidActsProps {
 #[component]
 pub(super) fn VoidActs(props: &VoidActsProps) -> Html {
     let shop = use_shop();
-    let (books, crew, keys, people) = (use_book(), use_crew(), use_keys_held(), use_people());
+    let (books, keys, people) = (use_book(), use_keys_held(), use_people());
     let handing = use_state(|| false);
     // Whether what was pressed last is stored.
     let stored = use_state(|| None::<bool>);
@@ -37,8 +38,7 @@ pub(super) fn VoidActs(props: &VoidActsProps) -> Html {
     let origin = one.origin();
     let of_it = |event: &Event| matches!(event, Event::Voided(other) if other.origin() == origin);
     let here = books.book.journal.events().iter().any(of_it);
-    let lifts = |event: &Event| matches!(event, Event::Voided(other) if matches!(&other.wrong, Wrong::Void { void } if *void == origin));
-    let over = known_voidings(&books, &crew).iter().any(lifts);
+    let over = props.over;
     let lift = matches!(one.wrong, Wrong::Void { .. });
     let write = |what: Voided| {
         let (books, on_done, line) = (books.clone(), props.on_done.clone(), line.clone());

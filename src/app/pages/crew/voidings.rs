@@ -19,13 +19,14 @@ pub(in crate::app) fn Voidings() -> Html {
         }
     }
     let lifts = |one: &Voided| if let Wrong::Void { void } = &one.wrong { Some(void.clone()) } else { None };
-    let lifted: Vec<EventName> = all.values().filter_map(lifts).collect();
+    let lifted: Vec<EventName> = all.values().filter(|one| one.is_fit()).filter_map(lifts).collect();
     let row = |(origin, one): (&EventName, &Voided)| {
         let name = format!("{}-{}", origin.device, origin.sequence);
+        let over = lifted.contains(origin);
         html! {
-            <li key={name.clone()} class={lifted.contains(origin).then_some("struck")}>
+            <li key={name.clone()} class={over.then_some("struck")}>
                 { void_words(&shop, &sets, one) }
-                <VoidActs id={format!("voiding-{name}")} voided={one.clone()} />
+                <VoidActs id={format!("voiding-{name}")} voided={one.clone()} {over} />
             </li>
         }
     };

@@ -1,14 +1,14 @@
 //! What an attempt at a set came to, against its pass rule, and handing the results on.
 
 use super::taken::latest;
-use crate::app::hooks::{use_book, use_people, use_sets, use_sheets};
+use crate::app::hooks::{save_results, use_book, use_people, use_sets, use_sheets};
 use crate::app::pages::crew::{came_words, sets_done};
 use crate::app::parts::{Picture, SignKind, icon, pass, sign};
 use crate::app::route::Route;
 use crate::app::state::{KeptSet, Origin, SetsContext, Shop, use_shop};
-use crate::device::{clock, files, page};
+use crate::device::{clock, page};
 use crate::exchange::crew::{Came, SetDone, Way};
-use crate::exchange::{Named, OwnSheet, RESULTS, Results, save_name};
+use crate::exchange::{Named, OwnSheet, Results};
 use crate::record::{Event, Journal};
 use std::rc::Rc;
 use yew::prelude::*;
@@ -55,16 +55,14 @@ pub(super) fn Done(props: &DoneProps) -> Html {
         Callback::from(move |_: MouseEvent| {
             let person = &shop.settings.person;
             let sheets: Vec<OwnSheet> = editions.iter().cloned().collect();
-            let member = crew.of_journal(person);
-            let whose = member.map_or_else(|| person.clone(), |one| format!("{} {}", one.name, one.number));
-            let name = save_name(RESULTS.format, &whose, clock::today(), "json");
-            let people: Vec<Named> = member.map(Named::from).into_iter().collect();
+            let people: Vec<Named> = crew.of_journal(person).map(Named::from).into_iter().collect();
             let (device, at) = (shop.settings.device.clone(), clock::now());
             let results =
                 Results::of(shop.content(), &journal.of_person(person), &sheets, people, (&device, &at));
-            let saved = results.text().ok().and_then(|text| files::save_json(&name, &text).ok());
-            let what = if saved.is_some() { "sets.outcome.copied" } else { "sets.outcome.not-copied" };
-            said.set(shop.say_with(what, &[("name", name)]));
+            said.set(match save_results(&results) {
+                Ok(name) => shop.say_with("sets.outcome.copied", &[("name", name)]),
+                Err(_) => shop.say("sets.outcome.not-copied"),
+            });
         })
     };
     // Who made it elsewhere waits for the results.
