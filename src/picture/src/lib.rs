@@ -6,8 +6,10 @@
 
 mod bench;
 mod board;
+mod dye;
 mod fault;
 mod frost;
+pub mod instrument;
 mod lamp;
 mod light;
 mod map;
@@ -29,4 +31,5 @@ pub use lamp::{Lamp, LampKind};
 pub use map::Grid;
 pub use outline::Outline;
 pub use panel::{Finish, Panel, Probe, Recipe, Severity, Work};
+pub use pause::Turns;
 pub use wood::{Bands, Face, Growth, Gum, Pores, Rays, Screen, Species};

@@ -1,6 +1,7 @@
 //! Light: linear colour in and out of the screen's coding, dye that swallows it.
 
 use crate::number::{byte, coordinate, mix, whole};
+use std::sync::LazyLock;
 
 /// Linear red, green and blue; 1 is diffuse white.
 pub(crate) type Colour = [f32; 3];
@@ -37,6 +38,9 @@ pub(crate) fn screen(bytes: [u8; 3]) -> Colour {
         }
     })
 }
+
+/// Tables of light, the same for every picture.
+pub(crate) static LIGHT: LazyLock<Light> = LazyLock::new(Light::new);
 
 /// Tables of the curves that every pixel needs.
 #[derive(Debug, Clone)]

@@ -3,6 +3,7 @@
 //! What takes long is written straight through, as an `async` function, and stops wherever it says `pause().await`. Nothing
 //! else is ever awaited: no clock, no thread. Whoever asked for the work goes on with it when there is time.
 
+use core::fmt::{self, Debug, Formatter};
 use core::future::{Future, poll_fn};
 use core::pin::{Pin, pin};
 use core::task::{Context, Poll, Waker};
@@ -42,6 +43,40 @@ pub(crate) fn go_on<T>(work: Pin<&mut (impl Future<Output = T> + ?Sized)>) -> Op
     match work.poll(&mut Context::from_waker(Waker::noop())) {
         Poll::Ready(done) => Some(done),
         Poll::Pending => None,
+    }
+}
+
+/// A piece of work that is done in turns, so that a screen can answer between.
+pub struct Turns<T> {
+    turns: Pin<Box<dyn Future<Output = T>>>,
+    done: Option<T>,
+}
+
+impl<T> Turns<T> {
+    pub(crate) fn of(work: impl Future<Output = T> + 'static) -> Self {
+        Self { turns: Box::pin(work), done: None }
+    }
+
+    /// Goes up to so many turns further: one is about what a row of pixels takes. Whether it is done.
+    pub fn step(&mut self, turns: usize) -> bool {
+        for _ in 0..turns.max(1) {
+            if self.done.is_none() {
+                self.done = go_on(self.turns.as_mut());
+            }
+        }
+        self.done.is_some()
+    }
+
+    /// Does what is left of it.
+    #[must_use]
+    pub fn finish(self) -> T {
+        self.done.unwrap_or_else(|| at_once(self.turns))
+    }
+}
+
+impl<T> Debug for Turns<T> {
+    fn fmt(&self, f: &mut Formatter<'_>) -> fmt::Result {
+        f.debug_struct("Turns").field("done", &self.done.is_some()).finish_non_exhaustive()
     }
 }
 

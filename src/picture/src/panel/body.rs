@@ -2,23 +2,13 @@
 
 use super::Layers;
 use super::recipe::{Finish, Probe, Recipe};
+use crate::dye::{self, AMBER, BLACK_BROWN, HONEY, RED_BROWN, passed, times};
 use crate::light::{Colour, Light, screen};
 use crate::soak;
 use crate::wood::blend;
 
-/// What a unit of stain adds to the absorption of wood against its scatter, red, green, blue (by eye).
-const HONEY: Colour = [0.06, 0.62, 3.6];
-/// Absorbance for each unit of build, red, green, blue (decadic, one way through; by eye): what of the stain stays on the
-/// fibres, and colours of film.
-const ON_FIBRES: Colour = [0.08, 0.12, 0.14];
-const AMBER: Colour = [0.03, 0.13, 0.42];
-const BLACK_BROWN: Colour = [0.62, 0.80, 0.95];
-const RED_BROWN: Colour = [0.035, 0.26, 0.36];
-/// Through the film and back, decadic to natural.
-const TWICE: f32 = 2.0 * core::f32::consts::LN_10;
-
 /// Open pores in bare wood look paler than under a film: no light is lost at a wet wall.
-const DRY_PORE: f32 = 1.25;
+pub(crate) const DRY_PORE: f32 = 1.25;
 /// White filler: seen through an amber film it is not cold.
 const WHITE: Colour = [0.95, 0.89, 0.85];
 /// Air in a pore mirrors the room before the light has gone through the film's colour twice: a silver grey (by eye).
@@ -27,9 +17,6 @@ const SILVER: Colour = [0.46, 0.45, 0.43];
 /// Light and shade of the walls of an open groove, along the grain and across it, and the least and most of it.
 const GROOVE: (f32, f32) = (0.06, 0.22);
 const SHADED: (f32, f32) = (0.6, 1.4);
-/// Optical depth of opaque colour as thick as it is meant.
-const HIDES: f32 = 4.0;
-
 /// What a recipe's colours are in linear light.
 #[derive(Debug, Clone)]
 pub(crate) struct Paints {
@@ -81,23 +68,21 @@ impl Paints {
             return 0.0;
         }
         let at = |map: &crate::map::Map| map.values.get(place).copied().unwrap_or(0.0);
-        at(&layers.film.there) * (1.0 - light.pass(HIDES * at(&layers.film.tint).max(0.0)))
+        at(&layers.film.there) * dye::hidden(light, at(&layers.film.tint))
     }
 
     /// Light that the body of a pixel sends back, of the light that falls on it.
     pub(crate) fn body(&self, layers: &Layers, light: &Light, place: usize) -> Colour {
         let (wood, film) = (&layers.wood, &layers.film);
         let at = |map: &crate::map::Map| map.values.get(place).copied().unwrap_or(0.0);
-        let pass = |dye: Colour, build: f32| {
-            if build > 0.0 { dye.map(|part| light.pass(TWICE * part * build)) } else { [1.0; 3] }
-        };
+        let pass = |dye: Colour, build: f32| passed(light, dye, build);
         let there = if self.finish.has_film() { at(&film.there) } else { 0.0 };
         // Naphtha on bare wood shows it as a film would.
         let soaked = if self.wetted && !self.finish.has_film() { at(&film.there) } else { there };
         let [red, green, blue] = &wood.colour;
         let raw = [at(red), at(green), at(blue)];
         let stain = self.stain * at(&wood.takes);
-        let stained = times(soak::dyed(raw, HONEY, stain), pass(ON_FIBRES, stain));
+        let stained = dye::stained(light, raw, HONEY, stain);
         let pore = self
             .filler
             .unwrap_or_else(|| self.pore.map(|part| part * if soaked > 0.5 { 1.0 } else { DRY_PORE }));
@@ -116,8 +101,4 @@ impl Paints {
             None => blend(seen, times(seen, colours), there),
         }
     }
-}
-
-fn times(a: Colour, b: Colour) -> Colour {
-    [a[0] * b[0], a[1] * b[1], a[2] * b[2]]
 }

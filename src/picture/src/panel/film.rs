@@ -236,14 +236,18 @@ impl Film {
     }
 }
 
-/// Build of the shade at a place: five passes, each held further from the middle than the one before.
+/// Build of the shade at a place of a panel.
 fn shade(seed: u32, grid: Grid, x: f32, y: f32) -> f32 {
+    let edge = x.min(y).min(grid.width() - x).min(grid.height() - y);
+    shaded(edge + 0.7 * soft(layer(seed, 210), 10.0, x, y))
+}
+
+/// Build of the shade so many mm from an edge: five passes, each held further from the middle than the one before.
+pub(crate) fn shaded(edge: f32) -> f32 {
     /// Where the passes end, mm from the edge, and the build of all together.
     const PASSES: [f32; 5] = [8.0, 12.0, 16.0, 20.0, 24.0];
     const BUILD: f32 = 1.0;
     const FEATHER: f32 = 3.6;
-    let edge = x.min(y).min(grid.width() - x).min(grid.height() - y);
-    let edge = edge + 0.7 * soft(layer(seed, 210), 10.0, x, y);
     let pass = |end: &f32| 0.5 * (1.0 - libm::erff((edge - end + 2.2) / (1.1 * FEATHER)));
     BUILD * PASSES.iter().map(pass).sum::<f32>() / coordinate(PASSES.len())
 }

@@ -6,8 +6,8 @@ mod place;
 mod recipe;
 mod work;
 
-pub(crate) use body::Paints;
-pub(crate) use film::{Arc, Film};
+pub(crate) use body::{DRY_PORE, Paints};
+pub(crate) use film::{Arc, Film, shaded};
 pub use recipe::{Finish, Probe, Recipe, Severity};
 pub use work::Work;
 

@@ -3,46 +3,18 @@
 use super::{Film, Layers, Panel, Recipe};
 use crate::fault::tried_at;
 use crate::map::{Grid, Map};
-use crate::pause::{at_once, go_on, pause};
+use crate::pause::{Turns, pause};
 use crate::scene::Lit;
 use crate::wood::{Cut, Wood};
-use core::fmt::{self, Debug, Formatter};
-use core::future::Future;
-use core::pin::Pin;
 
-/// A panel that is being drawn, in turns, so that a screen can answer between.
-pub struct Work {
-    turns: Pin<Box<dyn Future<Output = Panel>>>,
-    panel: Option<Panel>,
-}
+/// A panel that is being drawn.
+pub type Work = Turns<Panel>;
 
 impl Work {
     /// Begins a panel.
     #[must_use]
     pub fn begin(recipe: Recipe, grid: Grid) -> Self {
-        Self { turns: Box::pin(draw(recipe, grid)), panel: None }
-    }
-
-    /// Draws up to so many turns further: one is about what a row of pixels takes. Whether it is done.
-    pub fn step(&mut self, turns: usize) -> bool {
-        for _ in 0..turns.max(1) {
-            if self.panel.is_none() {
-                self.panel = go_on(self.turns.as_mut());
-            }
-        }
-        self.panel.is_some()
-    }
-
-    /// Draws what is left of it.
-    #[must_use]
-    pub fn finish(self) -> Panel {
-        self.panel.unwrap_or_else(|| at_once(self.turns))
-    }
-}
-
-impl Debug for Work {
-    fn fmt(&self, f: &mut Formatter<'_>) -> fmt::Result {
-        f.debug_struct("Work").field("panel", &self.panel).finish_non_exhaustive()
+        Self::of(draw(recipe, grid))
     }
 }
 

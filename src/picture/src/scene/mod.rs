@@ -9,14 +9,13 @@ mod under;
 
 use crate::bench::{ceiling, fresnel, slopes};
 use crate::frost::Frosted;
-use crate::light::{Colour, Light};
+use crate::light::{Colour, LIGHT, Light};
 use crate::map::{Grid, Map};
 use crate::mirrored::SHARPEST;
 use crate::number::hypotenuse;
 use crate::panel::{Arc, Layers, Paints, Recipe};
 use crate::scratch::Scratch;
 use block::{Block, LANES};
-use std::sync::LazyLock;
 
 /// From the panel to the ceiling along the mirrored ray, about: slope turns into a length there.
 const REACH: f32 = 1_450.0;
@@ -28,9 +27,6 @@ const CLOUD: f32 = 0.62;
 /// Tilted fibre turns light with the lamp: on bare wood, and more under film.
 const SHEEN: f32 = 0.11;
 const SHEEN_FILM: f32 = 0.13;
-/// Tables of light, the same for every panel.
-static LIGHT: LazyLock<Light> = LazyLock::new(Light::new);
-
 /// All of a panel that does not change with the lamp.
 #[derive(Debug, Clone)]
 pub(crate) struct Lit {

@@ -1,0 +1,37 @@
+//! Dyes and the light that comes through them: what stains wood and colours a film, on panels and on whole instruments.
+
+use crate::light::{Colour, Light};
+use crate::soak;
+
+/// What a unit of stain adds to the absorption of wood against its scatter, red, green, blue (by eye).
+pub(crate) const HONEY: Colour = [0.06, 0.62, 3.6];
+/// Absorbance for each unit of build, red, green, blue (decadic, one way through; by eye): what of the stain stays on the
+/// fibres, and colours of film.
+const ON_FIBRES: Colour = [0.08, 0.12, 0.14];
+pub(crate) const AMBER: Colour = [0.03, 0.13, 0.42];
+pub(crate) const BLACK_BROWN: Colour = [0.62, 0.80, 0.95];
+pub(crate) const RED_BROWN: Colour = [0.035, 0.26, 0.36];
+/// Through the film and back, decadic to natural.
+const TWICE: f32 = 2.0 * core::f32::consts::LN_10;
+/// Optical depth of opaque colour as thick as it is meant.
+const HIDES: f32 = 4.0;
+
+/// Share of light that comes back through a build of a dye, both ways, by Beer and Lambert's law.
+pub(crate) fn passed(light: &Light, dye: Colour, build: f32) -> Colour {
+    if build > 0.0 { dye.map(|part| light.pass(TWICE * part * build)) } else { [1.0; 3] }
+}
+
+/// Wood with so much of a stain in it and on its fibres.
+pub(crate) fn stained(light: &Light, wood: Colour, stain: Colour, build: f32) -> Colour {
+    times(soak::dyed(wood, stain, build), passed(light, ON_FIBRES, build))
+}
+
+/// Share of what lies below that opaque colour of a build hides, 1 as it is meant.
+pub(crate) fn hidden(light: &Light, build: f32) -> f32 {
+    1.0 - light.pass(HIDES * build.max(0.0))
+}
+
+/// One colour through another.
+pub(crate) fn times(a: Colour, b: Colour) -> Colour {
+    [a[0] * b[0], a[1] * b[1], a[2] * b[2]]
+}

@@ -1,0 +1,177 @@
+//! A view cut into pixels, with its wood grown: what no finish changes.
+
+use super::field::{Field, touched};
+use super::part::{Grain, Part, PartKind};
+use super::path::Point;
+use super::shape::View;
+use crate::map::{Grid, Map};
+use crate::number::{coordinate, whole};
+use crate::pause::pause;
+use crate::wood::{Cut, Face, Species, Wood, layer};
+
+/// Wood is shown so many times as coarse as it is: a pore is a fifth of a mm wide, and a picture of a whole instrument has
+/// a pixel for each mm (by eye).
+const COARSER: f32 = 2.8;
+/// Less of a pixel is not seen.
+const LEAST_COVER: f32 = 0.004;
+/// How far from the rim of a face its fall is of interest, and how far from a line its arris, mm.
+pub(super) const FALLS_OVER: f32 = 26.0;
+const NEAR_LINE: f32 = 3.5;
+
+/// The wood of a part.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PartWood {
+    /// The part.
+    pub part: PartKind,
+    /// Its wood.
+    pub species: Species,
+    /// How its face lies in the log.
+    pub face: Face,
+    /// Which piece of it.
+    pub seed: u32,
+}
+
+/// A pixel of a part.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Cell {
+    /// Which pixel of the picture, counted row by row.
+    pub(super) pixel: usize,
+    /// Share of it that is this part.
+    pub(super) cover: f32,
+    /// Its middle, mm.
+    pub(super) at: Point,
+    /// How far inside the part it is, mm.
+    pub(super) inside: f32,
+    /// How far from the edge that may be bound, mm.
+    pub(super) rim: f32,
+    /// The way inward from the nearest line of the part, and from the rim of its face; far from these nothing.
+    pub(super) inward: Point,
+    pub(super) fall: Point,
+    /// How far within the place that stays bare, mm; far below 0 where there is none.
+    pub(super) seat: f32,
+    /// Its pixel of the wood.
+    pub(super) wood: usize,
+}
+
+/// A part in the white.
+#[derive(Debug, Clone)]
+pub(super) struct Blank {
+    pub(super) part: Part,
+    pub(super) wood: Wood,
+    pub(super) grown: PartWood,
+    pub(super) cells: Vec<Cell>,
+}
+
+impl Blank {
+    /// Cuts a part of a view into pixels and grows its wood, in turns.
+    pub(super) async fn grow(view: &View, part: Part, grown: PartWood, scale: f32) -> Self {
+        let grid = view.grid(scale);
+        let [columns, rows] = touched(&part.paths, grid);
+        let lie = Lie::of(part.grain, columns, rows, scale);
+        let mut cells = Vec::new();
+        let own = Field::of(&part.paths).await;
+        let edge = Field::of(&part.edge).await;
+        let seat = match &part.seat {
+            Some(seat) => Some(Field::of(core::slice::from_ref(seat)).await),
+            None => None,
+        };
+        for row in rows.0..rows.1 {
+            for column in columns.0..columns.1 {
+                let at = grid.middle(column, row);
+                let inside = own.at(at);
+                let cover = (inside / scale + 0.5).clamp(0.0, 1.0);
+                if cover < LEAST_COVER {
+                    continue;
+                }
+                let rim = edge.at(at);
+                let way = |near: bool, field: &Field| if near { field.inward(at) } else { (0.0, 0.0) };
+                cells.push(Cell {
+                    pixel: row * grid.columns + column,
+                    cover,
+                    at,
+                    inside,
+                    rim,
+                    inward: way(inside < NEAR_LINE, &own),
+                    fall: way(rim < FALLS_OVER, &edge),
+                    seat: seat.as_ref().map_or(f32::NEG_INFINITY, |seat| seat.at(at)),
+                    wood: lie.wood(column, row),
+                });
+            }
+            pause().await;
+        }
+        let wood = lie.grow(&grown).await;
+        Self { part, wood, grown, cells }
+    }
+}
+
+/// How the pixels of a part lie on its piece of wood.
+struct Lie {
+    grain: Grain,
+    columns: (usize, usize),
+    rows: (usize, usize),
+    /// The joint of two halves, in pixels.
+    axis: f32,
+    wood: Grid,
+}
+
+impl Lie {
+    fn of(grain: Grain, columns: (usize, usize), rows: (usize, usize), scale: f32) -> Self {
+        let (wide, tall) = (columns.1 - columns.0, rows.1 - rows.0);
+        let axis = if let Grain::Matched { axis } = grain { axis / scale } else { 0.0 };
+        let (along, across) = match grain {
+            Grain::Up => (tall, wide),
+            Grain::Across => (wide, tall),
+            Grain::Matched { .. } => {
+                let half = (axis - coordinate(columns.0)).max(coordinate(columns.1) - axis);
+                (tall, whole(half.max(0.0)) + 1)
+            }
+        };
+        let fine = scale / COARSER;
+        let wood = Grid::covering(coordinate(along.max(1)) * fine, coordinate(across.max(1)) * fine, fine);
+        Self { grain, columns, rows, axis, wood }
+    }
+
+    /// The pixel of the wood that a pixel of the picture shows.
+    fn wood(&self, column: usize, row: usize) -> usize {
+        let (from_left, from_top) = (column - self.columns.0, row - self.rows.0);
+        let (along, across) = match self.grain {
+            Grain::Up => (from_top, from_left),
+            Grain::Across => (from_left, from_top),
+            Grain::Matched { .. } => (from_top, whole((coordinate(column) + 0.5 - self.axis).abs())),
+        };
+        let last = |count: usize| count.saturating_sub(1);
+        across.min(last(self.wood.rows)) * self.wood.columns + along.min(last(self.wood.columns))
+    }
+
+    async fn grow(&self, grown: &PartWood) -> Wood {
+        let seed = layer(grown.seed, grown.part.number());
+        let cut = Cut::new(&grown.species, grown.face, seed, self.wood.height());
+        let mut wood = Wood::blank(self.wood);
+        pause().await;
+        for row in 0..self.wood.rows {
+            wood.grow(&grown.species, &cut, row);
+            pause().await;
+        }
+        wood.open(&grown.species, &cut).await;
+        wood
+    }
+}
+
+impl PartKind {
+    /// A number of its own, for chance.
+    pub(super) fn number(self) -> u32 {
+        (0..).zip(Self::ALL).find(|(_, kind)| *kind == self).map_or(0, |(number, _)| number)
+    }
+}
+
+impl View {
+    /// The pixels of a picture of it.
+    pub(super) fn grid(&self, scale: f32) -> Grid {
+        Grid::covering(self.size.0, self.size.1, scale)
+    }
+}
+
+/// A value of the wood at a cell.
+pub(super) fn of(map: &Map, cell: &Cell) -> f32 {
+    map.values.get(cell.wood).copied().unwrap_or(0.0)
+}

@@ -1,0 +1,172 @@
+//! A part painted in a look, pixel by pixel: its ground, its colours, its inlays, its masks, and the light on it.
+
+use super::blank::{Blank, Cell, of};
+use super::dyes::Inlays;
+use super::gloss::Gloss;
+use super::ground::Ground;
+use super::inlay;
+use super::look::{Binding, Cover, Paint, PartLook, Seat};
+use super::masking::{paper, strip, tape};
+use super::path::Point;
+use crate::dye::{hidden, passed, times};
+use crate::light::{Colour, LIGHT, Light, screen};
+use crate::noise::cloud;
+use crate::number::smooth;
+use crate::panel::shaded;
+use crate::pause::pause;
+use crate::wood::{blend, layer};
+
+/// So many pixels are painted between two stops.
+const AT_ONCE: usize = 400;
+/// A film of this thickness wets all of the wood, micrometres.
+const WETS: f32 = 20.0;
+/// The shade of panels ends this far from their edge, mm.
+const PANEL_SHADE: f32 = 27.0;
+/// A dark line between binding and wood, mm.
+const PURFLING: f32 = 1.2;
+/// Colour on what is inlaid shows so many times as much as over wood.
+const ON_INLAY: f32 = 1.6;
+/// How far tape reaches beyond what it covers, mm.
+const TAPE_OVER: f32 = 1.6;
+/// Tilted fibre turns light: on bare wood and under film; how that changes over the width of the work.
+const SHEEN: (f32, f32) = (0.12, 0.26);
+const TURNED: (f32, f32) = (0.3, 1.2);
+/// Fine scratches: how long and how wide, mm, and what they send back.
+const SCRATCH: (f32, f32) = (30.0, 1.3);
+const SCRATCH_LIGHT: f32 = 0.55;
+/// How single scratches differ.
+const SCRATCHED: f32 = 0.3;
+
+/// What paints one part.
+struct Painter<'a> {
+    light: &'static Light,
+    blank: &'a Blank,
+    look: &'a PartLook,
+    ground: Ground<'a>,
+    gloss: Option<Gloss>,
+    /// The film's colour as it is meant, and a hiding one with the share that it hides.
+    tint: Colour,
+    solid: Option<(Colour, f32)>,
+    inlays: Inlays,
+    soaked: f32,
+    size: Point,
+    scale: f32,
+    seed: u32,
+}
+
+/// The colours of the pixels of a part, in turns.
+pub(super) async fn painted(blank: &Blank, look: &PartLook, size: Point, scale: f32) -> Vec<Colour> {
+    let painter = Painter::new(&LIGHT, blank, look, size, scale);
+    let mut colours = Vec::with_capacity(blank.cells.len());
+    for cells in blank.cells.chunks(AT_ONCE) {
+        colours.extend(cells.iter().map(|cell| painter.cell(cell)));
+        pause().await;
+    }
+    colours
+}
+
+impl<'a> Painter<'a> {
+    fn new(light: &'static Light, blank: &'a Blank, look: &'a PartLook, size: Point, scale: f32) -> Self {
+        let (tint, solid) = match look.colour.map(|colour| (colour.paint, colour.build)) {
+            Some((Paint::Clear(dye), build)) => (passed(light, dye.in_film(), build), None),
+            Some((Paint::Solid(paint), build)) => ([1.0; 3], Some((screen(paint), hidden(light, build)))),
+            None => ([1.0; 3], None),
+        };
+        Self {
+            light,
+            blank,
+            look,
+            ground: Ground::new(light, blank, look),
+            gloss: Gloss::of(look),
+            tint,
+            solid,
+            soaked: smooth(0.0, WETS, look.film_um()),
+            inlays: Inlays::new(),
+            size,
+            scale,
+            seed: layer(blank.grown.seed, 950 + blank.grown.part.number()),
+        }
+    }
+
+    fn cell(&self, cell: &Cell) -> Colour {
+        let lit = inlay::lit(self.size, cell, self.blank.part.bow);
+        if let Some(cover) = self.covered(cell) {
+            return times(cover, self.over(cell)).map(|part| part * lit);
+        }
+        if self.look.seat == Seat::Bare && cell.seat > 0.0 {
+            let step = 0.7 + 0.3 * smooth(0.0, 1.2, cell.seat);
+            return self.ground.bare(cell).map(|part| part * lit * step);
+        }
+        let body = self.body(cell).map(|part| part * lit);
+        let Some(gloss) = self.gloss else { return body };
+        let scratched = if gloss.veil > 0.0 {
+            let (x, y) = cell.at;
+            gloss.veil
+                * (1.0
+                    + SCRATCHED * cloud(self.seed ^ 5, (y + 0.3 * x) / SCRATCH.0, (x - 0.3 * y) / SCRATCH.1))
+        } else {
+            0.0
+        };
+        let mirrored = gloss.mirrored(self.seed, self.size, cell, self.blank.part.bow);
+        let kept = (1.0 - gloss.sent_back()) * (1.0 - scratched);
+        body.map(|part| part * kept + scratched * SCRATCH_LIGHT * lit + mirrored)
+    }
+
+    /// What masks a pixel.
+    fn covered(&self, cell: &Cell) -> Option<Colour> {
+        match self.look.cover {
+            Cover::Tape => return Some(tape(self.seed, cell, cell.inside)),
+            Cover::Paper => return Some(paper(self.seed, cell)),
+            Cover::None => {}
+        }
+        if self.look.seat == Seat::Taped && cell.seat > -TAPE_OVER {
+            return Some(strip(self.seed, cell.at, cell.seat + TAPE_OVER));
+        }
+        let over = self.blank.part.binding.filter(|_| self.look.binding == Binding::Taped)? + TAPE_OVER;
+        (cell.rim < over).then(|| strip(self.seed, cell.at, over - cell.rim))
+    }
+
+    /// Share of light that comes through the colours of the film, and back.
+    fn over(&self, cell: &Cell) -> Colour {
+        let Some(shade) = self.look.shade.filter(|shade| cell.rim < shade.reach) else { return self.tint };
+        let build = shade.build * shaded(cell.rim * PANEL_SHADE / shade.reach.max(1.0));
+        times(self.tint, passed(self.light, shade.dye.in_film(), build))
+    }
+
+    /// Light that comes back from below the surface.
+    fn body(&self, cell: &Cell) -> Colour {
+        let over = self.over(cell);
+        let through = |below: Colour, over: Colour| match self.solid {
+            Some((paint, hides)) => times(blend(below, paint, hides), over),
+            None => times(below, over),
+        };
+        let inlaid = |below: Colour| through(below, over.map(|part| libm::powf(part, ON_INLAY)));
+        let lay = |on: Colour, share: f32, colour: &dyn Fn() -> Colour| {
+            if share > 0.0 { blend(on, colour(), share) } else { on }
+        };
+        let inlays = &self.inlays;
+        let within = |far: f32| ((far - cell.rim) / self.scale + 0.5).clamp(0.0, 1.0);
+        let wood = through(self.turned(cell, self.ground.seen(cell, self.soaked)), over);
+        let (dark, pale) = inlay::rosette(&self.blank.part, cell, self.scale);
+        let wood = lay(wood, dark, &|| inlaid(inlays.dark));
+        let wood = lay(wood, pale, &|| inlaid(inlays.pale));
+        let wood = lay(wood, inlay::fret(&self.blank.part, cell), &|| inlays.fret);
+        let Some(wide) = self.blank.part.binding.filter(|_| self.look.binding != Binding::None) else {
+            return wood;
+        };
+        let wood = lay(wood, within(wide + PURFLING), &|| inlaid(inlays.dark));
+        lay(wood, within(wide), &|| match self.look.binding {
+            Binding::Scraped => inlays.binding,
+            Binding::None | Binding::Covered | Binding::Taped => inlaid(inlays.binding),
+        })
+    }
+
+    /// Wood as its fibre turns the light.
+    fn turned(&self, cell: &Cell, wood: Colour) -> Colour {
+        let sheen = SHEEN.0 + (SHEEN.1 - SHEEN.0) * self.soaked;
+        let lean = TURNED.0 + TURNED.1 * (1.0 - cell.at.0 / self.size.0.max(1.0));
+        let tilt = of(&self.blank.wood.tilt, cell) * sheen * lean;
+        let gain = (1.0 + tilt.max(0.0)) / (1.0 + (-tilt).max(0.0));
+        wood.map(|part| part * gain)
+    }
+}
