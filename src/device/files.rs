@@ -1,5 +1,6 @@
 //! Files that leave the browser, and files that are picked and read.
 
+use js_sys::{Array, Uint8Array};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{Blob, BlobPropertyBag, File, HtmlAnchorElement, HtmlInputElement, Url};
@@ -25,18 +26,37 @@ pub fn save_csv(name: &str, csv: &str) -> Result<(), JsValue> {
 /// # Errors
 /// What the browser said.
 pub fn save_zip(name: &str, bytes: &[u8]) -> Result<(), JsValue> {
-    offer(name, &js_sys::Uint8Array::from(bytes).into(), "application/zip")
+    offer(name, &Array::of1(&Uint8Array::from(bytes)), "application/zip")
+}
+
+/// A long text that the browser holds part by part, so that it is never whole in our memory.
+#[derive(Debug, Default)]
+pub struct Parts(Array);
+
+impl Parts {
+    /// Adds a part at the end.
+    pub fn push(&self, part: &str) {
+        self.0.push(&part.into());
+    }
+
+    /// Offers the whole as a JSON file to save.
+    ///
+    /// # Errors
+    /// What the browser said.
+    pub fn save_json(&self, name: &str) -> Result<(), JsValue> {
+        offer(name, &self.0, "application/json")
+    }
 }
 
 fn save(name: &str, text: &str, media_type: &str) -> Result<(), JsValue> {
-    offer(name, &text.into(), media_type)
+    offer(name, &Array::of1(&text.into()), media_type)
 }
 
-/// Offers a text or bytes as a file to save.
-fn offer(name: &str, part: &JsValue, media_type: &str) -> Result<(), JsValue> {
+/// Offers texts or bytes, one behind the other, as a file to save.
+fn offer(name: &str, parts: &Array, media_type: &str) -> Result<(), JsValue> {
     let kind = BlobPropertyBag::new();
     kind.set_type(media_type);
-    let blob = Blob::new_with_str_sequence_and_options(&js_sys::Array::of1(part), &kind)?;
+    let blob = Blob::new_with_str_sequence_and_options(parts, &kind)?;
     let url = Url::create_object_url_with_blob(&blob)?;
     let link: HtmlAnchorElement = gloo::utils::document().create_element("a")?.unchecked_into();
     link.set_href(&url);
@@ -100,6 +120,6 @@ pub async fn read(file: File, most: usize) -> Picked {
         return Picked { name, bytes: Err(Unread::TooLarge { most }) };
     }
     let read = JsFuture::from(file.array_buffer()).await;
-    let bytes = read.map(|buffer| js_sys::Uint8Array::new(&buffer).to_vec()).map_err(|_| Unread::Failed);
+    let bytes = read.map(|buffer| Uint8Array::new(&buffer).to_vec()).map_err(|_| Unread::Failed);
     Picked { name, bytes }
 }

@@ -30,5 +30,6 @@ pub use sheet::{
     differences, on_base,
 };
 pub use standards::{
-    Actors, Home, Items, LeftOut, Statements, Uuid, framework, items, items_of_set, statements, uuid5, zip,
+    Actors, Home, Items, LeftOut, Statements, Telling, Uuid, framework, items, items_of_set, statements,
+    uuid5, zip,
 };

@@ -12,5 +12,5 @@ pub use case::framework;
 pub use home::Home;
 pub use qti::{Items, LeftOut, items, items_of_set};
 pub use uuid::{Uuid, uuid5};
-pub use xapi::{Actors, Statements, statements};
+pub use xapi::{Actors, Statements, Telling, statements};
 pub use zip::zip;

@@ -8,6 +8,7 @@ use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::device::page;
 use crate::exchange::Home;
+use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 /// Id of the field for the address.
@@ -19,7 +20,7 @@ pub(in crate::app) fn Programs() -> Html {
     let crew = use_crew();
     use_effect_with(crew.load.clone(), |load| load.emit(()));
     let (address, creator) = (use_state(String::new), use_state(String::new));
-    let tried = use_state(|| false);
+    let (tried, working) = (use_state(|| false), use_state(|| false));
     let (told_xapi, told_case) = (use_state(AttrValue::default), use_state(AttrValue::default));
     let home = Home::new(address.trim()).ok();
     let wrong = if *tried && home.is_none() {
@@ -41,9 +42,15 @@ pub(in crate::app) fn Programs() -> Html {
     };
     let xapi = {
         let (shop, crew, told) = (shop.on(crew.content.clone()), crew.clone(), told_xapi.setter());
+        let working = working.setter();
         with_home(Callback::from(move |home: Home| {
-            let said = crew.gathered.as_ref().map(|gathered| save::statements(&shop, gathered, &home));
-            told.set(said.unwrap_or_default());
+            let Some(gathered) = crew.gathered.clone() else { return };
+            let (shop, told, working) = (shop.clone(), told.clone(), working.clone());
+            working.set(true);
+            spawn_local(async move {
+                told.set(save::statements(&shop, &gathered, &home).await);
+                working.set(false);
+            });
         }))
     };
     let case = {
@@ -52,7 +59,7 @@ pub(in crate::app) fn Programs() -> Html {
             told.set(save::framework(&shop, &home, &creator));
         }))
     };
-    let reading = crew.busy || crew.gathered.is_none();
+    let reading = crew.busy || crew.gathered.is_none() || *working;
     html! {
         <Frame class="sheet programs" title={shop.say("programs.title")} back={Some(Route::Menu)} cautions={shop.cautions_for(&[])}>
             <p key="lead" class="lead">{ shop.say("programs.lead") }</p>

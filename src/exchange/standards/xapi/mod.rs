@@ -16,8 +16,9 @@ pub use actors::Actors;
 use super::{Home, uuid5};
 use crate::content::Content;
 use crate::learn::observation::Strikes;
-use crate::record::{Event, Moment, Stamp, Step, Voids};
+use crate::record::{Event, EventName, Moment, Stamp, Step, Struck, Voids};
 use serde_json::{Map, Value, json};
+use std::collections::BTreeMap;
 
 /// Verbs of the ADL profile; those of passing and failing as the profile of cmi5 uses them.
 const VERBS: &str = "http://adlnet.gov/expapi/verbs";
@@ -36,36 +37,59 @@ pub struct Statements {
 }
 
 /// Everything that statements are made with.
+#[derive(Debug, Clone, Copy)]
 pub(super) struct Teller<'a> {
     content: &'a Content,
     home: &'a Home,
     actors: &'a Actors,
 }
 
+/// Statements told event by event, for what takes long.
+#[derive(Debug)]
+pub struct Telling<'a> {
+    teller: Teller<'a>,
+    struck: BTreeMap<EventName, &'a Struck>,
+    voids: Voids<'a>,
+    /// Events of nobody that were met, whom no actor can be named for (2.4.2).
+    pub nobodys: usize,
+    /// Answers that were left out, as their card or set was found wrong.
+    pub void: usize,
+}
+
+impl<'a> Telling<'a> {
+    /// `about`: what strikes out, what it strikes out, and what voids; all events, or these alone.
+    #[must_use]
+    pub fn begin(content: &'a Content, home: &'a Home, actors: &'a Actors, about: &'a [Event]) -> Self {
+        let (struck, voids) = (Strikes::of_observations(about), Voids::of(about));
+        Self { teller: Teller { content, home, actors }, struck, voids, nobodys: 0, void: 0 }
+    }
+
+    /// What an event tells, and what strikes that out; one at most of each.
+    pub fn tell(&mut self, event: &Event) -> impl Iterator<Item = Value> + use<> {
+        let void = event.answer().is_some_and(|entry| self.voids.touches(entry).is_some());
+        let statement = match event {
+            _ if void => None,
+            Event::Answered(entry) => self.teller.answered(entry),
+            Event::Attempt(turn) => self.teller.turned(&turn.stamp, &turn.attempt, &turn.step),
+            Event::Observed(observed) => self.teller.observed(observed),
+            _ => None,
+        };
+        self.void += usize::from(void);
+        let nobodys = !void && event.stamp().person.is_empty() && event.answer().is_some();
+        self.nobodys += usize::from(nobodys);
+        let name = event.stamp().name();
+        let struck = statement.as_ref().and_then(|_| self.struck.get(&name));
+        let voided = struck.map(|one| self.teller.voided(one));
+        statement.into_iter().chain(voided)
+    }
+}
+
 /// The statements that events tell, those of several tablets as they were merged.
 #[must_use]
 pub fn statements(content: &Content, home: &Home, actors: &Actors, events: &[Event]) -> Statements {
-    let teller = Teller { content, home, actors };
-    let mut told = Statements::default();
-    let (struck, voids) = (Strikes::of_observations(events), Voids::of(events));
-    for event in events {
-        let statement = match event {
-            Event::Answered(entry) if voids.touches(entry).is_some() => {
-                told.void += 1;
-                continue;
-            }
-            Event::Answered(entry) => teller.answered(entry),
-            Event::Attempt(turn) => teller.turned(&turn.stamp, &turn.attempt, &turn.step),
-            Event::Observed(observed) => teller.observed(observed),
-            _ => None,
-        };
-        let nobodys = event.stamp().person.is_empty() && event.answer().is_some();
-        told.nobodys += usize::from(nobodys);
-        let name = event.stamp().name();
-        let voided = statement.as_ref().and_then(|_| struck.get(&name)).map(|one| teller.voided(one));
-        told.all.extend(statement.into_iter().chain(voided));
-    }
-    told
+    let mut telling = Telling::begin(content, home, actors, events);
+    let all = events.iter().flat_map(|event| telling.tell(event)).collect();
+    Statements { all, nobodys: telling.nobodys, void: telling.void }
 }
 
 impl Teller<'_> {
