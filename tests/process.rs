@@ -345,7 +345,7 @@ fn technique_is_judged_by_the_values_of_the_pass() {
     assert_eq!(more.fumbles(Op::Clear, &sheet), [Fumble::OrangePeel, Fumble::FatEdge, Fumble::Mottle]);
     assert!(more.fumbles(Op::Level, &sheet).is_empty(), "nothing is laid");
     let mut run = start(&["hard-maple"]);
-    let act = Act { step: Step::of(Op::Seal), pass: Pass { extraction_off: true, ..none } };
+    let act = Act { pass: Pass { extraction_off: true, ..none }, ..Act::of(Op::Seal) };
     let shown = run.act(act).expect("told");
     assert_eq!((shown[0].cause, shown[0].faults()), (Cause::Technique(Fumble::DustNib), &["dust-nib"][..]));
 }
@@ -357,7 +357,7 @@ fn two_heavy_coats_keep_their_solvent_longer_than_four_light_ones() {
         let mut run = Run::start(job(&["hard-maple"]), clear, AirLog::default());
         let pass = Pass { wet_um: Micrometres::new(wet).ok(), ..Pass::default() };
         let step = Step::of(Op::Clear).coats(coats).between(h(1.0));
-        run.act(Act { step, pass }).expect("told");
+        run.act(Act { pass, ..Act::from(step) }).expect("told");
         let level = next(&run).into_iter().find(|next| next.operation == Op::Level).expect("asked for");
         (run.films(0)[0].dry.get(), level.not_before.expect("inside the model").get())
     };

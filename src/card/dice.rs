@@ -62,7 +62,8 @@ impl Dice {
         libm::round(value * 1e4) / 1e4
     }
 
-    fn index(&mut self, len: usize) -> usize {
+    /// A place in a list of that length, 0 when it is empty.
+    pub fn index(&mut self, len: usize) -> usize {
         self.below(u32::try_from(len).unwrap_or(u32::MAX)) as usize
     }
 }

@@ -9,12 +9,15 @@ mod competency;
 mod family;
 mod info;
 mod look;
+mod mend;
 mod panel;
 mod set;
 mod stricter;
 mod text;
 mod ticket;
+mod tool;
 mod units;
+mod walk;
 mod world;
 
 #[cfg(not(target_arch = "wasm32"))]
@@ -27,12 +30,15 @@ pub use info::{
     Caution, CautionStage, Consequence, RuleInfo, SettingGroup, SettingInfo, SheetSource, SheetTitle,
 };
 pub use look::Look;
+pub use mend::{Mend, MendStep};
 pub use panel::{Dress, Panel, View};
 pub use set::{Allowed, Hard, PassRule, Purpose, ScenarioSet, Task, TaskProblem};
 pub use stricter::{NotStricter, OWN_CRITERIA_MOST, OWN_CRITERION_MOST, OwnCriterion, Stricter};
 pub use text::{Args, Texts};
 pub use ticket::{Part, Ticket};
+pub use tool::{Ask, Choice, Handling, Number, Pick, Place, Tool};
 pub use units::Units;
+pub use walk::{Outline, RoomAir, WalkInfo, WalkPart};
 pub use world::World;
 
 pub use crate::rules::term::{Binding, ColourPlan};
@@ -75,6 +81,12 @@ pub struct Content {
     pub pairs: Vec<Pair>,
     /// The job tickets.
     pub tickets: Vec<Ticket>,
+    /// The walks, each with a ticket of its own.
+    pub walks: Vec<WalkInfo>,
+    /// What is at hand in the finish room.
+    pub tools: Vec<Tool>,
+    /// What mends faults.
+    pub mends: Vec<Mend>,
     /// Names, units and ranges of facts; last those that tell how much of a solvent is in the air, one for each.
     pub facts: Vec<FactInfo>,
     /// The competencies, in the order of the work, as this shop asks for them.
@@ -157,6 +169,16 @@ impl Content {
         self.faults.iter().find(|fault| fault.id == id)
     }
 
+    /// What mends a fault: what is named for it, else what mends all of its rework.
+    #[must_use]
+    pub fn mend(&self, fault: &str) -> Option<&Mend> {
+        let own = self.mends.iter().find(|mend| mend.faults.iter().any(|one| one == fault));
+        own.or_else(|| {
+            let rework = self.fault(fault)?.severity;
+            self.mends.iter().find(|mend| mend.rework == Some(rework))
+        })
+    }
+
     /// The efflux cup with that slug.
     #[must_use]
     pub fn cup(&self, slug: &str) -> Option<&Cup> {
@@ -189,6 +211,12 @@ impl Content {
     #[must_use]
     pub fn ticket(&self, slug: &str) -> Option<&Ticket> {
         self.tickets.iter().find(|ticket| ticket.slug == slug)
+    }
+
+    /// The walk with that slug.
+    #[must_use]
+    pub fn walk(&self, slug: &str) -> Option<&WalkInfo> {
+        self.walks.iter().find(|walk| walk.slug == slug)
     }
 
     /// The shop sheet with that slug.

@@ -63,7 +63,7 @@ fn work(account: &Account, plan: &Plan, air: &AirLog, filled: impl Fn(&Step) -> 
     let mut run = Run::start(account.job.clone(), account.sheet.clone(), air.clone());
     for (step, pass) in plan.steps.iter().zip(&account.passes) {
         // A filled step leaves nothing untold.
-        let _ = run.act(Act { step: filled(step), pass: *pass });
+        let _ = run.act(Act { pass: *pass, ..Act::from(filled(step)) });
     }
     if account.handed_over {
         run.hand_over();

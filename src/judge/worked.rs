@@ -30,7 +30,7 @@ pub(super) fn work(account: &Account) -> Worked {
     let mut begun = Vec::new();
     let mut acts = account.plan.steps.iter().zip(&account.passes);
     let whole = acts.all(|(step, pass)| {
-        let act = Act { step: step.clone(), pass: *pass };
+        let act = Act { pass: *pass, ..Act::from(step.clone()) };
         begun.push(run.begins(&act).get());
         run.act(act).is_ok()
     });

@@ -16,11 +16,22 @@ pub struct Act {
     /// How the gun was used, as far as it was measured.
     #[serde(default)]
     pub pass: Pass,
+    /// Hours that it kept the hands busy, each of its coats counted at its end. With none the clock counts it as done in
+    /// no time, as schedules do that name the moment at which a step ends.
+    #[serde(default = "at_once")]
+    pub took: Hours,
+    /// Further parts that it is done to, beside the one of its step.
+    #[serde(default)]
+    pub also: Vec<usize>,
+}
+
+const fn at_once() -> Hours {
+    Hours::saturating(0.0)
 }
 
 impl From<Step> for Act {
     fn from(step: Step) -> Self {
-        Self { step, pass: Pass::default() }
+        Self { step, pass: Pass::default(), took: at_once(), also: Vec::new() }
     }
 }
 
@@ -67,6 +78,12 @@ impl Act {
             Told::Is(hours) => Some(hours),
             Told::Kept | Told::Untold => None,
         }
+    }
+
+    /// Whether it is done to a part.
+    #[must_use]
+    pub fn touches(&self, part: usize) -> bool {
+        self.step.part.is_none_or(|on| on == part) || self.also.contains(&part)
     }
 
     /// Whether it lays clear.

@@ -63,6 +63,12 @@ impl AirLog {
         None
     }
 
+    /// When the reading changes next after a moment.
+    #[must_use]
+    pub fn next_change(&self, moment: f64) -> Option<f64> {
+        self.changes(moment).next()
+    }
+
     /// Whether another reading holds at some time after a moment.
     #[must_use]
     pub fn changes_after(&self, moment: f64) -> bool {

@@ -15,6 +15,7 @@ pub mod act;
 pub mod air;
 pub mod defect;
 pub mod duration;
+pub mod lying;
 pub mod next;
 pub mod ready;
 pub mod run;

@@ -37,10 +37,9 @@ pub fn next(run: &Run) -> Vec<Next> {
     let saved = run.saved();
     let plan = route::plan(&saved.job, &saved.sheet);
     let done = |operation: Operation, part: Option<usize>| {
-        saved
-            .acts
-            .iter()
-            .any(|act| act.step.operation == operation && (act.step.part.is_none() || act.step.part == part))
+        saved.acts.iter().any(|act| {
+            act.step.operation == operation && part.map_or(act.step.part.is_none(), |part| act.touches(part))
+        })
     };
     let open = plan.steps.into_iter().filter(|step| !done(step.operation, step.part));
     open.map(|step| look_at(run, step.into())).collect()

@@ -7,6 +7,7 @@ use super::defect::{Cause, Defect};
 use super::effect;
 use super::hidden::{self, Hidden};
 use super::layer::Layer;
+use super::lying::Lying;
 use super::part::PartState;
 use super::ready::{Waiting, waiting};
 use crate::quantity::{Fraction, Hours, Micrometres};
@@ -34,6 +35,20 @@ pub struct Saved {
     pub acts: Vec<Act>,
     /// Whether the work was handed over.
     pub handed_over: bool,
+    /// Parts that were stripped to the wood, in order.
+    #[serde(default)]
+    pub stripped: Vec<Stripped>,
+}
+
+/// A part stripped to the wood: the finish comes off, and what was wrong in it.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Stripped {
+    /// The part, by place in the job.
+    pub part: usize,
+    /// Operations that had been done.
+    pub after: usize,
+    /// Hours from the operation before it until the wood was bare.
+    pub took: Hours,
 }
 
 /// A film as it stands.
@@ -56,6 +71,8 @@ pub struct Film {
 pub struct Run {
     saved: Saved,
     now: f64,
+    /// Hours of `now` that were waited since the last operation.
+    idle: f64,
     parts: Vec<PartState>,
     defects: Vec<Defect>,
     unsure: Vec<usize>,
@@ -91,8 +108,8 @@ impl Run {
     #[must_use]
     pub fn start(job: Job, sheet: Sheet, air: AirLog) -> Self {
         let parts = job.parts.iter().cloned().map(PartState::new).collect();
-        let saved = Saved { job, sheet, air, acts: Vec::new(), handed_over: false };
-        Self { saved, now: 0.0, parts, defects: Vec::new(), unsure: Vec::new() }
+        let saved = Saved { job, sheet, air, acts: Vec::new(), handed_over: false, stripped: Vec::new() };
+        Self { saved, now: 0.0, idle: 0.0, parts, defects: Vec::new(), unsure: Vec::new() }
     }
 
     /// Works a saved run again.
@@ -101,8 +118,15 @@ impl Run {
     /// [`CannotJudge`] when one of its operations leaves something untold.
     pub fn replay(saved: Saved) -> Result<Self, CannotJudge> {
         let mut run = Self::start(saved.job, saved.sheet, saved.air);
-        for act in saved.acts {
+        let mut stripped = saved.stripped.into_iter().peekable();
+        for (place, act) in saved.acts.into_iter().enumerate() {
+            while let Some(one) = stripped.next_if(|one| one.after <= place) {
+                run.strip(one.part, one.took);
+            }
             run.act(act)?;
+        }
+        for one in stripped {
+            run.strip(one.part, one.took);
         }
         if saved.handed_over {
             run.hand_over();
@@ -174,7 +198,7 @@ impl Run {
     ///
     /// # Errors
     /// [`CannotJudge`] when it leaves something untold; nothing was done then.
-    pub fn act(&mut self, act: Act) -> Result<&[Defect], CannotJudge> {
+    pub fn act(&mut self, mut act: Act) -> Result<&[Defect], CannotJudge> {
         act.told()?;
         let (place, shown) = (self.saved.acts.len(), self.defects.len());
         let now = self.moment(&act, self.begin(&act), Outside::AsStated);
@@ -192,9 +216,34 @@ impl Run {
                 self.note(Cause::Technique(*fumble), place, part, Some(place), begun);
             }
         }
-        self.now = ended;
+        if self.idle > 0.0 {
+            act.step.after = Told::Is(Hours::saturating(begun - self.now + self.idle));
+        }
+        (self.now, self.idle) = (ended, 0.0);
         self.saved.acts.push(act);
         Ok(self.defects.get(shown..).unwrap_or_default())
+    }
+
+    /// Time goes by with nothing done.
+    pub fn wait(&mut self, hours: Hours) {
+        self.now += hours.get();
+        self.idle += hours.get();
+    }
+
+    /// Strips a part to the wood: its finish is gone, and what is hidden in it. What showed stays told.
+    pub fn strip(&mut self, part: usize, took: Hours) {
+        self.now += took.get();
+        let since = Hours::saturating(took.get() + std::mem::take(&mut self.idle));
+        self.saved.stripped.push(Stripped { part, after: self.saved.acts.len(), took: since });
+        if let Some(state) = self.parts.get_mut(part) {
+            *state = PartState::new(state.about.clone());
+        }
+    }
+
+    /// A part as it lies there.
+    #[must_use]
+    pub fn lying(&self, part: usize) -> Option<Lying> {
+        self.parts.get(part).map(|state| Lying::of(state, self.now))
     }
 
     /// Hands the work over: what was hidden and is not cured shows then, and what was ordered and left out.
@@ -221,9 +270,8 @@ impl Run {
     }
 
     /// The parts that an operation is done to.
-    fn touched(&self, act: &Act) -> impl Iterator<Item = (usize, &PartState)> {
-        let on = act.step.part;
-        self.parts.iter().enumerate().filter(move |(place, _)| on.is_none_or(|on| on == *place))
+    fn touched<'a>(&'a self, act: &'a Act) -> impl Iterator<Item = (usize, &'a PartState)> {
+        self.parts.iter().enumerate().filter(|(place, _)| act.touches(*place))
     }
 
     /// The parts that an operation is done to, as it leaves them.
@@ -232,7 +280,8 @@ impl Run {
     }
 
     /// The longest wait that bears on an operation, over the parts that it touches.
-    pub(super) fn waiting(&self, act: &Act) -> Option<Waiting> {
+    #[must_use]
+    pub fn waiting(&self, act: &Act) -> Option<Waiting> {
         self.waiting_by(act, Outside::Nothing)
     }
 
@@ -277,7 +326,19 @@ impl Run {
             Told::Kept | Told::Untold => self.saved.air.at(begun),
         };
         let (job, air) = (&self.saved.job, &self.saved.air);
-        Now { job, sheet, air, outside, act, place, begun, ended: begun + within, coats, between, climate }
+        Now {
+            job,
+            sheet,
+            air,
+            outside,
+            act,
+            place,
+            begun,
+            ended: begun + within + act.took.get(),
+            coats,
+            between,
+            climate,
+        }
     }
 
     fn write(&mut self, worked: Worked, place: usize, at: f64) {

@@ -1,7 +1,7 @@
 //! The shortest valid schedule of a job: every operation as early as its waits and the working hours allow.
 //!
 //! Parts are made ready beside each other up to their seal coats; from there on the work goes on as a whole. Each
-//! operation is tried on the run before it is taken: where a film has grown too hard it is scuffed first, where a
+//! operation is tried on the run before it is taken, and a coat waits for air that is fit for it: where a film has grown too hard it is scuffed first, where a
 //! window is closed it waits until that opens again.
 
 use super::act::Act;
@@ -10,11 +10,12 @@ use super::defect::Cause;
 use super::duration::duration;
 use super::run::Run;
 use crate::quantity::{Hours, MINUTES_AN_HOUR};
+use crate::rules::air::{Thinner, may_spray, spray_gate};
 use crate::rules::drying::critical_path::WorkingDay;
 use crate::rules::sequence::error::OrderError;
 use crate::rules::sequence::job::Job;
 use crate::rules::sequence::manner::Manner;
-use crate::rules::sequence::operation::Operation;
+use crate::rules::sequence::operation::{COATS, Operation};
 use crate::rules::sequence::plan::{Detail, Plan, Step};
 use crate::rules::sequence::route;
 use crate::rules::sheet::{Setting, Sheet};
@@ -87,7 +88,7 @@ fn chains(job: &Job, clear_coats: u32, sheet: &Sheet) -> (Vec<VecDeque<Step>>, V
     let (own, whole) = plan.split_at(sealed);
     let part = |place: usize, about: &crate::rules::sequence::job::Part| {
         let wanted = own.iter().filter(|step| match step.operation {
-            Operation::SolventWipe => about.is_oily(),
+            Operation::SolventWipe => about.wants_wipe(),
             _ => step.part.is_none_or(|on| on == place),
         });
         wanted.map(|step| step.clone().on(place)).collect()
@@ -146,14 +147,46 @@ impl Bench {
             }
             _ => work,
         };
-        let start = self.day.begin(over.max(free), needs);
+        let start = self.in_fit_air(operation, self.day.begin(over.max(free), needs), needs)?;
         let (start, end) = (Hours::saturating(start), Hours::saturating(self.day.end(start, work)));
         Ok(Timed { operation, part: act.step.part, start, end })
+    }
+
+    /// The first begin from a moment on at which the air lets an operation be done; what is no coat goes on in any air.
+    fn in_fit_air(&self, operation: Operation, start: f64, work: Hours) -> Result<f64, CannotJudge> {
+        let opens = self.day.opens().get();
+        let (sheet, air) = (&self.run.saved().sheet, &self.run.saved().air);
+        let mut start = start;
+        // The run counts an operation at its end, so that the air at its end decides.
+        while let Some(climate) = air.at(start + work.get() - opens).filter(|_| COATS.contains(&operation)) {
+            let gate = spray_gate(climate.air, climate.humidity, climate.work, sheet);
+            if may_spray(&gate, Thinner::Retarded).answer {
+                break;
+            }
+            let change =
+                air.next_change(start + work.get() - opens).ok_or_else(|| CannotJudge::without("air_c"))?;
+            start = self.day.begin((change + opens - work.get()).max(start), work);
+        }
+        Ok(start)
+    }
+
+    /// Puts retarder into the mix of a coat where the air asks for it.
+    fn mixed(&self, act: &mut Act, ended: f64) {
+        let saved = self.run.saved();
+        let climate = saved.air.at(ended).filter(|_| COATS.contains(&act.step.operation));
+        let asked = climate.is_some_and(|climate| {
+            let gate = spray_gate(climate.air, climate.humidity, climate.work, &saved.sheet);
+            !may_spray(&gate, Thinner::Fast).answer
+        });
+        if asked {
+            act.step.manners.push(Manner::Retarder);
+        }
     }
 
     /// Does an operation: the run counts it at its end.
     fn take(&mut self, timed: Timed, mut act: Act) -> Result<(), CannotJudge> {
         let since = timed.end.get() - self.day.opens().get() - self.run.now().get();
+        self.mixed(&mut act, timed.end.get() - self.day.opens().get());
         act.step = act.step.after(Hours::saturating(since));
         self.run.act(act)?;
         self.steps.push(timed);

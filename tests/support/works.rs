@@ -3,7 +3,7 @@
 use super::any::term;
 use proptest::prelude::*;
 use stepboard::quantity::{Celsius, Hours, MoistureContent, RelativeHumidity};
-use stepboard::rules::sequence::job::{Job, Part};
+use stepboard::rules::sequence::job::{Condition, Job, Part};
 use stepboard::rules::sequence::manner::Manner;
 use stepboard::rules::sequence::operation::Operation;
 use stepboard::rules::sequence::plan::{Climate, Detail, Plan, Step, Told};
@@ -59,14 +59,14 @@ pub(crate) fn plan() -> impl Strategy<Value = Plan> {
 
 pub(crate) fn job(parts: Vec<Part>) -> impl Strategy<Value = Job> {
     let moisture = told((0.0..20.0).prop_map(|mc| MoistureContent::new(mc).expect("in range")));
-    let part = (proptest::sample::select(parts), moisture, proptest::bool::weighted(0.2)).prop_map(
-        |(mut part, moisture, blotches)| {
+    let conditions = proptest::collection::vec(term::<Condition>(), 0..2);
+    let part = (proptest::sample::select(parts), moisture, proptest::bool::weighted(0.2), conditions)
+        .prop_map(|(mut part, moisture, blotches, conditions)| {
             if blotches {
                 part.trouble.push(WoodTrouble::Blotching);
             }
-            Part { moisture, ..part }
-        },
-    );
+            Part { moisture, conditions, ..part }
+        });
     (
         proptest::collection::vec(part, 0..4),
         (term::<Look>(), term::<WorkClass>(), term::<ColourPlan>(), any::<bool>()),

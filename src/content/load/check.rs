@@ -1,9 +1,9 @@
 //! Checks that reach across files: names that must exist and stand once.
 
 use super::names::{is_slug, nearest};
-use super::{Reader, competencies, faults, texts, values};
+use super::{Reader, competencies, faults, texts, tools, values, walks};
 use crate::content::{
-    Allowed, Content, Draw, FactInfo, FamilyInfo, PROBES, ScenarioSet, SettingInfo, TaskProblem,
+    Allowed, Content, Draw, FactInfo, FamilyInfo, PROBES, ScenarioSet, SettingInfo, TaskProblem, Ticket,
 };
 use crate::rules::sheet::Setting;
 use crate::rules::term::Term;
@@ -18,6 +18,8 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
     looks(content, reader);
     panels(content, reader);
     tickets(content, reader);
+    tools::check(content, reader);
+    walks::check(content, reader);
     competencies::check(content, reader);
     families(content, reader);
     for (index, one) in content.sets.iter().enumerate() {
@@ -27,7 +29,7 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
 }
 
 /// Marks that a slug may have besides small letters and digits, that of a fact (scripts write it) and of a rule.
-const IN_SLUG: &[char] = &['-'];
+pub(super) const IN_SLUG: &[char] = &['-'];
 const IN_FACT: &[char] = &['_'];
 const IN_RULE: &[char] = &['-', '.'];
 
@@ -42,6 +44,9 @@ fn names(content: &Content, reader: &mut Reader) {
     each(reader, "cup", "slug", IN_SLUG, content.cups.iter().map(|cup| cup.slug.as_str()));
     each(reader, "pair", "id", IN_SLUG, content.pairs.iter().map(|pair| pair.id.as_str()));
     each(reader, "ticket", "slug", IN_SLUG, content.tickets.iter().map(|ticket| ticket.slug.as_str()));
+    each(reader, "walk", "slug", IN_SLUG, content.walks.iter().map(|walk| walk.slug.as_str()));
+    each(reader, "tool", "slug", IN_SLUG, content.tools.iter().map(|tool| tool.slug.as_str()));
+    each(reader, "mend", "slug", IN_SLUG, content.mends.iter().map(|mend| mend.slug.as_str()));
     each(reader, "solvent", "slug", IN_SLUG, content.solvents.iter().map(|solvent| solvent.slug.as_str()));
     each(reader, "fact", "key", IN_FACT, content.listed_facts().iter().map(|fact| fact.key.as_str()));
     each(reader, "competency", "slug", IN_SLUG, content.competencies.iter().map(|one| one.slug.as_str()));
@@ -92,7 +97,14 @@ pub(super) fn slug(list: &'static str, index: usize, key: &str, name: &str, read
     spelt(list, index, key, name, IN_SLUG, reader);
 }
 
-fn spelt(list: &'static str, index: usize, key: &str, name: &str, marks: &[char], reader: &mut Reader) {
+pub(super) fn spelt(
+    list: &'static str,
+    index: usize,
+    key: &str,
+    name: &str,
+    marks: &[char],
+    reader: &mut Reader,
+) {
     if !is_slug(name, marks) {
         let marks: String = marks.iter().map(|mark| format!(" and `{mark}`")).collect();
         let message =
@@ -185,17 +197,29 @@ fn panels(content: &Content, reader: &mut Reader) {
 }
 
 fn tickets(content: &Content, reader: &mut Reader) {
-    for (index, ticket) in content.tickets.iter().enumerate() {
-        sheet_of("ticket", index, &ticket.sheet, content, reader);
-        if !reader.knows("wood") {
-            continue;
-        }
-        for (nth, part) in ticket.parts.iter().enumerate() {
-            if content.wood(&part.wood).is_none() {
-                let names = nearest(&part.wood, content.woods.iter().map(|wood| wood.slug.as_str()));
-                let message = format!("`{}` is no wood of content/woods.toml; allowed: {names}", part.wood);
-                reader.at("ticket", index, &format!("parts.{nth}.wood"), message);
-            }
+    for (index, one) in content.tickets.iter().enumerate() {
+        ticket("ticket", index, "", one, content, reader);
+    }
+}
+
+/// Reports a sheet and woods of a ticket that are not there; its keys stand behind `under`.
+pub(super) fn ticket(
+    list: &'static str,
+    index: usize,
+    under: &str,
+    ticket: &Ticket,
+    content: &Content,
+    reader: &mut Reader,
+) {
+    sheet_of(list, index, &ticket.sheet, content, reader);
+    if !reader.knows("wood") {
+        return;
+    }
+    for (nth, part) in ticket.parts.iter().enumerate() {
+        if content.wood(&part.wood).is_none() {
+            let names = nearest(&part.wood, content.woods.iter().map(|wood| wood.slug.as_str()));
+            let message = format!("`{}` is no wood of content/woods.toml; allowed: {names}", part.wood);
+            reader.at(list, index, &format!("{under}parts.{nth}.wood"), message);
         }
     }
 }

@@ -12,6 +12,8 @@ pub(super) enum Holds {
     Sheet,
     /// One scenario set.
     Set,
+    /// One walk.
+    Walk,
     /// Messages of a language.
     Texts,
     /// A JSON Schema; the loader leaves it alone.
@@ -19,7 +21,7 @@ pub(super) enum Holds {
 }
 
 /// The lists that stand in one file each, and their names.
-pub(super) const LIST_FILES: [(&str, &str); 12] = [
+pub(super) const LIST_FILES: [(&str, &str); 14] = [
     ("settings.toml", "setting"),
     ("woods.toml", "wood"),
     ("solvents.toml", "solvent"),
@@ -30,6 +32,8 @@ pub(super) const LIST_FILES: [(&str, &str); 12] = [
     ("cups.toml", "cup"),
     ("lookalikes.toml", "pair"),
     ("tickets.toml", "ticket"),
+    ("at_hand.toml", "tool"),
+    ("mends.toml", "mend"),
     ("cautions.toml", "caution"),
     ("competencies.toml", "competency"),
 ];
@@ -38,8 +42,9 @@ pub(super) const LIST_FOLDERS: [(&str, &str); 4] =
     [("facts", "fact"), ("families", "family"), ("rules", "rule"), ("consequences", "consequence")];
 const SHEETS: &str = "sheets";
 const SETS: &str = "sets";
+const WALKS: &str = "walks";
 /// The English messages that nothing else would miss: the screens read them.
-const ENGLISH: [&str; 9] = [
+const ENGLISH: [&str; 10] = [
     "app.toml",
     "bench.toml",
     "cautions.toml",
@@ -48,6 +53,7 @@ const ENGLISH: [&str; 9] = [
     "sets.toml",
     "settings.toml",
     "tickets.toml",
+    "walk.toml",
     "woods.toml",
 ];
 /// Where the English messages stand.
@@ -66,6 +72,7 @@ pub(super) fn holds(path: &Path) -> Option<Holds> {
         _ if !toml => None,
         [SHEETS, _] => Some(Holds::Sheet),
         [SETS, _] => Some(Holds::Set),
+        [WALKS, _] => Some(Holds::Walk),
         ["text", _, _] => Some(Holds::Texts),
         [folder, _] => find(&LIST_FOLDERS, folder).map(Holds::List),
         _ => None,
@@ -75,12 +82,12 @@ pub(super) fn holds(path: &Path) -> Option<Holds> {
 /// Where content belongs, for messages.
 pub(super) fn allowed() -> String {
     let files = LIST_FILES.iter().map(|(file, _)| (*file).to_owned());
-    let folders = LIST_FOLDERS.iter().map(|(folder, _)| *folder).chain([SHEETS, SETS]);
+    let folders = LIST_FOLDERS.iter().map(|(folder, _)| *folder).chain([SHEETS, SETS, WALKS]);
     let rest = ["text/<language>/*.toml", "schema/*.json"].map(str::to_owned);
     files.chain(folders.map(|folder| format!("{folder}/*.toml"))).chain(rest).collect::<Vec<_>>().join(", ")
 }
 
-/// Reports lists, sheets, sets and English messages of which no file stands there at all.
+/// Reports lists, sheets, sets, walks and English messages of which no file stands there at all.
 pub(super) fn missing(sources: &[Source], reader: &mut Reader) {
     for (file, list) in LIST_FILES {
         if !sources.iter().any(|source| source.path == Path::new(file)) {
@@ -88,7 +95,7 @@ pub(super) fn missing(sources: &[Source], reader: &mut Reader) {
             reader.broken.insert(list);
         }
     }
-    let folders = LIST_FOLDERS.into_iter().chain([(SHEETS, "sheet"), (SETS, "set")]);
+    let folders = LIST_FOLDERS.into_iter().chain([(SHEETS, "sheet"), (SETS, "set"), (WALKS, "walk")]);
     for (folder, list) in folders {
         let there = |source: &Source| source.path.starts_with(folder) && holds(&source.path).is_some();
         if !sources.iter().any(there) {

@@ -2,7 +2,7 @@
 
 use super::files::{LIST_FILES, LIST_FOLDERS};
 use super::place::line_at;
-use super::{Problem, Source, load, set, sheet};
+use super::{Problem, Source, load, set, sheet, walk};
 use crate::content::Content;
 use std::path::{Path, PathBuf};
 
@@ -13,6 +13,8 @@ pub enum FileKind {
     Sheet,
     /// A scenario set: it says what it asks, its `task`.
     Set,
+    /// A walk: it names its `outline`.
+    Walk,
     /// Entries of the list of that name.
     List(&'static str),
 }
@@ -24,6 +26,7 @@ impl FileKind {
         match self {
             Self::Sheet => "sheet",
             Self::Set => "set",
+            Self::Walk => "walk",
             Self::List(list) => list,
         }
     }
@@ -41,12 +44,14 @@ impl FileKind {
             Ok(Self::Set)
         } else if has("coating") {
             Ok(Self::Sheet)
+        } else if has("outline") {
+            Ok(Self::Walk)
         } else if let Some(list) = lists().find(|list| has(list)) {
             Ok(Self::List(list))
         } else {
             let message = format!(
-                "the kind of file is not known by its keys: a shop sheet has `coating`, a set has `task`, a list has \
-                 entries of {}; texts are checked with their content folder",
+                "the kind of file is not known by its keys: a shop sheet has `coating`, a set has `task`, a walk has \
+                 `outline`, a list has entries of {}; texts are checked with their content folder",
                 lists().collect::<Vec<_>>().join(", ")
             );
             Err(problem(0, message))
@@ -54,7 +59,7 @@ impl FileKind {
     }
 }
 
-/// Checks one file by what its own keys say it is: a sheet or a set against the checked content, a list as part of the
+/// Checks one file by what its own keys say it is: a sheet, a set or a walk against the checked content, a list as part of the
 /// content that ships, in place of the shipped file of that name.
 ///
 /// # Errors
@@ -64,6 +69,7 @@ pub fn file(source: &Source, content: &Content, shipped: &[Source]) -> Result<Fi
     match kind {
         FileKind::Sheet => sheet(source, content).map(|_| kind),
         FileKind::Set => set(source, content).map(|_| kind),
+        FileKind::Walk => walk(source, content).map(|_| kind),
         FileKind::List(list) => {
             let place = place_of(list, &source.path);
             let mut all: Vec<Source> = shipped.iter().filter(|one| one.path != place).cloned().collect();

@@ -9,15 +9,17 @@ mod names;
 mod place;
 mod reader;
 mod texts;
+mod tools;
 mod values;
+mod walks;
 
 pub use files::sources;
 pub use kind::{FileKind, file};
 
 use super::{Caution, Consequence};
 use super::{
-    Competency, Content, Dress, FactInfo, FamilyInfo, Look, Panel, RuleInfo, ScenarioSet, SettingInfo,
-    SheetSource, Ticket,
+    Competency, Content, Dress, FactInfo, FamilyInfo, Look, Mend, Panel, RuleInfo, ScenarioSet, SettingInfo,
+    SheetSource, Ticket, Tool, WalkInfo,
 };
 use crate::rules::fault::{Fault, Pair};
 use crate::rules::hazard::Solvent;
@@ -72,6 +74,8 @@ list_file!(DressFile, dress, Dress);
 list_file!(PanelFile, panel, Panel);
 list_file!(PairFile, pair, Pair);
 list_file!(TicketFile, ticket, Ticket);
+list_file!(ToolFile, tool, Tool);
+list_file!(MendFile, mend, Mend);
 list_file!(FactFile, fact, FactInfo);
 list_file!(CompetencyFile, competency, Competency);
 list_file!(FamilyFile, family, FamilyInfo);
@@ -92,6 +96,7 @@ pub fn load(sources: &[Source]) -> Result<Content, Vec<Problem>> {
             Some(Holds::List(list)) => entries(list, source, &mut content, &mut reader),
             Some(Holds::Sheet) => sheets.extend(reader.one::<SheetSource>(source, "sheet")),
             Some(Holds::Set) => content.sets.extend(reader.one::<ScenarioSet>(source, "set")),
+            Some(Holds::Walk) => content.walks.extend(reader.one::<WalkInfo>(source, "walk")),
             Some(Holds::Texts) => reader.texts(source, &mut content.texts),
             Some(Holds::Schema) => {}
             None => {
@@ -126,6 +131,8 @@ fn entries(list: &'static str, source: &Source, content: &mut Content, reader: &
         "cup" => reader.take::<CupFile, _>(source, &mut content.cups, |f| f.cup, list),
         "pair" => reader.take::<PairFile, _>(source, &mut content.pairs, |f| f.pair, list),
         "ticket" => reader.take::<TicketFile, _>(source, &mut content.tickets, |f| f.ticket, list),
+        "tool" => reader.take::<ToolFile, _>(source, &mut content.tools, |f| f.tool, list),
+        "mend" => reader.take::<MendFile, _>(source, &mut content.mends, |f| f.mend, list),
         "fact" => reader.take::<FactFile, _>(source, &mut content.facts, |f| f.fact, list),
         "competency" => {
             reader.take::<CompetencyFile, _>(source, &mut content.competencies, |f| f.competency, list);
@@ -173,6 +180,23 @@ pub fn set(source: &Source, content: &Content) -> Result<ScenarioSet, Vec<Proble
     }
     match read {
         Some(set) if reader.problems.is_empty() => Ok(set),
+        _ => Err(reader.problems),
+    }
+}
+
+/// Reads one walk that does not ship, against the checked content.
+///
+/// # Errors
+/// Every [`Problem`] found.
+pub fn walk(source: &Source, content: &Content) -> Result<WalkInfo, Vec<Problem>> {
+    let mut reader = Reader::default();
+    let read = reader.one::<WalkInfo>(source, "walk");
+    if let Some(walk) = &read {
+        check::slug("walk", 0, "slug", &walk.slug, &mut reader);
+        walks::walk(content, 0, walk, &mut reader);
+    }
+    match read {
+        Some(walk) if reader.problems.is_empty() => Ok(walk),
         _ => Err(reader.problems),
     }
 }

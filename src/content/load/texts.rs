@@ -47,6 +47,25 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
             need("ticket", index, &format!("parts.{nth}.slug"), format!("part.{}", part.slug));
         }
     }
+    for (index, walk) in content.walks.iter().enumerate() {
+        need("walk", index, "slug", format!("walk.name.{}", walk.slug));
+        need("walk", index, "ticket.slug", format!("ticket.{}", walk.ticket.slug));
+        for (nth, part) in walk.ticket.parts.iter().enumerate() {
+            need("walk", index, &format!("ticket.parts.{nth}.slug"), format!("part.{}", part.slug));
+        }
+    }
+    for (index, tool) in content.tools.iter().enumerate() {
+        for (nth, number) in tool.numbers.iter().enumerate() {
+            need("tool", index, &format!("numbers.{nth}"), format!("walk.ask.{}", number.ask.slug()));
+        }
+        for (nth, choice) in tool.choices.iter().enumerate() {
+            let at = format!("choice.{nth}.key");
+            need("tool", index, &at, format!("walk.choice.{}", choice.key));
+            for pick in &choice.options {
+                need("tool", index, &at, format!("walk.pick.{}.{}", choice.key, pick.slug));
+            }
+        }
+    }
     for (index, set) in content.sets.iter().enumerate() {
         need("set", index, "slug", format!("set.{}", set.slug));
     }

@@ -1,7 +1,7 @@
 //! Values in range: woods, tickets, facts, and sources that are not left empty.
 
 use super::Reader;
-use crate::content::{Content, FactInfo};
+use crate::content::{Content, FactInfo, Ticket};
 use crate::quantity::{Micrometres, Millimetres};
 
 /// No published coefficient of dimensional change per per cent of moisture comes near (FPL-GTR-190, table 13-5).
@@ -142,22 +142,28 @@ fn cups(content: &Content, reader: &mut Reader) {
 }
 
 fn tickets(content: &Content, reader: &mut Reader) {
-    for (index, ticket) in content.tickets.iter().enumerate() {
-        let counts = [("clear_coats", ticket.clear_coats, COATS), ("days", ticket.days, DAYS)];
-        for (key, value, span) in counts.into_iter().filter(|(_, value, span)| !span.contains(value)) {
-            let message = format!("`{key}` is {value}; {} to {} is allowed", span.start(), span.end());
-            reader.at("ticket", index, key, message);
-        }
-        if ticket.parts.is_empty() {
-            reader.at("ticket", index, "parts", format!("ticket `{}` needs at least one part", ticket.slug));
-        }
-        for (nth, part) in ticket.parts.iter().enumerate() {
-            let width = part.width_mm;
-            if !(width > 0.0 && Millimetres::new(width).is_ok()) {
-                let most = Millimetres::MAX;
-                let message = format!("`width_mm` is {width}; over 0 and up to {most} is allowed");
-                reader.at("ticket", index, &format!("parts.{nth}.width_mm"), message);
-            }
+    for (index, one) in content.tickets.iter().enumerate() {
+        ticket("ticket", index, "", one, reader);
+    }
+}
+
+/// Reports values of a ticket out of range; its keys stand behind `under`.
+pub(super) fn ticket(list: &'static str, index: usize, under: &str, ticket: &Ticket, reader: &mut Reader) {
+    let counts = [("clear_coats", ticket.clear_coats, COATS), ("days", ticket.days, DAYS)];
+    for (key, value, span) in counts.into_iter().filter(|(_, value, span)| !span.contains(value)) {
+        let message = format!("`{key}` is {value}; {} to {} is allowed", span.start(), span.end());
+        reader.at(list, index, &format!("{under}{key}"), message);
+    }
+    if ticket.parts.is_empty() {
+        let message = format!("ticket `{}` needs at least one part", ticket.slug);
+        reader.at(list, index, &format!("{under}parts"), message);
+    }
+    for (nth, part) in ticket.parts.iter().enumerate() {
+        let width = part.width_mm;
+        if !(width > 0.0 && Millimetres::new(width).is_ok()) {
+            let most = Millimetres::MAX;
+            let message = format!("`width_mm` is {width}; over 0 and up to {most} is allowed");
+            reader.at(list, index, &format!("{under}parts.{nth}.width_mm"), message);
         }
     }
 }

@@ -4,6 +4,7 @@ use super::{Made, Now};
 use crate::process::hidden::What;
 use crate::process::part::PartState;
 use crate::rules::sequence::error::OrderError;
+use crate::rules::sequence::job::Condition;
 use crate::rules::sequence::manner::Manner;
 use crate::rules::sequence::operation::{COATS, LAID, Operation};
 use crate::rules::sequence::plan::Told;
@@ -25,6 +26,7 @@ pub(super) fn check(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
     }
     if COATS.contains(&op) {
         oily(part, now, made);
+        strange(part, now, made);
     }
 }
 
@@ -84,6 +86,24 @@ fn oily(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
     }
     if first && now.is(Manner::Heavy) && carries_colour(part, now) {
         made.push(now.error(OrderError::ColourCarriedOver));
+    }
+}
+
+/// Silicone and old oil are washed off before the first coat; light colour on a bleeding wood has a barrier below.
+fn strange(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
+    if part.film().is_none() && !part.did(&[Operation::SolventWipe]) {
+        let found = [
+            (Condition::Silicone, OrderError::SiliconeUnderCoat),
+            (Condition::OldOil, OrderError::OldOilUnderCoat),
+        ];
+        made.extend(
+            found.into_iter().filter(|(lies, _)| part.about.lies(*lies)).map(|(_, error)| now.error(error)),
+        );
+    }
+    let first_colour = now.operation() == Operation::Colour && !part.did(&[Operation::Colour]);
+    if first_colour && part.about.wants_barrier() && !part.layers(COATS).any(|coat| coat.is(Manner::Barrier))
+    {
+        made.push(now.error(OrderError::BleedsThroughColour));
     }
 }
 

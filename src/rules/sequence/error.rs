@@ -1,7 +1,7 @@
 //! The errors of order and timing: what each makes, where it is made and first shows, what mends it, which variants belong
 //! to it.
 //!
-//! `se-01` to `se-40` are the published rows; the `order.` entries are the base line from which they depart (a guitar repair handbook's basic
+//! `se-01` to `se-40` are the published rows; `contamination.` and `colouring.` are rows of the published faults; the `order.` entries are the base line from which they depart (a guitar repair handbook's basic
 //! schedule; wood preparation to rubbing out), and the `shop.` entries are departures from the order that the sheet names.
 
 use super::variant::Variant;
@@ -91,6 +91,12 @@ terms! {
         ColourCarriedOver = "se-39",
         /// Wiped colour over a full seal coat.
         WipedColourOverSeal = "se-40",
+        /// Silicone under the first coat.
+        SiliconeUnderCoat = "contamination.silicone-washed-off",
+        /// An old oil finish under the first coat.
+        OldOilUnderCoat = "contamination.old-oil-washed-off",
+        /// Light colour over a bleeding wood with no barrier between.
+        BleedsThroughColour = "colouring.barrier-under-light",
         /// Bare-wood work over a film.
         Wood = "order.wood",
         /// Filling out of its place: over a film, or wiped and sanded before it is laid.
@@ -266,6 +272,9 @@ impl OrderError {
             Self::WipedColourOverSeal => {
                 known(&["colour-off", "lap-stripe"], At(Stage::Stain), Reorder).unless(&[Variant::NotOrdered])
             }
+            Self::SiliconeUnderCoat => known(&["fish-eye"], AtOnce, AddStep).made(Stage::Sand),
+            Self::OldOilUnderCoat => known(&["peeling", "soft-film"], Later, AddStep).made(Stage::Sand),
+            Self::BleedsThroughColour => known(&["extractive-bleed"], AtOnce, AddStep).made(Stage::Seal),
             Self::Wood => known(&[], NextCoat, Reorder),
             Self::Fill => known(&["grain-sink"], NextCoat, Reorder).unless(&[Variant::SealFillSeal]),
             Self::Colour => known(&["colour-off"], At(Stage::Scrape), AddStep)

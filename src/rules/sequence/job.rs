@@ -4,7 +4,22 @@ use super::plan::Told;
 use crate::quantity::MoistureContent;
 use crate::rules::term::{Binding, Coating, ColourPlan, Filler, Look, WorkClass};
 use crate::rules::wood::{FillerNeed, PoreSize, Wood, WoodTrouble};
+use crate::terms;
 use serde::{Deserialize, Serialize};
+
+terms! {
+    /// What lies on a part before the work begins, or is to come over it, and asks for something before the coat. Text:
+    /// `walk.condition.<slug>`.
+    Condition {
+        /// Silicone of a polish: craters in the next coat unless it is washed off (`faults.csv`, fish-eye).
+        Silicone = "silicone-on-it",
+        /// An old oil finish: a coat lets go of it unless it is washed off (`faults.csv`, peeling, first cause).
+        OldOil = "old-oil-on-it",
+        /// White or very light colour comes over it: the colour of a bleeding wood rises through it unless a barrier lies
+        /// between (`faults.csv`, extractive-bleed).
+        LightColour = "light-colour-over-it",
+    }
+}
 
 /// One part of the work.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -19,6 +34,9 @@ pub struct Part {
     pub figured: bool,
     /// What the meter reads; `Kept` when it lies in the sheet's band.
     pub moisture: Told<MoistureContent>,
+    /// What lies on it or is to come over it.
+    #[serde(default)]
+    pub conditions: Vec<Condition>,
 }
 
 impl Part {
@@ -31,6 +49,7 @@ impl Part {
             trouble: wood.trouble.clone(),
             figured: false,
             moisture: Told::Kept,
+            conditions: Vec::new(),
         }
     }
 
@@ -38,6 +57,24 @@ impl Part {
     #[must_use]
     pub fn has(&self, trouble: WoodTrouble) -> bool {
         self.trouble.contains(&trouble)
+    }
+
+    /// Whether that is so of it.
+    #[must_use]
+    pub fn lies(&self, condition: Condition) -> bool {
+        self.conditions.contains(&condition)
+    }
+
+    /// Whether it is wiped with a fast solvent before its first coat.
+    #[must_use]
+    pub fn wants_wipe(&self) -> bool {
+        self.is_oily() || self.lies(Condition::Silicone) || self.lies(Condition::OldOil)
+    }
+
+    /// Whether light colour over it wants a barrier below.
+    #[must_use]
+    pub fn wants_barrier(&self) -> bool {
+        self.lies(Condition::LightColour) && self.has(WoodTrouble::Bleeding)
     }
 
     /// Whether oil or resin in the wood works against the coat.

@@ -2,6 +2,7 @@
 
 use super::check::{Rule, Shape};
 use super::error::OrderError;
+use super::job::Condition;
 use super::manner::Manner;
 use super::operation::{COATS, LAID, Operation};
 use super::plan::Told;
@@ -21,6 +22,9 @@ pub(super) const RULES: &[Rule] = &[
     (OrderError::OilyWoodUnsealed, oily_wood),
     (OrderError::MoistureOutsideBand, moisture),
     (OrderError::ColourCarriedOver, carried_colour),
+    (OrderError::SiliconeUnderCoat, silicone),
+    (OrderError::OldOilUnderCoat, old_oil),
+    (OrderError::BleedsThroughColour, bleeds_through),
 ];
 
 /// The last sanding before colour or coat left scratches.
@@ -132,4 +136,34 @@ fn carried_colour(view: &View<'_>) -> Shape {
         found.push(coat.at);
     }
     Ok(found)
+}
+
+/// What lies on a part is washed off before its first coat.
+fn unwashed(view: &View<'_>, lies: Condition) -> Vec<usize> {
+    let coat = view.first(COATS).filter(|_| view.part.lies(lies));
+    coat.filter(|coat| view.lacks_before(coat.at, Operation::SolventWipe))
+        .map(|coat| coat.at)
+        .into_iter()
+        .collect()
+}
+
+fn silicone(view: &View<'_>) -> Shape {
+    Ok(unwashed(view, Condition::Silicone))
+}
+
+fn old_oil(view: &View<'_>) -> Shape {
+    Ok(unwashed(view, Condition::OldOil))
+}
+
+/// The first colour in the film of a bleeding wood, where it is light and no barrier lies under it.
+fn bleeds_through(view: &View<'_>) -> Shape {
+    let Some(colour) = view.first(&[Operation::Colour]).filter(|_| view.part.wants_barrier()) else {
+        return Ok(Vec::new());
+    };
+    for coat in view.all(COATS).filter(|coat| coat.at < colour.at) {
+        if coat.is(Manner::Barrier)? {
+            return Ok(Vec::new());
+        }
+    }
+    Ok(vec![colour.at])
 }

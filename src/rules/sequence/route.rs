@@ -24,7 +24,7 @@ pub fn asks_for(job: &Job, sheet: &Sheet, operation: Operation) -> bool {
         Operation::Trim => job.is_bound(),
         Operation::Scrape => job.is_bound() && job.colours_film(),
         Operation::Protect => job.is_bound() && job.colours_film() && sheet.is_on(Setting::ProtectiveClear),
-        Operation::SolventWipe => job.parts.iter().any(super::job::Part::is_oily),
+        Operation::SolventWipe => job.parts.iter().any(super::job::Part::wants_wipe),
         Operation::Inspect => job.colours_film() || stains,
         Operation::Level | Operation::Buff => job.look.is_rubbed_out(job.class),
         Operation::Sand

@@ -1,0 +1,228 @@
+//! An operation with its values as the run takes it: acts with their begin and end, or why it cannot be done.
+
+use super::at_hand::asked;
+use super::decision::{Decision, Work};
+use super::impossible::{Impossible, Why};
+use super::start::Start;
+use super::state::State;
+use crate::content::{Ask, Content, Handling, Pick};
+use crate::process::act::Act;
+use crate::process::duration::duration;
+use crate::process::lying::Lying;
+use crate::process::technique::Pass;
+use crate::quantity::{DUST, Fraction, Hours, Micrometres, Millimetres};
+use crate::rules::sequence::manner::Manner;
+use crate::rules::sequence::operation::{BARE_WOOD, CLEARS, COATS, Operation};
+use crate::rules::sequence::plan::{Step, Told};
+use crate::rules::sheet::{Setting, Sheet};
+use crate::rules::term::Term;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Share of the sheet's wet film under which a coat counts as a mist coat, and as thin: common practice, no source.
+const MIST_UP_TO: f64 = 0.4;
+const THIN_UP_TO: f64 = 0.65;
+
+/// An act with its time, in hours after the first midnight.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Timed {
+    pub(super) act: Act,
+    pub(super) begun: f64,
+    pub(super) ended: f64,
+    pub(super) wet: Option<Micrometres>,
+}
+
+/// The values of an operation, each checked.
+struct Values<'a> {
+    numbers: BTreeMap<Ask, f64>,
+    picks: Vec<&'a Pick>,
+}
+
+/// What an operation comes to, each of its coats an act of its own.
+pub(super) fn acts(
+    state: &State,
+    start: &Start,
+    content: &Content,
+    what: &Decision,
+    work: &Work,
+) -> Result<Vec<Timed>, Impossible> {
+    let parts = parts(start, what, &work.parts)?;
+    let values = values(start, content, what, work)?;
+    for part in &parts {
+        if let Some(lying) = state.run.lying(*part)
+            && let Some(why) = hinders(work.operation, &lying, start)
+        {
+            return Err(Impossible::new(what, why).on(*part));
+        }
+    }
+    let takes = duration(work.operation, &start.sheet);
+    let begun = opened(start, what, state.clock(start), takes)?;
+    let coats = values.numbers.get(&Ask::Coats).copied().unwrap_or(1.0);
+    let between = values.numbers.get(&Ask::Between).copied().unwrap_or_default();
+    let mut timed = vec![one(state, start, work, &parts, &values, begun, takes)];
+    for nth in 1_u32.. {
+        let Some(last) = timed.last().filter(|_| f64::from(nth) < coats) else { break };
+        let begun = start.day.begin(last.ended + between, takes);
+        timed.push(one(state, start, work, &parts, &values, begun, takes));
+    }
+    Ok(timed)
+}
+
+/// The parts that are named, in the order of the ticket.
+pub(super) fn parts(start: &Start, what: &Decision, named: &[usize]) -> Result<Vec<usize>, Impossible> {
+    let parts: BTreeSet<usize> = named.iter().copied().collect();
+    if named.is_empty() {
+        return Err(Impossible::new(what, Why::NoPart));
+    }
+    let strange = named.iter().find(|part| **part >= start.parts());
+    if let Some(part) = strange {
+        return Err(Impossible::new(what, Why::UnknownPart).on(*part));
+    }
+    if parts.len() < named.len() {
+        return Err(Impossible::new(what, Why::UnknownPart));
+    }
+    Ok(parts.into_iter().collect())
+}
+
+/// Now, where the shop is open and the rest of the day is long enough.
+pub(super) fn opened(start: &Start, what: &Decision, clock: f64, takes: Hours) -> Result<f64, Impossible> {
+    let begin = start.day.begin(clock, takes);
+    if begin <= clock + DUST {
+        return Ok(clock);
+    }
+    let open_at_all = start.day.begin(clock, Hours::saturating(0.0)) <= clock + DUST;
+    let why = if open_at_all { Why::DayTooShort } else { Why::Closed };
+    Err(Impossible::new(what, why).from(begin))
+}
+
+fn values<'a>(
+    start: &Start,
+    content: &'a Content,
+    what: &Decision,
+    work: &Work,
+) -> Result<Values<'a>, Impossible> {
+    let at_hand = asked(content, &start.sheet, work.operation);
+    let mut numbers: BTreeMap<Ask, f64> = at_hand.numbers.iter().map(|one| (one.ask, one.start)).collect();
+    for (ask, value) in &work.numbers {
+        let Some(number) = at_hand.numbers.iter().find(|one| one.ask == *ask) else {
+            return Err(Impossible::new(what, Why::UnknownValue).at(ask.slug()));
+        };
+        if !number.allows(*value) {
+            let refused = Impossible::new(what, Why::UnknownValue).at(ask.slug());
+            return Err(refused.within(number.from, number.to));
+        }
+        numbers.insert(*ask, *value);
+    }
+    let strange = work.picks.keys().find(|key| !at_hand.choices.iter().any(|choice| choice.key == **key));
+    if let Some(key) = strange {
+        return Err(Impossible::new(what, Why::UnknownValue).at(key));
+    }
+    let mut picks = Vec::new();
+    for choice in &at_hand.choices {
+        let Some(picked) = work.picks.get(&choice.key) else {
+            return Err(Impossible::new(what, Why::Unchosen).at(&choice.key));
+        };
+        let Some(pick) = choice.options.iter().find(|pick| pick.slug == *picked) else {
+            return Err(Impossible::new(what, Why::UnknownValue).at(&choice.key));
+        };
+        picks.push(pick);
+    }
+    Ok(Values { numbers, picks })
+}
+
+/// What keeps an operation from a part: there is nothing that it could act on.
+fn hinders(operation: Operation, part: &Lying, start: &Start) -> Option<Why> {
+    let filler = part.laid.last().filter(|top| top.operation == Operation::Fill);
+    let stain = part.laid.last().filter(|top| top.operation == Operation::Stain);
+    let coloured = part.laid.iter().any(|laid| COATS.contains(&laid.operation));
+    match operation {
+        op if BARE_WOOD.contains(&op) && part.is_coated() => Some(Why::FilmOverWood),
+        Operation::WipeFiller | Operation::SandFiller if filler.is_none() => Some(Why::NoFiller),
+        Operation::WipeFiller if filler.is_some_and(|filler| filler.wiped) => Some(Why::FillerWiped),
+        Operation::SandBack if stain.is_none() => Some(Why::NoStain),
+        Operation::Unmask if part.masks == 0 => Some(Why::NoMask),
+        Operation::Trim | Operation::Scrape if !start.job.is_bound() => Some(Why::NoTrim),
+        Operation::Scrape if !coloured => Some(Why::NothingOnTrim),
+        Operation::Scuff | Operation::Level | Operation::Rework if !part.is_coated() => Some(Why::NoFilm),
+        Operation::Buff if part.clear.get() <= 0.0 => Some(Why::NoClear),
+        _ => None,
+    }
+}
+
+fn one(
+    state: &State,
+    start: &Start,
+    work: &Work,
+    parts: &[usize],
+    values: &Values<'_>,
+    begun: f64,
+    takes: Hours,
+) -> Timed {
+    let sheet = &start.sheet;
+    let number = |ask: Ask| values.numbers.get(&ask).copied();
+    let sprayed = COATS.contains(&work.operation);
+    let pass = pass(values, sprayed && state.room.draws_badly());
+    let mut step = Step::of(work.operation);
+    step.coats = Told::Is(1);
+    step.grit = number(Ask::LastGrit).map_or(Told::Kept, |grit| Told::Is(whole(grit)));
+    step.mix_age = number(Ask::MixAge).map_or(Told::Kept, |age| Told::Is(Hours::saturating(age)));
+    step.manners = values.picks.iter().flat_map(|pick| pick.manners.iter().copied()).collect();
+    step.manners.extend(follows(state, work, parts, &pass, sheet));
+    if parts.len() < start.parts() {
+        step.part = parts.first().copied();
+    }
+    let also = if step.part.is_some() { parts.iter().skip(1).copied().collect() } else { Vec::new() };
+    let act = Act { step, pass, took: takes, also };
+    Timed { act, begun, ended: start.day.end(begun, takes), wet: pass.wet_um }
+}
+
+fn pass(values: &Values<'_>, draws_badly: bool) -> Pass {
+    let number = |ask: Ask| values.numbers.get(&ask).copied();
+    let is = |handling| values.picks.iter().any(|pick| pick.handling == Some(handling));
+    Pass {
+        wet_um: number(Ask::WetFilm).map(Micrometres::saturating),
+        distance_mm: number(Ask::Distance).map(Millimetres::saturating),
+        overlap: number(Ask::Overlap).map(Fraction::saturating),
+        edge_radius_mm: None,
+        standing: is(Handling::Standing),
+        edge_sprayed_twice: is(Handling::EdgeTwice),
+        extraction_off: draws_badly,
+        thick_mix: is(Handling::ThickMix),
+        metallic: false,
+        scraper_square: is(Handling::ScraperSquare),
+    }
+}
+
+/// Remarks that follow from the values and from the work, and that nobody is asked for.
+fn follows(state: &State, work: &Work, parts: &[usize], pass: &Pass, sheet: &Sheet) -> Vec<Manner> {
+    let mut found = Vec::new();
+    if COATS.contains(&work.operation)
+        && let Some(wet) = pass.wet_um
+    {
+        let usual = sheet.get(Setting::ClearWet);
+        if wet.get() >= sheet.get(Setting::WetWarn) {
+            found.push(Manner::Heavy);
+        } else if wet.get() <= usual * MIST_UP_TO {
+            found.extend([Manner::Mist, Manner::Thin]);
+        } else if wet.get() <= usual * THIN_UP_TO {
+            found.push(Manner::Thin);
+        }
+    }
+    if CLEARS.contains(&work.operation) && pass.fumbles(work.operation, sheet).is_empty() {
+        found.push(Manner::CleanLastCoat);
+    }
+    // A film that had its night gives powder under the paper and not gum.
+    let rested = |part: &usize| {
+        let film = state.run.lying(*part).and_then(|lying| lying.film().map(|film| film.age.get()));
+        film.is_some_and(|age| age >= sheet.wait(Setting::ScuffWait))
+    };
+    if work.operation == Operation::Level && parts.iter().all(rested) {
+        found.push(Manner::Powder);
+    }
+    found
+}
+
+fn whole(value: f64) -> u32 {
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to u32 just here")]
+    let whole = libm::round(value).clamp(0.0, f64::from(u32::MAX)) as u32;
+    whole
+}

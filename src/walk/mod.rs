@@ -1,0 +1,41 @@
+//! Walk a job: the whole sequence on the model, one decision at a time, with what follows from it.
+//!
+//! A [`Walk`] begins with what content says of it ([`start`]), takes a [`Decision`] at a time and keeps a [`Turn`] of each.
+//! It knows no clock and no chance of its own: the same start and the same decisions are the same walk ([`saved`]).
+//!
+//! What cannot be done is refused, with what, why and what now ([`impossible`]). What can be done wrongly is done, and
+//! has its consequence: the run of [`crate::process`] finds it, [`surface`] says when it shows, [`mend`] whether it was
+//! mended. Duties of the room are decisions like any other; leaving one is a lapse ([`lapse`]), however good the work is.
+
+pub mod at_hand;
+pub mod clock;
+pub mod decision;
+pub mod evidence;
+pub mod guided;
+pub mod impossible;
+pub mod inspect;
+pub mod lapse;
+pub mod material;
+pub mod mend;
+pub mod planted;
+pub mod report;
+pub mod right;
+pub mod room;
+pub mod saved;
+pub mod start;
+pub mod surface;
+pub mod turn;
+
+mod acts;
+mod state;
+mod story;
+
+pub use decision::{Decision, RoomAct, Wait, Work};
+pub use impossible::{Impossible, Why};
+pub use lapse::Lapse;
+pub use saved::{Mode, Saved};
+pub use start::Start;
+pub use state::Line;
+pub use story::{STRIP_H, WAIT_MOST, Walk};
+pub use surface::{Shown, When};
+pub use turn::{Read, Turn};

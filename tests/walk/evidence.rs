@@ -1,0 +1,77 @@
+//! What decisions are evidence of: families that there are, right on a right way and wrong where the work is.
+
+use crate::steps::{begin, does, go, ready_for_the_gun, rest, up_to_work};
+use crate::support::content;
+use std::collections::BTreeSet;
+use stepboard::rules::sequence::operation::Operation as Op;
+use stepboard::walk::decision::{Decision, Offer, Wait};
+use stepboard::walk::evidence::{Evidence, evidence};
+use stepboard::walk::{RoomAct, Walk};
+
+fn wrong(walk: &Walk) -> Vec<&'static str> {
+    let content = content();
+    evidence(walk, &content).into_iter().filter(|one| !one.right).map(|one| one.family).collect()
+}
+
+/// The topics that the design asks for, each by the family of cards that exercises it.
+#[test]
+fn a_right_way_is_right_in_every_family_that_it_exercises() {
+    let content = content();
+    let mut met: BTreeSet<&str> = BTreeSet::new();
+    for info in &content.walks {
+        let mut walk = begin(&content, &info.slug);
+        if info.slug == "rush-box" {
+            go(&mut walk, [Decision::Offer(Offer { day: 40 })], &content);
+        }
+        let on = rest(&walk, &content);
+        go(&mut walk, on, &content);
+        let found = evidence(&walk, &content);
+        let bad: Vec<&Evidence> = found.iter().filter(|one| !one.right).collect();
+        assert!(bad.is_empty(), "{}: {bad:?}", info.slug);
+        for one in found {
+            assert!(content.family(one.family).is_some(), "no family `{}`", one.family);
+            met.insert(one.family);
+        }
+    }
+    for family in [
+        "filler-wait",
+        "recoat-now",
+        "ready-yet",
+        "order-ticket",
+        "spray-decision",
+        "mask-wants",
+        "before-gun",
+        "at-the-door",
+        "residue-place",
+        "when-to-scrape",
+        "level-when",
+        "coats-for-build",
+        "delivery-day",
+    ] {
+        assert!(met.contains(family), "`{family}` was never exercised");
+    }
+}
+
+/// se-09; OSHA STD 01-05-010; 29 CFR 1910.107(g)(3).
+#[test]
+fn a_wrong_decision_is_wrong_in_its_own_family_and_in_no_other() {
+    let content = content();
+    let mut wet = begin(&content, "shaded-lute");
+    let wipe = up_to_work(&mut wet, &content, Op::WipeFiller);
+    go(&mut wet, [Decision::Work(wipe), Decision::Room(vec![RoomAct::RagsAway])], &content);
+    let mut left = wet.again_from(wet.turns().len() - 1, &content);
+    go(&mut wet, ready_for_the_gun(), &content);
+    let mut bare = wet.clone();
+    does(&mut wet, &content, Op::Seal);
+    assert_eq!(wrong(&wet), ["filler-wait"]);
+    go(
+        &mut bare,
+        [Decision::Wear(stepboard::walk::decision::Worn::NOTHING), Decision::Wait(Wait::Morning)],
+        &content,
+    );
+    go(&mut bare, [ready_for_the_gun()[1].clone()], &content);
+    does(&mut bare, &content, Op::Seal);
+    assert_eq!(wrong(&bare), ["filler-wait", "mask-wants", "before-gun", "at-the-door"]);
+    go(&mut left, [Decision::Wait(Wait::Morning)], &content);
+    assert_eq!(wrong(&left), ["residue-place"]);
+}

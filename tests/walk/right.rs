@@ -1,0 +1,24 @@
+//! A right way through each walk that ships: nothing shows, nothing is left undone, and it takes no longer than the shortest
+//! schedule by more than what a person at one bench loses to it.
+
+use crate::steps::{begin, go, rest};
+use crate::support::content;
+use stepboard::walk::report::report;
+
+#[test]
+fn each_walk_has_a_right_way_on_which_nothing_shows_and_no_duty_is_left() {
+    let content = content();
+    for info in &content.walks {
+        let mut walk = begin(&content, &info.slug);
+        let decisions = rest(&walk, &content);
+        go(&mut walk, decisions, &content);
+        let report = report(&walk, &content);
+        assert!(walk.is_over() && report.lapses.is_empty(), "{}: {:?}", info.slug, report.lapses);
+        assert!(report.found.is_empty(), "{}: {:?}", info.slug, report.found);
+        let shortest = report.shortest.expect("a fit room");
+        assert!(report.spent.total_h >= shortest.total_h - 1e-6, "{}", info.slug);
+        assert!(report.spent.total_h <= shortest.total_h + 48.0, "{}", info.slug);
+        assert_eq!(report.in_time, Some(report.promise.can_be_met()), "{}", info.slug);
+        assert!(report.material.iter().all(|laid| laid.volume.get() > 0.0));
+    }
+}

@@ -1,0 +1,221 @@
+//! Wrong ways through the walks that ship, each after a published row (`tests/data/sequence-errors.csv`,
+//! `tests/data/faults.csv`): the faults of the row, the band in which it says that they show, and the hours that rework and
+//! wait cost. Hours of rework are those of `content/faults.toml`, our estimates; the wait that starts again is the sheet's.
+
+use crate::steps::{begin, does, go, ready_for_the_gun, rest, up_to, up_to_work, wait, work};
+use crate::support::content;
+use crate::support::table::{Row, table};
+use std::collections::BTreeMap;
+use stepboard::content::{Ask, Content};
+use stepboard::rules::sequence::operation::Operation as Op;
+use stepboard::rules::term::Stage;
+use stepboard::walk::decision::{Decision, Wait};
+use stepboard::walk::report::report;
+use stepboard::walk::{RoomAct, Walk, When};
+
+/// A wrong way: what is done, and what of its row it comes to.
+struct Case {
+    walk: &'static str,
+    /// The row that it does.
+    row: &'static str,
+    /// What the row says of where it shows.
+    says: &'static str,
+    /// The band that those words name; `None`: after the work has left.
+    shows: Option<Stage>,
+    /// When the apprentice sees it.
+    when: When,
+    /// Hours of rework, and of the wait that starts again.
+    lost: (f64, f64),
+    wrong: fn(&mut Walk, &Content),
+}
+
+/// Does an operation in another way when it comes next.
+fn other_way(
+    walk: &mut Walk,
+    content: &Content,
+    operation: Op,
+    numbers: &[(Ask, f64)],
+    picks: &[(&str, &str)],
+) {
+    let mut next = up_to_work(walk, content, operation);
+    next.numbers.extend(numbers.iter().copied());
+    next.picks.extend(picks.iter().map(|(key, pick)| ((*key).to_owned(), (*pick).to_owned())));
+    go(walk, [Decision::Work(next)], content);
+}
+
+/// Seals over the filler as soon as it is wiped off.
+fn seals_wet_filler(walk: &mut Walk, content: &Content) {
+    let wipe = up_to_work(walk, content, Op::WipeFiller);
+    go(walk, [Decision::Work(wipe), Decision::Room(vec![RoomAct::RagsAway])], content);
+    go(walk, ready_for_the_gun(), content);
+    does(walk, content, Op::Seal);
+}
+
+/// Leaves the scraping until clear lies over the binding.
+fn scrapes_late(walk: &mut Walk, content: &Content) {
+    up_to_work(walk, content, Op::Scrape);
+    go(walk, ready_for_the_gun(), content);
+    let clear = work(walk, content, Op::Clear, &[], &[("mix", "retarder")]);
+    go(walk, [clear, wait(1.0)], content);
+    does(walk, content, Op::Scrape);
+}
+
+/// Levels on the morning after the last coat.
+fn levels_next_morning(walk: &mut Walk, content: &Content) {
+    let coats = walk.start().info.ticket.clear_coats;
+    let laid = |walk: &Walk| walk.part(0).is_some_and(|part| part.coats(Op::Clear) >= coats);
+    up_to(walk, content, |walk, next| laid(walk) && matches!(next, Decision::Wait(_)));
+    go(walk, [Decision::Wait(Wait::Morning)], content);
+    does(walk, content, Op::Level);
+}
+
+/// Sprays a coat as mixed, in the first hour whose air asks for retarder.
+fn sprays_damp(walk: &mut Walk, content: &Content) {
+    let damp = |next: &Decision| match next {
+        Decision::Work(work) => work.picks.get("mix").is_some_and(|mix| mix == "retarder"),
+        _ => false,
+    };
+    let Decision::Work(mut work) = up_to(walk, content, |_, next| damp(next)) else { unreachable!() };
+    work.picks.insert("mix".to_owned(), "as-the-sheet".to_owned());
+    go(walk, [Decision::Work(work)], content);
+}
+
+/// Coats on over a film of another day that does not melt, with no scuff.
+fn coats_unscuffed(walk: &mut Walk, content: &Content) {
+    up_to_work(walk, content, Op::Scuff);
+    // The sheet's window closes after a day and opens again after three.
+    go(walk, [Wait::Morning; 3].map(Decision::Wait), content);
+    go(walk, ready_for_the_gun(), content);
+    let clear = work(walk, content, Op::Clear, &[], &[("mix", "retarder")]);
+    go(walk, [clear], content);
+}
+
+fn leaves_out_filler(walk: &mut Walk, content: &Content) {
+    up_to_work(walk, content, Op::Fill);
+    go(walk, ready_for_the_gun(), content);
+    does(walk, content, Op::Seal);
+}
+
+fn leaves_out_washcoat(walk: &mut Walk, content: &Content) {
+    up_to(walk, content, |walk, next| {
+        walk.lines().iter().any(|line| line.operation == Op::Stain) && matches!(next, Decision::Wait(_))
+    });
+    go(walk, [wait(1.0)], content);
+    go(walk, [work(walk, content, Op::Fill, &[], &[("filler-colour", "pore-colour")])], content);
+}
+
+fn stains_unwetted(walk: &mut Walk, content: &Content) {
+    up_to_work(walk, content, Op::GlueCheck);
+    does(walk, content, Op::CleanOff);
+    go(walk, [ready_for_the_gun()[0].clone(), work(walk, content, Op::Stain, &[], &[])], content);
+}
+
+#[rustfmt::skip]
+fn cases() -> Vec<Case> {
+    use When::{After, AtWork, HandOver};
+    let case = |walk, row, says, shows, when, lost, wrong| Case { walk, row, says, shows, when, lost, wrong };
+    vec![
+        case("shaded-lute", "se-09", "weeks after delivery", None, After, (12.0, 336.0), seals_wet_filler),
+        case("shaded-lute", "se-04", "levelling and buffing", Some(Stage::Buff), AtWork, (2.0, 336.0), scrapes_late),
+        case("shaded-lute", "se-19", "minutes to days", Some(Stage::Seal), AtWork, (2.0, 24.0), sprays_damp),
+        case("shaded-lute", "se-23", "days to weeks", None, After, (3.0, 336.0), levels_next_morning),
+        case("shaded-lute", "se-34", "weeks after buffing", Some(Stage::Seal), HandOver, (3.0, 336.0), leaves_out_filler),
+        case("plain-plate", "se-17", "tape, impact", None, After, (16.0, 96.0), coats_unscuffed),
+        case("plain-plate", "se-01", "stain, and again in gloss", Some(Stage::Stain), AtWork, (4.0, 24.0),
+            |walk, content| other_way(walk, content, Op::Sand, &[], &[("strokes", "across-the-grain")])),
+        case("plain-plate", "se-18", "next coat", Some(Stage::Seal), AtWork, (3.0, 24.0),
+            |walk, content| other_way(walk, content, Op::CleanOff, &[], &[("cloth", "tack-light")])),
+        case("plain-plate", "se-32", "stain, scrape test", Some(Stage::Stain), AtWork, (16.0, 96.0),
+            |walk, content| other_way(walk, content, Op::Sand, &[(Ask::LastGrit, 400.0)], &[])),
+        case("plain-plate", "run-sag", "seconds to minutes after the coat", Some(Stage::Clear), AtWork, (2.0, 24.0),
+            |walk, content| other_way(walk, content, Op::Clear, &[(Ask::WetFilm, 200.0)], &[("held", "standing")])),
+        case("rush-box", "se-02", "stain", Some(Stage::Stain), AtWork, (2.0, 8.0), stains_unwetted),
+        case("rush-box", "se-05", "first seal coat", Some(Stage::Seal), AtWork, (1.0, 8.0),
+            |walk, content| other_way(walk, content, Op::Stain, &[], &[("stain", "water-dye")])),
+        case("rush-box", "se-07", "filler wipe", Some(Stage::Fill), AtWork, (2.0, 48.0), leaves_out_washcoat),
+    ]
+}
+
+/// What a row of either table says: its faults, and where it shows.
+fn rows() -> BTreeMap<String, (Vec<String>, String)> {
+    let list = |text: &str| text.split(';').map(str::to_owned).collect();
+    let orders = table("sequence-errors.csv");
+    let order = |row: &Row| (row["id"].clone(), (list(&row["fault_ids"]), row["shows_at_step"].clone()));
+    let faults = table("faults.csv");
+    let fault =
+        |row: &Row| (row["id"].clone(), (vec![row["id"].clone()], row["stage_where_it_shows"].clone()));
+    orders.iter().map(order).chain(faults.iter().map(fault)).collect()
+}
+
+#[test]
+fn a_wrong_way_comes_to_what_its_row_says() {
+    let (content, rows) = (content(), rows());
+    for Case { walk, row, says, shows, when, lost, wrong } in cases() {
+        let (faults, words) = &rows[row];
+        assert!(words.contains(says), "{row} says `{words}`");
+        let mut walk = begin(&content, walk);
+        wrong(&mut walk, &content);
+        let on = rest(&walk, &content);
+        go(&mut walk, on, &content);
+        let report = report(&walk, &content);
+        let [found] = report.found.as_slice() else { panic!("{row}: {:?}", report.found) };
+        assert_eq!(found.faults, faults, "{row}");
+        let by_row = found.rule.0 == row || found.rule.0.starts_with("technique.");
+        assert!(by_row, "{row}: {}", found.rule.0);
+        assert_eq!((found.shows_in, found.when), (shows, when), "{row}");
+        assert_eq!((found.cost.rework_h, found.cost.wait_h), lost, "{row}");
+        assert_eq!(report.lost_h(), lost.0 + lost.1, "{row}");
+        let turn = &walk.turns()[found.turn];
+        assert!(turn.shown.contains(&found.shown), "{row}: the turn tells it");
+    }
+}
+
+#[test]
+fn each_walk_that_ships_has_three_wrong_ways() {
+    let cases = cases();
+    for info in &content().walks {
+        let count = cases.iter().filter(|case| case.walk == info.slug).count();
+        assert!(count >= 3, "{}: {count}", info.slug);
+    }
+}
+
+/// A run is mended by cutting it back once it had its wait: two published instrument schedules let it stand 24 h first.
+#[test]
+fn a_run_is_mended_by_real_operations_and_stays_told() {
+    let content = content();
+    let mut walk = begin(&content, "plain-plate");
+    other_way(&mut walk, &content, Op::Clear, &[(Ask::WetFilm, 200.0)], &[("held", "standing")]);
+    assert_eq!(walk.shown().len(), 1);
+    go(
+        &mut walk,
+        [Decision::Room(vec![RoomAct::GunCleaned]), Decision::Wait(Wait::Morning), wait(8.0)],
+        &content,
+    );
+    does(&mut walk, &content, Op::Rework);
+    let turn = walk.turns().last().expect("a turn");
+    assert_eq!((turn.mended.as_slice(), walk.shown()[0].mended), (&[0][..], Some(walk.turns().len() - 1)));
+    let told = report(&walk, &content);
+    assert_eq!((told.found.len(), told.lost_h()), (1, 0.0), "{:?}", told.found);
+    let mut soon = begin(&content, "plain-plate");
+    other_way(&mut soon, &content, Op::Clear, &[(Ask::WetFilm, 200.0)], &[("held", "standing")]);
+    go(&mut soon, [wait(1.0)], &content);
+    does(&mut soon, &content, Op::Rework);
+    let on = rest(&soon, &content);
+    go(&mut soon, on, &content);
+    assert!(soon.shown().iter().any(|shown| shown.defect.rule().0 == "se-23"), "mended too soon");
+}
+
+/// What was stripped is gone, showing or not: a stripped part is bare wood (`content/mends.toml`; common practice, no source).
+#[test]
+fn stripping_takes_with_it_what_was_wrong() {
+    let content = content();
+    let mut walk = begin(&content, "rush-box");
+    seals_wet_filler(&mut walk, &content);
+    assert!(walk.shown().is_empty(), "grey pores show weeks after delivery");
+    go(&mut walk, [Decision::Room(vec![RoomAct::GunCleaned]), Decision::Wait(Wait::Morning)], &content);
+    go(&mut walk, [Decision::Strip(stepboard::walk::decision::Parts { parts: vec![0] })], &content);
+    assert!(walk.part(0).is_some_and(|part| part.laid.is_empty() && part.done.is_empty()));
+    let on = rest(&walk, &content);
+    go(&mut walk, on, &content);
+    assert!(report(&walk, &content).found.is_empty(), "{:?}", walk.shown());
+}
