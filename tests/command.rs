@@ -413,3 +413,28 @@ fn every_unit_on_the_keypad_has_a_name() {
         assert!(texts.find(&key).is_some(), "{key}");
     }
 }
+
+/// A picture of an instrument is a PNG of its size (ISO/IEC 15948: signature, then width and height of the header), and what
+/// cannot be drawn is refused with what is allowed.
+#[test]
+fn an_instrument_is_drawn_into_a_file() {
+    const SIGNATURE: &[u8] = b"\x89PNG\r\n\x1a\n";
+    let path = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join("lute.png");
+    let out = format!("out={}", path.display());
+    let told = ["picture", "shape=lute", "wood=mahogany", "colour=amber", "clear_um=80", "scale=4", &out];
+    let said = json(&told);
+    let bytes = std::fs::read(&path).expect("the picture is written");
+    assert!(bytes.starts_with(SIGNATURE), "{:?}", &bytes[..8]);
+    let number = |at: usize| bytes[at..at + 4].iter().fold(0, |sum, byte| 256 * sum + u64::from(*byte));
+    assert_eq!((said["width_px"].as_u64(), said["height_px"].as_u64()), (Some(number(16)), Some(number(20))));
+    for (wrong, says) in [
+        (&["shape=lyra", "wood=mahogany"][..], &["`shape` is `lyra`", "lyre"][..]),
+        (&["shape=lyre", "side=edge", "wood=mahogany"], &["`side` is `edge`", "front, back"]),
+        (&["shape=lute"], &["`wood` is needed", "mahogany"]),
+        (&["shape=lute", "wood=mahogany", "colour=amber", "opaque=ffffff"], &["`colour` and `opaque`"]),
+        (&["shape=lute", "wood=mahogany", "scale=9"], &["`scale` is `9`", "0.2 to 4"]),
+    ] {
+        let words: Vec<&str> = [&["picture"], wrong, &[out.as_str()]].concat();
+        refused(&words, "", says);
+    }
+}

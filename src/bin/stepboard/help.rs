@@ -122,6 +122,7 @@ the app checks it before it is taken.
 
 const PICTURE: &str = "\
 stepboard picture wood=LOOK [key=value ...] out=FILE.png
+stepboard picture shape=SHAPE wood=LOOK [key=value ...] out=FILE.png
 stepboard picture --list
 stepboard picture --visible
 
@@ -140,7 +141,24 @@ content/panels.toml can be seen (`make visible` writes that down). The same word
   scale      mm a pixel, 0.05 to 1 (0.25 unless told)
   mask       yes: the mask of the fault in the place of the picture
 
-  stepboard picture wood=white-ash finish=buffed fault=fish-eye severity=plain seed=3 out=panel.png";
+  stepboard picture wood=white-ash finish=buffed fault=fish-eye severity=plain seed=3 out=panel.png
+
+With a shape it draws the work as it looks in a state, the same for all of its parts, transparent outside.
+  shape, side         plate, zither, lute, lyre; front, back, edge
+  top        the look of the top's wood where it is another one; seed as above
+  prepared   rough, sanded, damped
+  stain      amber, cherry, tobacco, black; stain_build 0 to 2
+  filler     screen colour of filler; filled laid, hazed, wiped
+  seal_um, clear_um   dry films, micrometres, 0 to 1000
+  colour     a dye as of stain in the film, or opaque; build 0 to 2, colour_um
+  shade      a dye that fades from the edge; shade_mm how far
+  sheen      sprayed, scuffed, levelled, buffed
+  binding    none, covered, taped, scraped
+  seat       none, taped, bare
+  cover      none, tape, paper
+  scale      mm a pixel, 0.2 to 4 (1 unless told)
+
+  stepboard picture shape=lute wood=mahogany top=sitka-spruce colour=amber seal_um=20 out=lute.png";
 
 const VERIFY: &str = "\
 stepboard verify FILE --trust LIST [--on DATE] [--root KEY] [--json]

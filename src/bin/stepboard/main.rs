@@ -10,6 +10,7 @@ mod deal;
 mod export;
 mod grade;
 mod help;
+mod instrument;
 mod judge;
 mod picture;
 mod report;

@@ -2,6 +2,7 @@
 
 use crate::Output;
 use crate::args::Args;
+use crate::instrument;
 use serde_json::json;
 use std::fs::File;
 use std::io::BufWriter;
@@ -32,6 +33,9 @@ pub(crate) fn run(content: &Content, mut args: Args) -> Output {
     }
     if args.switches.iter().any(|switch| switch == "visible") {
         return Ok(visible(content));
+    }
+    if args.values.contains_key("shape") {
+        return instrument::run(content, args);
     }
     let recipe = recipe(content, &mut args)?;
     let kind = one_of(&mut args, "lamp", &LampKind::ALL, LampKind::slug)?.unwrap_or(LampKind::Tubes);
@@ -75,7 +79,7 @@ pub(crate) fn run(content: &Content, mut args: Args) -> Output {
     } else {
         panel.light(lamp, &mut pixels);
     }
-    write(&out, grid, &pixels).map_err(|error| vec![format!("{out}: {error}")])?;
+    write(&out, (grid.columns, grid.rows), &pixels).map_err(|error| vec![format!("{out}: {error}")])?;
     Ok(json!({ "out": out, "width_px": grid.columns, "height_px": grid.rows, "mm_per_px": grid.scale })
         .to_string())
 }
@@ -168,10 +172,7 @@ const SEEN_SHARE: f64 = 0.003;
 const SEEN_AT: f32 = 0.5;
 
 fn recipe(content: &Content, args: &mut Args) -> Result<Recipe, Vec<String>> {
-    let slugs = || content.looks.iter().map(|look| look.slug.as_str()).collect::<Vec<_>>().join(", ");
-    let wood = args.take("wood").ok_or_else(|| vec![format!("`wood` is needed; allowed: {}", slugs())])?;
-    let look =
-        content.look(&wood).ok_or_else(|| vec![format!("`wood` is `{wood}`; allowed: {}", slugs())])?;
+    let look = wood(content, args)?;
     let fault = args.take("fault").map(|slug| {
         let allowed = || Fault::ALL.iter().map(|fault| fault.slug()).collect::<Vec<_>>().join(", ");
         Fault::from_slug(&slug).ok_or_else(|| vec![format!("`fault` is `{slug}`; allowed: {}", allowed())])
@@ -191,7 +192,27 @@ fn recipe(content: &Content, args: &mut Args) -> Result<Recipe, Vec<String>> {
     })
 }
 
-fn one_of<T: Copy>(
+/// The look of the wood, which must be told.
+pub(crate) fn wood<'a>(content: &'a Content, args: &mut Args) -> Result<&'a Look, Vec<String>> {
+    look(content, args, "wood")?.ok_or_else(|| vec![format!("`wood` is needed; allowed: {}", slugs(content))])
+}
+
+/// The look of the wood that a word names; `None` where it is not said.
+pub(crate) fn look<'a>(
+    content: &'a Content,
+    args: &mut Args,
+    key: &str,
+) -> Result<Option<&'a Look>, Vec<String>> {
+    let Some(told) = args.take(key) else { return Ok(None) };
+    let look = content.look(&told).map(Some);
+    look.ok_or_else(|| vec![format!("`{key}` is `{told}`; allowed: {}", slugs(content))])
+}
+
+fn slugs(content: &Content) -> String {
+    content.looks.iter().map(|look| look.slug.as_str()).collect::<Vec<_>>().join(", ")
+}
+
+pub(crate) fn one_of<T: Copy>(
     args: &mut Args,
     key: &str,
     allowed: &[T],
@@ -203,14 +224,19 @@ fn one_of<T: Copy>(
     found.map(Some).ok_or_else(|| vec![format!("`{key}` is `{told}`; allowed: {}", names())])
 }
 
-fn number(args: &mut Args, key: &str, usual: f32, (from, to): (f32, f32)) -> Result<f32, Vec<String>> {
+pub(crate) fn number(
+    args: &mut Args,
+    key: &str,
+    usual: f32,
+    (from, to): (f32, f32),
+) -> Result<f32, Vec<String>> {
     let Some(told) = args.take(key) else { return Ok(usual) };
     let value = f32::from_str(&told).ok().filter(|value| (from..=to).contains(value));
     value.ok_or_else(|| vec![format!("`{key}` is `{told}`; a number from {from} to {to} is allowed")])
 }
 
 /// A screen colour as six hexadecimal digits; `none` and nothing told are no colour.
-fn colour(args: &mut Args, key: &str) -> Result<Option<[u8; 3]>, Vec<String>> {
+pub(crate) fn colour(args: &mut Args, key: &str) -> Result<Option<[u8; 3]>, Vec<String>> {
     let Some(told) = args.take(key).filter(|told| told != "none") else { return Ok(None) };
     let part = |at: usize| told.get(at..at + 2).and_then(|digits| u8::from_str_radix(digits, 16).ok());
     match (told.len(), part(0), part(2), part(4)) {
@@ -228,8 +254,13 @@ fn grey(share: f32) -> u8 {
     (share.clamp(0.0, 1.0) * f32::from(u8::MAX)) as u8
 }
 
-fn write(out: &str, grid: Grid, pixels: &[u8]) -> Result<(), Box<dyn std::error::Error>> {
-    let (width, height) = (u32::try_from(grid.columns)?, u32::try_from(grid.rows)?);
+/// Writes rows of red, green, blue and alpha bytes, so many pixels wide and high.
+pub(crate) fn write(
+    out: &str,
+    (columns, rows): (usize, usize),
+    pixels: &[u8],
+) -> Result<(), Box<dyn std::error::Error>> {
+    let (width, height) = (u32::try_from(columns)?, u32::try_from(rows)?);
     let mut encoder = png::Encoder::new(BufWriter::new(File::create(out)?), width, height);
     encoder.set_color(png::ColorType::Rgba);
     encoder.set_depth(png::BitDepth::Eight);

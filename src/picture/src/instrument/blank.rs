@@ -1,17 +1,14 @@
 //! A view cut into pixels, with its wood grown: what no finish changes.
 
 use super::field::{Field, touched};
-use super::part::{Grain, Part, PartKind};
+use super::lie::Lie;
+use super::part::{Part, PartKind};
 use super::path::Point;
 use super::shape::View;
 use crate::map::{Grid, Map};
-use crate::number::{coordinate, whole};
 use crate::pause::pause;
-use crate::wood::{Cut, Face, Species, Wood, layer};
+use crate::wood::{Face, Species, Wood};
 
-/// Wood is shown so many times as coarse as it is: a pore is a fifth of a mm wide, and a picture of a whole instrument has
-/// a pixel for each mm (by eye).
-const COARSER: f32 = 2.8;
 /// Less of a pixel is not seen.
 const LEAST_COVER: f32 = 0.004;
 /// How far from the rim of a face its fall is of interest, and how far from a line its arris, mm.
@@ -70,7 +67,7 @@ impl Blank {
         let lie = Lie::of(part.grain, columns, rows, scale);
         let mut cells = Vec::new();
         let own = Field::of(&part.paths).await;
-        let edge = Field::of(&part.edge).await;
+        let edge = if part.edge == part.paths { own.clone() } else { Field::of(&part.edge).await };
         let seat = match &part.seat {
             Some(seat) => Some(Field::of(core::slice::from_ref(seat)).await),
             None => None,
@@ -99,61 +96,8 @@ impl Blank {
             }
             pause().await;
         }
-        let wood = lie.grow(&grown).await;
+        let wood = lie.grow(&grown, &cells).await;
         Self { part, wood, grown, cells }
-    }
-}
-
-/// How the pixels of a part lie on its piece of wood.
-struct Lie {
-    grain: Grain,
-    columns: (usize, usize),
-    rows: (usize, usize),
-    /// The joint of two halves, in pixels.
-    axis: f32,
-    wood: Grid,
-}
-
-impl Lie {
-    fn of(grain: Grain, columns: (usize, usize), rows: (usize, usize), scale: f32) -> Self {
-        let (wide, tall) = (columns.1 - columns.0, rows.1 - rows.0);
-        let axis = if let Grain::Matched { axis } = grain { axis / scale } else { 0.0 };
-        let (along, across) = match grain {
-            Grain::Up => (tall, wide),
-            Grain::Across => (wide, tall),
-            Grain::Matched { .. } => {
-                let half = (axis - coordinate(columns.0)).max(coordinate(columns.1) - axis);
-                (tall, whole(half.max(0.0)) + 1)
-            }
-        };
-        let fine = scale / COARSER;
-        let wood = Grid::covering(coordinate(along.max(1)) * fine, coordinate(across.max(1)) * fine, fine);
-        Self { grain, columns, rows, axis, wood }
-    }
-
-    /// The pixel of the wood that a pixel of the picture shows.
-    fn wood(&self, column: usize, row: usize) -> usize {
-        let (from_left, from_top) = (column - self.columns.0, row - self.rows.0);
-        let (along, across) = match self.grain {
-            Grain::Up => (from_top, from_left),
-            Grain::Across => (from_left, from_top),
-            Grain::Matched { .. } => (from_top, whole((coordinate(column) + 0.5 - self.axis).abs())),
-        };
-        let last = |count: usize| count.saturating_sub(1);
-        across.min(last(self.wood.rows)) * self.wood.columns + along.min(last(self.wood.columns))
-    }
-
-    async fn grow(&self, grown: &PartWood) -> Wood {
-        let seed = layer(grown.seed, grown.part.number());
-        let cut = Cut::new(&grown.species, grown.face, seed, self.wood.height());
-        let mut wood = Wood::blank(self.wood);
-        pause().await;
-        for row in 0..self.wood.rows {
-            wood.grow(&grown.species, &cut, row);
-            pause().await;
-        }
-        wood.open(&grown.species, &cut).await;
-        wood
     }
 }
 

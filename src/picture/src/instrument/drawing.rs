@@ -141,7 +141,7 @@ impl Drawing {
 mod tests {
     use super::Drawing;
     use crate::instrument::{
-        Cover, Filled, Filler, PartLook, PartWood, Prepared, Shade, Shape, Sheen, Side, View, look::Dye,
+        Cover, Filled, Filler, PartLook, PartWood, Prepared, Shade, Shape, Sheen, Side, View, states::Dye,
     };
     use crate::pause::{Turns, counted};
     use crate::wood::{Growth, Pores, Species};

@@ -1,6 +1,6 @@
 //! What the named dyes hold back, and binding, tape and filler as the screen shows them.
 
-use super::look::Dye;
+use super::states::Dye;
 use crate::dye::{AMBER, BLACK_BROWN, HONEY, RED_BROWN};
 use crate::light::{Colour, screen};
 use crate::wood::Screen;

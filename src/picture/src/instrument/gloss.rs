@@ -2,8 +2,9 @@
 
 use super::blank::{Cell, FALLS_OVER};
 use super::inlay::facing;
-use super::look::{PartLook, Sheen};
+use super::look::PartLook;
 use super::path::Point;
+use super::states::Sheen;
 use crate::mirrored::strip_at;
 use crate::noise::soft;
 use crate::number::smooth;

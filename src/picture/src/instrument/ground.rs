@@ -2,8 +2,9 @@
 
 use super::blank::{Blank, Cell, of};
 use super::dyes::{HAZE, WEATHERED};
-use super::look::{Filled, PartLook, Prepared};
+use super::look::PartLook;
 use super::part::Grain;
+use super::states::{Filled, Prepared};
 use crate::dye::{passed, stained};
 use crate::light::{Colour, Light, screen};
 use crate::noise::{cloud, soft};

@@ -2,9 +2,10 @@
 
 use super::blank::PartWood;
 use super::field::{Field, bounds};
-use super::look::{Filled, Paint, PartLook, Sheen};
+use super::look::{Paint, PartLook};
 use super::part::Part;
 use super::path::{Path, Point};
+use super::states::{Filled, Sheen};
 use crate::fault::Fault;
 use crate::noise::Chance;
 use crate::panel::{Finish, Recipe, Severity};

@@ -4,7 +4,7 @@ use super::blank::Cell;
 use super::dyes::{PAPER, TAPE};
 use crate::light::{Colour, screen};
 use crate::noise::cloud;
-use crate::number::{cell as cell_of, coordinate, smooth};
+use crate::number::{cell as cell_of, smooth};
 
 /// Width of a strip of tape, and of the dark line where one lies over the next, mm.
 const STRIP: f32 = 19.0;
@@ -16,7 +16,6 @@ const CREPE_DEPTH: f32 = 0.05;
 /// Folds of paper: ways square to them, how far apart and how wide, mm, how dark, and how the facets between are lit.
 const FOLDS: [(f32, f32); 2] = [(0.94, 0.34), (-0.26, 0.97)];
 const FOLD: f32 = 84.0;
-const FOLD_SHIFT: f32 = 30.0;
 const CREASE: f32 = 1.6;
 const FOLD_DEPTH: f32 = 0.16;
 const FACET: f32 = 0.025;
@@ -26,35 +25,52 @@ const HELD: f32 = 7.0;
 const EDGE: f32 = 1.1;
 const EDGE_DARK: f32 = 0.62;
 
-/// Tape at a place so far within its edge, mm, strip beside strip.
-pub(super) fn tape(seed: u32, cell: &Cell, within: f32) -> Colour {
-    let (x, y) = cell.at;
-    let lap = y.rem_euclid(STRIP);
-    let lapped = if lap < LAPPED { LAP_DARK } else { 1.0 };
-    strip(seed, (x, y), within).map(|part| part * lapped)
+/// A mask at a pixel: its colour, on which more may be sprayed, and the light that its form lets it send back.
+pub(super) struct Mask {
+    pub(super) colour: Colour,
+    pub(super) light: f32,
 }
 
-/// One strip of tape.
-pub(super) fn strip(seed: u32, (x, y): (f32, f32), within: f32) -> Colour {
-    let crepe = cloud(seed, (x + 0.4 * y) / CREPE.0, (y - 0.4 * x) / CREPE.1);
-    let edge = EDGE_DARK + (1.0 - EDGE_DARK) * smooth(0.0, EDGE, within);
-    screen(TAPE).map(|part| part * (1.0 + CREPE_DEPTH * crepe) * edge)
+/// What masks are made of, in linear light.
+pub(super) struct Masks {
+    tape: Colour,
+    paper: Colour,
+    seed: u32,
 }
 
-/// Paper, held down by tape along the edge.
-pub(super) fn paper(seed: u32, cell: &Cell) -> Colour {
-    if cell.inside < HELD {
-        return strip(seed, cell.at, cell.inside.min(HELD - cell.inside));
+impl Masks {
+    pub(super) fn new(seed: u32) -> Self {
+        Self { tape: screen(TAPE), paper: screen(PAPER), seed }
     }
-    let (x, y) = cell.at;
-    let (mut shade, mut number) = (1.0, 0);
-    for (u, v) in FOLDS {
-        let across = x * u + y * v + FOLD_SHIFT * cloud(seed ^ 7, coordinate(number), 0.5);
-        let (facet, within) = cell_of(across / FOLD);
-        let tilt = if facet.is_multiple_of(2) { FACET } else { -FACET };
-        let crease = (within.min(1.0 - within) * FOLD / CREASE).min(1.0);
-        shade *= (1.0 + tilt) * (1.0 - FOLD_DEPTH * (1.0 - crease));
-        number += 1;
+
+    /// Tape over a whole part, strip beside strip.
+    pub(super) fn strips(&self, cell: &Cell) -> Mask {
+        let lapped = if cell.at.1.rem_euclid(STRIP) < LAPPED { LAP_DARK } else { 1.0 };
+        let strip = self.strip(cell, cell.inside);
+        Mask { light: strip.light * lapped, ..strip }
     }
-    screen(PAPER).map(|part| part * shade)
+
+    /// One strip of tape at a place so far within its edge, mm.
+    pub(super) fn strip(&self, cell: &Cell, within: f32) -> Mask {
+        let (x, y) = cell.at;
+        let crepe = cloud(self.seed, (x + 0.4 * y) / CREPE.0, (y - 0.4 * x) / CREPE.1);
+        let edge = EDGE_DARK + (1.0 - EDGE_DARK) * smooth(0.0, EDGE, within);
+        Mask { colour: self.tape, light: (1.0 + CREPE_DEPTH * crepe) * edge }
+    }
+
+    /// Paper, held down by tape along the edge.
+    pub(super) fn paper(&self, cell: &Cell) -> Mask {
+        if cell.inside < HELD {
+            return self.strip(cell, cell.inside.min(HELD - cell.inside));
+        }
+        let (x, y) = cell.at;
+        let mut light = 1.0;
+        for (u, v) in FOLDS {
+            let (facet, within) = cell_of((x * u + y * v) / FOLD);
+            let tilt = if facet.is_multiple_of(2) { FACET } else { -FACET };
+            let crease = (within.min(1.0 - within) * FOLD / CREASE).min(1.0);
+            light *= (1.0 + tilt) * (1.0 - FOLD_DEPTH * (1.0 - crease));
+        }
+        Mask { colour: self.paper, light }
+    }
 }

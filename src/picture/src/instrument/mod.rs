@@ -4,6 +4,7 @@
 //! wood once and paints them in their [`PartLook`], again whenever one changes. Colours and strengths are by eye (common
 //! practice, no source) where no other source is named.
 
+mod acts;
 mod blank;
 mod drawing;
 mod dyes;
@@ -11,21 +12,24 @@ mod field;
 mod gloss;
 mod ground;
 mod inlay;
+mod lie;
 mod look;
 mod loupe;
 mod masking;
+mod over;
 mod paint;
 mod part;
 mod path;
 mod shape;
+mod states;
 mod strata;
 
+pub use acts::Acts;
 pub use blank::PartWood;
 pub use drawing::Drawing;
-pub use look::{
-    Binding, Colour, Cover, Dye, Filled, Filler, Paint, PartLook, Prepared, Seat, Shade, Sheen, Stain,
-};
-pub use part::{Acts, Grain, Part, PartKind, Rosette};
+pub use look::{Colour, Filler, Paint, PartLook, Shade, Stain};
+pub use part::{Grain, Part, PartKind, Rosette};
 pub use path::{Path, Point};
 pub use shape::{Shape, Side, View};
+pub use states::{Binding, Cover, Dye, Filled, Prepared, Seat, Sheen};
 pub use strata::{Stratum, StratumKind};

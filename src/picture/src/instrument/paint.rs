@@ -5,14 +5,14 @@ use super::dyes::Inlays;
 use super::gloss::Gloss;
 use super::ground::Ground;
 use super::inlay;
-use super::look::{Binding, Cover, Paint, PartLook, Seat};
-use super::masking::{paper, strip, tape};
+use super::look::PartLook;
+use super::masking::{Mask, Masks};
+use super::over::Over;
 use super::path::Point;
-use crate::dye::{hidden, passed, times};
-use crate::light::{Colour, LIGHT, Light, screen};
+use super::states::{Binding, Cover, Seat};
+use crate::light::{Colour, LIGHT};
 use crate::noise::cloud;
 use crate::number::smooth;
-use crate::panel::shaded;
 use crate::pause::pause;
 use crate::wood::{blend, layer};
 
@@ -20,8 +20,6 @@ use crate::wood::{blend, layer};
 const AT_ONCE: usize = 400;
 /// A film of this thickness wets all of the wood, micrometres.
 const WETS: f32 = 20.0;
-/// The shade of panels ends this far from their edge, mm.
-const PANEL_SHADE: f32 = 27.0;
 /// A dark line between binding and wood, mm.
 const PURFLING: f32 = 1.2;
 /// Colour on what is inlaid shows so many times as much as over wood.
@@ -39,15 +37,13 @@ const SCRATCHED: f32 = 0.3;
 
 /// What paints one part.
 struct Painter<'a> {
-    light: &'static Light,
     blank: &'a Blank,
     look: &'a PartLook,
     ground: Ground<'a>,
     gloss: Option<Gloss>,
-    /// The film's colour as it is meant, and a hiding one with the share that it hides.
-    tint: Colour,
-    solid: Option<(Colour, f32)>,
+    over: Over,
     inlays: Inlays,
+    masks: Masks,
     soaked: f32,
     size: Point,
     scale: f32,
@@ -56,7 +52,7 @@ struct Painter<'a> {
 
 /// The colours of the pixels of a part, in turns.
 pub(super) async fn painted(blank: &Blank, look: &PartLook, size: Point, scale: f32) -> Vec<Colour> {
-    let painter = Painter::new(&LIGHT, blank, look, size, scale);
+    let painter = Painter::new(blank, look, size, scale);
     let mut colours = Vec::with_capacity(blank.cells.len());
     for cells in blank.cells.chunks(AT_ONCE) {
         colours.extend(cells.iter().map(|cell| painter.cell(cell)));
@@ -66,32 +62,28 @@ pub(super) async fn painted(blank: &Blank, look: &PartLook, size: Point, scale: 
 }
 
 impl<'a> Painter<'a> {
-    fn new(light: &'static Light, blank: &'a Blank, look: &'a PartLook, size: Point, scale: f32) -> Self {
-        let (tint, solid) = match look.colour.map(|colour| (colour.paint, colour.build)) {
-            Some((Paint::Clear(dye), build)) => (passed(light, dye.in_film(), build), None),
-            Some((Paint::Solid(paint), build)) => ([1.0; 3], Some((screen(paint), hidden(light, build)))),
-            None => ([1.0; 3], None),
-        };
+    fn new(blank: &'a Blank, look: &'a PartLook, size: Point, scale: f32) -> Self {
+        let seed = layer(blank.grown.seed, 950 + blank.grown.part.number());
         Self {
-            light,
             blank,
             look,
-            ground: Ground::new(light, blank, look),
+            ground: Ground::new(&LIGHT, blank, look),
             gloss: Gloss::of(look),
-            tint,
-            solid,
-            soaked: smooth(0.0, WETS, look.film_um()),
+            over: Over::new(&LIGHT, look),
             inlays: Inlays::new(),
+            masks: Masks::new(seed),
+            soaked: smooth(0.0, WETS, look.film_um()),
             size,
             scale,
-            seed: layer(blank.grown.seed, 950 + blank.grown.part.number()),
+            seed,
         }
     }
 
     fn cell(&self, cell: &Cell) -> Colour {
         let lit = inlay::lit(self.size, cell, self.blank.part.bow);
-        if let Some(cover) = self.covered(cell) {
-            return times(cover, self.over(cell)).map(|part| part * lit);
+        if let Some(mask) = self.mask(cell) {
+            let sprayed = self.over.lay(mask.colour, self.over.at(cell));
+            return sprayed.map(|part| part * mask.light * lit);
         }
         if self.look.seat == Seat::Bare && cell.seat > 0.0 {
             let step = 0.7 + 0.3 * smooth(0.0, 1.2, cell.seat);
@@ -113,33 +105,23 @@ impl<'a> Painter<'a> {
     }
 
     /// What masks a pixel.
-    fn covered(&self, cell: &Cell) -> Option<Colour> {
+    fn mask(&self, cell: &Cell) -> Option<Mask> {
         match self.look.cover {
-            Cover::Tape => return Some(tape(self.seed, cell, cell.inside)),
-            Cover::Paper => return Some(paper(self.seed, cell)),
+            Cover::Tape => return Some(self.masks.strips(cell)),
+            Cover::Paper => return Some(self.masks.paper(cell)),
             Cover::None => {}
         }
         if self.look.seat == Seat::Taped && cell.seat > -TAPE_OVER {
-            return Some(strip(self.seed, cell.at, cell.seat + TAPE_OVER));
+            return Some(self.masks.strip(cell, cell.seat + TAPE_OVER));
         }
         let over = self.blank.part.binding.filter(|_| self.look.binding == Binding::Taped)? + TAPE_OVER;
-        (cell.rim < over).then(|| strip(self.seed, cell.at, over - cell.rim))
-    }
-
-    /// Share of light that comes through the colours of the film, and back.
-    fn over(&self, cell: &Cell) -> Colour {
-        let Some(shade) = self.look.shade.filter(|shade| cell.rim < shade.reach) else { return self.tint };
-        let build = shade.build * shaded(cell.rim * PANEL_SHADE / shade.reach.max(1.0));
-        times(self.tint, passed(self.light, shade.dye.in_film(), build))
+        (cell.rim < over).then(|| self.masks.strip(cell, over - cell.rim))
     }
 
     /// Light that comes back from below the surface.
     fn body(&self, cell: &Cell) -> Colour {
-        let over = self.over(cell);
-        let through = |below: Colour, over: Colour| match self.solid {
-            Some((paint, hides)) => times(blend(below, paint, hides), over),
-            None => times(below, over),
-        };
+        let over = self.over.at(cell);
+        let through = |below: Colour, over: Colour| self.over.lay(below, over);
         let inlaid = |below: Colour| through(below, over.map(|part| libm::powf(part, ON_INLAY)));
         let lay = |on: Colour, share: f32, colour: &dyn Fn() -> Colour| {
             if share > 0.0 { blend(on, colour(), share) } else { on }

@@ -1,7 +1,8 @@
 //! A cut through the film of a part, as layers with a thickness: data to be drawn, not pixels.
 
 use super::blank::PartWood;
-use super::look::{Filled, Paint, PartLook};
+use super::look::{Paint, PartLook};
+use super::states::Filled;
 use crate::dye::{passed, stained};
 use crate::light::{Colour, LIGHT, screen};
 use crate::named::named;

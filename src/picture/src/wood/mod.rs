@@ -16,6 +16,7 @@ use crate::map::{Grid, Map};
 use crate::noise::hash;
 use crate::number::mix;
 use crate::pause::pause;
+use core::ops::Range;
 pub(crate) use cut::{Cut, Place};
 pub(crate) use pores::bore;
 pub(crate) use slow::Slow;
@@ -72,10 +73,15 @@ impl Wood {
 
     /// Grows one row of pixels.
     pub(crate) fn grow(&mut self, species: &Species, cut: &Cut, row: usize) {
+        self.grow_span(species, cut, row, 0..self.early.grid.columns);
+    }
+
+    /// Grows some pixels of a row, as they are in a whole one.
+    pub(crate) fn grow_span(&mut self, species: &Species, cut: &Cut, row: usize, columns: Range<usize>) {
         let grid = self.early.grid;
         let paint = Paint::of(species);
-        let slow = slow::Row::new(cut, grid, row);
-        for column in 0..grid.columns {
+        let slow = slow::Row::new(cut, grid, row, &columns);
+        for column in columns {
             let (x, y) = grid.middle(column, row);
             let Some(Slow { place: at, streak, drift, ribbon }) = slow.at(x) else { continue };
             let fibre = Fibre { streak, fine: cut.fine(x, y) };

@@ -3,6 +3,7 @@
 use super::{Cut, Place};
 use crate::map::Grid;
 use crate::number::{coordinate, mix, whole};
+use core::ops::Range;
 
 /// What is known of a place.
 #[derive(Debug, Clone, Copy)]
@@ -46,8 +47,8 @@ pub(super) struct Row {
 }
 
 impl Row {
-    pub(super) fn new(cut: &Cut, grid: Grid, row: usize) -> Self {
-        let ((left, y), (right, _)) = (grid.middle(0, row), grid.middle(grid.columns, row));
+    pub(super) fn new(cut: &Cut, grid: Grid, row: usize, columns: &Range<usize>) -> Self {
+        let ((left, y), (right, _)) = (grid.middle(columns.start, row), grid.middle(columns.end, row));
         let first = libm::floorf(left);
         let count = whole(right - first) + 2;
         let known: Vec<Slow> = (0..=count).map(|n| Slow::at(cut, first + coordinate(n), y)).collect();

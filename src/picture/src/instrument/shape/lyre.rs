@@ -24,7 +24,7 @@ pub(super) fn seen(side: Side) -> Option<(Point, Vec<Part>)> {
     let matched = Grain::Matched { axis: AXIS };
     let arms = vec![arm(), arm().mirrored(AXIS)];
     let frame = [
-        Part::new(PartKind::Arms, arms, Grain::Up).bowed(BOW),
+        Part::new(PartKind::Arms, arms, matched).bowed(BOW),
         Part::new(PartKind::Yoke, vec![yoke()], Grain::Across).bowed(BOW),
     ];
     let face = match side {
