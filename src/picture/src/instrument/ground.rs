@@ -32,6 +32,8 @@ const SMEAR: (f32, f32) = (26.0, 5.0);
 const HAZED: (f32, f32) = (0.36, 0.13);
 const HAZE_SIZE: f32 = 34.0;
 const PALER: f32 = 0.62;
+/// How much smears show in a haze.
+const SMEARED: f32 = 0.3;
 
 /// The wood of a part in a look.
 pub(super) struct Ground<'a> {
@@ -68,9 +70,8 @@ impl<'a> Ground<'a> {
     /// Along the grain and across it, mm.
     fn lie(&self, cell: &Cell) -> (f32, f32) {
         match self.blank.part.grain {
-            Grain::Up => (cell.at.1, cell.at.0),
+            Grain::Up | Grain::Matched { .. } => (cell.at.1, cell.at.0),
             Grain::Across => cell.at,
-            Grain::Matched { axis } => (cell.at.1, (cell.at.0 - axis).abs()),
         }
     }
 
@@ -103,7 +104,7 @@ impl<'a> Ground<'a> {
             }
             Some((_, haze, Filled::Hazed)) => {
                 let cloudy = soft(self.seed ^ 4, HAZE_SIZE, along, across)
-                    + 0.4 * cloud(self.seed ^ 5, along / SMEAR.1, across / SMEAR.0);
+                    + SMEARED * cloud(self.seed ^ 5, along / SMEAR.1, across / SMEAR.0);
                 blend(flat, haze, (HAZED.0 + HAZED.1 * cloudy).clamp(0.0, 1.0))
             }
             Some((.., Filled::Wiped)) | None => flat,

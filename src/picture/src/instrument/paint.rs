@@ -26,6 +26,8 @@ const PURFLING: f32 = 1.2;
 const ON_INLAY: f32 = 1.6;
 /// How far tape reaches beyond what it covers, mm.
 const TAPE_OVER: f32 = 1.6;
+/// The edge of the film about bare wood throws a shadow: what is left of the light, and how far it falls, mm.
+const STEP: (f32, f32) = (0.7, 1.2);
 /// Tilted fibre turns light: on bare wood and under film; how that changes over the width of the work.
 const SHEEN: (f32, f32) = (0.12, 0.26);
 const TURNED: (f32, f32) = (0.3, 1.2);
@@ -81,21 +83,22 @@ impl<'a> Painter<'a> {
 
     fn cell(&self, cell: &Cell) -> Colour {
         let lit = inlay::lit(self.size, cell, self.blank.part.bow);
-        if let Some(mask) = self.mask(cell) {
-            let sprayed = self.over.lay(mask.colour, self.over.at(cell));
-            return sprayed.map(|part| part * mask.light * lit);
+        let (top, share) = self.on_top(cell);
+        if share >= 1.0 {
+            return top.map(|part| part * lit);
         }
-        if self.look.seat == Seat::Bare && cell.seat > 0.0 {
-            let step = 0.7 + 0.3 * smooth(0.0, 1.2, cell.seat);
-            return self.ground.bare(cell).map(|part| part * lit * step);
-        }
+        let finished = self.finished(cell, lit);
+        if share > 0.0 { blend(finished, top.map(|part| part * lit), share) } else { finished }
+    }
+
+    /// The finished face of a pixel on which so much light falls.
+    fn finished(&self, cell: &Cell, lit: f32) -> Colour {
         let body = self.body(cell).map(|part| part * lit);
         let Some(gloss) = self.gloss else { return body };
         let scratched = if gloss.veil > 0.0 {
             let (x, y) = cell.at;
-            gloss.veil
-                * (1.0
-                    + SCRATCHED * cloud(self.seed ^ 5, (y + 0.3 * x) / SCRATCH.0, (x - 0.3 * y) / SCRATCH.1))
+            let scratch = cloud(self.seed ^ 5, (y + 0.3 * x) / SCRATCH.0, (x - 0.3 * y) / SCRATCH.1);
+            gloss.veil * (1.0 + SCRATCHED * scratch)
         } else {
             0.0
         };
@@ -104,18 +107,38 @@ impl<'a> Painter<'a> {
         body.map(|part| part * kept + scratched * SCRATCH_LIGHT * lit + mirrored)
     }
 
-    /// What masks a pixel.
-    fn mask(&self, cell: &Cell) -> Option<Mask> {
+    /// Share of a pixel that lies so far within a line, mm.
+    fn within(&self, far: f32) -> f32 {
+        (far / self.scale + 0.5).clamp(0.0, 1.0)
+    }
+
+    /// What lies on a pixel in the place of a finish, a mask or bare wood, and the share of the pixel that it takes.
+    fn on_top(&self, cell: &Cell) -> (Colour, f32) {
+        let sprayed =
+            |mask: Mask| self.over.lay(mask.colour, self.over.at(cell)).map(|part| part * mask.light);
         match self.look.cover {
-            Cover::Tape => return Some(self.masks.strips(cell)),
-            Cover::Paper => return Some(self.masks.paper(cell)),
+            Cover::Tape => return (sprayed(self.masks.strips(cell)), 1.0),
+            Cover::Paper => return (sprayed(self.masks.paper(cell)), 1.0),
             Cover::None => {}
         }
-        if self.look.seat == Seat::Taped && cell.seat > -TAPE_OVER {
-            return Some(self.masks.strip(cell, cell.seat + TAPE_OVER));
+        let seat = cell.seat + if self.look.seat == Seat::Taped { TAPE_OVER } else { 0.0 };
+        if self.within(seat) > 0.0 {
+            match self.look.seat {
+                Seat::Taped => return (sprayed(self.masks.strip(cell, seat)), self.within(seat)),
+                Seat::Bare => {
+                    let step = STEP.0 + (1.0 - STEP.0) * smooth(0.0, STEP.1, seat);
+                    return (self.ground.bare(cell).map(|part| part * step), self.within(seat));
+                }
+                Seat::None => {}
+            }
         }
-        let over = self.blank.part.binding.filter(|_| self.look.binding == Binding::Taped)? + TAPE_OVER;
-        (cell.rim < over).then(|| self.masks.strip(cell, over - cell.rim))
+        match self.blank.part.binding.filter(|_| self.look.binding == Binding::Taped) {
+            Some(wide) if self.within(wide + TAPE_OVER - cell.rim) > 0.0 => {
+                let far = wide + TAPE_OVER - cell.rim;
+                (sprayed(self.masks.strip(cell, far)), self.within(far))
+            }
+            _ => ([0.0; 3], 0.0),
+        }
     }
 
     /// Light that comes back from below the surface.
@@ -127,7 +150,7 @@ impl<'a> Painter<'a> {
             if share > 0.0 { blend(on, colour(), share) } else { on }
         };
         let inlays = &self.inlays;
-        let within = |far: f32| ((far - cell.rim) / self.scale + 0.5).clamp(0.0, 1.0);
+        let within = |far: f32| self.within(far - cell.rim);
         let wood = through(self.turned(cell, self.ground.seen(cell, self.soaked)), over);
         let (dark, pale) = inlay::rosette(&self.blank.part, cell, self.scale);
         let wood = lay(wood, dark, &|| inlaid(inlays.dark));
