@@ -144,7 +144,7 @@ content/panels.toml can be seen (`make visible` writes that down). The same word
   stepboard picture wood=white-ash finish=buffed fault=fish-eye severity=plain seed=3 out=panel.png
 
 With a shape it draws the work as it looks in a state, the same for all of its parts, transparent outside.
-  shape, side         plate, zither, lute, lyre; front, back, edge
+  shape, side         plate, box, lute, lyre; front, back, edge
   top        the look of the top's wood where it is another one; seed as above
   prepared   rough, sanded, damped
   stain      amber, cherry, tobacco, black; stain_build 0 to 2

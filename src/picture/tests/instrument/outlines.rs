@@ -2,7 +2,7 @@
 
 use super::measure::{distance, views, within};
 use stepboard_picture::Fault;
-use stepboard_picture::instrument::{Acts, Part, Point, Shape, Side, View};
+use stepboard_picture::instrument::{Acts, Part, PartKind, Point, Shape, Side, View};
 
 /// From one place that is looked at to the next, mm.
 const NET: f32 = 3.0;
@@ -29,6 +29,18 @@ fn every_shape_has_a_front_and_a_back() {
             assert!(!view.parts.is_empty(), "{shape:?} {side:?}");
         }
     }
+}
+
+#[test]
+fn words_of_tickets_find_their_parts() {
+    let called = |shape, side, slug: &str| View::of(shape, side).expect("that side").called(slug);
+    assert_eq!(called(Shape::Lute, Side::Front, "top"), [PartKind::Top]);
+    assert_eq!(called(Shape::Lute, Side::Back, "body"), [PartKind::Back]);
+    assert_eq!(called(Shape::Lute, Side::Edge, "sides"), [PartKind::Sides]);
+    assert_eq!(called(Shape::Box, Side::Front, "box"), [PartKind::Top]);
+    assert_eq!(called(Shape::Plate, Side::Back, "plate"), [PartKind::Plate]);
+    assert_eq!(called(Shape::Lyre, Side::Front, "frame"), [PartKind::Top, PartKind::Arms, PartKind::Yoke]);
+    assert!(called(Shape::Lute, Side::Front, "back").is_empty());
 }
 
 #[test]

@@ -1,11 +1,11 @@
 //! Outlines of our own, of no known maker: each shape tells the parts that are seen of it from each side.
 
+mod flat_box;
 mod lute;
 mod lyre;
 mod plate;
-mod zither;
 
-use super::part::Part;
+use super::part::{Part, PartKind};
 use super::path::Point;
 use crate::named::named;
 
@@ -15,7 +15,7 @@ named! {
         /// A sample board.
         Plate = "plate",
         /// A flat box with a slanted side, a fingerboard along the straight one.
-        Zither = "zither",
+        Box = "box",
         /// A pear with a neck, a flat back and sides.
         Lute = "lute",
         /// A body with two arms that carry a yoke.
@@ -34,6 +34,9 @@ named! {
         Edge = "edge",
     }
 }
+
+/// Words of tickets for all that is finished together.
+const WHOLES: [&str; 3] = ["body", "box", "frame"];
 
 /// A shape as it is seen from a side.
 #[derive(Debug, Clone, PartialEq)]
@@ -54,10 +57,20 @@ impl View {
     pub fn of(shape: Shape, side: Side) -> Option<Self> {
         let (size, parts) = match shape {
             Shape::Plate => plate::seen(side),
-            Shape::Zither => zither::seen(side),
+            Shape::Box => flat_box::seen(side),
             Shape::Lute => lute::seen(side),
             Shape::Lyre => lyre::seen(side),
         }?;
         Some(Self { shape, side, size, parts })
+    }
+
+    /// What is seen from here of a part that a ticket calls so: that part, or all of the wood that is finished together
+    /// where the word is for the whole of a body or a frame; nothing where the part is not seen from here.
+    #[must_use]
+    pub fn called(&self, slug: &str) -> Vec<PartKind> {
+        let kinds = self.parts.iter().map(|part| part.kind);
+        let whole = WHOLES.contains(&slug);
+        let apart = [PartKind::Fingerboard, PartKind::Neck];
+        kinds.filter(|kind| kind.slug() == slug || whole && !apart.contains(kind)).collect()
     }
 }
