@@ -309,3 +309,41 @@ fn a_new_look_alike_is_asked_about_without_any_code() {
     assert!(!asks(&load::load(&shipped()).expect("it ships")), "the pair is new");
     assert!(asks(&load::load(&sources).expect("a new pair needs nothing else")));
 }
+
+/// One mistake that is told where what it belongs to begins.
+#[track_caller]
+fn told(path: &str, from: &str, to: &str, says: &[&str]) {
+    let problems = edited(path, from, to);
+    let all = |one: &&Problem| says.iter().all(|part| one.message.contains(part));
+    let found = problems.iter().find(|one| one.file == Path::new(path) && all(one));
+    assert!(found.is_some(), "{says:?} is not in {problems:?}");
+}
+
+#[test]
+fn walks_tools_and_mends_are_held_to_what_there_is() {
+    let walk = "walks/shaded-lute.toml";
+    refused(walk, "difficulty = 2", "difficulty = 4", &["`difficulty` is 4", "1 to 3"]);
+    refused(walk, "number = 502", "number = 411", &["content/tickets.toml"]);
+    refused(walk, "number = 502", "number = 503", &["two tickets"]);
+    refused(walk, "sheet = \"nitrocellulose\"", "sheet = \"nitro\"", &["no shop sheet", "nitrocellulose"]);
+    refused(walk, "wood = \"mahogany\"", "wood = \"mahogony\"", &["allowed: mahogany"]);
+    refused(walk, "days = 30", "days = 0", &["1 to 366"]);
+    told(walk, "slug = \"sides\"\narea", "slug = \"side\"\narea", &["top, back, sides, in this order"]);
+    refused(walk, "area_m2 = 0.14", "area_m2 = 0.0", &["over 0"]);
+    refused(
+        walk,
+        "outline = \"lute\"",
+        "outline = \"lute\"\nstain = \"soluble-dye\"",
+        &["leave `stain` out"],
+    );
+    refused(walk, "hour = 13.0", "hour = 24.0", &["0 to under 24"]);
+    refused(walk, "day = 5", "day = 2", &["rise in time"]);
+    told("walks/rush-box.toml", "stain = \"soluble-dye\"\n", "", &["names its `stain`", "water-dye"]);
+    let hand = "at_hand.toml";
+    refused(hand, "start = 180.0", "start = 181.0", &["a start among its values"]);
+    told(hand, "\"pack-work\"", "\"polish-wax\"", &["`pack-work` is nowhere at hand"]);
+    told(hand, "slug = \"vacuumed\"", "slug = \"wiped-across\"", &["stands twice"]);
+    let mends = "mends.toml";
+    refused(mends, "\"fat-edge\"", "\"fat-edges\"", &["no fault", "fat-edge"]);
+    told(mends, "rework = 4\n", "", &["either `faults` or `rework`"]);
+}

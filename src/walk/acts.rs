@@ -2,17 +2,17 @@
 
 use super::at_hand::asked;
 use super::decision::{Decision, Work};
+use super::hindered::hinders;
 use super::impossible::{Impossible, Why};
 use super::start::Start;
 use super::state::State;
 use crate::content::{Ask, Content, Handling, Pick};
 use crate::process::act::Act;
 use crate::process::duration::duration;
-use crate::process::lying::Lying;
 use crate::process::technique::Pass;
 use crate::quantity::{DUST, Fraction, Hours, Micrometres, Millimetres};
 use crate::rules::sequence::manner::Manner;
-use crate::rules::sequence::operation::{BARE_WOOD, CLEARS, COATS, Operation};
+use crate::rules::sequence::operation::{CLEARS, COATS, Operation};
 use crate::rules::sequence::plan::{Step, Told};
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::term::Term;
@@ -44,7 +44,7 @@ pub(super) fn acts(
     content: &Content,
     what: &Decision,
     work: &Work,
-) -> Result<Vec<Timed>, Impossible> {
+) -> Result<Vec<Timed>, Box<Impossible>> {
     let parts = parts(start, what, &work.parts)?;
     let values = values(start, content, what, work)?;
     for part in &parts {
@@ -68,7 +68,7 @@ pub(super) fn acts(
 }
 
 /// The parts that are named, in the order of the ticket.
-pub(super) fn parts(start: &Start, what: &Decision, named: &[usize]) -> Result<Vec<usize>, Impossible> {
+pub(super) fn parts(start: &Start, what: &Decision, named: &[usize]) -> Result<Vec<usize>, Box<Impossible>> {
     let parts: BTreeSet<usize> = named.iter().copied().collect();
     if named.is_empty() {
         return Err(Impossible::new(what, Why::NoPart));
@@ -84,7 +84,12 @@ pub(super) fn parts(start: &Start, what: &Decision, named: &[usize]) -> Result<V
 }
 
 /// Now, where the shop is open and the rest of the day is long enough.
-pub(super) fn opened(start: &Start, what: &Decision, clock: f64, takes: Hours) -> Result<f64, Impossible> {
+pub(super) fn opened(
+    start: &Start,
+    what: &Decision,
+    clock: f64,
+    takes: Hours,
+) -> Result<f64, Box<Impossible>> {
     let begin = start.day.begin(clock, takes);
     if begin <= clock + DUST {
         return Ok(clock);
@@ -99,7 +104,7 @@ fn values<'a>(
     content: &'a Content,
     what: &Decision,
     work: &Work,
-) -> Result<Values<'a>, Impossible> {
+) -> Result<Values<'a>, Box<Impossible>> {
     let at_hand = asked(content, &start.sheet, work.operation);
     let mut numbers: BTreeMap<Ask, f64> = at_hand.numbers.iter().map(|one| (one.ask, one.start)).collect();
     for (ask, value) in &work.numbers {
@@ -127,25 +132,6 @@ fn values<'a>(
         picks.push(pick);
     }
     Ok(Values { numbers, picks })
-}
-
-/// What keeps an operation from a part: there is nothing that it could act on.
-fn hinders(operation: Operation, part: &Lying, start: &Start) -> Option<Why> {
-    let filler = part.laid.last().filter(|top| top.operation == Operation::Fill);
-    let stain = part.laid.last().filter(|top| top.operation == Operation::Stain);
-    let coloured = part.laid.iter().any(|laid| COATS.contains(&laid.operation));
-    match operation {
-        op if BARE_WOOD.contains(&op) && part.is_coated() => Some(Why::FilmOverWood),
-        Operation::WipeFiller | Operation::SandFiller if filler.is_none() => Some(Why::NoFiller),
-        Operation::WipeFiller if filler.is_some_and(|filler| filler.wiped) => Some(Why::FillerWiped),
-        Operation::SandBack if stain.is_none() => Some(Why::NoStain),
-        Operation::Unmask if part.masks == 0 => Some(Why::NoMask),
-        Operation::Trim | Operation::Scrape if !start.job.is_bound() => Some(Why::NoTrim),
-        Operation::Scrape if !coloured => Some(Why::NothingOnTrim),
-        Operation::Scuff | Operation::Level | Operation::Rework if !part.is_coated() => Some(Why::NoFilm),
-        Operation::Buff if part.clear.get() <= 0.0 => Some(Why::NoClear),
-        _ => None,
-    }
 }
 
 fn one(

@@ -109,6 +109,8 @@ terms! {
         FiltersChanged = "filters-changed",
         /// Thermometer and hygrometer are read, and the surface of the work.
         AirRead = "air-read",
+        /// The moisture meter is held to every part.
+        MeterRead = "meter-read",
         /// Sources of ignition are taken away, and the signs are up.
         SourcesOut = "sources-out",
         /// Rags and cloths go into the closed metal can.

@@ -81,26 +81,27 @@ pub struct Impossible {
 }
 
 impl Impossible {
-    pub(super) fn new(what: &Decision, why: Why) -> Self {
-        Self { what: what.clone(), why, part: None, key: None, allowed: None, when: None }
+    /// Boxed, since it is what seldom comes of a decision.
+    pub(super) fn new(what: &Decision, why: Why) -> Box<Self> {
+        Box::new(Self { what: what.clone(), why, part: None, key: None, allowed: None, when: None })
     }
 
-    pub(super) fn on(mut self, part: usize) -> Self {
+    pub(super) fn on(mut self: Box<Self>, part: usize) -> Box<Self> {
         self.part = Some(part);
         self
     }
 
-    pub(super) fn at(mut self, key: &str) -> Self {
+    pub(super) fn at(mut self: Box<Self>, key: &str) -> Box<Self> {
         self.key = Some(key.to_owned());
         self
     }
 
-    pub(super) fn within(mut self, from: f64, to: f64) -> Self {
+    pub(super) fn within(mut self: Box<Self>, from: f64, to: f64) -> Box<Self> {
         self.allowed = Some((from, to));
         self
     }
 
-    pub(super) fn from(mut self, when: f64) -> Self {
+    pub(super) fn from(mut self: Box<Self>, when: f64) -> Box<Self> {
         self.when = Some(when);
         self
     }

@@ -27,15 +27,20 @@ pub mod surface;
 pub mod turn;
 
 mod acts;
+mod carry;
+mod hindered;
 mod state;
 mod story;
+mod wait;
 
+pub use carry::STRIP_H;
 pub use decision::{Decision, RoomAct, Wait, Work};
 pub use impossible::{Impossible, Why};
 pub use lapse::Lapse;
 pub use saved::{Mode, Saved};
 pub use start::Start;
 pub use state::Line;
-pub use story::{STRIP_H, WAIT_MOST, Walk};
+pub use story::Walk;
 pub use surface::{Shown, When};
 pub use turn::{Read, Turn};
+pub use wait::WAIT_MOST;

@@ -139,8 +139,16 @@ impl Room {
         wrong.into_iter().chain(unchecked.then_some(Lapse::SealUnchecked)).collect()
     }
 
-    const fn covered(&self) -> bool {
+    /// Whether hands and eyes are covered.
+    pub(super) const fn covered(&self) -> bool {
         self.worn.gloves && self.worn.eyes
+    }
+
+    /// The room is made ready as it was before.
+    pub(super) fn made_ready_as(&mut self, before: &Self) {
+        let (gun, coats_on_filters) = (self.gun, self.coats_on_filters);
+        let rags = std::mem::take(&mut self.rags);
+        *self = Self { gun, coats_on_filters, rags, ..before.clone() };
     }
 
     /// Cloths fall to the ground.

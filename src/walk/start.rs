@@ -3,7 +3,7 @@
 use super::clock::midnight;
 use crate::content::{Content, WalkInfo, World};
 use crate::process::air::{AirLog, Reading};
-use crate::quantity::{Hours, SquareMetres};
+use crate::quantity::{Hours, MoistureContent, SquareMetres};
 use crate::rules::drying::critical_path::WorkingDay;
 use crate::rules::sequence::job::Job;
 use crate::rules::sequence::plan::{Climate, Told};
@@ -49,6 +49,12 @@ impl Start {
     #[must_use]
     pub fn parts(&self) -> usize {
         self.job.parts.len()
+    }
+
+    /// What the moisture meter reads on a part; `None`: it lies in the band of the sheet.
+    #[must_use]
+    pub fn moisture(&self, part: usize) -> Option<MoistureContent> {
+        self.info.parts.get(part).and_then(|part| part.moisture)
     }
 
     /// Area of a part.

@@ -1,6 +1,7 @@
 //! Everything that a decision changes.
 
 use super::acts::Timed;
+use super::clock::day;
 use super::lapse::Lapse;
 use super::mend;
 use super::room::{Room, sprays};
@@ -84,9 +85,17 @@ impl State {
     }
 
     /// Does an act: the room first, then the work; gives the duties left undone. `first` is the first of its coats: what
-    /// was read and put on before it is taken as read and put on before each of them.
+    /// was read and put on before it is taken as read and put on before each of them, and the gun as cleaned for the night
+    /// between two.
     pub(super) fn act(&mut self, start: &Start, timed: Timed, turn: usize, first: bool) -> Vec<Lapse> {
+        let ready = self.room.clone();
+        if !first && day(timed.begun) > day(self.clock(start)) {
+            self.room.gun = None;
+        }
         let mut lapses = self.wait(start, timed.begun);
+        if !first {
+            self.room.made_ready_as(&ready);
+        }
         let Timed { mut act, begun, ended, wet } = timed;
         let operation = act.step.operation;
         if sprays(operation) && first {

@@ -1,37 +1,18 @@
 //! The walk itself: decisions carried out one by one, replayed, taken up again from any turn.
 
-use super::acts::{acts, opened, parts};
-use super::clock::{day, midnight};
-use super::decision::{Decision, RoomAct, Wait};
+use super::carry::{Carried, Done};
+use super::decision::Decision;
 use super::impossible::{Impossible, Why};
-use super::lapse::Lapse;
 use super::room::Room;
 use super::saved::{Mode, Saved};
 use super::start::Start;
 use super::state::{Line, State};
 use super::surface::Shown;
-use super::turn::{Read, Turn};
+use super::turn::Turn;
 use crate::content::Content;
-use crate::process::act::Act;
 use crate::process::lying::Lying;
 use crate::process::run::Run;
-use crate::quantity::{DUST, Hours};
-use crate::rules::drying::waits::DryTest;
-use crate::rules::sequence::operation::Operation;
 use crate::rules::sequence::plan::Climate;
-
-/// Hours in which a part is stripped to the wood: our estimate, common practice, no source.
-pub const STRIP_H: Hours = Hours::saturating(4.0);
-/// Time after the shop closes in which the room is still seen to: our own choice, no source.
-const TIDY_H: Hours = Hours::saturating(1.0);
-/// Longest wait in one go: sixty days. Our own limit.
-pub const WAIT_MOST: Hours = Hours::saturating(1_440.0);
-/// The day by which the clock of a walk stops: hours are told for a year.
-const LAST_DAY: u32 = 360;
-/// Shares of the wait before levelling after which a film no longer smells and no longer takes a dent; powder comes with
-/// the whole of it. Our own estimate, common practice, no source: only all three say that it is hard.
-const SMELLS_UNTIL: f64 = 0.5;
-const DENTS_UNTIL: f64 = 0.75;
 
 /// A job that is being walked.
 #[derive(Debug, Clone, PartialEq)]
@@ -60,7 +41,7 @@ impl Walk {
         self.state = state;
         self.turns.push(turn);
         // It was pushed just above.
-        self.turns.last().ok_or_else(|| Box::new(Impossible::new(&Decision::HandOver, Why::Over)))
+        self.turns.last().ok_or_else(|| Impossible::new(&Decision::HandOver, Why::Over))
     }
 
     /// The state and the turn that a decision would lead to.
@@ -74,9 +55,10 @@ impl Walk {
         let begun = self.clock();
         let from = self.state.lines.len();
         if self.state.over {
-            return Err(Box::new(Impossible::new(&decision, Why::Over)));
+            return Err(Impossible::new(&decision, Why::Over));
         }
-        let Done { lapses, read, mut mended } = self.carry_out(&mut next, &decision, nth, content)?;
+        let carried = Carried { start: &self.start, content, what: &decision, turn: nth };
+        let Done { lapses, read, mut mended } = carried.out(&mut next)?;
         mended.extend(next.mend(from, nth, content));
         let shown = next.uncover(&self.start, nth);
         let ended = next.clock(&self.start);
@@ -92,176 +74,6 @@ impl Walk {
             read,
         };
         Ok((next, turn))
-    }
-
-    fn carry_out(
-        &self,
-        next: &mut State,
-        decision: &Decision,
-        nth: usize,
-        content: &Content,
-    ) -> Result<Done, Box<Impossible>> {
-        let start = &self.start;
-        let mut done = Done::default();
-        match decision {
-            Decision::Work(work) => {
-                let acts = acts(next, start, content, decision, work).map_err(Box::new)?;
-                if acts.last().is_some_and(|last| day(last.ended) > LAST_DAY) {
-                    return Err(Box::new(Impossible::new(decision, Why::YearOver)));
-                }
-                for (coat, timed) in acts.into_iter().enumerate() {
-                    done.lapses.extend(next.act(start, timed, nth, coat == 0));
-                }
-            }
-            Decision::Strip(named) => {
-                let named = parts(start, decision, &named.parts).map_err(Box::new)?;
-                let bare = |part: &&usize| next.run.lying(**part).is_none_or(|lying| lying.done.is_empty());
-                if let Some(part) = named.iter().find(bare) {
-                    return Err(Box::new(Impossible::new(decision, Why::NothingToStrip).on(*part)));
-                }
-                let begun = opened(start, decision, next.clock(start), STRIP_H).map_err(Box::new)?;
-                let ended = start.day.end(begun, STRIP_H);
-                done.mended = next.strip(start, &named, nth, ended);
-                done.lapses = next.room.pass(begun, ended, &start.sheet);
-            }
-            Decision::Wait(wait) => {
-                let until = self.until(decision, *wait).map_err(Box::new)?;
-                done.lapses = next.wait(start, until);
-                if let Wait::Until(test) = wait {
-                    done.read.push(Read::Test(*test));
-                }
-            }
-            Decision::Wear(worn) => next.room.worn = *worn,
-            Decision::Room(duties) => {
-                if duties.is_empty() {
-                    return Err(Box::new(Impossible::new(decision, Why::NoDuty)));
-                }
-                let tidying = (next.clock(start) - TIDY_H.get()).max(0.0);
-                let open = |clock: f64| start.day.begin(clock, Hours::saturating(0.0)) <= clock + DUST;
-                if !open(tidying) {
-                    opened(start, decision, next.clock(start), Hours::saturating(0.0)).map_err(Box::new)?;
-                }
-                for duty in duties {
-                    self.duty(next, decision, *duty, nth, &mut done).map_err(Box::new)?;
-                }
-            }
-            Decision::Offer(offer) => {
-                let (asked, last) = (start.info.ticket.days, LAST_DAY);
-                if offer.day <= asked || offer.day > last {
-                    let refused = Impossible::new(decision, Why::DaySpan);
-                    return Err(Box::new(refused.within(f64::from(asked + 1), f64::from(last))));
-                }
-                next.offered = Some(offer.day);
-            }
-            Decision::HandOver => {
-                if next.lines.is_empty() && next.offered.is_none() {
-                    return Err(Box::new(Impossible::new(decision, Why::NothingDone)));
-                }
-                if !next.lines.is_empty() {
-                    next.run.hand_over();
-                }
-                next.over = true;
-            }
-        }
-        Ok(done)
-    }
-
-    fn duty(
-        &self,
-        next: &mut State,
-        decision: &Decision,
-        duty: RoomAct,
-        nth: usize,
-        done: &mut Done,
-    ) -> Result<(), Impossible> {
-        let clock = next.clock(&self.start);
-        match duty {
-            RoomAct::FanOn => next.room.fan = true,
-            RoomAct::FanOff => {
-                done.lapses.extend(self.is_wet(next).then_some(Lapse::FanOff).filter(|_| next.room.fan));
-                next.room.fan = false;
-            }
-            RoomAct::GaugeRead if !next.room.fan => return Err(Impossible::new(decision, Why::FanStill)),
-            RoomAct::GaugeRead => {
-                next.room.gauge_read = true;
-                done.read.push(Read::Gauge { past: next.room.filters_loaded() });
-            }
-            RoomAct::FiltersChanged => next.room.coats_on_filters = 0,
-            RoomAct::AirRead => {
-                next.room.air_read = Some(clock);
-                done.read.extend(self.start.air.at(next.run.now().get()).map(Read::Air));
-            }
-            RoomAct::SourcesOut => next.room.sources_out = true,
-            RoomAct::RagsAway if !next.room.rags_about() => {
-                return Err(Impossible::new(decision, Why::NoRags));
-            }
-            RoomAct::RagsAway => {
-                next.room.rags.clear();
-                let timed = super::acts::Timed {
-                    act: Act::of(Operation::RagsAway),
-                    begun: clock,
-                    ended: clock,
-                    wet: None,
-                };
-                done.lapses.extend(next.act(&self.start, timed, nth, true));
-            }
-            RoomAct::GunCleaned if !next.room.gun_dirty() => {
-                return Err(Impossible::new(decision, Why::GunClean));
-            }
-            RoomAct::GunCleaned => {
-                let bare = !(next.room.worn.gloves && next.room.worn.eyes);
-                done.lapses.extend(bare.then_some(Lapse::Uncovered));
-                next.room.gun = None;
-            }
-            RoomAct::WheelChecked => next.room.wheel_checked = true,
-        }
-        Ok(())
-    }
-
-    /// Whether a coat still gives off vapour: its wait is not over.
-    fn is_wet(&self, state: &State) -> bool {
-        let next_coat = Act::of(Operation::Clear);
-        let over = state.run.waiting(&next_coat).map(|waiting| waiting.over);
-        let coated = (0..self.start.parts())
-            .any(|part| state.run.lying(part).is_some_and(|lying| lying.film().is_some()));
-        coated && over.is_some_and(|over| over > state.run.now().get() + DUST)
-    }
-
-    /// When a wait is over, in hours after the first midnight.
-    fn until(&self, decision: &Decision, wait: Wait) -> Result<f64, Impossible> {
-        let clock = self.clock();
-        let until = match wait {
-            Wait::Hours(hours) if hours.get() <= 0.0 || hours > WAIT_MOST => {
-                let refused = Impossible::new(decision, Why::WaitSpan);
-                return Err(refused.within(0.0, WAIT_MOST.get()));
-            }
-            Wait::Hours(hours) => clock + hours.get(),
-            Wait::Morning => midnight(day(clock) + 1) + self.start.day.opens().get(),
-            Wait::Until(test) => self.passes(decision, test)?,
-        };
-        if day(until) > LAST_DAY { Err(Impossible::new(decision, Why::YearOver)) } else { Ok(until) }
-    }
-
-    /// When a test of the last coats first passes, tried while the shop is open.
-    fn passes(&self, decision: &Decision, test: DryTest) -> Result<f64, Impossible> {
-        let run = &self.state.run;
-        let youngest = (0..self.start.parts())
-            .filter_map(|part| run.lying(part)?.film().map(|film| film.age.get()))
-            .reduce(f64::min);
-        let Some(age) = youngest else { return Err(Impossible::new(decision, Why::NothingToTest)) };
-        let over = run.waiting(&Act::of(Operation::Level)).map_or(run.now().get(), |waiting| waiting.over);
-        let laid = run.now().get() - age;
-        let share = match test {
-            DryTest::Smell => SMELLS_UNTIL,
-            DryTest::Thumbnail => DENTS_UNTIL,
-            DryTest::Powder => 1.0,
-        };
-        let ready = laid + (over - laid) * share;
-        if !ready.is_finite() {
-            return Err(Impossible::new(decision, Why::NeverReady));
-        }
-        let at = (ready + self.start.day.opens().get()).max(self.clock());
-        Ok(self.start.day.begin(at, Hours::saturating(0.0)))
     }
 
     /// The same walk after its first turns; all of them where it had no more.
@@ -381,12 +193,4 @@ impl Walk {
         let turns = self.turns.iter().cloned().chain([turn]).collect();
         Self { start: self.start.clone(), mode: self.mode, seed: self.seed, state, turns }
     }
-}
-
-/// What a decision came to beside the work.
-#[derive(Default)]
-struct Done {
-    lapses: Vec<Lapse>,
-    read: Vec<Read>,
-    mended: Vec<usize>,
 }

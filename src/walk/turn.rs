@@ -2,6 +2,7 @@
 
 use super::decision::Decision;
 use super::lapse::Lapse;
+use crate::quantity::MoistureContent;
 use crate::rules::drying::waits::DryTest;
 use crate::rules::sequence::plan::Climate;
 
@@ -37,6 +38,13 @@ pub enum Read {
     Gauge {
         /// Past the mark.
         past: bool,
+    },
+    /// What the moisture meter reads; `None`: it lies in the band of the sheet.
+    Meter {
+        /// The part.
+        part: usize,
+        /// Moisture content.
+        moisture: Option<MoistureContent>,
     },
     /// A test of the film said so.
     Test(DryTest),

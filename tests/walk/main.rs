@@ -3,6 +3,7 @@
 #[path = "../support/mod.rs"]
 mod support;
 
+mod command;
 mod conditions;
 mod evidence;
 mod laws;

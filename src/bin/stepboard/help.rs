@@ -1,8 +1,8 @@
 //! Help pages, each with an example.
 
 /// The sub-commands.
-pub(crate) const COMMANDS: [&str; 9] =
-    ["work", "judge", "deal", "grade", "check", "picture", "verify", "report", "export"];
+pub(crate) const COMMANDS: [&str; 10] =
+    ["work", "judge", "walk", "deal", "grade", "check", "picture", "verify", "report", "export"];
 
 /// What the command is.
 pub(crate) const GENERAL: &str = "\
@@ -10,6 +10,7 @@ stepboard: the finishing model on the command line. JSON out; errors on standard
 
   work   the model as a calculator          stepboard work --help
   judge  a job that was done, as JSON       stepboard judge --help
+  walk   a kept walk of a job, its report   stepboard walk --help
   deal   cards from a family or a set       stepboard deal --help
   grade  answers, one JSON line each        stepboard grade --help
   check  content, set and sheet files       stepboard check --help
@@ -31,6 +32,16 @@ A missing fact is an answer: verdict `cannot-be-judged` with what is missing.
 
   stepboard work spray-gate air_c=24 rh=55 work_c=22
   stepboard work filler wood=mahogany look=level-gloss sheet=shellac";
+
+const WALK: &str = "\
+stepboard walk [FILE | -] [--right]
+
+Walks a kept walk again and reports on it: duties left undone first, faults with what made them and what
+they cost, hours against the shortest schedule, material, and what each decision is evidence of. FILE is
+JSON: walk, mode (guided, own, inspect), seed, sheet (slug and hash), decisions.
+  --right  the same walk gone on with in a right way to its hand-over, to be kept
+
+  stepboard walk walk.json";
 
 const REPORT: &str = "\
 stepboard report FILE ...
@@ -178,6 +189,7 @@ pub(crate) fn page(command: &str) -> Option<&'static str> {
     match command {
         "work" => Some(WORK),
         "judge" => Some(JUDGE),
+        "walk" => Some(WALK),
         "picture" => Some(PICTURE),
         "deal" => Some(DEAL),
         "grade" => Some(GRADE),

@@ -17,6 +17,7 @@ mod report;
 mod results;
 mod show;
 mod verify;
+mod walk;
 mod wire;
 mod work;
 mod workup;
@@ -91,6 +92,7 @@ fn run(words: Vec<String>) -> Result<Answer, Vec<String>> {
         "picture" => picture::run(&content, args),
         "export" => export::run(&content, args),
         "report" => report::run(&content, args),
+        "walk" => walk::run(&content, args),
         _ => check::run(&content, args),
     };
     output.map(Answer::from)

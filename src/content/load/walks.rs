@@ -92,15 +92,13 @@ fn air(index: usize, walk: &WalkInfo, reader: &mut Reader) {
     let mut last = None;
     for (nth, one) in walk.air.iter().enumerate() {
         let at = (one.day, one.hour);
-        if !DAYS.contains(&one.day) || !(0.0..HOURS_A_DAY).contains(&one.hour) {
-            let message = format!(
-                "day {}, hour {}: days {} to {} and hours 0 to under 24 are allowed",
-                one.day,
-                one.hour,
-                DAYS.start(),
-                DAYS.end()
-            );
+        if !DAYS.contains(&one.day) {
+            let message = format!("`day` is {}; {} to {} is allowed", one.day, DAYS.start(), DAYS.end());
             reader.at(LIST, index, &format!("air.{nth}.day"), message);
+        }
+        if !(0.0..HOURS_A_DAY).contains(&one.hour) {
+            let message = format!("`hour` is {}; 0 to under 24 is allowed", one.hour);
+            reader.at(LIST, index, &format!("air.{nth}.hour"), message);
         }
         if last.is_some_and(|last| at <= last) {
             let message = "readings rise in time".to_owned();

@@ -1,0 +1,160 @@
+//! A right way on: from where a walk stands to the hand-over, every wait kept, every duty seen to.
+//!
+//! It is one right way of several, in the order of the shop sheet. It says what going on would show, and mistakes are
+//! planted in it; it is never what a learner is held against.
+
+mod ready;
+mod values;
+
+pub use ready::{FOR_THE_BENCH, FOR_THE_GUN};
+pub use values::as_the_sheet_asks;
+
+use super::decision::{Decision, RoomAct, Work};
+use super::room::sprays;
+use super::story::Walk;
+use crate::content::Content;
+use crate::process::defect::Cause;
+use crate::process::lying::Lying;
+use crate::quantity::DUST;
+use crate::rules::air::Thinner;
+use crate::rules::sequence::error::OrderError;
+use crate::rules::sequence::operation::{BARE_WOOD, Operation};
+use crate::rules::sequence::route;
+use crate::rules::sheet::Setting;
+use crate::rules::term::Stage;
+use ready::{Air, air, leave, make_ready, waits};
+use values::work;
+
+/// More decisions than the longest job takes.
+const DECISIONS_MOST: usize = 400;
+/// The decisions from where a walk stands to its hand-over; `None` where no right way is found: the room is never fit.
+#[must_use]
+pub fn rest(walk: &Walk, content: &Content) -> Option<Vec<Decision>> {
+    let mut walk = walk.clone();
+    let mut found = Vec::new();
+    while !walk.is_over() {
+        if found.len() >= DECISIONS_MOST {
+            return None;
+        }
+        let decision = next(&walk, content)?;
+        walk.decide(decision.clone(), content).ok()?;
+        found.push(decision);
+    }
+    Some(found)
+}
+
+/// What comes next in a right way; `None` where the room is never fit for it.
+#[must_use]
+pub fn next(walk: &Walk, content: &Content) -> Option<Decision> {
+    if walk.room().rags_about() {
+        return Some(Decision::Room(vec![RoomAct::RagsAway]));
+    }
+    let Some((operation, parts)) = step(walk) else {
+        let cleaned = walk.room().gun_dirty().then(|| Decision::Room(vec![RoomAct::GunCleaned]));
+        return Some(cleaned.unwrap_or(Decision::HandOver));
+    };
+    if let Some(wait) = waits(walk, content, operation, &parts) {
+        return Some(leave(walk, wait));
+    }
+    let plain = Decision::Work(work(walk, content, operation, parts.clone(), Thinner::Fast));
+    if makes(walk, content, &plain, OrderError::RecoatWindowClosed) {
+        let opens = walk.start().sheet.get(Setting::RecoatOpensAgain);
+        let age = parts.iter().filter_map(|part| walk.part(*part)?.film().map(|film| film.age.get()));
+        let youngest = age.fold(opens, f64::min);
+        return Some(leave(walk, walk.clock() + (opens - youngest).max(DUST)));
+    }
+    if makes(walk, content, &plain, OrderError::HardFilmUnscuffed) || rested(walk, operation) {
+        let scuff = Operation::Scuff;
+        let wait = waits(walk, content, scuff, &parts).map(|wait| leave(walk, wait));
+        let scuffed = || Decision::Work(work(walk, content, scuff, parts, Thinner::Fast));
+        return Some(wait.or_else(|| make_ready(walk, scuff)).unwrap_or_else(scuffed));
+    }
+    let thinner = match air(walk) {
+        _ if !sprays(operation) => Thinner::Fast,
+        Air::Fit(thinner) => thinner,
+        Air::From(moment) => return Some(leave(walk, moment)),
+        Air::Never => return None,
+    };
+    Some(
+        make_ready(walk, operation)
+            .unwrap_or_else(|| Decision::Work(work(walk, content, operation, parts, thinner))),
+    )
+}
+
+/// The work that comes next in the order of the shop sheet, with its values, whatever has to be waited for before it.
+#[must_use]
+pub fn next_work(walk: &Walk, content: &Content) -> Option<Work> {
+    let (operation, parts) = step(walk)?;
+    Some(work(walk, content, operation, parts, Thinner::Fast))
+}
+
+/// The first operation of the shop's order that is lacking, with the parts that it is lacking on.
+fn step(walk: &Walk) -> Option<(Operation, Vec<usize>)> {
+    let start = walk.start();
+    let plan = route::plan(&start.job, &start.sheet).steps;
+    let lying: Vec<Lying> = (0..start.parts()).filter_map(|part| walk.part(part)).collect();
+    for operation in route::order(&start.job, &start.sheet) {
+        let wants = |part: usize, lying: &Lying| {
+            let asked =
+                plan.iter().any(|step| step.operation == operation && step.part.is_none_or(|on| on == part));
+            let about = start.job.parts.get(part);
+            let oily = operation != Operation::SolventWipe || about.is_some_and(|about| about.wants_wipe());
+            asked && oily && lacks(operation, lying, start.info.ticket.clear_coats)
+        };
+        let parts: Vec<usize> = lying
+            .iter()
+            .enumerate()
+            .filter(|(part, lying)| wants(*part, lying))
+            .map(|(part, _)| part)
+            .collect();
+        if !parts.is_empty() {
+            return Some((operation, parts));
+        }
+    }
+    None
+}
+
+/// Whether an operation is lacking on a part and not too late.
+fn lacks(operation: Operation, lying: &Lying, clear_coats: u32) -> bool {
+    let clears = lying.coats(Operation::Clear);
+    let filler = lying.laid.last().filter(|top| top.operation == Operation::Fill);
+    let finished = lying.done.contains(&Operation::Level) || lying.done.contains(&Operation::Buff);
+    match operation {
+        Operation::Clear => clears < clear_coats && !finished,
+        Operation::WipeFiller => filler.is_some_and(|filler| !filler.wiped),
+        Operation::SandFiller => filler.is_some_and(|filler| !filler.sanded),
+        Operation::Washcoat if lying.last(Operation::Fill).is_some() => false,
+        Operation::Level => !lying.levelled,
+        Operation::Buff => !lying.buffed,
+        _ => {
+            let late = match operation.stage() {
+                _ if BARE_WOOD.contains(&operation) => !lying.laid.is_empty(),
+                stage if stage < Stage::Seal => lying.is_coated(),
+                Stage::Seal => lying.is_coated() || !lying.laid.is_empty() && lying.last(operation).is_some(),
+                stage if stage <= Stage::Clear => clears > 0,
+                _ => false,
+            };
+            !late && !lying.done.contains(&operation)
+        }
+    }
+}
+
+/// Whether clear goes on over the clear of another day that was not scuffed.
+fn rested(walk: &Walk, operation: Operation) -> bool {
+    let rest = walk.start().sheet.get(Setting::ScuffWait);
+    let old = |lying: Lying| {
+        let film = lying.film().filter(|film| film.operation == Operation::Clear);
+        film.is_some_and(|film| film.age.get() >= rest && !film.abraded)
+    };
+    let any = (0..walk.start().parts()).any(|part| walk.part(part).is_some_and(old));
+    operation == Operation::Clear && any
+}
+
+/// Whether a decision would make an error now.
+fn makes(walk: &Walk, content: &Content, decision: &Decision, error: OrderError) -> bool {
+    let known = walk.run().defects().len();
+    let tried = walk.tried(decision.clone(), content);
+    tried.is_ok_and(|(state, _)| {
+        state.run.defects().iter().skip(known).any(|defect| defect.cause == Cause::Order(error))
+    })
+}
