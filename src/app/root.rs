@@ -2,8 +2,8 @@
 
 use super::hooks::{
     Around, Keeper, use_idle, use_keeper, use_kept_air, use_kept_crew, use_kept_folder, use_kept_keys,
-    use_kept_people, use_kept_sets, use_kept_sheets, use_kept_signed, use_kept_stricter, use_kept_watching,
-    use_route,
+    use_kept_people, use_kept_sets, use_kept_sheets, use_kept_signed, use_kept_stricter, use_kept_walks,
+    use_kept_watching, use_route,
 };
 use super::pages;
 use super::route::Route;
@@ -87,6 +87,7 @@ fn Root(props: &RootProps) -> Html {
         content
     });
     let sets = use_kept_sets(&start.store, &start.content, &sheets);
+    let walks = use_kept_walks(&start.store);
     let watching = use_kept_watching(&start.store, &start.loaded);
     let crew = use_kept_crew(&Around {
         store: &start.store,
@@ -130,6 +131,7 @@ fn Root(props: &RootProps) -> Html {
             | Route::SittingSheet { .. }
             | Route::TakeSet { .. }
             | Route::TakeSetSheet { .. }
+            | Route::WalkOf { .. }
     );
     use_effect_with((cards, keys.set_open.clone()), |(cards, set_open)| {
         if *cards {
@@ -148,6 +150,7 @@ fn Root(props: &RootProps) -> Html {
         screen(route, desk.draft.as_ref().map(|draft| draft.card.sheet.slug.clone()))
     };
     let shown = provided(watching, shown);
+    let shown = provided(walks, shown);
     let shown = provided(sets, shown);
     let shown = provided(folder, shown);
     let shown = provided(crew, shown);
@@ -274,6 +277,11 @@ fn screen(route: Route, on_desk: Option<String>) -> Html {
         Route::SetAnswer { id, sequence } => {
             html! { <pages::Entry key={format!("entry-{sequence}")} {sequence} set={id.clone()} /> }
         }
+        Route::Walks => html! { <pages::Walks key="walks" /> },
+        Route::WalkNew { slug } => {
+            html! { <pages::WalkStart key={format!("walk-new-{slug}")} slug={slug.clone()} /> }
+        }
+        Route::WalkOf { id } => html! { <pages::WalkPage key={format!("walk-{id}")} id={id.clone()} /> },
         // One screen, so that its files stay picked while a paper of it is looked at.
         Route::Verify => html! { <pages::Verify key="verify" paper={None} /> },
         Route::VerifyPaper { paper } => html! { <pages::Verify key="verify" paper={Some(paper)} /> },

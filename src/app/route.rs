@@ -16,6 +16,8 @@ const SIGN: &str = "/sign";
 /// Ends the address of a set's worksheets, and of the screen on which they are typed in.
 const PAPER: &str = "/paper";
 const ENTER: &str = "/paper/enter";
+/// Stands before the slug of a walk that is not begun.
+const NEW_WALK: &str = "new/";
 /// Begins the name of every sign-off.
 pub(super) const CREDENTIAL: &str = "urn:uuid:";
 
@@ -164,6 +166,16 @@ pub(super) enum Route {
         id: String,
         sequence: u64,
     },
+    /// Jobs to be walked.
+    Walks,
+    /// One of them before it is begun.
+    WalkNew {
+        slug: String,
+    },
+    /// One that is walked, or was.
+    WalkOf {
+        id: String,
+    },
     Verify,
     VerifyPaper {
         paper: Paper,
@@ -240,6 +252,11 @@ impl Route {
             ("sets", "") => Self::Sets,
             ("sets", "new") => Self::NewSet,
             ("sets", rest) => Self::of_set(rest),
+            ("walk", "") => Self::Walks,
+            ("walk", rest) => match rest.strip_prefix(NEW_WALK) {
+                Some(slug) => Self::WalkNew { slug: slug.to_owned() },
+                None => Self::WalkOf { id: rest.to_owned() },
+            },
             ("verify", "") => Self::Verify,
             ("verify", "about") => Self::VerifyAbout,
             ("verify", paper) => {
@@ -390,6 +407,9 @@ impl Route {
             Self::TakeSet { id } => format!("#/sets/{id}/take"),
             Self::TakeSetSheet { id } => format!("#/sets/{id}/sheet"),
             Self::SetAnswer { id, sequence } => format!("#/sets/{id}/answers/{sequence}"),
+            Self::Walks => "#/walk".to_owned(),
+            Self::WalkNew { slug } => format!("#/walk/{NEW_WALK}{slug}"),
+            Self::WalkOf { id } => format!("#/walk/{id}"),
             Self::Verify => "#/verify".to_owned(),
             Self::VerifyPaper { paper } => format!("#/verify/{}", paper.slug()),
             Self::VerifyAbout => "#/verify/about".to_owned(),

@@ -6,6 +6,7 @@ use crate::exchange::folder::{Name, Without, without};
 use crate::people::Crew;
 use crate::record::{Begun, Draft, Erased, Event, Journal, MeasuredAir};
 use crate::signoff::Record;
+use crate::walk::Kept as Walked;
 use idb::{Database, DatabaseEvent, Factory, ObjectStoreParams, TransactionMode, TransactionResult};
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -13,8 +14,8 @@ use std::rc::Rc;
 use wasm_bindgen::JsValue;
 
 const DATABASE: &str = "stepboard";
-/// 1: journal and state. 2: the sign-off book too. 3: the shelves.
-const VERSION: u32 = 3;
+/// 1: journal and state. 2: the sign-off book too. 3: the shelves. 4: that of the walks.
+const VERSION: u32 = 4;
 /// Events by sequence number.
 const JOURNAL: &str = "journal";
 /// Up to 2^53 a number of JavaScript tells each whole number from the next (ECMA-262, Number).
@@ -24,7 +25,7 @@ const BOOK: &str = "book";
 /// Single values by name.
 const STATE: &str = "state";
 /// All stores.
-const STORES: [&str; 8] = [
+const STORES: [&str; 9] = [
     JOURNAL,
     STATE,
     BOOK,
@@ -33,6 +34,7 @@ const STORES: [&str; 8] = [
     Shelf::Results.store(),
     Shelf::Outbox.store(),
     Shelf::Offered.store(),
+    Shelf::Walks.store(),
 ];
 const SETTINGS: &str = "settings";
 const DRAFT: &str = "draft";
@@ -102,6 +104,8 @@ pub enum Shelf {
     Outbox,
     /// Sets, sheets and withdrawals of the shop's folder that nobody has taken yet.
     Offered,
+    /// Jobs that are walked or were.
+    Walks,
 }
 
 impl Shelf {
@@ -112,6 +116,7 @@ impl Shelf {
             Self::Results => "results",
             Self::Outbox => "outbox",
             Self::Offered => "offered",
+            Self::Walks => "walks",
         }
     }
 }
@@ -340,14 +345,14 @@ impl Store {
         done(transaction.await?)
     }
 
-    /// Erases events of a person, the cards that lie on the desk for them and what waits of them to be carried to the shop's
-    /// folder, and stores what says so, all or nothing.
+    /// Erases events of a person, the cards that lie on the desk for them, their walks and what waits of them to be carried to
+    /// the shop's folder, and stores what says so, all or nothing.
     ///
     /// # Errors
     /// [`StoreError`]; then nothing is erased.
     pub async fn erase(&self, erased: &Erased, person: &str) -> Result<(), StoreError> {
         let event = json(&Event::Erased(erased.clone()))?;
-        let stores = [JOURNAL, STATE, Shelf::Outbox.store()];
+        let stores = [JOURNAL, STATE, Shelf::Outbox.store(), Shelf::Walks.store()];
         let transaction = self.database()?.transaction(&stores, TransactionMode::ReadWrite)?;
         let (journal, state) = (transaction.object_store(JOURNAL)?, transaction.object_store(STATE)?);
         let outbox = transaction.object_store(Shelf::Outbox.store())?;
@@ -371,6 +376,13 @@ impl Store {
             }
             if let Without::Less(name, text) = less {
                 outbox.put(&JsValue::from(text.as_str()), Some(&JsValue::from(name.as_str())))?.await?;
+            }
+        }
+        let walks = transaction.object_store(Shelf::Walks.store())?;
+        for name in walks.get_all_keys(None, None)?.await? {
+            let text = walks.get(name.clone())?.await?.and_then(|text| text.as_string());
+            if text.as_deref().and_then(Walked::read).is_some_and(|walk| walk.person == person) {
+                walks.delete(name)?.await?;
             }
         }
         journal.add(&event, Some(&key_of(erased.stamp.sequence)))?.await?;

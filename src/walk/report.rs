@@ -174,7 +174,9 @@ pub fn quickest(walk: &Walk) -> Option<Spent> {
     Some(Spent { total_h: shortest.total.get(), bench_h, day: day(until) })
 }
 
-fn found(walk: &Walk, content: &Content) -> Vec<Found> {
+/// The faults that came to light, those of one rule together.
+#[must_use]
+pub fn found(walk: &Walk, content: &Content) -> Vec<Found> {
     let operations = walk.run().operations();
     let one = |(place, shown): (usize, &super::surface::Shown)| {
         let defect = shown.defect;

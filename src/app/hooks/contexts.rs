@@ -2,7 +2,7 @@
 
 use crate::app::state::{
     AirContext, BookContext, CrewContext, DeskContext, FolderContext, KeysContext, LockContext,
-    PeopleContext, SetsContext, SettingsContext, SheetsContext, SignedContext, StricterContext,
+    PeopleContext, SetsContext, SettingsContext, SheetsContext, SignedContext, StricterContext, WalksContext,
     WatchingContext,
 };
 use yew::prelude::*;
@@ -69,6 +69,11 @@ pub(in crate::app) fn use_lock() -> LockContext {
 
 #[hook]
 pub(in crate::app) fn use_stricter() -> StricterContext {
+    use_given()
+}
+
+#[hook]
+pub(in crate::app) fn use_walks() -> WalksContext {
     use_given()
 }
 

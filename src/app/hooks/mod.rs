@@ -22,6 +22,7 @@ mod stamped;
 mod standings;
 mod told;
 mod version;
+mod walks;
 mod watching;
 mod writer;
 
@@ -29,7 +30,7 @@ pub(super) use air::use_kept_air;
 pub(super) use backing::use_backing;
 pub(super) use contexts::{
     use_air, use_book, use_crew, use_desk, use_folder, use_keys_held, use_lock, use_people, use_sets,
-    use_settings, use_sheets, use_signed, use_stricter, use_watching,
+    use_settings, use_sheets, use_signed, use_stricter, use_walks, use_watching,
 };
 pub(super) use crew::{Around, save_results, use_kept_crew};
 pub(super) use crew_view::theirs;
@@ -48,4 +49,5 @@ pub(super) use stamped::use_stamped;
 pub(super) use standings::use_standings;
 pub(super) use told::{now, use_told};
 pub(super) use version::use_new_version;
+pub(super) use walks::use_kept_walks;
 pub(super) use watching::use_kept_watching;

@@ -30,6 +30,7 @@ mod sheet;
 mod sign;
 mod sign_book;
 mod verify;
+mod walk;
 mod who;
 
 pub(super) use air::Air;
@@ -56,4 +57,6 @@ pub(super) use sheet::{Beside, SheetChanges, SheetEdit, SheetOf, Sheets, ShopShe
 pub(super) use sign::Sign;
 pub(super) use sign_book::{SignOff, SignOffBook};
 pub(super) use verify::{Verify, VerifyAbout};
+use walk::walk_row;
+pub(super) use walk::{WalkPage, WalkStart, Walks};
 pub(super) use who::Who;

@@ -27,6 +27,7 @@ pub(in crate::app) enum Picture {
     Outline,
     File,
     Print,
+    Walk,
 }
 
 impl Picture {
@@ -56,6 +57,7 @@ impl Picture {
             Self::Outline => "M8 4c6-2 12 1 12 7s-4 10-9 9-8-4-8-8 1-7 5-8zM11 11h2v2h-2z",
             Self::File => "M6 3h8l4 4v14H6zM14 3v4h4",
             Self::Print => "M7 9V3h10v6M7 17H3V9h18v8h-4M7 14h10v7H7z",
+            Self::Walk => "M4 20h5v-5h5v-5h5V5M16 5h4",
             Self::Words => "M4 6h16M4 12h16M4 18h10",
         }
     }

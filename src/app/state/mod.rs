@@ -17,6 +17,7 @@ mod shop;
 mod signed;
 mod stricter;
 mod told;
+mod walks;
 mod watching;
 
 pub(super) use air::AirContext;
@@ -35,4 +36,5 @@ pub(super) use shop::{ContentContext, Shop, use_shop};
 pub(super) use signed::{Signed, SignedContext, Stored};
 pub(super) use stricter::StricterContext;
 pub(super) use told::Told;
+pub(super) use walks::WalksContext;
 pub(super) use watching::{Watching, WatchingChange, WatchingContext};

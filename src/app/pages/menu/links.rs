@@ -9,7 +9,8 @@ use yew::prelude::*;
 pub(super) type Link = (&'static str, &'static str, Route);
 
 /// What whoever works does with their own answers.
-pub(super) const WORK: [Link; 4] = [
+pub(super) const WORK: [Link; 5] = [
+    ("walk.title", "walk", Route::Walks),
     ("home.check", "check", Route::Check),
     ("home.record", "record", Route::Record),
     ("home.bench", "bench", Route::Bench),

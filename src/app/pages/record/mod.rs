@@ -9,7 +9,8 @@ pub(in crate::app) use competency::Competency;
 pub(super) use judging::{Whose, judging};
 pub(super) use missing::row as competency_row;
 
-use crate::app::hooks::{use_crew, use_people, use_sets, use_told};
+use super::walk_row;
+use crate::app::hooks::{use_crew, use_people, use_sets, use_told, use_walks};
 use crate::app::parts::{Frame, Holding, Picture, answer_row, icon};
 use crate::app::route::Route;
 use crate::app::state::use_shop;
@@ -34,6 +35,7 @@ pub(in crate::app) fn Record() -> Html {
     let sure = entries.iter().copied().filter(|entry| entry.sure_and_wrong());
     let sure: Vec<&Entry> = sure.filter(counts).collect();
     let sets = use_sets();
+    let walked = use_walks().of(&told.person, true);
     let row = |entry: &&Entry| {
         let to = Route::Entry { sequence: entry.stamp.sequence };
         answer_row(&shop, entry, sets.own_card(entry), &to, !counts(entry))
@@ -75,6 +77,10 @@ pub(in crate::app) fn Record() -> Html {
             <section key="stages">
                 <h2>{ shop.say("record.stages") }</h2>
                 <ul class="rows links">{ for Stage::ALL.iter().map(stage_row) }</ul>
+            </section>
+            <section key="walks" hidden={walked.is_empty()}>
+                <h2>{ shop.say("record.walks") }</h2>
+                <ul class="rows links">{ for walked.iter().map(|one| walk_row(&shop, one)) }</ul>
             </section>
             <section key="latest" hidden={entries.is_empty()}>
                 <h2>{ shop.say("record.latest") }</h2>

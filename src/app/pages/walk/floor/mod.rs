@@ -1,0 +1,128 @@
+//! The floor: the work as it lies there, what is at hand, and what a decision came to.
+
+mod act;
+mod air;
+mod choice;
+mod hand;
+mod list;
+mod number;
+mod offer;
+mod room;
+mod seen;
+mod shows;
+mod told;
+mod values;
+
+use super::words;
+use crate::app::parts::Frame;
+use crate::app::route::Route;
+use crate::app::state::{Shared, Shop, use_shop};
+use crate::content::CautionStage;
+use crate::device::page;
+use crate::rules::term::Stage;
+use crate::walk::{Mode, Walk};
+use act::use_act;
+pub(super) use hand::{Act, Change, Hand, Spot, Task, Told};
+use yew::prelude::*;
+
+#[derive(Properties, PartialEq)]
+pub(super) struct FloorProps {
+    pub(super) walk: Shared<Walk>,
+    /// Says that the last decision is not stored.
+    pub(super) strip: Html,
+    /// Keeps the walk as it is after a decision.
+    pub(super) put: Callback<Shared<Walk>>,
+}
+
+/// What every piece of the floor is drawn from.
+pub(super) struct Ground<'a> {
+    pub(super) shop: &'a Shop,
+    pub(super) walk: &'a Shared<Walk>,
+    pub(super) hand: &'a Hand,
+    pub(super) change: Callback<Change>,
+    pub(super) act: Callback<Act>,
+    /// Takes the last decision back.
+    pub(super) back: Callback<()>,
+}
+
+impl Ground<'_> {
+    /// Changes what is in hand with what an event tells.
+    pub(super) fn on<E: 'static>(&self, set: impl Fn(&mut Hand, E) + Clone + 'static) -> Callback<E> {
+        self.change.reform(move |event: E| {
+            let set = set.clone();
+            Change::new(move |hand| set(hand, event))
+        })
+    }
+}
+
+/// The heading that takes the focus when something new is to be read, and that of what is picked.
+pub(super) const TOLD: &str = "walk-told";
+pub(super) const TASK: &str = "walk-task";
+
+#[component]
+pub(super) fn Floor(props: &FloorProps) -> Html {
+    let shop = use_shop();
+    let walk = &props.walk;
+    let hand = use_reducer(|| Hand::new(walk));
+    let change = {
+        let dispatcher = hand.dispatcher();
+        use_callback((), move |change: Change, ()| dispatcher.dispatch(change))
+    };
+    let act = use_act(&shop, walk, &props.put, &change);
+    let news = (hand.told.clone(), hand.news);
+    use_effect_with(news, |(told, _)| {
+        if !told.is_nothing() {
+            page::bring(TOLD);
+        }
+    });
+    use_effect_with(hand.task, |task| {
+        if task.is_some() {
+            page::bring(TASK);
+        }
+    });
+    let back = use_callback((shop.clone(), walk.clone(), props.put.clone()), {
+        let change = change.clone();
+        move |(), (shop, walk, put)| {
+            let before = Shared::new(walk.at(walk.turns().len().saturating_sub(1), shop.content()));
+            change.emit(told::went_back(&before));
+            put.emit(before);
+        }
+    });
+    let ground = Ground { shop: &shop, walk, hand: &hand, change, act, back };
+    let clock = words::at(&shop, walk.clock());
+    let spent = [("hours", words::hours(&shop, walk.bench_hours()))];
+    let shows = matches!(hand.told, Told::Shows(_));
+    let guided = walk.mode() == Mode::Guided;
+    let stage = hand.task.and_then(|task| task.stage());
+    let cautions = match stage {
+        Some(stage) => shop.cautions_of_band(stage),
+        None if hand.at == Spot::Room => shop.cautions_of_band(Stage::Room),
+        None if hand.at == Spot::Booth => shop.cautions_for(&[CautionStage::Spray]),
+        None => shop.cautions_for(&[]),
+    };
+    let marks = html! {
+        <span class="walk-clock"><b>{ clock }</b><span class="top-note">{ shop.say_with("walk.spent", &spent) }</span></span>
+    };
+    let right = if shows { shows::shows(&ground) } else { list::at_hand(&ground) };
+    html! {
+        <Frame class="walk" title={shop.text(&format!("walk.name.{}", walk.start().info.slug))} back={Some(Route::Walks)} {marks} {cautions}>
+            <div key="left" class="walk-left">
+                { props.strip.clone() }
+                { air::air(&shop, walk) }
+                { seen::work(&ground) }
+                <div key="below" class="walk-below">
+                    { seen::cut_of(&ground) }
+                    { super::lines::lines(&shop, walk) }
+                </div>
+            </div>
+            <div key="right" class="walk-right">
+                <div key="scroll" class="walk-scroll">
+                    { told::told(&ground) }
+                    { right }
+                    { told::step_back(&ground, guided) }
+                </div>
+                { act::button(&ground) }
+            </div>
+        </Frame>
+    }
+}

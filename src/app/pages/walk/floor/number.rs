@@ -1,0 +1,97 @@
+//! A number of an operation: a button on either side, or typed in the unit that is shown.
+
+use super::Ground;
+use crate::app::parts::{Picture, icon};
+use crate::content::Number;
+use crate::quantity::{Measure, Unit, read_number};
+use crate::rules::term::Term;
+use wasm_bindgen::JsCast;
+use web_sys::HtmlInputElement;
+use yew::prelude::*;
+
+pub(super) fn id(ask: crate::content::Ask) -> String {
+    format!("walk-{}", ask.slug())
+}
+
+/// Decimals that a step asks for.
+fn decimals(step: f64) -> u8 {
+    let whole = |value: f64| (value - value.round()).abs() < 1e-9;
+    if whole(step) {
+        0
+    } else if whole(step * 10.0) {
+        1
+    } else {
+        2
+    }
+}
+
+/// The next value below or above, or the same at the end of the span.
+fn next(number: &Number, now: f64, up: bool) -> f64 {
+    let dust = number.step / 1e6;
+    let found = if number.among.is_empty() {
+        let steps = ((now - number.from) / number.step).round() + if up { 1.0 } else { -1.0 };
+        Some(number.from + steps * number.step)
+    } else if up {
+        number.among.iter().copied().find(|one| *one > now + dust)
+    } else {
+        number.among.iter().copied().rfind(|one| *one < now - dust)
+    };
+    found.unwrap_or(now).clamp(number.from, number.to)
+}
+
+pub(super) fn number(ground: &Ground<'_>, number: &Number) -> Html {
+    let Ground { shop, hand, .. } = ground;
+    let ask = number.ask;
+    let now = hand.numbers.get(&ask).copied().unwrap_or(number.start);
+    let decimals = decimals(number.step);
+    let unit = shop.settings.units.shown(number.unit);
+    let shown = |value: f64| Measure::new(value, number.unit, decimals).in_unit(unit);
+    let typed = hand.typed.get(&ask).cloned();
+    let wrong = typed.is_some();
+    let step = |up: bool| {
+        let value = next(number, now, up);
+        ground.on(move |hand, _: MouseEvent| {
+            hand.typed.remove(&ask);
+            hand.numbers.insert(ask, value);
+        })
+    };
+    let own = number.clone();
+    let oninput = ground.on(move |hand, event: InputEvent| {
+        let input = event.target().and_then(|target| target.dyn_into::<HtmlInputElement>().ok());
+        let text = input.map(|input| input.value()).unwrap_or_default();
+        let value = read_number(&text).and_then(|value| unit.convert(value, own.unit));
+        match value.filter(|value| own.allows(*value)) {
+            Some(value) => {
+                hand.typed.remove(&ask);
+                hand.numbers.insert(ask, value);
+            }
+            None => {
+                hand.typed.insert(ask, text);
+            }
+        }
+    });
+    let name = shop.text(&format!("walk.ask.{}", ask.slug()));
+    let symbol =
+        if unit == Unit::Count || unit == Unit::Ratio { AttrValue::default() } else { unit.symbol().into() };
+    let bounds = [("from", shown(number.from).text()), ("to", shown(number.to).text())];
+    let among: Vec<String> = number.among.iter().map(|one| shown(*one).figure()).collect();
+    let allowed = if among.is_empty() {
+        shop.say_with("walk.allowed", &bounds)
+    } else {
+        shop.say_with("walk.among", &[("values", among.join(", "))])
+    };
+    let named = [("name", name.to_string())];
+    let (id, hint) = (id(ask), format!("walk-{}-wrong", ask.slug()));
+    html! {
+        <div key={ask.slug()} class="walk-number">
+            <label for={id.clone()}>{ name }<small>{ symbol }</small></label>
+            <div class="stepper">
+                <button key="less" type="button" class="control square" aria-label={shop.say_with("walk.less", &named)} disabled={now <= number.from} onclick={step(false)}>{ icon(Picture::Dash) }</button>
+                <input key="value" {id} type="text" inputmode="decimal" autocomplete="off" value={typed.unwrap_or_else(|| shown(now).figure())}
+                    {oninput} aria-invalid={wrong.then_some("true")} aria-describedby={hint.clone()} />
+                <button key="more" type="button" class="control square" aria-label={shop.say_with("walk.more", &named)} disabled={now >= number.to} onclick={step(true)}>{ "+" }</button>
+            </div>
+            <p id={hint} class="wrong" role="alert" hidden={!wrong}>{ allowed }</p>
+        </div>
+    }
+}

@@ -1,0 +1,96 @@
+//! What is set of a wait and of another day.
+
+use super::{Ground, Task, words};
+use crate::app::parts::{Picture, icon};
+use crate::rules::term::Term;
+use crate::walk::WAIT_MOST;
+use crate::walk::names::DryTest;
+use yew::prelude::*;
+
+/// Waits that are offered at one touch, hours: a coat, a half day, a day, days, weeks.
+const WAITS: [f64; 8] = [0.5, 1.0, 2.0, 4.0, 24.0, 72.0, 168.0, 336.0];
+/// Hours of a step.
+const STEP_H: f64 = 0.5;
+
+pub(super) fn more(ground: &Ground<'_>, task: Task) -> Html {
+    match task {
+        Task::Hours => hours(ground),
+        Task::Until => tests(ground),
+        Task::Offer => day(ground),
+        Task::Morning => note(ground, "walk.wait.morning-told"),
+        Task::HandOver => note(ground, "walk.hand-over-told"),
+        Task::Strip => note(ground, "walk.strip-told"),
+        Task::Work(_) => Html::default(),
+    }
+}
+
+fn note(ground: &Ground<'_>, key: &str) -> Html {
+    html! { <p key="note" class="note">{ ground.shop.say(key) }</p> }
+}
+
+fn hours(ground: &Ground<'_>) -> Html {
+    let Ground { shop, hand, walk, .. } = ground;
+    let set =
+        |hours: f64| ground.on(move |hand, _: MouseEvent| hand.wait_h = hours.clamp(STEP_H, WAIT_MOST.get()));
+    let usual = |hours: &f64| {
+        let picked = (hand.wait_h - hours).abs() < STEP_H / 2.0;
+        html! {
+            <button key={hours.to_string()} type="button" class={classes!("control", picked.then_some("picked"))} aria-pressed={picked.to_string()} onclick={set(*hours)}>{ words::hours(shop, *hours) }</button>
+        }
+    };
+    let until = [("at", words::at(shop, walk.clock() + hand.wait_h).to_string())];
+    html! {
+        <div key="hours" class="walk-wait">
+            <div class="people">{ for WAITS.iter().map(usual) }</div>
+            { stepper(shop.say("walk.shorter"), shop.say("walk.longer"), words::hours(shop, hand.wait_h), set(hand.wait_h - STEP_H), set(hand.wait_h + STEP_H)) }
+            <p class="note" role="status">{ shop.say_with("walk.until", &until) }</p>
+        </div>
+    }
+}
+
+fn tests(ground: &Ground<'_>) -> Html {
+    let Ground { shop, hand, .. } = ground;
+    let one = |test: &DryTest| {
+        let test = *test;
+        let picked = hand.test == test;
+        let onchange = ground.on(move |hand, _: Event| hand.test = test);
+        html! {
+            <label key={test.slug()} class={classes!("unit", picked.then_some("picked"))}>
+                <input type="radio" name="walk-test" value={test.slug()} checked={picked} {onchange} />{ icon(Picture::Tick) }<span>{ shop.say(&format!("walk.test.{}", test.slug())) }</span>
+            </label>
+        }
+    };
+    html! {
+        <fieldset key="tests" class="walk-choice"><legend>{ shop.say("walk.wait.test") }</legend>{ for DryTest::ALL.iter().map(one) }</fieldset>
+    }
+}
+
+fn day(ground: &Ground<'_>) -> Html {
+    let Ground { shop, hand, walk, .. } = ground;
+    let least = walk.start().info.ticket.days.saturating_add(1);
+    let set = |day: u32| ground.on(move |hand, _: MouseEvent| hand.day = day.max(least));
+    let named = [("day", hand.day.to_string())];
+    let asked = [("day", walk.start().info.ticket.days.to_string())];
+    html! {
+        <div key="day" class="walk-wait">
+            <p class="note">{ shop.say_with("walk.offer-told", &asked) }</p>
+            { stepper(shop.say("walk.earlier"), shop.say("walk.later"), shop.say_with("walk.day", &named).to_string(), set(hand.day.saturating_sub(1)), set(hand.day.saturating_add(1))) }
+        </div>
+    }
+}
+
+fn stepper(
+    less: AttrValue,
+    more: AttrValue,
+    shown: String,
+    on_less: Callback<MouseEvent>,
+    on_more: Callback<MouseEvent>,
+) -> Html {
+    html! {
+        <div key="stepper" class="stepper">
+            <button key="less" type="button" class="control square" aria-label={less} onclick={on_less}>{ icon(Picture::Dash) }</button>
+            <output key="shown" class="count">{ shown }</output>
+            <button key="more" type="button" class="control square" aria-label={more} onclick={on_more}>{ "+" }</button>
+        </div>
+    }
+}

@@ -1,0 +1,66 @@
+//! The work: its parts as they lie there, to be picked, and a cut through the film of one.
+
+use super::{Ground, Task};
+use crate::app::pages::walk::pictured::Pictured;
+use crate::app::pages::walk::{cut, parts, words};
+use crate::app::parts::{Picture, icon};
+use crate::walk::look;
+use yew::prelude::*;
+
+pub(super) fn work(ground: &Ground<'_>) -> Html {
+    let Ground { shop, walk, hand, .. } = ground;
+    let info = &walk.start().info;
+    let many = walk.start().parts() > 1;
+    let one = |part: usize| {
+        let picked = hand.parts.contains(&part);
+        let onchange = ground.on(move |hand, _: Event| {
+            if !hand.parts.remove(&part) {
+                hand.parts.insert(part);
+            }
+            hand.looked = part;
+        });
+        let wood = info.ticket.parts.get(part).map(|part| words::wood(shop, &part.wood));
+        let seen = walk.part(part).map(|lying| parts::seen(shop, &lying)).unwrap_or_default();
+        html! {
+            <label key={part} class={classes!("walk-part", picked.then_some("picked"))}>
+                <input type="checkbox" checked={picked} {onchange} />
+                { icon(Picture::Tick) }
+                <span><b>{ words::part(shop, info, part) }{ ", " }{ wood.unwrap_or_default() }</b><span>{ seen }</span></span>
+            </label>
+        }
+    };
+    let all = walk.start().parts();
+    let every = hand.parts.len() == all;
+    let toggle = ground.on(move |hand, _: MouseEvent| {
+        hand.parts = if hand.parts.len() == all { [hand.looked].into() } else { (0..all).collect() };
+    });
+    let on_part = ground.on(|hand, part: usize| {
+        if !hand.parts.remove(&part) {
+            hand.parts.insert(part);
+        }
+        hand.looked = part;
+    });
+    let acts = match hand.task {
+        Some(Task::Work(operation)) => Some(look::acts(operation, walk.start())),
+        _ => None,
+    };
+    html! {
+        <section key="work" class="walk-work">
+            <h2 class="spoken">{ shop.say("walk.work") }</h2>
+            <Pictured key="picture" walk={(*walk).clone()} picked={hand.picked_parts()} rows={all + usize::from(many)} {acts} {on_part}>
+                <div class="walk-parts" role="group" aria-label={shop.say("walk.parts")}>
+                    { for (0..all).map(one) }
+                    <button key="all" type="button" class="control walk-all" hidden={!many} onclick={toggle}>
+                        { shop.say(if every { "walk.only-one" } else { "walk.all-parts-pick" }) }
+                    </button>
+                </div>
+            </Pictured>
+        </section>
+    }
+}
+
+/// The cut through the part that is looked at.
+pub(super) fn cut_of(ground: &Ground<'_>) -> Html {
+    let name = words::part(ground.shop, &ground.walk.start().info, ground.hand.looked);
+    ground.walk.part(ground.hand.looked).map(|lying| cut::cut(ground.shop, &name, &lying)).unwrap_or_default()
+}

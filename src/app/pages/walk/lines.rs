@@ -1,0 +1,50 @@
+//! Lines of the ticket: what was done, when and to which parts.
+
+use super::words::{at, micrometres, operation, parts};
+use crate::app::state::Shop;
+use crate::walk::{Line, Walk};
+use yew::prelude::*;
+
+/// Lines that are always in view.
+const LAST: usize = 4;
+
+fn line(shop: &Shop, walk: &Walk, (place, line): (usize, &Line)) -> Html {
+    let wet = line.wet.map(|wet| micrometres(shop, wet.get()));
+    let wet = wet.map(|um| shop.say_with("walk.wet", &[("um", um)])).unwrap_or_default();
+    html! {
+        <li key={place} id={format!("line-{place}")}>
+            <span class="walk-when">{ at(shop, line.begun) }</span>
+            <span>{ operation(shop, line.operation) }{ ", " }{ parts(shop, walk.start(), &line.parts) }{ wet }</span>
+        </li>
+    }
+}
+
+/// The last lines, and all of them on demand.
+pub(super) fn lines(shop: &Shop, walk: &Walk) -> Html {
+    let all = walk.lines();
+    let from = all.len().saturating_sub(LAST);
+    let row = |one| line(shop, walk, one);
+    let first = shop.say_with("walk.lines-all", &[("n", all.len().to_string())]);
+    html! {
+        <section key="lines" class="walk-lines">
+            <h2>{ shop.say("walk.lines") }</h2>
+            <p key="none" class="note" hidden={!all.is_empty()}>{ shop.say("walk.lines-none") }</p>
+            <ol key="last">{ for all.iter().enumerate().skip(from).map(row) }</ol>
+            <details key="all" hidden={from == 0}>
+                <summary>{ first }</summary>
+                <ol>{ for all.iter().enumerate().take(from).map(row) }</ol>
+            </details>
+        </section>
+    }
+}
+
+/// One line in words, where a fault was made.
+pub(super) fn made(shop: &Shop, walk: &Walk, place: usize) -> AttrValue {
+    let Some(line) = walk.lines().get(place) else { return AttrValue::default() };
+    let named = [
+        ("at", at(shop, line.begun).to_string()),
+        ("what", operation(shop, line.operation).to_string()),
+        ("parts", parts(shop, walk.start(), &line.parts)),
+    ];
+    shop.say_with("walk.made", &named)
+}

@@ -1,0 +1,17 @@
+//! Walk a job: a walk is chosen, walked and told of.
+
+mod choose;
+mod cut;
+mod floor;
+mod lines;
+mod one;
+mod parts;
+mod pictured;
+mod report;
+mod start;
+mod words;
+
+pub(in crate::app) use choose::Walks;
+pub(in crate::app::pages) use choose::row as walk_row;
+pub(in crate::app) use one::WalkPage;
+pub(in crate::app) use start::WalkStart;

@@ -1,0 +1,114 @@
+//! One walk: worked on its floor until it is handed over, then told. Each decision is stored at once.
+
+use super::floor::Floor;
+use super::report::Report;
+use crate::app::hooks::use_walks;
+use crate::app::parts::{Frame, Picture, icon};
+use crate::app::route::Route;
+use crate::app::state::{Keep, Shared, Shop, use_shop};
+use crate::device::{clock, page};
+use crate::walk::{Kept, NotKept, Walk};
+use std::rc::Rc;
+use yew::prelude::*;
+
+#[derive(Properties, PartialEq)]
+pub(in crate::app) struct WalkPageProps {
+    pub(in crate::app) id: String,
+}
+
+#[component]
+pub(in crate::app) fn WalkPage(props: &WalkPageProps) -> Html {
+    let shop = use_shop();
+    let walks = use_walks();
+    let kept = walks.find(&props.id).cloned();
+    let first = use_memo((kept.is_some(), props.id.clone()), |_| {
+        kept.as_deref().map(|kept| kept.saved.replay(shop.content()).map(Shared::new))
+    });
+    let now = use_state(|| None::<Shared<Walk>>);
+    let waits = use_state(|| None::<Rc<Kept>>);
+    let store = use_callback(walks.keep.clone(), {
+        let waits = waits.setter();
+        move |what: Kept, keep| {
+            let waits = waits.clone();
+            let kept = Rc::new(what.clone());
+            let done = Callback::from(move |stored: bool| waits.set((!stored).then(|| Rc::clone(&kept))));
+            keep.emit(Keep { what, done });
+        }
+    });
+    let put = use_callback((kept.clone(), store.clone()), {
+        let now = now.setter();
+        move |walk: Shared<Walk>, (kept, store)| {
+            if let Some(kept) = kept.as_deref() {
+                let changed = clock::now();
+                store.emit(Kept { changed, saved: walk.saved(), ..kept.clone() });
+            }
+            now.set(Some(walk));
+        }
+    });
+    let again = use_callback(kept.clone(), {
+        let keep = walks.keep.clone();
+        move |walk: Shared<Walk>, kept| {
+            let Some(kept) = kept.as_deref() else { return };
+            let (id, at) = (page::random_name(), clock::now());
+            let to = Route::WalkOf { id: id.clone() };
+            let done = Callback::from(move |stored: bool| {
+                if stored {
+                    to.go();
+                }
+            });
+            let what = Kept { id, begun: at.clone(), changed: at, saved: walk.saved(), ..kept.clone() };
+            keep.emit(Keep { what, done });
+        }
+    });
+    let retry = {
+        let (store, waits) = (store, waits.clone());
+        move |_: MouseEvent| waits.iter().for_each(|kept| store.emit((**kept).clone()))
+    };
+    let strip = html! {
+        <div key="unsaved" class="kraft walk-unsaved" role="alert" hidden={waits.is_none()}>
+            <p>{ shop.say("walk.not-saved") }</p>
+            <button type="button" class="control" onclick={retry}>{ icon(Picture::Save) }{ shop.say("saved.retry") }</button>
+        </div>
+    };
+    let walk = match (now.as_ref(), first.as_ref()) {
+        (Some(walk), _) | (None, Some(Ok(walk))) => walk.clone(),
+        (None, Some(Err(why))) => return refused(&shop, why),
+        (None, None) => return absent(&shop, walks.loaded),
+    };
+    if walk.is_over() {
+        html! { <Report key="report" {walk} {strip} {again} /> }
+    } else {
+        html! { <Floor key="floor" {walk} {strip} {put} /> }
+    }
+}
+
+/// In place of a walk that is not here, or not yet.
+fn absent(shop: &Shop, loaded: bool) -> Html {
+    plain(
+        shop,
+        html! { <p key="said" class="lead" role="status">{ shop.say(if loaded { "walk.gone" } else { "walk.loading" }) }</p> },
+    )
+}
+
+/// In place of a walk that cannot be walked again.
+fn refused(shop: &Shop, why: &NotKept) -> Html {
+    let told = shop.text(&format!("walk.refused.{}", why.slug()));
+    let place = [("place", why.place())];
+    plain(
+        shop,
+        html! {
+            <div key="refused" class="kraft" role="alert">
+                <p>{ told }{ " " }{ shop.say_with("walk.refused-at", &place) }</p>
+                <p>{ shop.say("walk.refused-now") }</p>
+            </div>
+        },
+    )
+}
+
+fn plain(shop: &Shop, inside: Html) -> Html {
+    html! {
+        <Frame class="sheet" title={shop.say("walk.title")} back={Some(Route::Walks)} cautions={shop.cautions_for(&[])}>
+            { inside }
+        </Frame>
+    }
+}

@@ -1,0 +1,118 @@
+//! How moments, hours, parts and decisions of a walk are said.
+
+use crate::app::state::Shop;
+use crate::content::WalkInfo;
+use crate::process::defect::Defect;
+use crate::quantity::{MINUTES_AN_HOUR, Measure, Unit};
+use crate::rules::term::Term;
+use crate::walk::clock::moment;
+use crate::walk::names::{Climate, Operation};
+use crate::walk::{Decision, Start, Wait};
+use yew::prelude::*;
+
+/// An hour of the day as a clock shows it.
+pub(super) fn time(hour: f64) -> String {
+    let minutes = (hour * MINUTES_AN_HOUR).round();
+    let hours = (minutes / MINUTES_AN_HOUR).floor();
+    format!("{hours:02.0}:{:02.0}", minutes - hours * MINUTES_AN_HOUR)
+}
+
+/// A moment: day and clock.
+pub(super) fn at(shop: &Shop, clock: f64) -> AttrValue {
+    let moment = moment(clock);
+    shop.say_with("walk.at", &[("day", moment.day.to_string()), ("time", time(moment.hour))])
+}
+
+pub(super) fn hours(shop: &Shop, hours: f64) -> String {
+    shop.voice().measure(Measure::new(hours, Unit::Hour, 1))
+}
+
+/// The same; nothing where it takes no time that would be counted.
+pub(super) fn takes(shop: &Shop, time: f64) -> String {
+    if time > 0.0 { hours(shop, time) } else { String::new() }
+}
+
+pub(super) fn micrometres(shop: &Shop, um: f64) -> String {
+    shop.voice().measure(Measure::new(um, Unit::Micrometre, 0))
+}
+
+pub(super) fn climate(shop: &Shop, climate: Climate) -> AttrValue {
+    let voice = shop.voice();
+    let degrees = |value: f64| voice.measure(Measure::new(value, Unit::Celsius, 0));
+    let named = [
+        ("air", degrees(climate.air.get())),
+        ("work", degrees(climate.work.get())),
+        ("rh", voice.measure(Measure::new(climate.humidity.get(), Unit::Percent, 0))),
+    ];
+    shop.say_with("walk.air", &named)
+}
+
+pub(super) fn operation(shop: &Shop, operation: Operation) -> AttrValue {
+    shop.text(&format!("term.{}", operation.slug()))
+}
+
+/// What mends: an operation, or stripping.
+pub(super) fn step(shop: &Shop, step: Option<Operation>) -> AttrValue {
+    step.map_or_else(|| shop.say("walk.strip"), |one| operation(shop, one))
+}
+
+pub(super) fn part(shop: &Shop, info: &WalkInfo, part: usize) -> AttrValue {
+    let slug = info.ticket.parts.get(part).map_or("", |part| part.slug.as_str());
+    shop.text(&format!("part.{slug}"))
+}
+
+/// A wood by its everyday name.
+pub(super) fn wood(shop: &Shop, slug: &str) -> String {
+    let everyday = shop.texts().find(&format!("wood.{slug}.inline"));
+    everyday.map_or_else(|| shop.voice().term("", slug), str::to_owned)
+}
+
+/// Parts in words; all of them where there are several and none is left out.
+pub(super) fn parts(shop: &Shop, start: &Start, parts: &[usize]) -> String {
+    if parts.len() > 1 && parts.len() == start.parts() {
+        return shop.say("walk.all-parts").to_string();
+    }
+    let names: Vec<String> = parts.iter().map(|one| part(shop, &start.info, *one).to_string()).collect();
+    names.join(", ")
+}
+
+/// What a defect is called: its likeliest fault, or the rule where it makes none.
+pub(super) fn fault(shop: &Shop, defect: &Defect) -> AttrValue {
+    fault_of(shop, defect.faults(), defect.rule().0)
+}
+
+pub(super) fn fault_of(shop: &Shop, faults: &[&str], rule: &str) -> AttrValue {
+    let known = faults.iter().find(|id| shop.content().fault(id).is_some());
+    known.map_or_else(|| shop.text(&format!("rule.{rule}")), |id| shop.text(&format!("fault.{id}")))
+}
+
+pub(super) fn wait(shop: &Shop, wait: Wait) -> AttrValue {
+    match wait {
+        Wait::Hours(time) => shop.say_with("walk.waited", &[("hours", hours(shop, time.get()))]),
+        Wait::Morning => shop.say("walk.wait.morning"),
+        Wait::Until(test) => {
+            let test = shop.say(&format!("walk.test.{}", test.slug())).to_string();
+            shop.say_with("walk.waited-until", &[("test", test)])
+        }
+    }
+}
+
+/// A decision in one line.
+pub(super) fn decision(shop: &Shop, start: &Start, decision: &Decision) -> String {
+    let on = |what: AttrValue, on: &[usize]| format!("{what}, {}", parts(shop, start, on));
+    match decision {
+        Decision::Work(work) => on(operation(shop, work.operation), &work.parts),
+        Decision::Strip(named) => on(shop.say("walk.strip"), &named.parts),
+        Decision::Wait(time) => wait(shop, *time).to_string(),
+        Decision::Wear(_) => shop.say("walk.dressed").to_string(),
+        Decision::Room(duties) => {
+            let names =
+                duties.iter().map(|duty| shop.text(&format!("walk.room.{}", duty.slug())).to_string());
+            names.collect::<Vec<_>>().join(". ")
+        }
+        Decision::Offer(offer) => {
+            shop.say_with("walk.offered", &[("day", offer.day.to_string())]).to_string()
+        }
+        Decision::HandOver => shop.say("walk.hand-over").to_string(),
+    }
+}
