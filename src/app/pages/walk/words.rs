@@ -36,6 +36,10 @@ pub(super) fn micrometres(shop: &Shop, um: f64) -> String {
     shop.voice().measure(Measure::new(um, Unit::Micrometre, 0))
 }
 
+pub(super) fn percent(shop: &Shop, value: f64) -> String {
+    shop.voice().measure(Measure::new(value, Unit::Percent, 1))
+}
+
 pub(super) fn climate(shop: &Shop, climate: Climate) -> AttrValue {
     let voice = shop.voice();
     let degrees = |value: f64| voice.measure(Measure::new(value, Unit::Celsius, 0));

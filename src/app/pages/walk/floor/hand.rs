@@ -110,6 +110,8 @@ pub(in crate::app::pages::walk) struct Hand {
     pub(super) typed: BTreeMap<Ask, String>,
     pub(super) picks: BTreeMap<String, String>,
     pub(super) wait_h: f64,
+    /// Hours that were typed and are none yet.
+    pub(super) wait_typed: Option<String>,
     pub(super) test: DryTest,
     pub(super) day: u32,
     pub(super) worn: Worn,
@@ -152,6 +154,7 @@ impl Hand {
             typed: BTreeMap::new(),
             picks: BTreeMap::new(),
             wait_h: WAIT_H,
+            wait_typed: None,
             test: DryTest::Smell,
             day: walk.start().info.ticket.days.saturating_add(1),
             worn: walk.room().worn,
@@ -165,6 +168,7 @@ impl Hand {
     pub(super) fn pick(&mut self, task: Task, last: Option<&Work>) {
         self.task = Some(task);
         self.typed.clear();
+        self.wait_typed = None;
         self.numbers = last.map(|last| last.numbers.clone()).unwrap_or_default();
         self.picks = last.map(|last| last.picks.clone()).unwrap_or_default();
         self.tell(Told::Nothing);

@@ -1,7 +1,8 @@
 //! What is set of a wait and of another day.
 
 use super::{Ground, Task, words};
-use crate::app::parts::{Picture, icon};
+use crate::app::parts::{Field, Picture, icon};
+use crate::quantity::{Measure, Unit, read_number};
 use crate::rules::term::Term;
 use crate::walk::WAIT_MOST;
 use crate::walk::names::DryTest;
@@ -11,6 +12,8 @@ use yew::prelude::*;
 const WAITS: [f64; 8] = [0.5, 1.0, 2.0, 4.0, 24.0, 72.0, 168.0, 336.0];
 /// Hours of a step.
 const STEP_H: f64 = 0.5;
+/// Id of the field in which hours are typed.
+pub(super) const WAIT_FIELD: &str = "walk-wait";
 
 pub(super) fn more(ground: &Ground<'_>, task: Task) -> Html {
     match task {
@@ -28,21 +31,45 @@ fn note(ground: &Ground<'_>, key: &str) -> Html {
     html! { <p key="note" class="note">{ ground.shop.say(key) }</p> }
 }
 
+/// Hours as they are typed; `None` of what is no wait.
+fn read_hours(text: &str) -> Option<f64> {
+    read_number(text).filter(|hours| *hours > 0.0 && *hours <= WAIT_MOST.get())
+}
+
 fn hours(ground: &Ground<'_>) -> Html {
     let Ground { shop, hand, walk, .. } = ground;
-    let set =
-        |hours: f64| ground.on(move |hand, _: MouseEvent| hand.wait_h = hours.clamp(STEP_H, WAIT_MOST.get()));
+    let set = |hours: f64| {
+        ground.on(move |hand, _: MouseEvent| {
+            hand.wait_typed = None;
+            hand.wait_h = hours.clamp(STEP_H, WAIT_MOST.get());
+        })
+    };
     let usual = |hours: &f64| {
         let picked = (hand.wait_h - hours).abs() < STEP_H / 2.0;
         html! {
             <button key={hours.to_string()} type="button" class={classes!("control", picked.then_some("picked"))} aria-pressed={picked.to_string()} onclick={set(*hours)}>{ words::hours(shop, *hours) }</button>
         }
     };
+    let typed = ground.on(|hand, text: String| match read_hours(&text) {
+        Some(hours) => {
+            hand.wait_h = hours;
+            hand.wait_typed = None;
+        }
+        None => hand.wait_typed = Some(text),
+    });
+    let shown = hand.wait_typed.clone().unwrap_or_else(|| Measure::new(hand.wait_h, Unit::Hour, 1).figure());
+    let bounds = [("from", words::hours(shop, 0.1)), ("to", words::hours(shop, WAIT_MOST.get()))];
+    let wrong =
+        if hand.wait_typed.is_some() { shop.say_with("walk.allowed", &bounds) } else { AttrValue::default() };
     let until = [("at", words::at(shop, walk.clock() + hand.wait_h).to_string())];
     html! {
         <div key="hours" class="walk-wait">
             <div class="people">{ for WAITS.iter().map(usual) }</div>
-            { stepper(shop.say("walk.shorter"), shop.say("walk.longer"), words::hours(shop, hand.wait_h), set(hand.wait_h - STEP_H), set(hand.wait_h + STEP_H)) }
+            <div key="typed" class="walk-typed">
+                <button key="less" type="button" class="control square" aria-label={shop.say("walk.shorter")} onclick={set(hand.wait_h - STEP_H)}>{ icon(Picture::Dash) }</button>
+                <Field key="field" id={WAIT_FIELD} inputmode="decimal" label={shop.say("walk.wait.typed")} value={shown} on_input={typed} {wrong} />
+                <button key="more" type="button" class="control square" aria-label={shop.say("walk.longer")} onclick={set(hand.wait_h + STEP_H)}>{ "+" }</button>
+            </div>
             <p class="note" role="status">{ shop.say_with("walk.until", &until) }</p>
         </div>
     }

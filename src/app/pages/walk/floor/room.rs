@@ -92,7 +92,7 @@ fn standing(ground: &Ground<'_>, duty: RoomAct) -> AttrValue {
             shop.say(if room.fan { "walk.standing.fan-runs" } else { "walk.standing.fan-still" })
         }
         RoomAct::GaugeRead => say(room.gauge_read, "walk.standing.today"),
-        RoomAct::FiltersChanged => AttrValue::default(),
+        RoomAct::FiltersChanged | RoomAct::MeterRead => AttrValue::default(),
         RoomAct::AirRead => room.air_read.map_or_else(AttrValue::default, |clock| {
             shop.say_with("walk.standing.read-at", &[("time", words::time(moment(clock).hour))])
         }),

@@ -104,6 +104,12 @@ fn done(ground: &Ground<'_>, from: usize) -> Html {
     let read = |read: &Read| match read {
         Read::Air(climate) => words::climate(shop, *climate),
         Read::Gauge { past } => shop.say(if *past { "walk.gauge.past" } else { "walk.gauge.under" }),
+        Read::Meter { part, moisture } => {
+            let part = words::part(shop, &walk.start().info, *part).to_string();
+            let reads = moisture.map(|moisture| words::percent(shop, moisture.get()));
+            let key = if reads.is_some() { "walk.meter.reads" } else { "walk.meter.band" };
+            shop.say_with(key, &[("part", part), ("moisture", reads.unwrap_or_default())])
+        }
         Read::Test(test) => shop.say(&format!("walk.test.{}.done", test.slug())),
     };
     let what = turns.iter().map(|turn| words::decision(shop, walk.start(), &turn.decision));

@@ -20,6 +20,9 @@ pub(super) fn lacking(ground: &Ground<'_>) -> Option<(String, String)> {
     if task.takes_parts() && ground.hand.parts.is_empty() {
         return Some((TASK.to_owned(), shop.say("walk.part-one").to_string()));
     }
+    if task == Task::Hours && ground.hand.wait_typed.is_some() {
+        return Some((offer::WAIT_FIELD.to_owned(), shop.say("walk.wait.typed").to_string()));
+    }
     let at_hand = asks(ground, task)?;
     let name = |kind: &str, key: &str| shop.text(&format!("walk.{kind}.{key}")).to_string();
     let number = at_hand.numbers.iter().find(|one| ground.hand.typed.contains_key(&one.ask));
