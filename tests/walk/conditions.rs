@@ -61,7 +61,7 @@ fn what_is_not_washed_off_shows_as_its_fault() {
     let content = content();
     let mut walk = plate(&content, "hard-maple", ColourPlan::Natural, Condition::Silicone);
     let found = left_out(&mut walk, &content, Op::SolventWipe, Op::Seal, &[]);
-    holds(&found, "fish-eye", "contamination.silicone-washed-off", Some(Stage::Sand), When::AtWork);
+    holds(&found, "fish-eye", "contamination.silicone-washed-off", Some(Stage::Seal), When::AtWork);
     let mut walk = plate(&content, "hard-maple", ColourPlan::Natural, Condition::OldOil);
     let found = left_out(&mut walk, &content, Op::SolventWipe, Op::Seal, &[]);
     holds(&found, "peeling", "contamination.old-oil-washed-off", None, When::After);

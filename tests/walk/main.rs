@@ -3,8 +3,11 @@
 #[path = "../support/mod.rs"]
 mod support;
 
+mod case;
+mod colour;
 mod command;
 mod conditions;
+mod earlier_finish;
 mod evidence;
 mod laws;
 mod planted;
@@ -12,4 +15,6 @@ mod refused;
 mod right;
 mod room;
 mod steps;
+mod weather;
+mod woods;
 mod wrong;

@@ -3,6 +3,10 @@
 
 use crate::steps::{begin, go, rest};
 use crate::support::content;
+use std::collections::BTreeSet;
+use stepboard::content::{Outline, WalkInfo};
+use stepboard::rules::sequence::job::Condition;
+use stepboard::rules::term::Term;
 use stepboard::walk::report::report;
 
 #[test]
@@ -21,4 +25,18 @@ fn each_walk_has_a_right_way_on_which_nothing_shows_and_no_duty_is_left() {
         assert_eq!(report.in_time, Some(report.promise.can_be_met()), "{}", info.slug);
         assert!(report.material.iter().all(|laid| laid.volume.get() > 0.0));
     }
+}
+
+/// A shop that trains wants each kind of trouble on a job of its own: common practice, no source.
+#[test]
+fn walks_cover_outlines_sheets_difficulties_and_conditions() {
+    let content = content();
+    let seen = |of: fn(&WalkInfo) -> Vec<String>| content.walks.iter().flat_map(of).collect::<BTreeSet<_>>();
+    assert_eq!(seen(|walk| vec![walk.outline.slug().to_owned()]).len(), Outline::ALL.len());
+    assert_eq!(seen(|walk| vec![walk.ticket.sheet.clone()]).len(), content.sheets.len());
+    assert_eq!(seen(|walk| vec![walk.difficulty.to_string()]), ["1", "2", "3"].map(str::to_owned).into());
+    let conditions = |walk: &WalkInfo| {
+        walk.parts.iter().flat_map(|part| &part.conditions).map(|one| one.slug().to_owned()).collect()
+    };
+    assert_eq!(seen(conditions).len(), Condition::ALL.len());
 }

@@ -1,47 +1,16 @@
-//! Wrong ways through the walks that ship, each after a published row (`tests/data/sequence-errors.csv`,
-//! `tests/data/faults.csv`): the faults of the row, the band in which it says that they show, and the hours that rework and
-//! wait cost. Hours of rework are those of `content/faults.toml`, our estimates; the wait that starts again is the sheet's.
+//! Wrong ways through the plain plate, the box in a hurry and the shaded lute, each after a published row; and what mending
+//! and stripping make of them. How they are held: `case.rs`.
 
+use crate::case::{Case, hold, other_way};
 use crate::steps::{begin, does, go, ready_for_the_gun, rest, up_to, up_to_work, wait, work};
 use crate::support::content;
-use crate::support::table::{Row, table};
-use std::collections::BTreeMap;
+use crate::{colour, earlier_finish, weather, woods};
 use stepboard::content::{Ask, Content};
 use stepboard::rules::sequence::operation::Operation as Op;
 use stepboard::rules::term::Stage;
 use stepboard::walk::decision::{Decision, Wait};
 use stepboard::walk::report::report;
 use stepboard::walk::{RoomAct, Walk, When};
-
-/// A wrong way: what is done, and what of its row it comes to.
-struct Case {
-    walk: &'static str,
-    /// The row that it does.
-    row: &'static str,
-    /// What the row says of where it shows.
-    says: &'static str,
-    /// The band that those words name; `None`: after the work has left.
-    shows: Option<Stage>,
-    /// When the apprentice sees it.
-    when: When,
-    /// Hours of rework, and of the wait that starts again.
-    lost: (f64, f64),
-    wrong: fn(&mut Walk, &Content),
-}
-
-/// Does an operation in another way when it comes next.
-fn other_way(
-    walk: &mut Walk,
-    content: &Content,
-    operation: Op,
-    numbers: &[(Ask, f64)],
-    picks: &[(&str, &str)],
-) {
-    let mut next = up_to_work(walk, content, operation);
-    next.numbers.extend(numbers.iter().copied());
-    next.picks.extend(picks.iter().map(|(key, pick)| ((*key).to_owned(), (*pick).to_owned())));
-    go(walk, [Decision::Work(next)], content);
-}
 
 /// Seals over the filler as soon as it is wiped off.
 fn seals_wet_filler(walk: &mut Walk, content: &Content) {
@@ -136,43 +105,15 @@ fn cases() -> Vec<Case> {
     ]
 }
 
-/// What a row of either table says: its faults, and where it shows.
-fn rows() -> BTreeMap<String, (Vec<String>, String)> {
-    let list = |text: &str| text.split(';').map(str::to_owned).collect();
-    let orders = table("sequence-errors.csv");
-    let order = |row: &Row| (row["id"].clone(), (list(&row["fault_ids"]), row["shows_at_step"].clone()));
-    let faults = table("faults.csv");
-    let fault =
-        |row: &Row| (row["id"].clone(), (vec![row["id"].clone()], row["stage_where_it_shows"].clone()));
-    orders.iter().map(order).chain(faults.iter().map(fault)).collect()
-}
-
 #[test]
 fn a_wrong_way_comes_to_what_its_row_says() {
-    let (content, rows) = (content(), rows());
-    for Case { walk, row, says, shows, when, lost, wrong } in cases() {
-        let (faults, words) = &rows[row];
-        assert!(words.contains(says), "{row} says `{words}`");
-        let mut walk = begin(&content, walk);
-        wrong(&mut walk, &content);
-        let on = rest(&walk, &content);
-        go(&mut walk, on, &content);
-        let report = report(&walk, &content);
-        let [found] = report.found.as_slice() else { panic!("{row}: {:?}", report.found) };
-        assert_eq!(found.faults, faults, "{row}");
-        let by_row = found.rule.0 == row || found.rule.0.starts_with("technique.");
-        assert!(by_row, "{row}: {}", found.rule.0);
-        assert_eq!((found.shows_in, found.when), (shows, when), "{row}");
-        assert_eq!((found.cost.rework_h, found.cost.wait_h), lost, "{row}");
-        assert_eq!(report.lost_h(), lost.0 + lost.1, "{row}");
-        let turn = &walk.turns()[found.turn];
-        assert!(turn.shown.contains(&found.shown), "{row}: the turn tells it");
-    }
+    hold(&cases());
 }
 
 #[test]
 fn each_walk_that_ships_has_three_wrong_ways() {
-    let cases = cases();
+    let others = [woods::cases(), weather::cases(), earlier_finish::cases(), colour::cases()];
+    let cases: Vec<Case> = others.into_iter().flatten().chain(cases()).collect();
     for info in &content().walks {
         let count = cases.iter().filter(|case| case.walk == info.slug).count();
         assert!(count >= 3, "{}: {count}", info.slug);

@@ -272,7 +272,7 @@ impl OrderError {
             Self::WipedColourOverSeal => {
                 known(&["colour-off", "lap-stripe"], At(Stage::Stain), Reorder).unless(&[Variant::NotOrdered])
             }
-            Self::SiliconeUnderCoat => known(&["fish-eye"], AtOnce, AddStep).made(Stage::Sand),
+            Self::SiliconeUnderCoat => known(&["fish-eye"], At(Stage::Seal), AddStep).made(Stage::Sand),
             Self::OldOilUnderCoat => known(&["peeling", "soft-film"], Later, AddStep).made(Stage::Sand),
             Self::BleedsThroughColour => known(&["extractive-bleed"], AtOnce, AddStep).made(Stage::Seal),
             Self::Wood => known(&[], NextCoat, Reorder),
