@@ -8,6 +8,7 @@ mod colour;
 mod command;
 mod conditions;
 mod earlier_finish;
+mod damp;
 mod evidence;
 mod laws;
 mod planted;
