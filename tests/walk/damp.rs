@@ -6,11 +6,11 @@ use crate::support::content;
 use stepboard::content::{Content, RoomAir};
 use stepboard::quantity::{Celsius, RelativeHumidity};
 use stepboard::rules::sequence::operation::Operation as Op;
+use stepboard::walk::Walk;
 use stepboard::walk::decision::{Decision, RoomAct};
 use stepboard::walk::report::report;
 use stepboard::walk::saved::Mode;
 use stepboard::walk::start::Start;
-use stepboard::walk::Walk;
 
 /// Milky spots were met at 16 °C in the rain.
 const DAMP: (f64, f64) = (16.0, 85.0);

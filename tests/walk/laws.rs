@@ -72,7 +72,7 @@ fn decision(walk: &Walk, content: &Content, (kind, a, b, c): Raw) -> Decision {
 }
 
 fn walks() -> impl Strategy<Value = (usize, Vec<Raw>)> {
-    (0_usize..3, raw())
+    (0_usize..1000, raw())
 }
 
 /// A random walk, and how many of its decisions were refused.

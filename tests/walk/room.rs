@@ -2,9 +2,10 @@
 
 use crate::steps::{begin, go, ready_for_the_gun, rest, up_to_work, wait, work};
 use crate::support::content;
-use stepboard::content::Content;
+use stepboard::content::{Ask, Content};
 use stepboard::rules::hazard::mask_kind::Protection;
 use stepboard::rules::sequence::operation::Operation as Op;
+use stepboard::walk::clock::day;
 use stepboard::walk::decision::{Decision, Offer, Wait, Worn};
 use stepboard::walk::report::report;
 use stepboard::walk::right::FOR_THE_GUN;
@@ -89,6 +90,23 @@ fn a_gun_left_overnight_and_a_fan_stopped_over_a_wet_coat_are_told() {
     let seal = work(&walk, &content, Op::Seal, &[], &[]);
     go(&mut walk, [seal, Decision::Room(vec![RoomAct::FanOff])], &content);
     assert_eq!(last(&walk), [Lapse::FanOff]);
+    go(&mut walk, [Decision::Wait(Wait::Morning)], &content);
+    assert_eq!(last(&walk), [Lapse::GunLeft]);
+}
+
+/// Coats of one operation that go on in the morning: what was done before the first is done before each, and the gun was
+/// cleaned for the night.
+#[test]
+fn coats_of_one_operation_may_lie_on_two_days() {
+    let content = content();
+    let mut walk = before_seal(&content);
+    go(&mut walk, ready_for_the_gun(), &content);
+    let two = work(&walk, &content, Op::Seal, &[(Ask::Coats, 2.0), (Ask::Between, 8.0)], &[]);
+    go(&mut walk, [two], &content);
+    let days: Vec<u32> =
+        walk.lines().iter().filter(|line| line.operation == Op::Seal).map(|line| day(line.begun)).collect();
+    assert_eq!((days.as_slice(), last(&walk)), (&[1, 2][..], vec![]));
+    assert!(walk.room().gun_dirty() && walk.room().fan);
     go(&mut walk, [Decision::Wait(Wait::Morning)], &content);
     assert_eq!(last(&walk), [Lapse::GunLeft]);
 }

@@ -1,6 +1,7 @@
 //! The steps that a job asks for, in the order of the shop sheet.
 
-use super::job::Job;
+use super::job::{Job, Part};
+use super::manner::Manner;
 use super::operation::Operation;
 use super::plan::{Detail, Plan, Step};
 use crate::rules::sheet::{Setting, Sheet};
@@ -24,7 +25,7 @@ pub fn asks_for(job: &Job, sheet: &Sheet, operation: Operation) -> bool {
         Operation::Trim => job.is_bound(),
         Operation::Scrape => job.is_bound() && job.colours_film(),
         Operation::Protect => job.is_bound() && job.colours_film() && sheet.is_on(Setting::ProtectiveClear),
-        Operation::SolventWipe => job.parts.iter().any(super::job::Part::wants_wipe),
+        Operation::SolventWipe => job.parts.iter().any(Part::wants_wipe),
         Operation::Inspect => job.colours_film() || stains,
         Operation::Level | Operation::Buff => job.look.is_rubbed_out(job.class),
         Operation::Sand
@@ -93,7 +94,12 @@ pub fn plan(job: &Job, sheet: &Sheet) -> Plan {
         } else {
             let step = Step::of(operation);
             let off_the_gun = operation == Operation::Clear && !asks_for(job, sheet, Operation::Buff);
-            steps.push(if off_the_gun { step.how(super::manner::Manner::CleanLastCoat) } else { step });
+            let barrier = operation == Operation::Seal && job.parts.iter().any(Part::wants_barrier);
+            steps.push(match (off_the_gun, barrier) {
+                (true, _) => step.how(Manner::CleanLastCoat),
+                (_, true) => step.how(Manner::Barrier),
+                _ => step,
+            });
         }
     }
     Plan { steps, detail: Detail::Every }
