@@ -10,6 +10,7 @@ mod conditions;
 mod damp;
 mod earlier_finish;
 mod evidence;
+mod excepted;
 mod laws;
 mod planted;
 mod refused;

@@ -1,4 +1,5 @@
-//! Wrong ways with oily wood, mixed woods and open pores.
+//! Wrong ways with oily wood, mixed woods and open pores. Practitioners know the box of cocobolo: lacquer dries on it and
+//! lets go where it was not washed (common practice, no source).
 
 use crate::case::{Case, hold, other_way, puts_before, sprays_instead};
 use crate::steps::{does, go, up_to, up_to_work, work};
@@ -22,7 +23,7 @@ fn wipes_at_once(walk: &mut Walk, content: &Content) {
     go(walk, [Decision::Work(wipe)], content);
 }
 
-/// Scuffs the red flat before the first clear.
+/// Scuffs the colour flat before the first clear.
 fn scuffs_the_colour(walk: &mut Walk, content: &Content) {
     up_to_work(walk, content, Op::Clear);
     let hard = work(walk, content, Op::Scuff, &[], &[("scuffed", "hard")]);
