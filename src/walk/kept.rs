@@ -1,7 +1,7 @@
 //! A walk as a tablet keeps it: whose it is, since when, and what it takes to walk it again.
 
 use super::decision::Decision;
-use super::saved::Saved;
+use super::saved::{Mode, Saved};
 use serde::{Deserialize, Serialize};
 
 /// A walk of a tablet.
@@ -18,6 +18,12 @@ pub struct Kept {
     pub changed: String,
     /// What it takes to walk it again.
     pub saved: Saved,
+    /// Of somebody else's walk that is inspected: the turns that were named, each with the id of a rule.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub named: Vec<(usize, String)>,
+    /// Whether what was named was graded.
+    #[serde(default)]
+    pub graded: bool,
 }
 
 impl Kept {
@@ -35,9 +41,10 @@ impl Kept {
         serde_json::to_string(self)
     }
 
-    /// Whether the work was handed over.
+    /// Whether the work was handed over, and graded where it is somebody else's.
     #[must_use]
     pub fn is_over(&self) -> bool {
-        matches!(self.saved.decisions.last(), Some(Decision::HandOver))
+        let inspected = self.saved.mode != Mode::Inspect || self.graded;
+        inspected && matches!(self.saved.decisions.last(), Some(Decision::HandOver))
     }
 }

@@ -1,5 +1,6 @@
 //! Lines of the ticket: what was done, when and to which parts.
 
+use super::start::ticket;
 use super::words::{at, micrometres, operation, parts};
 use crate::app::state::Shop;
 use crate::walk::{Line, Walk};
@@ -11,10 +12,12 @@ const LAST: usize = 4;
 fn line(shop: &Shop, walk: &Walk, (place, line): (usize, &Line)) -> Html {
     let wet = line.wet.map(|wet| micrometres(shop, wet.get()));
     let wet = wet.map(|um| shop.say_with("walk.wet", &[("um", um)])).unwrap_or_default();
+    let many = walk.start().parts() > 1;
+    let on = if many { format!(", {}", parts(shop, walk.start(), &line.parts)) } else { String::new() };
     html! {
         <li key={place} id={format!("line-{place}")}>
             <span class="walk-when">{ at(shop, line.begun) }</span>
-            <span>{ operation(shop, line.operation) }{ ", " }{ parts(shop, walk.start(), &line.parts) }{ wet }</span>
+            <span>{ operation(shop, line.operation) }{ on }{ wet }</span>
         </li>
     }
 }
@@ -33,6 +36,10 @@ pub(super) fn lines(shop: &Shop, walk: &Walk) -> Html {
             <details key="all" hidden={from == 0}>
                 <summary>{ first }</summary>
                 <ol>{ for all.iter().enumerate().take(from).map(row) }</ol>
+            </details>
+            <details key="job" class="walk-job">
+                <summary>{ shop.say("walk.job-ticket") }</summary>
+                { ticket(shop, &walk.start().info) }
             </details>
         </section>
     }

@@ -2,12 +2,15 @@
 
 mod choose;
 mod cut;
+mod detail;
 mod floor;
+mod inspect;
 mod lines;
 mod one;
 mod parts;
 mod pictured;
 mod report;
+mod scrub;
 mod start;
 mod words;
 

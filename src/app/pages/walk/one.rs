@@ -1,13 +1,14 @@
 //! One walk: worked on its floor until it is handed over, then told. Each decision is stored at once.
 
 use super::floor::Floor;
+use super::inspect::Inspect;
 use super::report::Report;
 use crate::app::hooks::use_walks;
 use crate::app::parts::{Frame, Picture, icon};
 use crate::app::route::Route;
 use crate::app::state::{Keep, Shared, Shop, use_shop};
 use crate::device::{clock, page};
-use crate::walk::{Kept, NotKept, Walk};
+use crate::walk::{Kept, Mode, NotKept, Walk};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -60,6 +61,7 @@ pub(in crate::app) fn WalkPage(props: &WalkPageProps) -> Html {
             keep.emit(Keep { what, done });
         }
     });
+    let keep = store.clone();
     let retry = {
         let (store, waits) = (store, waits.clone());
         move |_: MouseEvent| waits.iter().for_each(|kept| store.emit((**kept).clone()))
@@ -75,6 +77,21 @@ pub(in crate::app) fn WalkPage(props: &WalkPageProps) -> Html {
         (None, Some(Err(why))) => return refused(&shop, why),
         (None, None) => return absent(&shop, walks.loaded),
     };
+    let open = kept.as_deref().filter(|kept| kept.saved.mode == Mode::Inspect && !kept.graded);
+    if let Some(open) = open {
+        let named = open.named.clone();
+        let name = {
+            let (store, open) = (keep.clone(), open.clone());
+            Callback::from(move |named| store.emit(Kept { named, changed: clock::now(), ..open.clone() }))
+        };
+        let done = {
+            let open = open.clone();
+            Callback::from(move |()| {
+                keep.emit(Kept { graded: true, changed: clock::now(), ..open.clone() });
+            })
+        };
+        return html! { <Inspect key="inspect" {walk} {strip} {named} {name} {done} /> };
+    }
     if walk.is_over() {
         html! { <Report key="report" {walk} {strip} {again} /> }
     } else {

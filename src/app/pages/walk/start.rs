@@ -7,6 +7,7 @@ use crate::app::state::{Keep, Shop, use_shop};
 use crate::content::WalkInfo;
 use crate::device::{clock, page};
 use crate::rules::term::Term;
+use crate::walk::planted::planted;
 use crate::walk::{Kept, Mode, Start, Walk};
 use yew::prelude::*;
 
@@ -21,6 +22,7 @@ pub(in crate::app) fn WalkStart(props: &WalkStartProps) -> Html {
     let walks = use_walks();
     let mode = use_state(|| Mode::Guided);
     let failed = use_state(|| false);
+    let busy = use_state(|| false);
     let second_tap = use_second_tap();
     let Some(info) = shop.content().walk(&props.slug) else {
         return html! {
@@ -31,21 +33,31 @@ pub(in crate::app) fn WalkStart(props: &WalkStartProps) -> Html {
     };
     let begin = {
         let (shop, info, mode) = (shop.clone(), info.clone(), *mode);
-        let (keep, failed) = (walks.keep.clone(), failed.setter());
+        let (keep, failed, busy) = (walks.keep.clone(), failed.setter(), busy.setter());
         Callback::from(move |_: MouseEvent| {
             if second_tap.now() {
                 return;
             }
-            let Some(kept) = begun(&shop, &info, mode) else { return failed.set(true) };
-            let (to, failed) = (Route::WalkOf { id: kept.id.clone() }, failed.clone());
-            let done = Callback::from(move |stored: bool| {
-                if stored {
-                    to.go_instead();
-                } else {
-                    failed.set(true);
-                }
+            let (shop, info, keep) = (shop.clone(), info.clone(), keep.clone());
+            let (failed, busy) = (failed.clone(), busy.clone());
+            busy.set(true);
+            // Mistakes are planted in a walk by trying them, which takes a moment.
+            page::once_drawn(move || {
+                let Some(kept) = begun(&shop, &info, mode) else {
+                    busy.set(false);
+                    return failed.set(true);
+                };
+                let to = Route::WalkOf { id: kept.id.clone() };
+                let done = Callback::from(move |stored: bool| {
+                    busy.set(false);
+                    if stored {
+                        to.go_instead();
+                    } else {
+                        failed.set(true);
+                    }
+                });
+                keep.emit(Keep { what: kept, done });
             });
-            keep.emit(Keep { what: kept, done });
         })
     };
     let way = |one: &Mode| {
@@ -70,13 +82,14 @@ pub(in crate::app) fn WalkStart(props: &WalkStartProps) -> Html {
                 <h2 id="way-name">{ shop.say("walk.how") }</h2>
                 <div class="choices" role="radiogroup" aria-labelledby="way-name">{ for WAYS.iter().map(way) }</div>
             </section>
+            <p key="busy" role="status" hidden={!*busy}>{ shop.say("walk.preparing") }</p>
             <p key="failed" class="wrong" role="alert" hidden={!*failed}>{ shop.say("walk.not-begun") }</p>
         </Frame>
     }
 }
 
 /// The ways that are offered.
-const WAYS: [Mode; 2] = [Mode::Guided, Mode::Own];
+const WAYS: [Mode; 3] = [Mode::Guided, Mode::Own, Mode::Inspect];
 
 /// A walk at its beginning, to be kept.
 fn begun(shop: &Shop, info: &WalkInfo, mode: Mode) -> Option<Kept> {
@@ -84,12 +97,16 @@ fn begun(shop: &Shop, info: &WalkInfo, mode: Mode) -> Option<Kept> {
     let start = Start::of(info, sheet, shop.content()).ok()?;
     let seed = page::random_bytes::<4>().map_or(0, u32::from_le_bytes);
     let now = clock::now();
+    let walk = Walk::begin(start, mode, seed);
+    let walk = if mode == Mode::Inspect { planted(&walk, seed, shop.content())? } else { walk };
     Some(Kept {
         id: page::random_name(),
         person: shop.settings.person.clone(),
         begun: now.clone(),
         changed: now,
-        saved: Walk::begin(start, mode, seed).saved(),
+        saved: walk.saved(),
+        named: Vec::new(),
+        graded: false,
     })
 }
 

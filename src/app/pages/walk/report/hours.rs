@@ -5,8 +5,10 @@ use crate::app::state::Shop;
 use crate::walk::report::{Report, Spent};
 use yew::prelude::*;
 
-/// Width of the longest bar.
-const WIDE: f64 = 600.0;
+/// Width of all of it, of the names before the bars, and of the longest bar.
+const WIDE: f64 = 640.0;
+const NAMES: f64 = 96.0;
+const BARS: f64 = 540.0;
 const HIGH: f64 = 30.0;
 const APART: f64 = 46.0;
 
@@ -18,12 +20,13 @@ pub(super) fn hours(shop: &Shop, report: &Report) -> Html {
             .collect();
     let longest = rows.iter().map(|(_, spent)| spent.total_h).fold(1.0, f64::max);
     let bar = |(nth, (key, spent)): (u8, &(&str, Spent))| {
-        let (bench, wait) = (spent.bench_h / longest * WIDE, spent.waiting_h() / longest * WIDE);
+        let (bench, wait) = (spent.bench_h / longest * BARS, spent.waiting_h() / longest * BARS);
         let y = f64::from(nth) * APART;
         html! {
             <g key={(*key).to_owned()}>
-                <rect class="bench" x="0" y={y.to_string()} width={format!("{bench:.1}")} height={HIGH.to_string()} />
-                <rect class="wait" x={format!("{bench:.1}")} y={y.to_string()} width={format!("{wait:.1}")} height={HIGH.to_string()} />
+                <text x="0" y={(y + HIGH * 0.7).to_string()}>{ shop.say(&format!("walk.hours.{key}")) }</text>
+                <rect class="bench" x={NAMES.to_string()} y={y.to_string()} width={format!("{bench:.1}")} height={HIGH.to_string()} />
+                <rect class="wait" x={format!("{:.1}", NAMES + bench)} y={y.to_string()} width={format!("{wait:.1}")} height={HIGH.to_string()} />
             </g>
         }
     };

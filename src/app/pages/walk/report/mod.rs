@@ -4,8 +4,8 @@ mod faults;
 mod hours;
 mod material;
 mod promise;
-mod scrub;
 
+use super::scrub::Scrub;
 use crate::app::parts::Frame;
 use crate::app::route::Route;
 use crate::app::state::{Shared, Shop, use_shop};
@@ -13,7 +13,6 @@ use crate::device::page;
 use crate::rules::term::{Severity, Term};
 use crate::walk::report::{Left, report};
 use crate::walk::{Lapse, Walk};
-use scrub::Scrub;
 use yew::prelude::*;
 
 /// The heading that takes the focus.
@@ -46,7 +45,7 @@ pub(super) fn Report(props: &ReportProps) -> Html {
             { faults::faults(&shop, walk, &told.found) }
             { hours::hours(&shop, &told) }
             { material::material(&shop, &told.material) }
-            <Scrub key="scrub" walk={walk.clone()} again={props.again.clone()} />
+            <Scrub key="scrub" walk={walk.clone()} first={walk.turns().len()} again={props.again.clone()} />
         </Frame>
     }
 }

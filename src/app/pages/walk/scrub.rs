@@ -1,5 +1,6 @@
 //! The time line of a walk: the work as it looked after each decision, and another try from there.
 
+use crate::app::pages::walk::detail::detail;
 use crate::app::pages::walk::pictured::Pictured;
 use crate::app::pages::walk::{cut, lines, parts, words};
 use crate::app::parts::{Picture, icon};
@@ -12,7 +13,13 @@ use yew::prelude::*;
 #[derive(Properties, PartialEq)]
 pub(super) struct ScrubProps {
     pub(super) walk: Shared<Walk>,
-    pub(super) again: Callback<Shared<Walk>>,
+    /// Decisions after which it is first looked at.
+    pub(super) first: usize,
+    /// Told after how many it is looked at.
+    #[prop_or_default]
+    pub(super) on_turn: Callback<usize>,
+    /// Begins another try from there; none where there is none.
+    pub(super) again: Option<Callback<Shared<Walk>>>,
 }
 
 #[component]
@@ -20,7 +27,8 @@ pub(super) fn Scrub(props: &ScrubProps) -> Html {
     let shop = use_shop();
     let walk = &props.walk;
     let most = walk.turns().len();
-    let turn = use_state(|| most);
+    let turn = use_state(|| props.first.min(most));
+    use_effect_with((*turn, props.on_turn.clone()), |(turn, on_turn)| on_turn.emit(*turn));
     let looked = use_state(|| 0_usize);
     let then = use_memo((walk.clone(), *turn), |(walk, turn)| Shared::new(walk.at(*turn, shop.content())));
     let oninput = {
@@ -38,11 +46,12 @@ pub(super) fn Scrub(props: &ScrubProps) -> Html {
     };
     let again = {
         let (again, then) = (props.again.clone(), (*then).clone());
-        move |_: MouseEvent| again.emit(then.clone())
+        move |_: MouseEvent| again.iter().for_each(|again| again.emit(then.clone()))
     };
     let last = turn.checked_sub(1).and_then(|last| walk.turns().get(last));
     let did = last.map(|last| words::decision(&shop, walk.start(), &last.decision));
     let did = did.map_or_else(|| shop.say("walk.at-beginning"), AttrValue::from);
+    let values = last.map(|last| detail(&shop, walk.start(), &last.decision)).unwrap_or_default();
     let now = words::at(&shop, then.clock());
     let named = [
         ("n", turn.to_string()),
@@ -78,7 +87,7 @@ pub(super) fn Scrub(props: &ScrubProps) -> Html {
                     aria-label={shop.say("walk.time-line")} aria-valuetext={said.clone()} />
                 <button key="on" type="button" class="control square" aria-label={shop.say("walk.one-on")} disabled={*turn >= most} onclick={go(*turn + 1)}>{ icon(Picture::Go) }</button>
             </div>
-            <p key="said" class="walk-scrubbed">{ said }</p>
+            <p key="said" class="walk-scrubbed" role="status">{ said }<span class="note">{ values }</span></p>
             <Pictured key="picture" walk={(*then).clone()} picked={vec![*looked]} rows={walk.start().parts()} on_part={on_part}>
                 <div class="walk-parts" role="radiogroup" aria-label={shop.say("walk.parts")}>{ for (0..walk.start().parts()).map(part) }</div>
             </Pictured>
@@ -86,7 +95,7 @@ pub(super) fn Scrub(props: &ScrubProps) -> Html {
                 { shown }
                 { lines::lines(&shop, &then) }
             </div>
-            <button key="again" type="button" class="control" disabled={*turn >= most} onclick={again}>{ icon(Picture::TurnLeft) }{ shop.say("walk.again-from") }</button>
+            <button key="again" type="button" class="control" hidden={props.again.is_none()} disabled={*turn >= most} onclick={again}>{ icon(Picture::TurnLeft) }{ shop.say("walk.again-from") }</button>
         </section>
     }
 }

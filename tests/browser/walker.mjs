@@ -1,0 +1,119 @@
+// A decision of a walk, done on the screen by touch: what is picked has the names that the model writes.
+import { By } from "selenium-webdriver";
+
+/** Longest wait for a piece of the screen, milliseconds. */
+const WAIT = 10_000;
+
+/** Runs on the page: touches what has a selector once it is there; types a number. */
+const TOUCH = `
+  const [steps, wait, done] = arguments;
+  const seen = (selector) => [...document.querySelectorAll(selector)].find((one) => one.offsetParent || one.closest("label")?.offsetParent);
+  const soon = () => new Promise((next) => setTimeout(next, 15));
+  (async () => {
+    for (const [selector, value] of steps) {
+      const end = Date.now() + wait;
+      let found = seen(selector);
+      while (!found && Date.now() < end) { await soon(); found = seen(selector); }
+      if (!found) return done("not there: " + selector);
+      found.scrollIntoView({ block: "nearest" });
+      if (typeof value === "string") {
+        found.value = value;
+        found.dispatchEvent(new InputEvent("input", { bubbles: true }));
+      } else {
+        const wanted = value ?? true;
+        if (found.checked !== wanted) found.click();
+        // A mark of tape says that it was taken.
+        const taken = () => !("checked" in found && found.labels?.length) || !found.isConnected || found.labels[0].classList.contains("picked") === wanted;
+        while (!taken() && Date.now() < end) await soon();
+        if (!taken()) return done("not taken: " + selector);
+      }
+      await soon();
+    }
+    done(null);
+  })();`;
+
+async function touch(page, steps) {
+  const wrong = await page.driver.executeAsyncScript(TOUCH, steps, WAIT);
+  if (wrong) throw new Error(`${wrong}; the page says: ${(await page.text()).slice(0, 800)}`);
+}
+
+/** Where each operation is done: asked of the lists of the screen, once. */
+async function places(page) {
+  if (page.places) return page.places;
+  page.places = {};
+  for (const spot of ["bench", "booth", "rack", "wheel"]) {
+    await touch(page, [[`.walk-spots input[value="${spot}"]`]]);
+    await page.until(`the list of the ${spot}`, () => page.driver.executeScript(
+      "return document.querySelector('.walk-spots input:checked')?.value === arguments[0] && !!document.querySelector('.walk-ops')", spot));
+    const names = await page.driver.executeScript("return [...document.querySelectorAll('.walk-hand .walk-ops button')].map((one) => one.value)");
+    for (const name of names) page.places[name] = spot;
+  }
+  return page.places;
+}
+
+const spot = (name) => [`.walk-spots input[value="${name}"]`];
+const row = (name) => [`.walk-hand .walk-ops button[value="${name}"]`];
+const DO = [".walk-do"];
+
+/** What is touched for a decision, as the model writes it. */
+async function steps(page, decision) {
+  if (decision === "hand-over") return [spot("rack"), row("hand-over"), DO];
+  if (decision.work) {
+    const { operation, parts, numbers = {}, picks = {} } = decision.work;
+    const at = (await places(page))[operation];
+    const all = await page.driver.executeScript("return document.querySelectorAll('.walk-part').length");
+    return [
+      spot(at), row(operation),
+      ...Array.from({ length: all }, (_, part) => [`.walk-part:nth-of-type(${part + 1}) input`, parts.includes(part)]),
+      ...Object.entries(numbers).map(([ask, value]) => [`#walk-${ask}`, String(value)]),
+      ...Object.entries(picks).map(([key, slug]) => [`#walk-choice-${key} input[value="${slug}"]`]),
+      DO,
+    ];
+  }
+  if (decision.wait === "morning") return [spot("rack"), row("wait-morning"), DO];
+  if (decision.wait?.until) return [spot("rack"), row("wait-until"), [`input[name="walk-test"][value="${decision.wait.until}"]`], DO];
+  if (decision.wait) return [spot("rack"), row("wait-hours"), ["#walk-wait", String(decision.wait.hours)], DO];
+  if (decision.offer) return [spot("rack"), row("offer"), DO];
+  if (decision.wear) {
+    const { respirator, sealed, suit, gloves, eyes } = decision.wear;
+    return [
+      spot("room"), [`input[name="mask"][value="${respirator ?? "nothing"}"]`], [`input[name="suit"][value="${suit}"]`],
+      ["input[value=sealed]", sealed], ["input[value=gloves]", gloves], ["input[value=eyes]", eyes], DO,
+    ];
+  }
+  if (decision.room) return [spot("room"), ...decision.room.map((duty) => [`.walk-room input[value="${duty}"]`, true]), DO];
+  throw new Error(`no way to do ${JSON.stringify(decision)}`);
+}
+
+/** How many decisions the tablet has stored of the walk that was worked on last. */
+export const stored = (page) => page.driver.executeAsyncScript(`
+  const done = arguments[0];
+  const asked = indexedDB.open("stepboard");
+  asked.onsuccess = () => {
+    const all = asked.result.transaction("walks").objectStore("walks").getAll();
+    all.onsuccess = () => {
+      asked.result.close();
+      const kept = all.result.map((text) => JSON.parse(text)).sort((a, b) => a.changed < b.changed ? 1 : -1);
+      done(kept.map(({ id, person, saved }) => ({ id, person, ...saved })));
+    };
+  };`);
+
+/** Does a decision and waits until it is stored. */
+export async function decide(page, decision) {
+  const before = (await stored(page))[0]?.decisions.length ?? 0;
+  await touch(page, await steps(page, decision));
+  await page.until(`${JSON.stringify(decision)} to be stored`, async () => (await stored(page))[0].decisions.length > before);
+}
+
+/** Does a decision that is not carried out. */
+export const ask = async (page, decision) => touch(page, await steps(page, decision));
+
+/** Begins a walk. */
+export async function begin(page, name, way) {
+  await page.driver.executeScript("location.hash = '#/walk'");
+  await page.press("link", name);
+  await page.press("radio", way);
+  await page.driver.sleep(450);
+  await page.press("button", "Begin");
+  await page.until("the floor", async () => (await page.driver.findElements(By.css(".walk-ops"))).length > 0);
+}
