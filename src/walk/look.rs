@@ -10,6 +10,7 @@ use crate::picture::instrument::{
 };
 use crate::picture::{Screen, Species};
 use crate::process::lying::Lying;
+use crate::rules::sequence::job::Condition;
 use crate::rules::sequence::manner::Manner;
 use crate::rules::sequence::operation::Operation;
 
@@ -23,6 +24,8 @@ const SHADE_REACH: f32 = 42.0;
 const FILLER: Screen = [74, 46, 30];
 /// Solid colour: a deep green.
 const SOLID: Screen = [38, 74, 62];
+/// Solid colour where the ticket asks for a light one: an off-white.
+const LIGHT: Screen = [236, 232, 220];
 
 /// The shape that a walk is drawn on.
 #[must_use]
@@ -103,8 +106,11 @@ fn look(start: &Start, kind: PartKind, lying: &Lying) -> PartLook {
         sum
     };
     let (colour_um, shade_um) = (um(&[Operation::Colour]), um(&[Operation::Shade]));
-    let solid = ticket.colour == ColourPlan::Solid;
-    let paint = if solid { Paint::Solid(SOLID) } else { Paint::Clear(Dye::Amber) };
+    let light = start.job.parts.iter().any(|part| part.lies(Condition::LightColour));
+    let paint = match ticket.colour {
+        ColourPlan::Solid => Paint::Solid(if light { LIGHT } else { SOLID }),
+        _ => Paint::Clear(Dye::Amber),
+    };
     let stained = lying.last(Operation::Stain);
     let filled = lying.last(Operation::Fill);
     let masked = lying.masks > 0;
