@@ -29,6 +29,7 @@ pub mod saved;
 pub mod start;
 pub mod surface;
 pub mod turn;
+pub mod undone;
 
 mod acts;
 mod carry;

@@ -7,6 +7,7 @@ use super::material::{Laid, laid};
 use super::mend;
 use super::story::Walk;
 use super::surface::When;
+use super::undone::{Undone, undone};
 use crate::content::Content;
 use crate::judge::cost::{Cost, of};
 use crate::process::shortest::shortest;
@@ -109,6 +110,8 @@ impl Promise {
 pub struct Report {
     /// Duties left undone, in order.
     pub lapses: Vec<Left>,
+    /// What the ticket orders and the work lacks.
+    pub undone: Vec<Undone>,
     /// Faults by the rule that was broken, those of one rule together, in the order in which the first of each was made.
     pub found: Vec<Found>,
     /// Hours that it took so far.
@@ -149,6 +152,7 @@ pub fn report(walk: &Walk, content: &Content) -> Report {
     };
     Report {
         lapses: lapses.collect(),
+        undone: undone(walk),
         found: found(walk, content),
         spent,
         shortest,

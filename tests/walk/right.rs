@@ -1,12 +1,14 @@
 //! A right way through each walk that ships: nothing shows, nothing is left undone, and it takes no longer than the shortest
 //! schedule by more than what a person at one bench loses to it.
 
-use crate::steps::{begin, go, rest};
+use crate::steps::{begin, go, rest, up_to_work};
 use crate::support::content;
 use std::collections::BTreeSet;
 use stepboard::content::{Outline, WalkInfo};
 use stepboard::rules::sequence::job::Condition;
+use stepboard::rules::sequence::operation::Operation;
 use stepboard::rules::term::Term;
+use stepboard::walk::decision::Decision;
 use stepboard::walk::report::report;
 
 #[test]
@@ -19,12 +21,33 @@ fn each_walk_has_a_right_way_on_which_nothing_shows_and_no_duty_is_left() {
         let report = report(&walk, &content);
         assert!(walk.is_over() && report.lapses.is_empty(), "{}: {:?}", info.slug, report.lapses);
         assert!(report.found.is_empty(), "{}: {:?}", info.slug, report.found);
+        assert!(report.undone.is_empty(), "{}: {:?}", info.slug, report.undone);
         let shortest = report.shortest.expect("a fit room");
         assert!(report.spent.total_h >= shortest.total_h - 1e-6, "{}", info.slug);
         assert!(report.spent.total_h <= shortest.total_h + 48.0, "{}", info.slug);
         assert_eq!(report.in_time, Some(report.promise.can_be_met()), "{}", info.slug);
         assert!(report.material.iter().all(|laid| laid.volume.get() > 0.0));
     }
+}
+
+/// What the order of work names as its steps (`content/sheets`, after schedules of instrument finishers) is missing where the
+/// work is handed over before it.
+#[test]
+fn work_that_is_handed_over_unfinished_lacks_what_was_ordered() {
+    use Operation::{Buff, Clear, Colour, Level, Seal, Shade};
+    let content = content();
+    let undone = |slug: &str, until: Operation| {
+        let mut walk = begin(&content, slug);
+        up_to_work(&mut walk, &content, until);
+        go(&mut walk, [Decision::HandOver], &content);
+        let undone = report(&walk, &content).undone;
+        undone.into_iter().map(|one| (one.operation, one.done, one.ordered)).collect::<Vec<_>>()
+    };
+    assert_eq!(undone("plain-plate", Seal), [(Clear, 0, 3)]);
+    let lute = [(Colour, 0, 1), (Shade, 0, 1), (Clear, 0, 5), (Level, 0, 1), (Buff, 0, 1)];
+    assert_eq!(undone("shaded-lute", Seal), lute);
+    assert_eq!(undone("shaded-lute", Level), [(Level, 0, 1), (Buff, 0, 1)]);
+    assert_eq!(undone("shaded-lute", Buff), [(Buff, 0, 1)]);
 }
 
 /// A shop that trains wants each kind of trouble on a job of its own: common practice, no source.

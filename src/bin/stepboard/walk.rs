@@ -65,6 +65,9 @@ fn told(walk: &Walk, report: &Report, content: &Content) -> Value {
         json!({ "turn": left.turn, "lapse": left.lapse.slug(), "rule": left.lapse.rule(),
                 "severity": left.lapse.severity(), "caution": left.lapse.caution() })
     });
+    let undone = report.undone.iter();
+    let undone =
+        undone.map(|one| json!({ "operation": one.operation, "done": one.done, "ordered": one.ordered }));
     let material = report
         .material
         .iter()
@@ -73,7 +76,7 @@ fn told(walk: &Walk, report: &Report, content: &Content) -> Value {
     let said = said.map(|one| json!({ "turn": one.turn, "family": one.family, "right": one.right }));
     json!({
         "walk": walk.start().info.slug, "mode": walk.mode(), "over": walk.is_over(),
-        "lapses": lapses.collect::<Vec<_>>(),
+        "lapses": lapses.collect::<Vec<_>>(), "undone": undone.collect::<Vec<_>>(),
         "faults": report.found.iter().map(|one| found(one, walk)).collect::<Vec<_>>(),
         "spent": spent(report.spent), "shortest": report.shortest.map(spent), "lost_h": report.lost_h(),
         "material": material.collect::<Vec<_>>(), "in_time": report.in_time,

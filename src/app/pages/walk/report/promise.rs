@@ -2,7 +2,9 @@
 
 use crate::app::parts::{SignKind, sign};
 use crate::app::state::Shop;
+use crate::rules::term::Term;
 use crate::walk::report::Report;
+use crate::walk::undone::Undone;
 use yew::prelude::*;
 
 pub(super) fn promise(shop: &Shop, report: &Report) -> Html {
@@ -26,11 +28,21 @@ pub(super) fn promise(shop: &Shop, report: &Report) -> Html {
         (Some(_), false, true) => "walk.promise.offered-right",
         (Some(_), false, false) => "walk.promise.offered-early",
     };
-    let good = report.in_time != Some(false) && promise.holds();
+    let lacks = |one: &Undone| {
+        let named = [("done", one.done.to_string()), ("ordered", one.ordered.to_string())];
+        let what = shop.text(&format!("term.{}", one.operation.slug()));
+        let so_far = (one.ordered > 1).then(|| shop.say_with("walk.promise.so-many", &named));
+        so_far.map_or_else(|| what.to_string(), |so_far| format!("{what} {so_far}"))
+    };
+    // Whoever says that the day cannot be met hands nothing over.
+    let lacking: Vec<String> = report.undone.iter().filter(|_| report.in_time.is_some()).map(lacks).collect();
+    let good = lacking.is_empty() && report.in_time != Some(false) && promise.holds();
     html! {
         <div class="walk-promise">
             { sign(if good { SignKind::Right } else { SignKind::Wrong }) }
-            <p class="lead">{ shop.say_with(delivered, &named) }{ " " }{ shop.say_with(said, &named) }</p>
+            <p class="lead">{ shop.say_with(delivered, &named) }{ " " }{ shop.say_with(said, &named) }
+                if !lacking.is_empty() { { " " }{ shop.say_with("walk.promise.undone", &[("what", lacking.join(", "))]) } }
+            </p>
         </div>
     }
 }
