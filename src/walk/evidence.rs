@@ -5,7 +5,7 @@
 
 use super::decision::{Decision, RoomAct};
 use super::lapse::Lapse;
-use super::report::report;
+use super::report::{Promise, promised, quickest};
 use super::room::sprays;
 use super::story::Walk;
 use super::turn::Turn;
@@ -94,7 +94,7 @@ pub fn evidence(walk: &Walk, content: &Content) -> Vec<Evidence> {
         let wrong = |one: &Asked| is_wrong(walk, turn, one);
         found.extend(asked.iter().map(|one| Evidence { turn: nth, family: one.family, right: !wrong(one) }));
         found.extend(rags(nth, turn));
-        found.extend(promise(&before, walk, nth, turn, content));
+        found.extend(promise(&before, walk, nth, turn));
         // It was carried out once.
         let _ = before.decide(turn.decision.clone(), content);
     }
@@ -186,7 +186,7 @@ fn rags(nth: usize, turn: &Turn) -> Option<Evidence> {
 }
 
 /// What was said of the day: when another one is offered, or when the work is handed over without a word.
-fn promise(before: &Walk, walk: &Walk, nth: usize, turn: &Turn, content: &Content) -> Option<Evidence> {
+fn promise(before: &Walk, walk: &Walk, nth: usize, turn: &Turn) -> Option<Evidence> {
     let silent = turn.decision == Decision::HandOver && before.offered().is_none();
     let offered = match turn.decision {
         Decision::Offer(offer) => Some(offer.day),
@@ -195,7 +195,6 @@ fn promise(before: &Walk, walk: &Walk, nth: usize, turn: &Turn, content: &Conten
     if !silent && offered.is_none() {
         return None;
     }
-    let promise = report(walk, content).promise;
-    let said = super::report::Promise { offered, ..promise };
+    let said = Promise { offered, ..promised(walk, quickest(walk)) };
     Some(Evidence { turn: nth, family: "delivery-day", right: said.holds() })
 }

@@ -145,11 +145,7 @@ pub fn report(walk: &Walk, content: &Content) -> Report {
         Spent { total_h: end - walk.start().day.opens().get(), bench_h: walk.bench_hours(), day: day(end) };
     let shortest = quickest(walk);
     let worked = walk.is_over() && !walk.lines().is_empty();
-    let promise = Promise {
-        asked: walk.start().info.ticket.days,
-        earliest: shortest.map(|spent| spent.day),
-        offered: walk.offered(),
-    };
+    let promise = promised(walk, shortest);
     Report {
         lapses: lapses.collect(),
         undone: undone(walk),
@@ -159,6 +155,15 @@ pub fn report(walk: &Walk, content: &Content) -> Report {
         material: laid(walk),
         promise,
         in_time: worked.then(|| day(walk.clock()) <= promise.offered.unwrap_or(promise.asked)),
+    }
+}
+
+/// What was said of the day that is asked for, beside the shortest schedule.
+pub(super) fn promised(walk: &Walk, shortest: Option<Spent>) -> Promise {
+    Promise {
+        asked: walk.start().info.ticket.days,
+        earliest: shortest.map(|spent| spent.day),
+        offered: walk.offered(),
     }
 }
 

@@ -76,7 +76,7 @@ impl Walk {
         Ok((next, turn))
     }
 
-    /// The same walk after its first turns; all of them where it had no more.
+    /// The same walk after its first turns, all of them where it had no more: to look back, or as another try.
     #[must_use]
     pub fn at(&self, turns: usize, content: &Content) -> Self {
         let mut walk = Self::begin(self.start.clone(), self.mode, self.seed);
@@ -85,12 +85,6 @@ impl Walk {
             let _ = walk.decide(turn.decision.clone(), content);
         }
         walk
-    }
-
-    /// The walk taken up again before a turn, as another try.
-    #[must_use]
-    pub fn again_from(&self, turn: usize, content: &Content) -> Self {
-        self.at(turn, content)
     }
 
     /// What it takes to walk it again.

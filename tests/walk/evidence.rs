@@ -59,7 +59,7 @@ fn a_wrong_decision_is_wrong_in_its_own_family_and_in_no_other() {
     let mut wet = begin(&content, "shaded-lute");
     let wipe = up_to_work(&mut wet, &content, Op::WipeFiller);
     go(&mut wet, [Decision::Work(wipe), Decision::Room(vec![RoomAct::RagsAway])], &content);
-    let mut left = wet.again_from(wet.turns().len() - 1, &content);
+    let mut left = wet.at(wet.turns().len() - 1, &content);
     go(&mut wet, ready_for_the_gun(), &content);
     let mut bare = wet.clone();
     does(&mut wet, &content, Op::Seal);

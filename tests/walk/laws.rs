@@ -99,7 +99,7 @@ fn a_replay_is_the_walk_and_a_refusal_changes_nothing() {
         let saved: Saved = serde_json::from_str(&text).expect("what was written");
         assert_eq!(saved.replay(&content).expect("possible once"), walk);
         let half = walk.turns().len() / 2;
-        let mut again = walk.again_from(half, &content);
+        let mut again = walk.at(half, &content);
         assert_eq!(again.turns(), &walk.turns()[..half]);
         for turn in &walk.turns()[half..] {
             again.decide(turn.decision.clone(), &content).expect("possible once");
