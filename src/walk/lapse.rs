@@ -11,6 +11,8 @@ terms! {
         NoRespirator = "no-respirator",
         /// The respirator does not stop what was in the air.
         WrongRespirator = "wrong-respirator",
+        /// Wood or finish was sanded with nothing before mouth and nose.
+        DustBreathed = "dust-breathed",
         /// The seal was not checked when the respirator went on.
         SealUnchecked = "seal-unchecked",
         /// Sprayed in street clothes or in the suit of the sanding bench.
@@ -45,6 +47,7 @@ impl Lapse {
         match self {
             Self::NoRespirator => RuleId("hazard.draw-is-no-respirator"),
             Self::WrongRespirator => RuleId("hazard.filter-by-what-is-breathed"),
+            Self::DustBreathed => RuleId("hazard.dust-kept-out"),
             Self::SealUnchecked => RuleId("hazard.seal-check-each-time"),
             Self::NoSuit => RuleId("contamination.clean-suit"),
             Self::Uncovered => RuleId("hazard.eyes-and-skin-covered"),
@@ -65,6 +68,7 @@ impl Lapse {
         match self {
             Self::NoRespirator => "c14",
             Self::WrongRespirator | Self::SealUnchecked => "c15",
+            Self::DustBreathed => "c04",
             Self::Uncovered => "c31",
             Self::FanOff => "c12",
             Self::GaugeUnread | Self::FiltersLoaded => "c13",

@@ -6,6 +6,7 @@ use super::lapse::Lapse;
 use crate::quantity::DUST;
 use crate::rules::contamination::Suit;
 use crate::rules::hazard::mask_kind::Protection;
+use crate::rules::sequence::manner::Manner;
 use crate::rules::sequence::operation::{COATS, Operation};
 use crate::rules::sheet::{Setting, Sheet};
 
@@ -54,8 +55,9 @@ pub(super) fn sprays(operation: Operation) -> bool {
     COATS.contains(&operation) || operation == Operation::Washcoat
 }
 
-/// Operations that raise dust.
-const DUSTY: [Operation; 3] = [Operation::Sand, Operation::SandBack, Operation::SandFiller];
+/// Operations that raise dust of wood or of finish; levelling does where it is done dry.
+const DUSTY: [Operation; 5] =
+    [Operation::Sand, Operation::Damp, Operation::SandBack, Operation::SandFiller, Operation::Scuff];
 
 impl Room {
     pub(super) const fn new() -> Self {
@@ -110,7 +112,7 @@ impl Room {
     }
 
     /// What is lacking when something else is done.
-    pub(super) fn before_work(&self, operation: Operation) -> Vec<Lapse> {
+    pub(super) fn before_work(&self, operation: Operation, manners: &[Manner]) -> Vec<Lapse> {
         match operation {
             Operation::SolventWipe | Operation::Stain => {
                 (!self.covered()).then_some(Lapse::Uncovered).into_iter().collect()
@@ -118,6 +120,9 @@ impl Room {
             Operation::Buff => {
                 let unchecked = (!self.wheel_checked).then_some(Lapse::WheelUnchecked);
                 unchecked.into_iter().chain((!self.worn.eyes).then_some(Lapse::Uncovered)).collect()
+            }
+            Operation::Level if !manners.contains(&Manner::WithWater) => {
+                self.breathing(Protection::Particles)
             }
             op if DUSTY.contains(&op) => self.breathing(Protection::Particles),
             _ => Vec::new(),
@@ -127,11 +132,8 @@ impl Room {
     /// Whether the respirator stops what is in the air.
     fn breathing(&self, wanted: Protection) -> Vec<Lapse> {
         let Some(worn) = self.worn.respirator else {
-            return vec![if wanted == Protection::Both {
-                Lapse::NoRespirator
-            } else {
-                Lapse::WrongRespirator
-            }];
+            let dust = wanted == Protection::Particles;
+            return vec![if dust { Lapse::DustBreathed } else { Lapse::NoRespirator }];
         };
         let stops = worn == wanted || matches!(worn, Protection::Both | Protection::SuppliedAir);
         let unchecked = !self.worn.sealed;

@@ -101,7 +101,7 @@ impl State {
         if sprays(operation) && first {
             lapses.extend(self.room.before_coat(begun));
         } else if !sprays(operation) {
-            lapses.extend(self.room.before_work(operation));
+            lapses.extend(self.room.before_work(operation, &act.step.manners));
         }
         let parts = match act.step.part {
             None => (0..start.parts()).collect(),

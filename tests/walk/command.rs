@@ -13,8 +13,8 @@ fn a_kept_walk_is_gone_on_with_and_reported() {
     let kept = serde_json::to_string(&walk.saved()).expect("plain data");
     let open = answer(&["walk", "-"], &kept);
     assert_eq!((&open["over"], &open["in_time"]), (&false.into(), &serde_json::Value::Null));
-    // Sanded with no mask: dust goes through whatever is worn in the street.
-    assert_eq!(open["lapses"][0]["rule"], "hazard.filter-by-what-is-breathed");
+    // Sanded with no mask.
+    assert_eq!(open["lapses"][0]["rule"], "hazard.dust-kept-out");
     let whole = answer(&["walk", "--right"], &kept).to_string();
     let told = answer(&["walk"], &whole);
     assert_eq!((&told["over"], &told["in_time"]), (&true.into(), &true.into()));

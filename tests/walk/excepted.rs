@@ -25,6 +25,7 @@ fn recoats_once_the_window_is_open_again(walk: &mut Walk, content: &Content) {
     other_way(walk, content, Op::Clear, &[(Ask::Coats, 1.0)], &[]);
     go(walk, [Decision::Room(vec![RoomAct::GunCleaned])], content);
     go(walk, [Wait::Morning; 4].map(Decision::Wait), content);
+    go(walk, [Decision::Wear(right::FOR_THE_BENCH)], content);
     does(walk, content, Op::Scuff);
     go(walk, ready_for_the_gun(), content);
     go(walk, [work(walk, content, Op::Clear, &[], &[("mix", "retarder")])], content);

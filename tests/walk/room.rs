@@ -65,6 +65,30 @@ fn what_is_lacking_before_a_coat_is_told_each_by_itself() {
     assert_eq!(seals(&content, late), [Lapse::AirUnread], "read more than an hour before");
 }
 
+/// OSHA wood-dust pages and 29 CFR 1910.134(a)(2): dust of wood and of finish is kept out of the lungs, whatever raises it;
+/// a cartridge for vapour alone stops none of it, and water binds it.
+#[test]
+fn dust_is_kept_out_wherever_something_is_sanded() {
+    let content = content();
+    let sands = |operation: Op, picks: &[(&str, &str)], respirator: Option<Protection>| {
+        let mut walk = begin(&content, "dyed-lute");
+        up_to_work(&mut walk, &content, operation);
+        let sanding = work(&walk, &content, operation, &[], picks);
+        go(&mut walk, [Decision::Wear(Worn { respirator, ..FOR_THE_GUN }), sanding], &content);
+        last(&walk)
+    };
+    for operation in [Op::Sand, Op::Scuff, Op::Level] {
+        assert_eq!(sands(operation, &[], None), [Lapse::DustBreathed], "{operation:?}");
+        assert_eq!(
+            sands(operation, &[], Some(Protection::Vapour)),
+            [Lapse::WrongRespirator],
+            "{operation:?}"
+        );
+        assert!(sands(operation, &[], Some(Protection::Particles)).is_empty(), "{operation:?}");
+    }
+    assert!(sands(Op::Level, &[("lubricant", "water")], None).is_empty());
+}
+
 /// 29 CFR 1910.107(g)(3); the practitioner case of staining rags left overnight (common practice, no source).
 #[test]
 fn oily_rags_that_lie_until_the_morning_are_told_and_put_away_at_once_are_not() {

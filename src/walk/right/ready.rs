@@ -74,7 +74,7 @@ pub(super) fn make_ready(walk: &Walk, operation: Operation) -> Option<Decision> 
     let room = walk.room();
     let wanted = if sprays(operation) { FOR_THE_GUN } else { FOR_THE_BENCH };
     let bare = |lapse: &Lapse| !matches!(lapse, Lapse::WheelUnchecked);
-    let asked = sprays(operation) || room.before_work(operation).iter().any(bare);
+    let asked = sprays(operation) || room.before_work(operation, &[]).iter().any(bare);
     if asked && room.worn != wanted {
         return Some(Decision::Wear(wanted));
     }
