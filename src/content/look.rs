@@ -11,6 +11,9 @@ pub struct Look {
     pub slug: String,
     /// The wood, by its slug.
     pub wood: String,
+    /// Woods that nobody tells from it by eye, drawn as it is where the work is of them.
+    #[serde(default)]
+    pub also: Vec<String>,
     /// Rings, colours, pores, figure.
     pub species: Species,
 }

@@ -150,6 +150,13 @@ impl Content {
         self.looks.iter().find(|look| look.slug == slug)
     }
 
+    /// How a wood looks: as its own look, or as that of a wood that nobody tells it from.
+    #[must_use]
+    pub fn look_of(&self, wood: &str) -> Option<&Look> {
+        let own = self.looks.iter().find(|look| look.wood == wood);
+        own.or_else(|| self.looks.iter().find(|look| look.also.iter().any(|also| also == wood)))
+    }
+
     /// The solvent with that slug.
     #[must_use]
     pub fn solvent(&self, slug: &str) -> Option<&Solvent> {

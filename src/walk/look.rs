@@ -6,7 +6,7 @@ use super::story::Walk;
 use crate::content::{Binding as Bound, ColourPlan, Content, Outline};
 use crate::picture::instrument::{
     Acts, Binding, Colour, Cover, Dye, Filled, Filler, Paint, PartKind, PartLook, PartWood, Prepared, Seat,
-    Shade, Shape, Sheen, Side, Stain, View,
+    Shade, Shape, Sheen, Side, Stain, Trim, View,
 };
 use crate::picture::{Screen, Species};
 use crate::process::lying::Lying;
@@ -77,7 +77,7 @@ pub fn woods(start: &Start, seed: u32, content: &Content) -> Vec<PartWood> {
     let one = |(place, kind): (u32, &PartKind)| {
         let part = part_of(start, *kind);
         let ticket = start.info.ticket.parts.get(part.unwrap_or(0));
-        let look = ticket.and_then(|part| content.looks.iter().find(|look| look.wood == part.wood));
+        let look = ticket.and_then(|part| content.look_of(&part.wood));
         let species = look.map_or_else(Species::plain, |look| look.species.clone());
         PartWood { part: *kind, face: species.face, species, seed: seed.wrapping_add(place) }
     };
@@ -142,17 +142,19 @@ fn look(start: &Start, kind: PartKind, lying: &Lying) -> PartLook {
             _ if scraped => Binding::Scraped,
             _ => Binding::Covered,
         },
+        trim: if ticket.binding == Bound::Wood { Trim::Wood } else { Trim::Plastic },
         seat: if masked { Seat::Taped } else { Seat::None },
         ..PartLook::bare(kind)
     }
 }
 
+/// Wood is damp for the eye until something else is done to it.
 fn prepared(lying: &Lying) -> Prepared {
-    let last = lying.done.iter().rfind(|done| matches!(done, Operation::Sand | Operation::GlueCheck));
-    match last {
-        None => Prepared::Rough,
+    let sanded = lying.done.iter().any(|done| matches!(done, Operation::Sand | Operation::Damp));
+    match lying.done.last() {
         Some(Operation::GlueCheck) => Prepared::Damped,
-        Some(_) => Prepared::Sanded,
+        _ if sanded => Prepared::Sanded,
+        _ => Prepared::Rough,
     }
 }
 

@@ -154,10 +154,13 @@ fn consequences(content: &Content, reader: &mut Reader) {
 
 fn looks(content: &Content, reader: &mut Reader) {
     for (index, look) in content.looks.iter().enumerate() {
-        if reader.knows("wood") && content.wood(&look.wood).is_none() {
-            let names = nearest(&look.wood, content.woods.iter().map(|wood| wood.slug.as_str()));
-            let message = format!("`{}` is no wood of content/woods.toml; allowed: {names}", look.wood);
-            reader.at("look", index, "wood", message);
+        let named = core::iter::once(("wood", &look.wood)).chain(look.also.iter().map(|wood| ("also", wood)));
+        for (key, slug) in named.filter(|_| reader.knows("wood")).collect::<Vec<_>>() {
+            if content.wood(slug).is_none() {
+                let names = nearest(slug, content.woods.iter().map(|wood| wood.slug.as_str()));
+                let message = format!("`{slug}` is no wood of content/woods.toml; allowed: {names}");
+                reader.at("look", index, key, message);
+            }
         }
     }
 }

@@ -1,20 +1,61 @@
 //! Dyes and the light that comes through them: what stains wood and colours a film, on panels and on whole instruments.
 
 use crate::light::{Colour, Light};
+use crate::named::named;
 use crate::soak;
 
 /// What a unit of stain adds to the absorption of wood against its scatter, red, green, blue (by eye).
-pub(crate) const HONEY: Colour = [0.06, 0.62, 3.6];
+const HONEY: Colour = [0.06, 0.62, 3.6];
+const RED_STAIN: Colour = [0.34, 2.1, 3.4];
+const BROWN_STAIN: Colour = [0.62, 1.7, 4.0];
+const BLACK_STAIN: Colour = [3.0, 3.5, 4.2];
 /// Absorbance for each unit of build, red, green, blue (decadic, one way through; by eye): what of the stain stays on the
 /// fibres, and colours of film.
 const ON_FIBRES: Colour = [0.08, 0.12, 0.14];
-pub(crate) const AMBER: Colour = [0.03, 0.13, 0.42];
-pub(crate) const BLACK_BROWN: Colour = [0.62, 0.80, 0.95];
+const AMBER: Colour = [0.03, 0.13, 0.42];
+const BROWN: Colour = [0.17, 0.33, 0.52];
+const BLACK_BROWN: Colour = [0.62, 0.80, 0.95];
 pub(crate) const RED_BROWN: Colour = [0.035, 0.26, 0.36];
 /// Through the film and back, decadic to natural.
 const TWICE: f32 = 2.0 * core::f32::consts::LN_10;
 /// Optical depth of opaque colour as thick as it is meant.
 const HIDES: f32 = 4.0;
+
+named! {
+    /// A dye, for stain and for clear colour.
+    Dye {
+        /// Golden.
+        Amber = "amber",
+        /// Red.
+        Cherry = "cherry",
+        /// Brown.
+        Tobacco = "tobacco",
+        /// Nearly black.
+        Black = "black",
+    }
+}
+
+impl Dye {
+    /// Absorbance of a full build in a film, red, green, blue.
+    pub(crate) const fn in_film(self) -> Colour {
+        match self {
+            Self::Amber => AMBER,
+            Self::Cherry => RED_BROWN,
+            Self::Tobacco => BROWN,
+            Self::Black => BLACK_BROWN,
+        }
+    }
+
+    /// What a unit of it adds to the absorption of wood.
+    pub(crate) const fn in_wood(self) -> Colour {
+        match self {
+            Self::Amber => HONEY,
+            Self::Cherry => RED_STAIN,
+            Self::Tobacco => BROWN_STAIN,
+            Self::Black => BLACK_STAIN,
+        }
+    }
+}
 
 /// Share of light that comes back through a build of a dye, both ways, by Beer and Lambert's law.
 pub(crate) fn passed(light: &Light, dye: Colour, build: f32) -> Colour {

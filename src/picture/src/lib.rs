@@ -26,10 +26,11 @@ mod soak;
 mod wood;
 
 pub use board::{Band, Surface, draw};
+pub use dye::Dye;
 pub use fault::Fault;
 pub use lamp::{Lamp, LampKind};
 pub use map::Grid;
 pub use outline::Outline;
-pub use panel::{Finish, Panel, Probe, Recipe, Severity, Work};
+pub use panel::{Dyes, Finish, Panel, Probe, Recipe, Severity, Work};
 pub use pause::Turns;
 pub use wood::{Bands, Face, Growth, Gum, Pores, Rays, Screen, Species};

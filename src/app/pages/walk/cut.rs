@@ -3,6 +3,8 @@
 use super::words::micrometres;
 use crate::app::state::Shop;
 use crate::process::lying::Lying;
+use crate::rules::term::Term;
+use crate::walk::cut::layers;
 use crate::walk::names::Operation;
 use yew::prelude::*;
 
@@ -14,50 +16,35 @@ const HEIGHT: f64 = 120.0;
 const A_MICROMETRE: f64 = 0.42;
 const MOST: f64 = 88.0;
 
-/// A layer of the film: its name, the operations that lay it.
-const FILM: [(&str, &[Operation]); 3] = [
-    ("seal", &[Operation::Washcoat, Operation::Seal]),
-    ("colour", &[Operation::Colour, Operation::Shade]),
-    ("clear", &[Operation::Protect, Operation::Clear]),
-];
-
-/// Micrometres of a layer of the film, and its coats.
-fn film(lying: &Lying, name: &str, of: &[Operation]) -> (f64, u32) {
-    let laid = lying.laid.iter().filter(|laid| of.contains(&laid.operation));
-    let (um, coats) = laid.fold((0.0, 0), |(um, coats), laid| (um + laid.dry.get(), coats + laid.coats));
-    // What levelling took is gone from the clear.
-    (if name == "clear" { lying.clear.get() } else { um }, coats)
-}
-
-/// `part` is what the part is called.
-pub(super) fn cut(shop: &Shop, part: &AttrValue, lying: &Lying) -> Html {
-    let films: Vec<(&str, f64, u32)> = FILM
-        .iter()
-        .map(|(name, of)| (*name, film(lying, name, of)))
-        .map(|(name, (um, coats))| (name, um, coats))
-        .collect();
-    let total: f64 = films.iter().map(|(_, um, _)| um).sum();
+/// `part` is what the part is called; `open` whether its wood shows pores.
+pub(super) fn cut(shop: &Shop, part: &AttrValue, lying: &Lying, open: bool) -> Html {
+    let film = layers(lying);
+    let total: f64 = film.iter().map(|layer| layer.um).sum();
     let scale = if total * A_MICROMETRE > MOST { MOST / total } else { A_MICROMETRE };
     let mut top = WOOD_AT;
-    let bands = films.iter().filter(|(_, um, _)| *um > 0.0).map(|(name, um, _)| {
-        let height = um * scale;
+    let bands = film.iter().enumerate().map(|(nth, layer)| {
+        let height = layer.um * scale;
         top -= height;
-        html! { <rect key={*name} class={*name} x="0" y={format!("{top:.1}")} width={WIDTH.to_string()} height={format!("{height:.1}")} /> }
+        html! { <rect key={nth} class={layer.kind.slug()} x="0" y={format!("{top:.1}")} width={WIDTH.to_string()} height={format!("{height:.1}")} /> }
     });
     let bands: Vec<Html> = bands.collect();
     let (stained, filled) = (lying.last(Operation::Stain).is_some(), lying.last(Operation::Fill).is_some());
     let mut told: Vec<AttrValue> = Vec::new();
     told.extend(stained.then(|| shop.say("walk.cut.stain")));
     told.extend(filled.then(|| shop.say("walk.cut.filler")));
-    told.extend(films.iter().filter(|(_, um, _)| *um > 0.0).map(|(name, um, coats)| {
-        let named = [("um", micrometres(shop, *um)), ("n", coats.to_string())];
-        shop.say_with(&format!("walk.cut.{name}"), &named)
+    told.extend(film.iter().map(|layer| {
+        let named = [("um", micrometres(shop, layer.um)), ("n", layer.coats.to_string())];
+        shop.say_with(&format!("walk.cut.{}", layer.kind.slug()), &named)
     }));
     if told.is_empty() {
         told.push(shop.say("walk.cut.bare"));
     }
     let named = [("part", part.to_string()), ("um", micrometres(shop, total))];
-    let pores = if filled { "pores filled" } else { "pores" };
+    let pores = match (open, filled) {
+        (false, _) => "none",
+        (true, true) => "pores filled",
+        (true, false) => "pores",
+    };
     html! {
         <figure key="cut" class="walk-cut">
             <figcaption>{ shop.say_with("walk.cut.of", &named) }</figcaption>

@@ -77,7 +77,10 @@ pub(super) fn Scrub(props: &ScrubProps) -> Html {
         move |part: usize| set.set(part)
     };
     let name = words::part(&shop, info, *looked);
-    let shown = then.part(*looked).map(|lying| cut::cut(&shop, &name, &lying)).unwrap_or_default();
+    let shown = then
+        .part(*looked)
+        .map(|lying| cut::cut(&shop, &name, &lying, then.start().shows_pores(*looked)))
+        .unwrap_or_default();
     html! {
         <section class="walk-scrub">
             <h2>{ shop.say("walk.time-line") }</h2>

@@ -140,8 +140,9 @@ impl Drawing {
 #[cfg(test)]
 mod tests {
     use super::Drawing;
+    use crate::dye::Dye;
     use crate::instrument::{
-        Cover, Filled, Filler, PartLook, PartWood, Prepared, Shade, Shape, Sheen, Side, View, states::Dye,
+        Cover, Filled, Filler, PartLook, PartWood, Prepared, Shade, Shape, Sheen, Side, View,
     };
     use crate::pause::{Turns, counted};
     use crate::wood::{Growth, Pores, Species};

@@ -1,7 +1,8 @@
 //! How a part looks now, as plain values: what was done to its wood and what lies on it, from the wood up.
 
 use super::part::PartKind;
-use super::states::{Binding, Cover, Dye, Filled, Prepared, Seat, Sheen};
+use super::states::{Binding, Cover, Filled, Prepared, Seat, Sheen, Trim};
+use crate::dye::Dye;
 use crate::wood::Screen;
 
 /// The colour of a film.
@@ -76,6 +77,8 @@ pub struct PartLook {
     pub sheen: Sheen,
     /// Its binding.
     pub binding: Binding,
+    /// What that is made of.
+    pub trim: Trim,
     /// The place for glue.
     pub seat: Seat,
     /// What covers it.
@@ -97,6 +100,7 @@ impl PartLook {
             clear_um: 0.0,
             sheen: Sheen::default(),
             binding: Binding::default(),
+            trim: Trim::default(),
             seat: Seat::default(),
             cover: Cover::default(),
         }

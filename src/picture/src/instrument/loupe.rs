@@ -8,7 +8,7 @@ use super::path::{Path, Point};
 use super::states::{Filled, Sheen};
 use crate::fault::Fault;
 use crate::noise::Chance;
-use crate::panel::{Finish, Recipe, Severity};
+use crate::panel::{Dyes, Finish, Recipe, Severity};
 use crate::pause::at_once;
 use crate::wood::layer;
 
@@ -102,6 +102,14 @@ impl PartLook {
             opaque: match colour {
                 Some((Paint::Solid(paint), _)) => Some(paint),
                 _ => None,
+            },
+            dyes: Dyes {
+                stain: self.stain.map_or(Dyes::USUAL.stain, |stain| stain.dye),
+                film: match colour {
+                    Some((Paint::Clear(dye), _)) => dye,
+                    _ => Dyes::USUAL.film,
+                },
+                shade: self.shade.map_or(Dyes::USUAL.shade, |shade| shade.dye),
             },
             shaded: self.shade.is_some(),
             fault,

@@ -22,8 +22,8 @@ mod part;
 mod path;
 mod shape;
 mod states;
-mod strata;
 
+pub use crate::dye::Dye;
 pub use acts::Acts;
 pub use blank::PartWood;
 pub use drawing::Drawing;
@@ -31,5 +31,4 @@ pub use look::{Colour, Filler, Paint, PartLook, Shade, Stain};
 pub use part::{Grain, Part, PartKind, Rosette};
 pub use path::{Path, Point};
 pub use shape::{Shape, Side, View};
-pub use states::{Binding, Cover, Dye, Filled, Prepared, Seat, Sheen};
-pub use strata::{Stratum, StratumKind};
+pub use states::{Binding, Cover, Filled, Prepared, Seat, Sheen, Trim};

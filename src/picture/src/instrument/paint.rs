@@ -72,7 +72,7 @@ impl<'a> Painter<'a> {
             ground: Ground::new(&LIGHT, blank, look),
             gloss: Gloss::of(look),
             over: Over::new(&LIGHT, look),
-            inlays: Inlays::new(),
+            inlays: Inlays::new(look.trim),
             masks: Masks::new(seed),
             soaked: smooth(0.0, WETS, look.film_um()),
             size,

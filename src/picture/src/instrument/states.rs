@@ -29,20 +29,6 @@ named! {
 }
 
 named! {
-    /// A dye, for stain and for clear colour.
-    Dye {
-        /// Golden.
-        Amber = "amber",
-        /// Red.
-        Cherry = "cherry",
-        /// Brown.
-        Tobacco = "tobacco",
-        /// Nearly black.
-        Black = "black",
-    }
-}
-
-named! {
     /// How the uppermost film was left.
     #[derive(Default)]
     Sheen {
@@ -71,6 +57,18 @@ named! {
         Taped = "taped",
         /// Scraped clean of colour.
         Scraped = "scraped",
+    }
+}
+
+named! {
+    /// What a binding is made of.
+    #[derive(Default)]
+    Trim {
+        /// Plastic, as ivory.
+        #[default]
+        Plastic = "plastic",
+        /// Pale wood.
+        Wood = "wood",
     }
 }
 

@@ -1,8 +1,8 @@
 //! The colour of a pixel by itself, before anything is mirrored: wood, pores, stain, film colour.
 
 use super::Layers;
-use super::recipe::{Finish, Probe, Recipe};
-use crate::dye::{self, AMBER, BLACK_BROWN, HONEY, RED_BROWN, passed, times};
+use super::recipe::{Dyes, Finish, Probe, Recipe};
+use crate::dye::{self, RED_BROWN, passed, times};
 use crate::light::{Colour, Light, screen};
 use crate::soak;
 use crate::wood::blend;
@@ -27,6 +27,7 @@ pub(crate) struct Paints {
     wetted: bool,
     stain: f32,
     amber: f32,
+    dyes: Dyes,
 }
 
 impl Paints {
@@ -39,6 +40,7 @@ impl Paints {
             wetted: recipe.probe == Probe::Wetted,
             stain: recipe.stain,
             amber: recipe.amber,
+            dyes: recipe.dyes,
         }
     }
 
@@ -82,7 +84,7 @@ impl Paints {
         let [red, green, blue] = &wood.colour;
         let raw = [at(red), at(green), at(blue)];
         let stain = self.stain * at(&wood.takes);
-        let stained = dye::stained(light, raw, HONEY, stain);
+        let stained = dye::stained(light, raw, self.dyes.stain.in_wood(), stain);
         let pore = self
             .filler
             .unwrap_or_else(|| self.pore.map(|part| part * if soaked > 0.5 { 1.0 } else { DRY_PORE }));
@@ -93,7 +95,10 @@ impl Paints {
         let seen = seen.map(|part| part * at(&film.body));
         let tint = at(&film.tint).max(0.0);
         let colours = times(
-            times(pass(AMBER, self.amber * tint), pass(BLACK_BROWN, at(&film.shade) * tint)),
+            times(
+                pass(self.dyes.film.in_film(), self.amber * tint),
+                pass(self.dyes.shade.in_film(), at(&film.shade) * tint),
+            ),
             pass(RED_BROWN, at(&film.bled)),
         );
         match self.opaque {

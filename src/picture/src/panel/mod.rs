@@ -8,7 +8,7 @@ mod work;
 
 pub(crate) use body::{DRY_PORE, Paints};
 pub(crate) use film::{Arc, Film, shaded};
-pub use recipe::{Finish, Probe, Recipe, Severity};
+pub use recipe::{Dyes, Finish, Probe, Recipe, Severity};
 pub use work::Work;
 
 use crate::lamp::Lamp;

@@ -1,5 +1,6 @@
 //! What a panel is, before it is drawn.
 
+use crate::dye::Dye;
 use crate::fault::Fault;
 use crate::named::named;
 use crate::wood::{Face, Screen, Species};
@@ -76,6 +77,22 @@ named! {
     }
 }
 
+/// The dyes of a panel.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Dyes {
+    /// In the wood.
+    pub stain: Dye,
+    /// In the film.
+    pub film: Dye,
+    /// In the shade of its edges.
+    pub shade: Dye,
+}
+
+impl Dyes {
+    /// Honey in wood and film, and edges shaded dark.
+    pub const USUAL: Self = Self { stain: Dye::Amber, film: Dye::Amber, shade: Dye::Black };
+}
+
 /// A panel to be drawn. The same recipe gives the same picture.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Recipe {
@@ -89,10 +106,12 @@ pub struct Recipe {
     pub finish: Finish,
     /// Colour of pore filler; `None` where the pores are open.
     pub filler: Option<Screen>,
-    /// Build of a honey-coloured stain, 0 to 2.
+    /// Build of a stain, 0 to 2.
     pub stain: f32,
-    /// Build of amber colour in the film, 0 to 1.
+    /// Build of colour in the film, 0 to 1.
     pub amber: f32,
+    /// The dyes of stain, film and shade.
+    pub dyes: Dyes,
     /// Opaque colour of the film; the wood is not seen through it.
     pub opaque: Option<Screen>,
     /// Whether the edges are shaded dark.
@@ -115,6 +134,7 @@ impl Recipe {
             filler: None,
             stain: 0.0,
             amber: 0.0,
+            dyes: Dyes::USUAL,
             opaque: None,
             shaded: false,
             fault: None,

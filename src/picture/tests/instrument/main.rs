@@ -9,8 +9,11 @@
     reason = "a test stops where something is wrong"
 )]
 
+#[path = "../support/looks.rs"]
+mod looks;
+
 mod drawn;
 mod finish;
+mod loupe;
 mod measure;
 mod outlines;
-mod strata;

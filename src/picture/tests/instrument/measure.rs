@@ -1,27 +1,9 @@
 //! What is measured on drawings: pixels of a part by where they lie, and lines by geometry of the tests' own.
 
-use stepboard_picture::Species;
+use crate::looks::look;
 use stepboard_picture::instrument::{
     Cover, Drawing, Part, PartKind, PartLook, PartWood, Path, Point, Shape, Side, View,
 };
-
-#[derive(serde::Deserialize)]
-struct Looks {
-    look: Vec<Look>,
-}
-
-#[derive(serde::Deserialize)]
-struct Look {
-    slug: String,
-    species: Species,
-}
-
-/// A wood that ships.
-pub(crate) fn species(slug: &str) -> Species {
-    let looks: Looks =
-        toml::from_str(include_str!("../../../../content/looks.toml")).expect("looks are read");
-    looks.look.into_iter().find(|look| look.slug == slug).map(|look| look.species).expect("a look")
-}
 
 /// Every view that there is.
 pub(crate) fn views() -> Vec<View> {
@@ -37,7 +19,7 @@ pub(crate) fn front(shape: Shape) -> View {
 }
 
 pub(crate) fn wood(part: PartKind, slug: &str, seed: u32) -> PartWood {
-    let species = species(slug);
+    let species = look(slug);
     PartWood { part, face: species.face, species, seed }
 }
 

@@ -1,6 +1,7 @@
 //! Arches of flat-sawn boards: a plane along a tapered log cuts its rings in open curves, one in the other.
 
-use crate::measure::{beside, look, picture, quantile, whole};
+use crate::looks::look;
+use crate::measure::{beside, picture, quantile, whole};
 use stepboard_picture::Face;
 
 /// Share of the face that dark lines close off from its edges: eyes.

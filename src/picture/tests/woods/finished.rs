@@ -1,6 +1,7 @@
 //! Woods under stain and film, measured from the pixels.
 
-use crate::measure::{look, mean, whole};
+use crate::looks::look;
+use crate::measure::{mean, whole};
 use stepboard_picture::{Finish, Lamp, LampKind, Panel, Recipe};
 
 const SCALE: f32 = 0.25;

@@ -11,12 +11,16 @@
     reason = "a test stops where something is wrong"
 )]
 
+#[path = "../support/looks.rs"]
+mod looks;
+
 mod arches;
 mod finished;
 mod measure;
 mod pores;
 
-use measure::{PART, correlation, dispersion, look, looks, mean, picture, quantile, whole};
+use looks::{look, looks};
+use measure::{PART, correlation, dispersion, mean, picture, quantile, whole};
 use stepboard_picture::{Face, Grid, Species};
 
 /// How pores stand in bands along a quartered face: variance of the dark area in bands 0.5 mm high against what chance alone

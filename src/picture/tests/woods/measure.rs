@@ -8,28 +8,6 @@ pub(crate) const PART: f32 = 0.45;
 const WIDTH: f32 = 120.0;
 const HEIGHT: f32 = 90.0;
 
-#[derive(serde::Deserialize)]
-struct Looks {
-    look: Vec<Look>,
-}
-
-#[derive(serde::Deserialize)]
-struct Look {
-    slug: String,
-    species: Species,
-}
-
-/// Every look, by its slug.
-pub(crate) fn looks() -> Vec<(String, Species)> {
-    let looks: Looks =
-        toml::from_str(include_str!("../../../../content/looks.toml")).expect("looks are read");
-    looks.look.into_iter().map(|look| (look.slug, look.species)).collect()
-}
-
-pub(crate) fn look(slug: &str) -> Species {
-    looks().into_iter().find(|(name, _)| name == slug).map(|(_, species)| species).expect("a look")
-}
-
 /// A picture of bare wood: its light, 0 to 255, row by row.
 pub(crate) struct Picture {
     pub(crate) grid: Grid,

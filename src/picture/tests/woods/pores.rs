@@ -1,6 +1,7 @@
 //! Pores, measured from pixels, against what is known of the woods: how wide they are and how they stand in the year.
 
-use crate::measure::{PART, Picture, look, mean, picture, quantile};
+use crate::looks::look;
+use crate::measure::{PART, Picture, mean, picture, quantile};
 use crate::{SEEDS, banded, window};
 use stepboard_picture::Face;
 

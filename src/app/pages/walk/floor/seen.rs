@@ -62,5 +62,7 @@ pub(super) fn work(ground: &Ground<'_>) -> Html {
 /// The cut through the part that is looked at.
 pub(super) fn cut_of(ground: &Ground<'_>) -> Html {
     let name = words::part(ground.shop, &ground.walk.start().info, ground.hand.looked);
-    ground.walk.part(ground.hand.looked).map(|lying| cut::cut(ground.shop, &name, &lying)).unwrap_or_default()
+    let (walk, part) = (&ground.walk, ground.hand.looked);
+    let open = walk.start().shows_pores(part);
+    walk.part(part).map(|lying| cut::cut(ground.shop, &name, &lying, open)).unwrap_or_default()
 }

@@ -1,6 +1,6 @@
 //! Outlines of our own, of no known maker: each shape tells the parts that are seen of it from each side.
 
-mod flat_box;
+mod lidded_box;
 mod lute;
 mod lyre;
 mod plate;
@@ -14,7 +14,7 @@ named! {
     Shape {
         /// A sample board.
         Plate = "plate",
-        /// A flat box with a slanted side, a fingerboard along the straight one.
+        /// A box with a lid.
         Box = "box",
         /// A pear with a neck, a flat back and sides.
         Lute = "lute",
@@ -57,7 +57,7 @@ impl View {
     pub fn of(shape: Shape, side: Side) -> Option<Self> {
         let (size, parts) = match shape {
             Shape::Plate => plate::seen(side),
-            Shape::Box => flat_box::seen(side),
+            Shape::Box => lidded_box::seen(side),
             Shape::Lute => lute::seen(side),
             Shape::Lyre => lyre::seen(side),
         }?;
