@@ -24,6 +24,7 @@ LAWS = $(shell grep -lE 'laws\(\)|\binputs\([A-Z]+\)' tests/*.rs | sed 's|tests/
 
 long: ## the same laws over a million inputs a family (about half an hour), and cards over ten times the seeds (as long again)
 	STEPBOARD_LAW_INPUTS=1000000 cargo test --locked $(LAWS)
+	STEPBOARD_WALKS=500 cargo test --locked --test walk laws
 	STEPBOARD_LAW_SEEDS=100000 cargo test --locked --test cards -- --nocapture
 	STEPBOARD_CROWD=200 cargo test --locked --test gathered -- --nocapture
 

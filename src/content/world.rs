@@ -55,6 +55,7 @@ impl<'a> World<'a> {
             look: ticket.look,
             class: ticket.class,
             colour: ticket.colour,
+            water_dye: false,
             shaded: ticket.shaded,
             binding: ticket.binding,
             filler: ticket.filler,

@@ -166,6 +166,7 @@ fn full_job(
         look: look?,
         class: class?,
         colour: colour?,
+        water_dye: false,
         shaded: shaded?,
         binding: binding?,
         filler: filler?,

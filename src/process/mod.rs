@@ -27,3 +27,5 @@ mod effect;
 mod hidden;
 mod layer;
 mod part;
+
+pub use before::film_to_level;

@@ -1,20 +1,21 @@
 //! Faults of technique: no order of work makes them, the pass, the edge and the room do.
 
-use crate::quantity::{Fraction, Micrometres, Millimetres};
+use crate::quantity::{Fraction, Micrometres, Millimetres, Overlap};
 use crate::rules::film::{clear_solids, dry};
 use crate::rules::mixing::clear_thinning;
 use crate::rules::sequence::operation::{COATS, Operation};
 use crate::rules::shading::{self, distance};
 use crate::rules::sheet::{Setting, Sheet};
+use crate::rules::spray::fan::Section;
+use crate::rules::spray::overlap::{Lay, lay};
 use crate::rules::verdict::RuleId;
 use crate::terms;
 use serde::{Deserialize, Serialize};
 
 /// Radius under which a coat draws back from an edge, millimetres: common practice, no source ("break every arris").
 const SHARP_EDGE_MM: f64 = 0.5;
-/// Overlap of the full fan under which stripes stay on the work: half, by universal teaching (air-board tip sheet;
-/// TM 1-1500-344-23-2, A-8.3).
-const LEAST_OVERLAP: f64 = 0.5;
+/// A gun held by hand is held to half an inch, where distances are told in whole ones: common practice, no source.
+const BY_EYE_MM: f64 = 12.7;
 
 /// Values of a pass, each as far as it was measured.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
@@ -57,7 +58,7 @@ terms! {
         EdgePullback = "edge-left-sharp",
         /// Air that carried dust into the wet coat.
         DustNib = "dust-in-the-air",
-        /// Passes that did not meet by half a fan.
+        /// Passes that overlap too little to lie even.
         Stripe = "overlap-too-small",
         /// Flake that swam in a coat too wet.
         Mottle = "flake-too-wet",
@@ -122,9 +123,9 @@ impl Pass {
         if !COATS.contains(&operation) {
             return Vec::new();
         }
-        let (near, far) = distance(sheet, laid_as(operation));
-        let close = self.distance_mm.is_some_and(|held| held < near);
-        let away = self.distance_mm.is_some_and(|held| held > far);
+        let (near, far) = held_within(operation, sheet);
+        let close = self.distance_mm.is_some_and(|held| held.get() < near.get() - BY_EYE_MM);
+        let away = self.distance_mm.is_some_and(|held| held.get() > far.get() + BY_EYE_MM);
         let wet = self.wet_um.map(Micrometres::get);
         let over = |setting| wet.is_some_and(|um| um >= sheet.get(setting));
         let found = [
@@ -134,18 +135,25 @@ impl Pass {
             (Fumble::FatEdge, self.edge_sprayed_twice),
             (Fumble::EdgePullback, self.edge_radius_mm.is_some_and(|mm| mm.get() < SHARP_EDGE_MM)),
             (Fumble::DustNib, self.extraction_off),
-            (Fumble::Stripe, self.overlap.is_some_and(|share| share.get() < LEAST_OVERLAP)),
+            (Fumble::Stripe, self.overlap.is_some_and(|share| is_striped(share, sheet))),
             (Fumble::Mottle, self.metallic && over(Setting::WetWarn)),
         ];
         found.into_iter().filter(|(_, is)| *is).map(|(fumble, _)| fumble).collect()
     }
 }
 
-/// The kind of pass, told apart by its distance, that an operation is laid in.
-const fn laid_as(operation: Operation) -> shading::Pass {
+/// Nearest and farthest gun distance at which an operation is laid without a fault. A seal coat may be laid as a body coat
+/// is or as a light pass, and all between.
+fn held_within(operation: Operation, sheet: &Sheet) -> (Millimetres, Millimetres) {
+    let of = |pass| distance(sheet, pass);
     match operation {
-        Operation::Shade => shading::Pass::Shading,
-        Operation::Seal => shading::Pass::LightSeal,
-        _ => shading::Pass::Body,
+        Operation::Shade => of(shading::Pass::Shading),
+        Operation::Seal => (of(shading::Pass::Body).0, of(shading::Pass::LightSeal).1),
+        _ => of(shading::Pass::Body),
     }
+}
+
+/// Whether passes that overlap by a share of the full fan leave stripes, by the fan of the sheet and what it allows.
+fn is_striped(share: Fraction, sheet: &Sheet) -> bool {
+    lay(Section::of_sheet(sheet), Overlap::saturating(share.get()), sheet).answer == Lay::Stripes
 }

@@ -1,7 +1,8 @@
 //! Somebody else's walk with mistakes planted in it: out of a right way, one decision after another, some of them wrong.
 //!
 //! A mistake is planted only where running it shows that it comes to something: a defect that its operation made, or a duty
-//! left undone. What is in the walk in the end is read off the run, never noted while planting.
+//! left undone; and each breaks a rule of its own. What is in the walk in the end is read off the run, never noted while
+//! planting.
 
 use super::at_hand::asked;
 use super::decision::{Decision, RoomAct, Wait, Work};
@@ -12,6 +13,8 @@ use super::saved::Mode;
 use super::story::Walk;
 use crate::card::Dice;
 use crate::content::Content;
+use crate::rules::verdict::RuleId;
+use std::collections::BTreeSet;
 
 /// Fewest and most mistakes in a walk.
 pub const FEWEST: usize = 2;
@@ -28,8 +31,9 @@ pub fn planted(begin: &Walk, seed: u32, content: &Content) -> Option<Walk> {
     (0..TRIES).find_map(|nth| {
         let name = format!("walk/{}/{seed}/{nth}", begin.start().info.slug);
         let walk = plant(begin, seed, &mut Dice::new(&name), content)?;
-        let count = mistakes(&walk, content).len();
-        (FEWEST..=MOST).contains(&count).then_some(walk)
+        let all = mistakes(&walk, content);
+        let rules: BTreeSet<RuleId> = all.iter().map(|one| one.rule).collect();
+        ((FEWEST..=MOST).contains(&all.len()) && rules.len() == all.len()).then_some(walk)
     })
 }
 
@@ -41,24 +45,33 @@ fn plant(begin: &Walk, seed: u32, dice: &mut Dice, content: &Content) -> Option<
     places.sort_unstable();
     places.dedup();
     let mut places = places.into_iter().peekable();
+    let mut broken = BTreeSet::new();
     while !walk.is_over() {
         let turn = walk.turns().len();
         if turn >= DECISIONS_MOST {
             return None;
         }
         let right = right::next(&walk, content)?;
-        let wrong =
-            places.peek().is_some_and(|place| *place <= turn).then(|| wrong(&walk, &right, dice, content));
-        let decision = wrong.flatten().inspect(|_| {
+        let planting = places.peek().is_some_and(|place| *place <= turn);
+        let wrong = if planting { wrong(&walk, &right, &broken, dice, content) } else { None };
+        let decision = wrong.map(|(decision, rules)| {
             places.next();
+            broken.extend(rules);
+            decision
         });
         walk.decide(decision.unwrap_or(right), content).ok()?;
     }
     Some(walk)
 }
 
-/// A wrong decision in the place of a right one, which comes to something.
-fn wrong(walk: &Walk, right: &Decision, dice: &mut Dice, content: &Content) -> Option<Decision> {
+/// A wrong decision in the place of a right one that breaks rules which are not broken yet, with those rules.
+fn wrong(
+    walk: &Walk,
+    right: &Decision,
+    broken: &BTreeSet<RuleId>,
+    dice: &mut Dice,
+    content: &Content,
+) -> Option<(Decision, Vec<RuleId>)> {
     let mut all = match right {
         Decision::Work(work) => other_values(walk, work, content),
         Decision::Wait(_) | Decision::Wear(_) => going_ahead(walk, content),
@@ -70,11 +83,22 @@ fn wrong(walk: &Walk, right: &Decision, dice: &mut Dice, content: &Content) -> O
         _ => Vec::new(),
     };
     dice.shuffle(&mut all);
-    let tells = |one: &Decision| {
-        let warned = warnings(walk, one, content).unwrap_or_default();
-        warned.iter().any(|warning| !matches!(warning, Warning::Uncovers(_)))
+    all.into_iter().find_map(|one| {
+        let rules = breaks(walk, &one, content);
+        let new = !rules.is_empty() && rules.iter().all(|rule| !broken.contains(rule));
+        new.then_some((one, rules))
+    })
+}
+
+/// The rules that a decision would break.
+fn breaks(walk: &Walk, decision: &Decision, content: &Content) -> Vec<RuleId> {
+    let warned = warnings(walk, decision, content).unwrap_or_default();
+    let rule = |warning: Warning| match warning {
+        Warning::Makes(defect) => Some(defect.rule()),
+        Warning::Leaves(lapse) => Some(lapse.rule()),
+        Warning::Uncovers(_) => None,
     };
-    all.into_iter().find(tells)
+    warned.into_iter().filter_map(rule).collect()
 }
 
 /// The work that comes next, begun at once whatever has still to be waited for or seen to.

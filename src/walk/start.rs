@@ -6,9 +6,11 @@ use crate::process::air::{AirLog, Reading};
 use crate::quantity::{Hours, MoistureContent, SquareMetres};
 use crate::rules::drying::critical_path::WorkingDay;
 use crate::rules::sequence::job::Job;
+use crate::rules::sequence::manner::Manner;
 use crate::rules::sequence::plan::{Climate, Told};
 use crate::rules::sheet::Sheet;
 use crate::rules::verdict::CannotJudge;
+use crate::rules::wood::PoreSize;
 
 /// The beginning of a walk.
 #[derive(Debug, Clone, PartialEq)]
@@ -36,6 +38,7 @@ impl Start {
             part.moisture = about.moisture.map_or(Told::Kept, Told::Is);
             part.conditions.clone_from(&about.conditions);
         }
+        job.water_dye = info.stain == Some(Manner::WaterDye);
         let day = WorkingDay::of(sheet);
         let reading = |air: &crate::content::RoomAir| Reading {
             from: Hours::saturating(midnight(air.day) + air.hour - day.opens().get()),
@@ -49,6 +52,12 @@ impl Start {
     #[must_use]
     pub fn parts(&self) -> usize {
         self.job.parts.len()
+    }
+
+    /// Whether the pores of a part are seen by eye.
+    #[must_use]
+    pub fn shows_pores(&self, part: usize) -> bool {
+        self.job.parts.get(part).is_some_and(|part| part.pores == PoreSize::Large)
     }
 
     /// What the moisture meter reads on a part; `None`: it lies in the band of the sheet.

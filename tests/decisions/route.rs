@@ -19,6 +19,7 @@ fn job() -> Job {
         look: Look::LevelGloss,
         class: WorkClass::InstrumentGloss,
         colour: ColourPlan::Transparent,
+        water_dye: false,
         shaded: false,
         binding: Binding::Plastic,
         filler: Filler::OilPaste,

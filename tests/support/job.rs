@@ -13,6 +13,7 @@ pub(crate) fn job(woods: &[&str]) -> Job {
         look: Look::LevelGloss,
         class: WorkClass::InstrumentGloss,
         colour: ColourPlan::Natural,
+        water_dye: false,
         shaded: false,
         binding: Binding::None,
         filler: Filler::OilPaste,

@@ -42,6 +42,11 @@ pub(crate) fn seeds(count: u32) -> impl Iterator<Item = u32> {
 
 /// How many random inputs a law tries: as many as `STEPBOARD_LAW_INPUTS` asks for, else the usual number.
 pub(crate) fn inputs(usual: u32) -> u32 {
-    let asked = std::env::var("STEPBOARD_LAW_INPUTS").ok();
-    asked.map_or(usual, |asked| asked.parse().expect("STEPBOARD_LAW_INPUTS is a whole number"))
+    asked("STEPBOARD_LAW_INPUTS", usual)
+}
+
+/// The number that a variable of the environment asks for, else the usual one.
+pub(crate) fn asked(name: &str, usual: u32) -> u32 {
+    let asked = std::env::var(name).ok();
+    asked.map_or(usual, |asked| asked.parse().unwrap_or_else(|_| panic!("{name} is a whole number")))
 }

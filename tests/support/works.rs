@@ -77,6 +77,7 @@ pub(crate) fn job(parts: Vec<Part>) -> impl Strategy<Value = Job> {
             look,
             class,
             colour,
+            water_dye: false,
             shaded,
             binding,
             filler,

@@ -1,33 +1,60 @@
 //! A wrong way through a walk, held to its row of a published table (`tests/data/sequence-errors.csv`,
-//! `tests/data/faults.csv`): the faults of the row, the band in which it says that they show, and the hours that rework and
-//! wait cost. Hours of rework are those of `content/faults.toml`, our estimates (common practice, no source); the wait that
+//! `tests/data/faults.csv`): its faults, the band in which its words say that they show, and the hours that rework and wait
+//! cost. Hours of rework are those of `content/faults.toml`, our estimates (common practice, no source); the wait that
 //! starts again is the sheet's.
 
+use crate::shows::Shows;
 use crate::steps::{begin, does, go, ready_for_the_gun, up_to_work, work};
 use crate::support::content;
 use crate::support::table::{Row, table};
 use std::collections::BTreeMap;
 use stepboard::content::{Ask, Content};
+use stepboard::rules::drying::waits::{StainKind, buff_setting, filler_setting, stain_setting};
 use stepboard::rules::sequence::operation::Operation as Op;
-use stepboard::rules::term::Stage;
+use stepboard::rules::sheet::Setting;
 use stepboard::walk::decision::Decision;
-use stepboard::walk::report::report;
-use stepboard::walk::{Walk, When, right};
+use stepboard::walk::report::{Found, report};
+use stepboard::walk::{Walk, right};
 
-/// A wrong way: what is done, and what of its row it comes to.
+/// A wrong way: what is done, and the row that it is held to.
 pub(crate) struct Case {
     pub(crate) walk: &'static str,
     /// The row that it does.
     pub(crate) row: &'static str,
     /// What the row says of where it shows.
     pub(crate) says: &'static str,
-    /// The band that those words name; `None`: after the work has left.
-    pub(crate) shows: Option<Stage>,
-    /// When the apprentice sees it.
-    pub(crate) when: When,
-    /// Hours of rework, and of the wait that starts again.
-    pub(crate) lost: (f64, f64),
+    /// The wait that starts again once it is mended.
+    pub(crate) again: Again,
     pub(crate) wrong: fn(&mut Walk, &Content),
+}
+
+/// The wait that starts again.
+#[derive(Clone, Copy)]
+pub(crate) enum Again {
+    /// None: wood is worked, or the gloss is rubbed again.
+    Nothing,
+    Stain,
+    Filler,
+    Seal,
+    Clear,
+    /// The long one before the film is rubbed.
+    Rubbing,
+}
+
+impl Again {
+    /// Hours of it on the sheet of a walk.
+    fn hours(self, walk: &Walk) -> f64 {
+        let start = walk.start();
+        let setting = match self {
+            Self::Nothing => return 0.0,
+            Self::Stain => stain_setting(StainKind::Dye),
+            Self::Filler => filler_setting(start.job.filler),
+            Self::Seal => Setting::SealWait,
+            Self::Clear => Setting::ClearWait,
+            Self::Rubbing => buff_setting(start.job.class),
+        };
+        start.sheet.wait(setting)
+    }
 }
 
 /// Does an operation in another way when it comes next.
@@ -65,7 +92,10 @@ pub(crate) fn puts_before(walk: &mut Walk, content: &Content, next: Op, operatio
 }
 
 /// What a row of either table says: its faults, and where it shows.
-fn rows() -> BTreeMap<String, (Vec<String>, String)> {
+pub(crate) type Rows = BTreeMap<String, (Vec<String>, String)>;
+
+/// The rows of both tables.
+pub(crate) fn rows() -> Rows {
     let list = |text: &str| text.split(';').map(str::to_owned).collect();
     let orders = table("sequence-errors.csv");
     let order = |row: &Row| (row["id"].clone(), (list(&row["fault_ids"]), row["shows_at_step"].clone()));
@@ -75,7 +105,16 @@ fn rows() -> BTreeMap<String, (Vec<String>, String)> {
     orders.iter().map(order).chain(faults.iter().map(fault)).collect()
 }
 
-/// Holds wrong ways to their rows. An order makes all the faults of its row; a row of a fault is held to that one.
+/// Whether a fault is that of a row. An order makes all the faults of its row; a row of a fault is held to that one.
+pub(crate) fn is_of(found: &Found, row: &str, faults: &[String]) -> bool {
+    if row.starts_with("se-") {
+        found.rule.0 == row && found.faults == faults
+    } else {
+        found.faults.first().is_some_and(|first| *first == row)
+    }
+}
+
+/// Holds wrong ways to their rows.
 pub(crate) fn hold(cases: &[Case]) {
     let (content, rows) = (content(), rows());
     let unlike: Vec<String> = cases.iter().filter_map(|case| unlike(case, &rows, &content)).collect();
@@ -83,7 +122,7 @@ pub(crate) fn hold(cases: &[Case]) {
 }
 
 /// What a wrong way comes to that is not as its row says.
-fn unlike(case: &Case, rows: &BTreeMap<String, (Vec<String>, String)>, content: &Content) -> Option<String> {
+fn unlike(case: &Case, rows: &Rows, content: &Content) -> Option<String> {
     let (slug, row) = (case.walk, case.row);
     let (faults, words) = &rows[row];
     assert!(words.contains(case.says), "{row} says `{words}`");
@@ -93,14 +132,13 @@ fn unlike(case: &Case, rows: &BTreeMap<String, (Vec<String>, String)>, content: 
     go(&mut walk, on, content);
     let report = report(&walk, content);
     let [found] = report.found.as_slice() else { return Some(format!("{slug} {row}: {:?}", report.found)) };
-    let is_order = row.starts_with("se-");
-    let held = if is_order { found.faults } else { found.faults.get(..1).unwrap_or_default() };
-    let turn = &walk.turns()[found.turn];
-    let alike = held == faults
-        && (!is_order || found.rule.0 == row)
-        && (found.shows_in, found.when) == (case.shows, case.when)
-        && (found.cost.rework_h, found.cost.wait_h) == case.lost
-        && report.lost_h() == case.lost.0 + case.lost.1
-        && turn.shown.contains(&found.shown);
+    let shows = Shows::read(case.says);
+    let likeliest = content.fault(&faults[0]).expect("a fault of the table");
+    let wait = case.again.hours(&walk).max(likeliest.wait_h.get());
+    let alike = is_of(found, row, faults)
+        && (found.shows_in, found.when) == (shows.band(&walk, found), shows.when(&walk, found))
+        && (found.cost.rework_h, found.cost.wait_h) == (likeliest.rework_h.get(), wait)
+        && report.lost_h() == likeliest.rework_h.get() + wait
+        && walk.turns()[found.turn].shown.contains(&found.shown);
     (!alike).then(|| format!("{slug} {row}: {found:?}"))
 }

@@ -1,12 +1,11 @@
 //! Wrong ways with light colour over bleeding wood, with stain and with dye, all in coats that do not melt together.
 
-use crate::case::{Case, hold, other_way, puts_before};
+use crate::case::{Again, Case, hold, other_way, puts_before};
 use crate::steps::{does, go, ready_for_the_gun, up_to_work, work};
 use stepboard::content::{Ask, Content};
 use stepboard::rules::sequence::operation::Operation as Op;
-use stepboard::rules::term::Stage;
 use stepboard::walk::decision::{Decision, Wait};
-use stepboard::walk::{RoomAct, Walk, When};
+use stepboard::walk::{RoomAct, Walk};
 
 /// Lays clear two days after the last one: scuffed, but while the window of the sheet is closed.
 fn recoats_in_the_closed_window(walk: &mut Walk, content: &Content) {
@@ -28,29 +27,28 @@ fn levels_too_thin(walk: &mut Walk, content: &Content) {
 
 #[rustfmt::skip]
 pub(crate) fn cases() -> Vec<Case> {
-    use When::AtWork;
-    let case = |walk, row, says, shows, when, lost, wrong| Case { walk, row, says, shows, when, lost, wrong };
+    let case = |walk, row, says, again, wrong| Case { walk, row, says, again, wrong };
     vec![
         // Its first wet coat is the seal, as the row says of where it is made; white over it tells it.
-        case("white-lyre", "extractive-bleed", "the first wet coat", Some(Stage::Seal), AtWork, (2.0, 8.0),
+        case("white-lyre", "extractive-bleed", "the first wet coat", Again::Seal,
             |walk, content| other_way(walk, content, Op::Seal, &[], &[("sealer", "plain-sealer")])),
-        case("white-lyre", "se-18", "next coat", Some(Stage::Seal), AtWork, (3.0, 24.0),
+        case("white-lyre", "se-18", "next coat", Again::Nothing,
             |walk, content| other_way(walk, content, Op::CleanOff, &[], &[("cloth", "tack-light")])),
-        case("white-lyre", "se-16", "minutes", Some(Stage::Clear), AtWork, (5.0, 72.0), recoats_in_the_closed_window),
-        case("white-lyre", "se-24", "levelling", Some(Stage::Buff), AtWork, (4.0, 168.0), levels_too_thin),
-        case("cherry-box", "se-33", "stain", Some(Stage::Stain), AtWork, (4.0, 24.0),
+        case("white-lyre", "se-16", "minutes", Again::Clear, recoats_in_the_closed_window),
+        case("white-lyre", "se-24", "levelling", Again::Rubbing, levels_too_thin),
+        case("cherry-box", "se-33", "stain", Again::Stain,
             |walk, content| other_way(walk, content, Op::Stain, &[], &[("sample", "not-tried")])),
-        case("cherry-box", "se-10", "first coats to months", Some(Stage::Seal), AtWork, (4.0, 48.0),
+        case("cherry-box", "se-10", "first coats to months", Again::Seal,
             |walk, content| other_way(walk, content, Op::Stain, &[], &[("excess", "left-to-dry")])),
-        case("cherry-box", "se-11", "next coat", Some(Stage::Seal), AtWork, (4.0, 24.0),
+        case("cherry-box", "se-11", "next coat", Again::Nothing,
             |walk, content| puts_before(walk, content, Op::Seal, Op::Sand)),
-        case("dyed-lute", "se-13", "first clear", Some(Stage::Clear), AtWork, (4.0, 24.0),
+        case("dyed-lute", "se-13", "first clear", Again::Seal,
             |walk, content| other_way(walk, content, Op::Seal, &[(Ask::WetFilm, 150.0)], &[])),
-        case("dyed-lute", "se-37", "levelling and buffing", Some(Stage::Buff), AtWork, (3.0, 168.0),
+        case("dyed-lute", "se-37", "levelling and buffing", Again::Rubbing,
             |walk, content| other_way(walk, content, Op::Level, &[], &[("depth", "until-all-is-flat")])),
-        case("dyed-lute", "se-38", "hours to a day", Some(Stage::Buff), AtWork, (2.0, 168.0),
+        case("dyed-lute", "se-38", "hours to a day", Again::Rubbing,
             |walk, content| other_way(walk, content, Op::Level, &[], &[("lubricant", "water")])),
-        case("dyed-lute", "se-05", "first seal coat", Some(Stage::Seal), AtWork, (1.0, 8.0),
+        case("dyed-lute", "se-05", "first seal coat", Again::Nothing,
             |walk, content| other_way(walk, content, Op::Stain, &[], &[("stain", "water-dye")])),
     ]
 }

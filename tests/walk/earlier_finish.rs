@@ -1,12 +1,11 @@
 //! Wrong ways over what an earlier finish left behind: silicone of a polish, and oil.
 
-use crate::case::{Case, hold, other_way, sprays_instead};
+use crate::case::{Again, Case, hold, other_way, sprays_instead};
 use crate::steps::{does, go, ready_for_the_gun, up_to, up_to_work, wait};
 use stepboard::content::{Ask, Content};
 use stepboard::rules::sequence::operation::Operation as Op;
-use stepboard::rules::term::Stage;
 use stepboard::walk::decision::Decision;
-use stepboard::walk::{RoomAct, Walk, When};
+use stepboard::walk::{RoomAct, Walk};
 
 /// Drills and fits once all is buffed.
 fn fits_last(walk: &mut Walk, content: &Content) {
@@ -32,19 +31,18 @@ fn leaves_out_filler(walk: &mut Walk, content: &Content) {
 
 #[rustfmt::skip]
 pub(crate) fn cases() -> Vec<Case> {
-    use When::{After, AtWork, HandOver};
-    let case = |walk, row, says, shows, when, lost, wrong| Case { walk, row, says, shows, when, lost, wrong };
+    let case = |walk, row, says, again, wrong| Case { walk, row, says, again, wrong };
     vec![
-        case("polished-lute", "fish-eye", "seconds after the wet coat lands", Some(Stage::Seal), AtWork, (3.0, 24.0),
+        case("polished-lute", "fish-eye", "seconds after the wet coat lands", Again::Nothing,
             |walk, content| sprays_instead(walk, content, Op::SolventWipe, Op::Seal, &[], &[("mix", "retarder")])),
-        case("polished-lute", "se-29", "assembly", None, After, (16.0, 336.0), fits_last),
-        case("polished-lute", "se-26", "buffing", Some(Stage::Buff), AtWork, (4.0, 336.0),
+        case("polished-lute", "se-29", "assembly", Again::Rubbing, fits_last),
+        case("polished-lute", "se-26", "buffing", Again::Rubbing,
             |walk, content| other_way(walk, content, Op::Level, &[(Ask::LastGrit, 400.0)], &[])),
-        case("polished-lute", "se-34", "weeks after buffing", Some(Stage::Seal), HandOver, (3.0, 336.0), leaves_out_filler),
-        case("oiled-box", "peeling", "in use", None, After, (16.0, 96.0),
+        case("polished-lute", "se-34", "first coats; weeks after buffing", Again::Filler, leaves_out_filler),
+        case("oiled-box", "peeling", "in use", Again::Rubbing,
             |walk, content| sprays_instead(walk, content, Op::SolventWipe, Op::Seal, &[], &[])),
-        case("oiled-box", "se-30", "unpacking", None, After, (1.0, 168.0), packs_soon),
-        case("oiled-box", "fat-edge", "as it dries", Some(Stage::Clear), AtWork, (2.0, 24.0),
+        case("oiled-box", "se-30", "unpacking", Again::Rubbing, packs_soon),
+        case("oiled-box", "fat-edge", "as it dries", Again::Clear,
             |walk, content| other_way(walk, content, Op::Clear, &[], &[("edges", "edge-from-both-faces")])),
     ]
 }

@@ -1,8 +1,8 @@
-//! Laws over random decisions.
+//! Laws over random decisions, on each walk that ships.
 
 use crate::steps::begin;
 use crate::support::any::hold;
-use crate::support::content;
+use crate::support::{asked as asked_for, content};
 use proptest::prelude::*;
 use stepboard::content::{Ask, Content};
 use stepboard::quantity::Hours;
@@ -16,8 +16,8 @@ use stepboard::walk::decision::{Decision, Offer, Parts, RoomAct, Wait, Work, Wor
 use stepboard::walk::guided::{Warning, going_on, warnings};
 use stepboard::walk::{Saved, Walk, right};
 
-/// Random walks.
-const WALKS: u32 = 60;
+/// Random walks of each that ships, unless `STEPBOARD_WALKS` asks for others.
+const WALKS: u32 = 5;
 
 /// Numbers that a decision is made of.
 type Raw = (u8, u32, u32, u32);
@@ -31,9 +31,7 @@ fn decision(walk: &Walk, content: &Content, (kind, a, b, c): Raw) -> Decision {
     let parts = walk.start().parts();
     let some = |bits: u32| (0..parts).filter(|part| bits >> part & 1 == 1).collect::<Vec<usize>>();
     match kind % 16 {
-        0..=5 => right::rest(walk, content)
-            .and_then(|rest| rest.into_iter().next())
-            .unwrap_or(Decision::Wait(Wait::Morning)),
+        0..=5 => right::next(walk, content).unwrap_or(Decision::Wait(Wait::Morning)),
         6..=9 => {
             let all: Vec<Operation> = Operation::ALL.to_vec();
             let operation = all[a as usize % all.len()];
@@ -71,13 +69,15 @@ fn decision(walk: &Walk, content: &Content, (kind, a, b, c): Raw) -> Decision {
     }
 }
 
-fn walks() -> impl Strategy<Value = (usize, Vec<Raw>)> {
-    (0_usize..1000, raw())
+/// Holds a law over random decisions on each walk that ships.
+fn hold_on_each(content: &Content, law: impl Fn(&str, &[Raw])) {
+    for info in &content.walks {
+        hold(asked_for("STEPBOARD_WALKS", WALKS), &raw(), |raw| law(&info.slug, &raw));
+    }
 }
 
-/// A random walk, and how many of its decisions were refused.
-fn walked(content: &Content, which: usize, raw: &[Raw], each: impl Fn(&Walk, &Decision)) -> Walk {
-    let slug = &content.walks[which % content.walks.len()].slug;
+/// A random walk.
+fn walked(content: &Content, slug: &str, raw: &[Raw], each: impl Fn(&Walk, &Decision)) -> Walk {
     let mut walk = begin(content, slug);
     for one in raw {
         let next = decision(&walk, content, *one);
@@ -90,11 +90,26 @@ fn walked(content: &Content, which: usize, raw: &[Raw], each: impl Fn(&Walk, &De
     walk
 }
 
+/// A right way leads from there to the hand-over.
+fn ends(walk: &Walk, content: &Content) {
+    /// More decisions than the longest job takes.
+    const MOST: usize = 400;
+    let mut on = walk.clone();
+    for _ in 0..MOST {
+        if on.is_over() {
+            return;
+        }
+        let next = right::next(&on, content).expect("what comes next");
+        on.decide(next.clone(), content).unwrap_or_else(|no| panic!("{next:?}: {:?}", no.why));
+    }
+    panic!("no end: {:?}", on.turns().iter().rev().take(8).map(|turn| &turn.decision).collect::<Vec<_>>());
+}
+
 #[test]
 fn a_replay_is_the_walk_and_a_refusal_changes_nothing() {
     let content = content();
-    hold(WALKS, &walks(), |(which, raw)| {
-        let walk = walked(&content, which, &raw, |_, _| {});
+    hold_on_each(&content, |slug, raw| {
+        let walk = walked(&content, slug, raw, |_, _| {});
         let text = serde_json::to_string(&walk.saved()).expect("plain data");
         let saved: Saved = serde_json::from_str(&text).expect("what was written");
         assert_eq!(saved.replay(&content).expect("possible once"), walk);
@@ -111,8 +126,8 @@ fn a_replay_is_the_walk_and_a_refusal_changes_nothing() {
 #[test]
 fn no_walk_dead_ends() {
     let content = content();
-    hold(WALKS, &walks(), |(which, raw)| {
-        let mut walk = walked(&content, which, &raw, |walk, _| {
+    hold_on_each(&content, |slug, raw| {
+        let mut walk = walked(&content, slug, raw, |walk, _| {
             if walk.is_over() {
                 return;
             }
@@ -123,6 +138,7 @@ fn no_walk_dead_ends() {
         if walk.is_over() {
             return;
         }
+        ends(&walk, &content);
         let worked = !walk.lines().is_empty();
         assert_eq!(walk.decide(Decision::HandOver, &content).is_ok(), worked || walk.offered().is_some());
     });
@@ -132,8 +148,8 @@ fn no_walk_dead_ends() {
 #[test]
 fn a_guided_warning_stands_exactly_where_going_on_shows_a_defect_made_there() {
     let content = content();
-    hold(WALKS / 3, &walks(), |(which, raw)| {
-        walked(&content, which, &raw, |walk, next| {
+    hold_on_each(&content, |slug, raw| {
+        walked(&content, slug, raw, |walk, next| {
             if !matches!(next, Decision::Work(_)) {
                 return;
             }

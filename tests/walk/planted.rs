@@ -21,6 +21,8 @@ fn each_number_gives_the_same_walk_with_mistakes_that_the_run_shows() {
             let walk = planted(&start, seed, &content).expect("a walk");
             let all = mistakes(&walk, &content);
             assert!((FEWEST..=MOST).contains(&all.len()), "{} {seed}: {all:?}", info.slug);
+            let own: BTreeSet<&str> = all.iter().map(|one| one.rule.0).collect();
+            assert_eq!(own.len(), all.len(), "each breaks another rule: {all:?}");
             assert!(walk.is_over() && walk.mode() == Mode::Inspect && walk.seed() == seed);
             let told = report(&walk, &content);
             assert!(told.found.len() + told.lapses.len() >= all.len(), "{all:?}");

@@ -1,15 +1,19 @@
 //! A right way through each walk that ships: nothing shows, nothing is left undone, and it takes no longer than the shortest
 //! schedule by more than what a person at one bench loses to it.
 
-use crate::steps::{begin, go, rest, up_to_work};
+use crate::steps::{begin, does, go, rest, up_to_work};
 use crate::support::content;
 use std::collections::BTreeSet;
-use stepboard::content::{Outline, WalkInfo};
+use stepboard::content::{Ask, Outline, WalkInfo};
 use stepboard::rules::sequence::job::Condition;
+use stepboard::rules::sequence::manner::Manner;
 use stepboard::rules::sequence::operation::Operation;
 use stepboard::rules::term::Term;
-use stepboard::walk::decision::Decision;
+use stepboard::walk::decision::{Decision, Wait};
 use stepboard::walk::report::report;
+use stepboard::walk::saved::Mode;
+use stepboard::walk::start::Start;
+use stepboard::walk::{RoomAct, Walk};
 
 #[test]
 fn each_walk_has_a_right_way_on_which_nothing_shows_and_no_duty_is_left() {
@@ -48,6 +52,45 @@ fn work_that_is_handed_over_unfinished_lacks_what_was_ordered() {
     assert_eq!(undone("shaded-lute", Seal), lute);
     assert_eq!(undone("shaded-lute", Level), [(Level, 0, 1), (Buff, 0, 1)]);
     assert_eq!(undone("shaded-lute", Buff), [(Buff, 0, 1)]);
+}
+
+/// Damp, dry and sand with the last grit, then dye: `sequence-errors.csv`, se-05.
+#[test]
+fn wood_is_damped_before_a_water_dye_that_is_ordered() {
+    let content = content();
+    let mut info = content.walk("rush-box").expect("it ships").clone();
+    info.stain = Some(Manner::WaterDye);
+    let sheet = content.sheet(&info.ticket.sheet).expect("it ships");
+    let mut walk = Walk::begin(Start::of(&info, sheet, &content).expect("a wood"), Mode::Own, 1);
+    let on = rest(&walk, &content);
+    go(&mut walk, on, &content);
+    let lines: Vec<Operation> = walk.lines().iter().map(|line| line.operation).collect();
+    let at = |operation| lines.iter().position(|line| *line == operation);
+    assert!(at(Operation::Damp) < at(Operation::Stain) && at(Operation::Damp).is_some(), "{lines:?}");
+    assert!(report(&walk, &content).found.is_empty());
+}
+
+/// Where a levelling took all the clear, more is laid before anything is buffed: what is cut through is coated again
+/// (`faults.csv`, sand-through, rework).
+#[test]
+fn after_a_levelling_that_takes_all_the_clear_more_is_laid() {
+    let content = content();
+    for info in &content.walks {
+        let mut walk = begin(&content, &info.slug);
+        let mut first = up_to_work(&mut walk, &content, Operation::Clear);
+        first.numbers.extend([(Ask::Coats, 1.0), (Ask::WetFilm, 25.0)]);
+        go(&mut walk, [Decision::Work(first), Decision::Room(vec![RoomAct::GunCleaned])], &content);
+        go(&mut walk, [Wait::Morning; 16].map(Decision::Wait), &content);
+        while walk.part(0).is_some_and(|part| part.clear.get() > 0.0) {
+            does(&mut walk, &content, Operation::Level);
+        }
+        let on = rest(&walk, &content);
+        go(&mut walk, on, &content);
+        let report = report(&walk, &content);
+        assert!(report.undone.is_empty(), "{}: {:?}", info.slug, report.undone);
+        let rules: BTreeSet<&str> = report.found.iter().map(|found| found.rule.0).collect();
+        assert_eq!(rules, ["se-24"].into(), "{}", info.slug);
+    }
 }
 
 /// A shop that trains wants each kind of trouble on a job of its own: common practice, no source.

@@ -1,14 +1,13 @@
 //! Wrong ways in a cold, damp week and on a damp afternoon; practitioners' case 1, milky spots on a rainy, cool day, asks the
 //! same (common practice, no source).
 
-use crate::case::{Case, hold, other_way};
+use crate::case::{Again, Case, hold, other_way};
 use crate::steps::{does, go, ready_for_the_gun, up_to};
 use stepboard::content::{Ask, Content};
 use stepboard::rules::sequence::operation::Operation as Op;
 use stepboard::rules::sheet::Setting;
-use stepboard::rules::term::Stage;
 use stepboard::walk::decision::Decision;
-use stepboard::walk::{Walk, When, right};
+use stepboard::walk::{Walk, right};
 
 /// Takes the gun up in air that the sheet stops, where a right way waits for it to turn.
 fn sprays_in_bad_air(walk: &mut Walk, content: &Content, coat: Op) {
@@ -24,22 +23,21 @@ fn sprays_in_bad_air(walk: &mut Walk, content: &Content, coat: Op) {
 
 #[rustfmt::skip]
 pub(crate) fn cases() -> Vec<Case> {
-    use When::{AtWork, HandOver};
-    let case = |walk, row, says, shows, when, lost, wrong| Case { walk, row, says, shows, when, lost, wrong };
+    let case = |walk, row, says, again, wrong| Case { walk, row, says, again, wrong };
     vec![
-        case("cold-plate", "se-19", "minutes to days", Some(Stage::Seal), AtWork, (2.0, 24.0),
+        case("cold-plate", "se-19", "minutes to days", Again::Seal,
             |walk, content| sprays_in_bad_air(walk, content, Op::Seal)),
-        case("cold-plate", "se-20", "first coat", Some(Stage::Seal), AtWork, (3.0, 24.0),
+        case("cold-plate", "se-20", "first coat", Again::Seal,
             |walk, content| other_way(walk, content, Op::Seal, &[], &[("warmth", "heater-on-it")])),
-        case("cold-plate", "se-15", "levelling, weeks later", Some(Stage::Buff), HandOver, (4.0, 72.0),
+        case("cold-plate", "se-15", "levelling, weeks later", Again::Rubbing,
             |walk, content| other_way(walk, content, Op::Clear, &[(Ask::Coats, 2.0), (Ask::Between, 0.25)], &[])),
-        case("shellac-plate", "se-19", "minutes to days", Some(Stage::Clear), AtWork, (2.0, 24.0),
+        case("shellac-plate", "se-19", "minutes to days", Again::Clear,
             |walk, content| sprays_in_bad_air(walk, content, Op::Clear)),
-        case("shellac-plate", "se-32", "scrape test", Some(Stage::Stain), AtWork, (16.0, 96.0),
+        case("shellac-plate", "se-32", "stain, scrape test", Again::Nothing,
             |walk, content| other_way(walk, content, Op::Sand, &[(Ask::LastGrit, 500.0)], &[])),
-        case("shellac-plate", "lap-stripe", "as the colour builds", Some(Stage::Clear), AtWork, (4.0, 24.0),
+        case("shellac-plate", "lap-stripe", "as the colour builds", Again::Clear,
             |walk, content| other_way(walk, content, Op::Clear, &[(Ask::Overlap, 0.3)], &[])),
-        case("shellac-plate", "se-01", "in gloss", Some(Stage::Stain), AtWork, (4.0, 24.0),
+        case("shellac-plate", "se-01", "stain, and again in gloss", Again::Nothing,
             |walk, content| other_way(walk, content, Op::Sand, &[], &[("ladder", "straight-to-last")])),
     ]
 }

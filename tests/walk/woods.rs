@@ -1,13 +1,12 @@
 //! Wrong ways with oily wood, mixed woods and open pores. Practitioners know the box of cocobolo: lacquer dries on it and
 //! lets go where it was not washed (common practice, no source).
 
-use crate::case::{Case, hold, other_way, puts_before, sprays_instead};
+use crate::case::{Again, Case, hold, other_way, puts_before, sprays_instead};
 use crate::steps::{does, go, up_to, up_to_work, work};
 use stepboard::content::{Ask, Content};
 use stepboard::rules::sequence::operation::Operation as Op;
-use stepboard::rules::term::Stage;
 use stepboard::walk::decision::Decision;
-use stepboard::walk::{RoomAct, Walk, When};
+use stepboard::walk::{RoomAct, Walk};
 
 /// Wipes the filler off as soon as it is laid.
 fn wipes_at_once(walk: &mut Walk, content: &Content) {
@@ -38,28 +37,27 @@ fn packs_at_once(walk: &mut Walk, content: &Content) {
 
 #[rustfmt::skip]
 pub(crate) fn cases() -> Vec<Case> {
-    use When::{After, AtWork, HandOver};
-    let case = |walk, row, says, shows, when, lost, wrong| Case { walk, row, says, shows, when, lost, wrong };
+    let case = |walk, row, says, again, wrong| Case { walk, row, says, again, wrong };
     vec![
-        case("oily-box", "se-35", "tape test", Some(Stage::Cure), HandOver, (16.0, 96.0),
+        case("oily-box", "se-35", "tape test", Again::Rubbing,
             |walk, content| sprays_instead(walk, content, Op::SolventWipe, Op::Seal, &[], &[("sealer", "dewaxed-shellac")])),
-        case("oily-box", "se-20", "first coat", Some(Stage::Seal), AtWork, (3.0, 24.0),
+        case("oily-box", "se-20", "first coat", Again::Seal,
             |walk, content| other_way(walk, content, Op::Seal, &[], &[("warmth", "heater-on-it")])),
-        case("oily-box", "dry-spray", "at touch-dry", Some(Stage::Clear), AtWork, (2.0, 8.0),
+        case("oily-box", "dry-spray", "at touch-dry", Again::Clear,
             |walk, content| other_way(walk, content, Op::Clear, &[(Ask::Distance, 500.0)], &[])),
-        case("mixed-lyre", "se-39", "sanding or first wet coat", Some(Stage::Sand), AtWork, (2.0, 8.0),
+        case("mixed-lyre", "se-39", "sanding or first wet coat", Again::Nothing,
             |walk, content| other_way(walk, content, Op::Sand, &[], &[("sanding-dust", "wiped-across")])),
-        case("mixed-lyre", "se-08", "seal coat", Some(Stage::Seal), AtWork, (3.0, 48.0), wipes_at_once),
-        case("mixed-lyre", "se-25", "next coat", Some(Stage::Clear), AtWork, (4.0, 24.0), scuffs_the_colour),
-        case("mixed-lyre", "se-27", "buffing", Some(Stage::Buff), AtWork, (1.0, 0.0),
+        case("mixed-lyre", "se-08", "seal coat", Again::Filler, wipes_at_once),
+        case("mixed-lyre", "se-25", "next coat", Again::Clear, scuffs_the_colour),
+        case("mixed-lyre", "se-27", "buffing", Again::Nothing,
             |walk, content| other_way(walk, content, Op::Buff, &[], &[("wheels", "one-for-all")])),
-        case("ash-lyre", "se-14", "months; impact", None, After, (16.0, 96.0),
+        case("ash-lyre", "se-14", "months; impact", Again::Rubbing,
             |walk, content| other_way(walk, content, Op::Seal, &[(Ask::Coats, 2.0), (Ask::Between, 1.0)],
                 &[("sealer", "sanding-sealer")])),
-        case("ash-lyre", "orange-peel", "as the coat flashes", Some(Stage::Clear), AtWork, (3.0, 24.0),
+        case("ash-lyre", "orange-peel", "as the coat flashes", Again::Clear,
             |walk, content| other_way(walk, content, Op::Clear, &[], &[("mix", "unthinned")])),
-        case("ash-lyre", "se-30", "unpacking", None, After, (1.0, 168.0), packs_at_once),
-        case("ash-lyre", "se-28", "next coat", Some(Stage::Clear), AtWork, (3.0, 24.0),
+        case("ash-lyre", "se-30", "unpacking", Again::Rubbing, packs_at_once),
+        case("ash-lyre", "se-28", "next coat", Again::Clear,
             |walk, content| puts_before(walk, content, Op::Clear, Op::Polish)),
     ]
 }

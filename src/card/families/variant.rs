@@ -144,6 +144,7 @@ fn job(departure: Departure, wood: &Wood, world: &World<'_>, circumstance: Circu
         look: Look::LevelGloss,
         class: if satin { WorkClass::Satin } else { WorkClass::InstrumentGloss },
         colour: departure.colour(),
+        water_dye: false,
         shaded: false,
         binding: Binding::None,
         filler: Filler::OilPaste,

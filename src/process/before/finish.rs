@@ -3,10 +3,11 @@
 use super::{Made, Now};
 use crate::process::hidden::{Late, What};
 use crate::process::part::PartState;
+use crate::quantity::Micrometres;
 use crate::rules::sequence::error::OrderError;
 use crate::rules::sequence::manner::Manner;
 use crate::rules::sequence::operation::{ABRADES, CLEARS, COATS, FILM_COLOUR, Operation};
-use crate::rules::sheet::Setting;
+use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::term::ColourPlan;
 
 pub(super) fn check(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
@@ -41,10 +42,15 @@ fn cuts_colour(part: &PartState, now: &Now<'_>) -> bool {
     !spared
 }
 
+/// Clear that a levelling takes off and has to leave over the colour.
+#[must_use]
+pub fn film_to_level(sheet: &Sheet) -> Micrometres {
+    Micrometres::saturating(sheet.get(Setting::LevelTakeOff) + sheet.get(Setting::FilmReserve))
+}
+
 fn levelling(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
     let sheet = now.sheet;
-    let need = sheet.get(Setting::LevelTakeOff) + sheet.get(Setting::FilmReserve);
-    let enough = part.clear.get() >= need;
+    let enough = part.clear >= film_to_level(sheet);
     if !enough {
         made.push(now.error(OrderError::LevelledTooThin));
     }

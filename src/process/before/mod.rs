@@ -10,6 +10,8 @@ pub(super) mod recoat;
 mod trim;
 mod wood;
 
+pub use finish::film_to_level;
+
 use super::act::Act;
 use super::air::{AirLog, Outside};
 use super::defect::earlier;

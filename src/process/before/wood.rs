@@ -1,6 +1,6 @@
 //! What bare wood asks for, and cloths.
 
-use super::{Made, Now};
+use super::{Made, Now, Wrong};
 use crate::process::hidden::What;
 use crate::process::part::PartState;
 use crate::rules::sequence::error::OrderError;
@@ -103,7 +103,9 @@ fn strange(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
     let first_colour = now.operation() == Operation::Colour && !part.did(&[Operation::Colour]);
     if first_colour && part.about.wants_barrier() && !part.layers(COATS).any(|coat| coat.is(Manner::Barrier))
     {
-        made.push(now.error(OrderError::BleedsThroughColour));
+        // The first wet coat took the colour of the wood up; under light colour it is seen.
+        let place = part.layers(COATS).next().map_or(now.place, |first| first.place);
+        made.push(Made { place, what: Wrong::Error(OrderError::BleedsThroughColour) });
     }
 }
 

@@ -95,6 +95,9 @@ pub struct Job {
     pub class: WorkClass,
     /// Where the colour goes.
     pub colour: ColourPlan,
+    /// Whether the dye that is ordered is carried in water: it raises the grain.
+    #[serde(default)]
+    pub water_dye: bool,
     /// Whether the edge is shaded.
     pub shaded: bool,
     /// Binding.

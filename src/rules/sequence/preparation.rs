@@ -155,7 +155,7 @@ fn old_oil(view: &View<'_>) -> Shape {
     Ok(unwashed(view, Condition::OldOil))
 }
 
-/// The first colour in the film of a bleeding wood, where it is light and no barrier lies under it.
+/// The first coat on a bleeding wood, where light colour comes over it and no barrier lies between.
 fn bleeds_through(view: &View<'_>) -> Shape {
     let Some(colour) = view.first(&[Operation::Colour]).filter(|_| view.part.wants_barrier()) else {
         return Ok(Vec::new());
@@ -165,5 +165,5 @@ fn bleeds_through(view: &View<'_>) -> Shape {
             return Ok(Vec::new());
         }
     }
-    Ok(vec![colour.at])
+    Ok(view.first(COATS).map(|first| first.at).into_iter().collect())
 }

@@ -16,6 +16,7 @@ pub fn asks_for(job: &Job, sheet: &Sheet, operation: Operation) -> bool {
     let stains = job.colour == ColourPlan::Stained;
     match operation {
         Operation::Stain => stains,
+        Operation::Damp => stains && job.water_dye,
         Operation::Washcoat => {
             stains && fills && sheet.is_on(Setting::WashcoatBeforeFill) && stain_first(sheet)
         }
@@ -45,6 +46,7 @@ pub fn need(job: &Job, sheet: &Sheet, operation: Operation) -> Ruling<bool> {
     let rule = match operation {
         Operation::Fill | Operation::WipeFiller | Operation::SandFiller if asked => "se-34",
         Operation::Fill | Operation::WipeFiller | Operation::SandFiller => "sv-10",
+        Operation::Damp if asked => "se-05",
         Operation::Washcoat => "shop.washcoat",
         Operation::Protect if asked || job.is_bound() => "shop.protective-clear",
         Operation::Trim if asked => "se-03",
@@ -66,11 +68,11 @@ fn stain_first(sheet: &Sheet) -> bool {
 #[must_use]
 pub fn order(job: &Job, sheet: &Sheet) -> Vec<Operation> {
     use Operation::{
-        Buff, CleanOff, Clear, Colour, Fill, GlueCheck, Inspect, Level, Prefit, Protect, Sand, SandFiller,
-        Scrape, Seal, Shade, SolventWipe, Stain, Trim, Washcoat, WipeFiller,
+        Buff, CleanOff, Clear, Colour, Damp, Fill, GlueCheck, Inspect, Level, Prefit, Protect, Sand,
+        SandFiller, Scrape, Seal, Shade, SolventWipe, Stain, Trim, Washcoat, WipeFiller,
     };
     const FILLING: [Operation; 3] = [Fill, WipeFiller, SandFiller];
-    let mut all = vec![Prefit, Trim, Sand, GlueCheck, CleanOff];
+    let mut all = vec![Prefit, Trim, Sand, GlueCheck, Damp, CleanOff];
     if stain_first(sheet) {
         all.extend([Stain, Washcoat]);
         all.extend(FILLING);

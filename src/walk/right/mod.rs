@@ -11,9 +11,11 @@ pub use values::as_the_sheet_asks;
 
 use super::decision::{Decision, RoomAct, Work};
 use super::room::sprays;
+use super::start::Start;
 use super::story::Walk;
 use crate::content::Content;
 use crate::process::defect::Cause;
+use crate::process::film_to_level;
 use crate::process::lying::Lying;
 use crate::quantity::DUST;
 use crate::rules::air::Thinner;
@@ -63,7 +65,7 @@ pub fn next(walk: &Walk, content: &Content) -> Option<Decision> {
         let youngest = age.fold(opens, f64::min);
         return Some(leave(walk, walk.clock() + (opens - youngest).max(DUST)));
     }
-    if makes(walk, content, &plain, OrderError::HardFilmUnscuffed) || rested(walk, operation) {
+    if makes(walk, content, &plain, OrderError::HardFilmUnscuffed) || rested(walk, operation, &parts) {
         let scuff = Operation::Scuff;
         let wait = waits(walk, content, scuff, &parts).map(|wait| leave(walk, wait));
         let scuffed = || Decision::Work(work(walk, content, scuff, parts, Thinner::Fast));
@@ -99,7 +101,7 @@ fn step(walk: &Walk) -> Option<(Operation, Vec<usize>)> {
                 plan.iter().any(|step| step.operation == operation && step.part.is_none_or(|on| on == part));
             let about = start.job.parts.get(part);
             let oily = operation != Operation::SolventWipe || about.is_some_and(|about| about.wants_wipe());
-            asked && oily && lacks(operation, lying, start.info.ticket.clear_coats)
+            asked && oily && lacks(operation, lying, start)
         };
         let parts: Vec<usize> = lying
             .iter()
@@ -115,12 +117,11 @@ fn step(walk: &Walk) -> Option<(Operation, Vec<usize>)> {
 }
 
 /// Whether an operation is lacking on a part and not too late.
-fn lacks(operation: Operation, lying: &Lying, clear_coats: u32) -> bool {
+fn lacks(operation: Operation, lying: &Lying, start: &Start) -> bool {
     let clears = lying.coats(Operation::Clear);
     let filler = lying.laid.last().filter(|top| top.operation == Operation::Fill);
-    let finished = lying.done.contains(&Operation::Level) || lying.done.contains(&Operation::Buff);
     match operation {
-        Operation::Clear => clears < clear_coats && !finished,
+        Operation::Clear => lacks_clear(lying, start),
         Operation::WipeFiller => filler.is_some_and(|filler| !filler.wiped),
         Operation::SandFiller => filler.is_some_and(|filler| !filler.sanded),
         Operation::Washcoat if lying.last(Operation::Fill).is_some() => false,
@@ -139,14 +140,24 @@ fn lacks(operation: Operation, lying: &Lying, clear_coats: u32) -> bool {
     }
 }
 
+/// Whether clear is lacking: coats of the ticket, film that the levelling to come takes off and leaves, or all of it where a
+/// levelling took it. What was buffed is done, unless nothing is left of it.
+fn lacks_clear(lying: &Lying, start: &Start) -> bool {
+    let levels = route::asks_for(&start.job, &start.sheet, Operation::Level);
+    let few = lying.coats(Operation::Clear) < start.info.ticket.clear_coats;
+    let thin = levels && !lying.levelled && lying.clear < film_to_level(&start.sheet);
+    let gone = lying.done.contains(&Operation::Level) && lying.clear.get() <= 0.0;
+    gone || (few || thin) && !lying.done.contains(&Operation::Buff)
+}
+
 /// Whether clear goes on over the clear of another day that was not scuffed.
-fn rested(walk: &Walk, operation: Operation) -> bool {
+fn rested(walk: &Walk, operation: Operation, parts: &[usize]) -> bool {
     let rest = walk.start().sheet.get(Setting::ScuffWait);
     let old = |lying: Lying| {
         let film = lying.film().filter(|film| film.operation == Operation::Clear);
         film.is_some_and(|film| film.age.get() >= rest && !film.abraded)
     };
-    let any = (0..walk.start().parts()).any(|part| walk.part(part).is_some_and(old));
+    let any = parts.iter().any(|part| walk.part(*part).is_some_and(old));
     operation == Operation::Clear && any
 }
 
