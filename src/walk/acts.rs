@@ -1,26 +1,19 @@
 //! An operation with its values as the run takes it: acts with their begin and end, or why it cannot be done.
 
-use super::at_hand::asked;
 use super::decision::{Decision, Work};
 use super::hindered::hinders;
 use super::impossible::{Impossible, Why};
+use super::remarks::follows;
 use super::start::Start;
 use super::state::State;
-use crate::content::{Ask, Content, Handling, Pick};
+use super::values::{Values, values};
+use crate::content::{Ask, Content};
 use crate::process::act::Act;
 use crate::process::duration::duration;
-use crate::process::technique::Pass;
-use crate::quantity::{DUST, Fraction, Hours, Micrometres, Millimetres};
-use crate::rules::sequence::manner::Manner;
-use crate::rules::sequence::operation::{CLEARS, COATS, Operation};
+use crate::quantity::{DUST, Hours, Micrometres};
+use crate::rules::sequence::operation::COATS;
 use crate::rules::sequence::plan::{Step, Told};
-use crate::rules::sheet::{Setting, Sheet};
-use crate::rules::term::Term;
-use std::collections::{BTreeMap, BTreeSet};
-
-/// Share of the sheet's wet film under which a coat counts as a mist coat, and as thin: common practice, no source.
-const MIST_UP_TO: f64 = 0.4;
-const THIN_UP_TO: f64 = 0.65;
+use std::collections::BTreeSet;
 
 /// An act with its time, in hours after the first midnight.
 #[derive(Debug, Clone, PartialEq)]
@@ -29,12 +22,6 @@ pub(super) struct Timed {
     pub(super) begun: f64,
     pub(super) ended: f64,
     pub(super) wet: Option<Micrometres>,
-}
-
-/// The values of an operation, each checked.
-struct Values<'a> {
-    numbers: BTreeMap<Ask, f64>,
-    picks: Vec<&'a Pick>,
 }
 
 /// What an operation comes to, each of its coats an act of its own.
@@ -99,41 +86,6 @@ pub(super) fn opened(
     Err(Impossible::new(what, why).from(begin))
 }
 
-fn values<'a>(
-    start: &Start,
-    content: &'a Content,
-    what: &Decision,
-    work: &Work,
-) -> Result<Values<'a>, Box<Impossible>> {
-    let at_hand = asked(content, &start.sheet, work.operation);
-    let mut numbers: BTreeMap<Ask, f64> = at_hand.numbers.iter().map(|one| (one.ask, one.start)).collect();
-    for (ask, value) in &work.numbers {
-        let Some(number) = at_hand.numbers.iter().find(|one| one.ask == *ask) else {
-            return Err(Impossible::new(what, Why::UnknownValue).at(ask.slug()));
-        };
-        if !number.allows(*value) {
-            let refused = Impossible::new(what, Why::UnknownValue).at(ask.slug());
-            return Err(refused.within(number.from, number.to));
-        }
-        numbers.insert(*ask, *value);
-    }
-    let strange = work.picks.keys().find(|key| !at_hand.choices.iter().any(|choice| choice.key == **key));
-    if let Some(key) = strange {
-        return Err(Impossible::new(what, Why::UnknownValue).at(key));
-    }
-    let mut picks = Vec::new();
-    for choice in &at_hand.choices {
-        let Some(picked) = work.picks.get(&choice.key) else {
-            return Err(Impossible::new(what, Why::Unchosen).at(&choice.key));
-        };
-        let Some(pick) = choice.options.iter().find(|pick| pick.slug == *picked) else {
-            return Err(Impossible::new(what, Why::UnknownValue).at(&choice.key));
-        };
-        picks.push(pick);
-    }
-    Ok(Values { numbers, picks })
-}
-
 fn one(
     state: &State,
     start: &Start,
@@ -146,7 +98,7 @@ fn one(
     let sheet = &start.sheet;
     let number = |ask: Ask| values.numbers.get(&ask).copied();
     let sprayed = COATS.contains(&work.operation);
-    let pass = pass(values, sprayed && state.room.draws_badly());
+    let pass = values.pass(sprayed && state.room.draws_badly());
     let mut step = Step::of(work.operation);
     step.coats = Told::Is(1);
     step.grit = number(Ask::LastGrit).map_or(Told::Kept, |grit| Told::Is(whole(grit)));
@@ -159,52 +111,6 @@ fn one(
     let also = if step.part.is_some() { parts.iter().skip(1).copied().collect() } else { Vec::new() };
     let act = Act { step, pass, took: takes, also };
     Timed { act, begun, ended: start.day.end(begun, takes), wet: pass.wet_um }
-}
-
-fn pass(values: &Values<'_>, draws_badly: bool) -> Pass {
-    let number = |ask: Ask| values.numbers.get(&ask).copied();
-    let is = |handling| values.picks.iter().any(|pick| pick.handling == Some(handling));
-    Pass {
-        wet_um: number(Ask::WetFilm).map(Micrometres::saturating),
-        distance_mm: number(Ask::Distance).map(Millimetres::saturating),
-        overlap: number(Ask::Overlap).map(Fraction::saturating),
-        edge_radius_mm: None,
-        standing: is(Handling::Standing),
-        edge_sprayed_twice: is(Handling::EdgeTwice),
-        extraction_off: draws_badly,
-        thick_mix: is(Handling::ThickMix),
-        metallic: false,
-        scraper_square: is(Handling::ScraperSquare),
-    }
-}
-
-/// Remarks that follow from the values and from the work, and that nobody is asked for.
-fn follows(state: &State, work: &Work, parts: &[usize], pass: &Pass, sheet: &Sheet) -> Vec<Manner> {
-    let mut found = Vec::new();
-    if COATS.contains(&work.operation)
-        && let Some(wet) = pass.wet_um
-    {
-        let usual = sheet.get(Setting::ClearWet);
-        if wet.get() >= sheet.get(Setting::WetWarn) {
-            found.push(Manner::Heavy);
-        } else if wet.get() <= usual * MIST_UP_TO {
-            found.extend([Manner::Mist, Manner::Thin]);
-        } else if wet.get() <= usual * THIN_UP_TO {
-            found.push(Manner::Thin);
-        }
-    }
-    if CLEARS.contains(&work.operation) && pass.fumbles(work.operation, sheet).is_empty() {
-        found.push(Manner::CleanLastCoat);
-    }
-    // A film that had its night gives powder under the paper and not gum.
-    let rested = |part: &usize| {
-        let film = state.run.lying(*part).and_then(|lying| lying.film().map(|film| film.age.get()));
-        film.is_some_and(|age| age >= sheet.wait(Setting::ScuffWait))
-    };
-    if work.operation == Operation::Level && parts.iter().all(rested) {
-        found.push(Manner::Powder);
-    }
-    found
 }
 
 fn whole(value: f64) -> u32 {

@@ -24,7 +24,7 @@ pub fn laid(walk: &Walk) -> Vec<Laid> {
     let mut found = Vec::new();
     for operation in COATS {
         let lines = || walk.lines().iter().filter(|line| line.operation == *operation);
-        let film = |line: &super::state::Line| {
+        let film = |line: &super::line::Line| {
             let area: f64 =
                 line.parts.iter().map(|part| walk.start().area(*part)).map(SquareMetres::get).sum();
             // A square metre at one micrometre is one millilitre.

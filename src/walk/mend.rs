@@ -1,6 +1,6 @@
 //! Mending: what takes a fault out of the work, done as real operations.
 
-use super::state::Line;
+use super::line::Line;
 use super::surface::Shown;
 use crate::content::{Content, Mend, MendStep};
 use crate::rules::sequence::operation::Operation;

@@ -9,6 +9,7 @@
 
 pub mod at_hand;
 pub mod clock;
+pub mod cut;
 pub mod decision;
 pub mod evidence;
 pub mod first;
@@ -33,9 +34,14 @@ pub mod undone;
 
 mod acts;
 mod carry;
+mod found;
 mod hindered;
+mod line;
+mod remarks;
+mod spent;
 mod state;
 mod story;
+mod values;
 mod wait;
 
 pub use carry::STRIP_H;
@@ -44,9 +50,9 @@ pub use first::First;
 pub use impossible::{Impossible, Why};
 pub use kept::Kept;
 pub use lapse::Lapse;
+pub use line::Line;
 pub use saved::{Mode, NotKept, Saved};
 pub use start::Start;
-pub use state::Line;
 pub use story::Walk;
 pub use surface::{Shown, When};
 pub use turn::{Read, Turn};

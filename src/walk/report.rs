@@ -1,20 +1,15 @@
 //! The report of a walk: lapses first, then faults by what made them, hours against the shortest schedule, material, and
 //! whether it was delivered in time.
 
+pub use super::found::{Found, found};
+pub use super::spent::{Spent, quickest};
+
 use super::clock::day;
 use super::lapse::Lapse;
 use super::material::{Laid, laid};
-use super::mend;
 use super::story::Walk;
-use super::surface::When;
 use super::undone::{Undone, undone};
 use crate::content::Content;
-use crate::judge::cost::{Cost, of};
-use crate::process::shortest::shortest;
-use crate::rules::fault::Rework;
-use crate::rules::sequence::operation::Operation;
-use crate::rules::term::{Severity, Stage};
-use crate::rules::verdict::RuleId;
 
 /// A duty left undone.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -23,58 +18,6 @@ pub struct Left {
     pub lapse: Lapse,
     /// In which turn.
     pub turn: usize,
-}
-
-/// A fault that came to light, and what made it.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Found {
-    /// Its place among all that showed.
-    pub shown: usize,
-    /// The rule that was broken.
-    pub rule: RuleId,
-    /// Slugs of the faults that it makes, the likeliest first.
-    pub faults: &'static [&'static str],
-    /// What it endangers.
-    pub severity: Severity,
-    /// The operation that made it, and its line of the ticket.
-    pub made: (Operation, usize),
-    /// The parts that it is on.
-    pub parts: Vec<usize>,
-    /// Band in which it was made.
-    pub made_in: Stage,
-    /// Band in which it first shows; `None`: after the work has left.
-    pub shows_in: Option<Stage>,
-    /// The turn in which it showed.
-    pub turn: usize,
-    /// When.
-    pub when: When,
-    /// The smallest rework that cures it.
-    pub rework: Option<Rework>,
-    /// What it costs.
-    pub cost: Cost,
-    /// What has still to be done to mend it, in order; `None` stands for stripping.
-    pub left: Vec<Option<Operation>>,
-    /// The turn in which it was mended.
-    pub mended: Option<usize>,
-}
-
-/// Hours of a job.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Spent {
-    /// From the first begin to the end.
-    pub total_h: f64,
-    /// Of them, hours at the benches.
-    pub bench_h: f64,
-    /// The day on which it ends, from 1.
-    pub day: u32,
-}
-
-impl Spent {
-    /// Hours of waiting.
-    #[must_use]
-    pub fn waiting_h(self) -> f64 {
-        (self.total_h - self.bench_h).max(0.0)
-    }
 }
 
 /// What was said of the day that is asked for.
@@ -165,53 +108,4 @@ pub(super) fn promised(walk: &Walk, shortest: Option<Spent>) -> Promise {
         earliest: shortest.map(|spent| spent.day),
         offered: walk.offered(),
     }
-}
-
-/// Hours of the shortest schedule of the job in its room.
-#[must_use]
-pub fn quickest(walk: &Walk) -> Option<Spent> {
-    let start = walk.start();
-    let shortest = shortest(&start.job, start.info.ticket.clear_coats, &start.sheet, &start.air).ok()?;
-    // Parts are made ready beside each other: an hour in which two are worked is one hour.
-    let (mut bench_h, mut until) = (0.0, 0.0);
-    let steps =
-        crate::rules::sorted::sorted(shortest.steps.clone(), |a, b| a.start.get().total_cmp(&b.start.get()));
-    for step in steps {
-        bench_h += (step.end.get() - step.start.get().max(until)).max(0.0);
-        until = step.end.get().max(until);
-    }
-    Some(Spent { total_h: shortest.total.get(), bench_h, day: day(until) })
-}
-
-/// The faults that came to light, those of one rule together.
-#[must_use]
-pub fn found(walk: &Walk, content: &Content) -> Vec<Found> {
-    let operations = walk.run().operations();
-    let one = |(place, shown): (usize, &super::surface::Shown)| {
-        let defect = shown.defect;
-        let line = walk.lines().get(defect.made)?;
-        let (made_in, shows_in) = (defect.stage_made(&operations), defect.stage_shows(&operations));
-        let faults = defect.faults();
-        let start = walk.start();
-        Some(Found {
-            shown: place,
-            rule: defect.rule(),
-            faults,
-            severity: defect.severity(),
-            made: (line.operation, defect.made),
-            parts: line.parts.clone(),
-            made_in,
-            shows_in,
-            turn: shown.turn,
-            when: shown.when,
-            rework: faults.iter().find_map(|id| content.fault(id)).map(|fault| fault.severity),
-            cost: of(faults, made_in, shows_in, &start.job, &start.sheet, content),
-            left: mend::left(shown, walk.lines(), content),
-            mended: shown.mended,
-        })
-    };
-    let all: Vec<Found> = walk.shown().iter().enumerate().filter_map(one).collect();
-    let first = |rule: RuleId| all.iter().filter(|one| one.rule == rule).map(|one| one.made.1).min();
-    let order = |one: &Found| (first(one.rule), one.rule.0, one.made.1);
-    crate::rules::sorted::sorted(all.clone(), |a, b| order(a).cmp(&order(b)))
 }

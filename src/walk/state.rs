@@ -3,41 +3,17 @@
 use super::acts::Timed;
 use super::clock::day;
 use super::lapse::Lapse;
+use super::line::Line;
 use super::mend;
 use super::room::{Room, sprays};
 use super::start::Start;
 use super::surface::{Shown, When, at_the_end, is_open};
 use crate::content::Content;
 use crate::process::run::Run;
-use crate::quantity::{Hours, Micrometres};
+use crate::quantity::Hours;
 use crate::rules::sequence::manner::Manner;
 use crate::rules::sequence::operation::Operation;
 use crate::rules::term::Filler;
-
-/// A line of the ticket: an operation that was done.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Line {
-    /// What was done.
-    pub operation: Operation,
-    /// To which parts, by place on the ticket.
-    pub parts: Vec<usize>,
-    /// The turn that wrote it.
-    pub turn: usize,
-    /// Begin, in hours after the first midnight.
-    pub begun: f64,
-    /// End.
-    pub ended: f64,
-    /// Wet film of its coat.
-    pub wet: Option<Micrometres>,
-}
-
-impl Line {
-    /// Whether it was done to a part.
-    #[must_use]
-    pub fn touches(&self, part: usize) -> bool {
-        self.parts.contains(&part)
-    }
-}
 
 /// The state of a walk.
 #[derive(Debug, Clone, PartialEq)]

@@ -3,10 +3,11 @@
 use super::carry::{Carried, Done};
 use super::decision::Decision;
 use super::impossible::{Impossible, Why};
+use super::line::Line;
 use super::room::Room;
 use super::saved::{Mode, Saved};
 use super::start::Start;
-use super::state::{Line, State};
+use super::state::State;
 use super::surface::Shown;
 use super::turn::Turn;
 use crate::content::Content;

@@ -1,6 +1,6 @@
 //! When a defect comes to light on the work, by what the published rows say of it.
 
-use super::state::Line;
+use super::line::Line;
 use crate::process::defect::{Cause, Defect};
 use crate::rules::sequence::error::Shows;
 use crate::rules::sequence::operation::{COATS, Operation};

@@ -1,11 +1,10 @@
 //! It shows now: the clock stands still; what it is, where it was made, by which rule, and what mends it.
 
-use super::hand::last;
-use super::list::spot;
-use super::{Ground, Hand, TOLD, Task, Told, words};
+use super::told::to_first;
+use super::{Ground, TOLD, Told, words};
 use crate::app::pages::walk::lines;
 use crate::app::parts::{Picture, icon, rules};
-use crate::walk::at_hand::place_of;
+use crate::walk::First;
 use crate::walk::names::Operation;
 use crate::walk::report::{Found, found};
 use yew::prelude::*;
@@ -33,16 +32,8 @@ pub(super) fn shows(ground: &Ground<'_>) -> Html {
 
 /// Begins the first thing that mends a fault, on the parts that it is on.
 pub(super) fn mend_now(ground: &Ground<'_>, found: &Found) -> Callback<MouseEvent> {
-    let first = found.left.first().copied().flatten();
-    let before = first.and_then(|operation| last(ground.walk, operation));
-    let at = first.and_then(|operation| place_of(ground.shop.content(), operation)).map(spot);
-    let parts = found.parts.clone();
-    ground.on(move |hand: &mut Hand, _: MouseEvent| {
-        hand.parts = parts.iter().copied().collect();
-        hand.looked = parts.first().copied().unwrap_or_default();
-        hand.at = at.unwrap_or(super::Spot::Bench);
-        hand.pick(first.map_or(Task::Strip, Task::Work), before.as_ref());
-    })
+    let first = found.left.first().copied().flatten().map_or(First::Strip, First::Work);
+    to_first(ground, first, Some(found.parts.clone()))
 }
 
 /// What is left to be done to mend a fault, in words.

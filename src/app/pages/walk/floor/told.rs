@@ -50,7 +50,7 @@ fn refused(ground: &Ground<'_>, why: &Impossible) -> Html {
         First::Offer => shop.say("walk.offer"),
         First::HandOver => shop.say("walk.hand-over"),
     });
-    let go = first.map(|first| to_first(ground, first)).unwrap_or_default();
+    let go = first.map(|first| to_first(ground, first, None)).unwrap_or_default();
     html! {
         <div key="refused" class="kraft walk-news">
             { head(shop.say_with("walk.cannot", &what)) }
@@ -61,14 +61,21 @@ fn refused(ground: &Ground<'_>, why: &Impossible) -> Html {
     }
 }
 
-fn to_first(ground: &Ground<'_>, first: First) -> Callback<MouseEvent> {
+/// Begins what has to be done first, on those parts where some are named.
+pub(super) fn to_first(ground: &Ground<'_>, first: First, parts: Option<Vec<usize>>) -> Callback<MouseEvent> {
     let (before, at) = match first {
         First::Work(operation) => {
             (last(ground.walk, operation), place_of(ground.shop.content(), operation).map(spot))
         }
         _ => (None, None),
     };
-    ground.on(move |hand: &mut Hand, _: MouseEvent| hand.begin(first, at, before.as_ref()))
+    ground.on(move |hand: &mut Hand, _: MouseEvent| {
+        if let Some(parts) = &parts {
+            hand.parts = parts.iter().copied().collect();
+            hand.looked = parts.first().copied().unwrap_or_default();
+        }
+        hand.begin(first, at, before.as_ref());
+    })
 }
 
 fn warned(ground: &Ground<'_>, all: &[Warning]) -> Html {
