@@ -1,4 +1,4 @@
-// Walking a job: one done right with a guide, one with mistakes on one's own, one that was killed and gone on with.
+// Walking a job: one done right with a guide, one that was killed and gone on with.
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
 import { test } from "node:test";
@@ -32,61 +32,6 @@ test("a plain plate is walked guided from raw wood to the hand-over: nothing is 
     await page.assertFits("the report");
     await page.assertAccessible("the report");
     await page.shot("walk-report");
-  }));
-
-/**
- * Five mistakes in a right way, each by a row of `tests/data`: what is done otherwise, and when the row says that it shows.
- * Those of `sequence-errors.csv` show at the next coat that is laid; those of `faults.csv` while or after it is sprayed.
- */
-const MISTAKES = [
-  { row: "se-01", of: "sand-wood", picks: { strokes: "across-the-grain" }, fault: "Sanding scratch", shows: "seal-coat" },
-  { row: "se-18", of: "clean-off", picks: { cloth: "tack-heavy" }, fault: "Fish-eye", shows: "seal-coat" },
-  { row: "run-sag", of: "seal-coat", picks: { held: "standing" }, numbers: { "wet-film": 200 }, fault: "Run or sag", shows: "seal-coat" },
-  { row: "dry-spray", of: "clear-coats", numbers: { distance: 500 }, fault: "Dry spray", shows: "clear-coats" },
-  { row: "lap-stripe", of: "clear-coats", nth: 1, numbers: { overlap: 0.2 }, fault: "Lap stripes", shows: "clear-coats" },
-];
-
-/** The same decisions with the mistakes in them. */
-function planted(decisions) {
-  const all = structuredClone(decisions);
-  for (const { of, nth = 0, picks = {}, numbers = {} } of MISTAKES) {
-    const work = all.filter((one) => one.work?.operation === of)[nth].work;
-    work.picks = { ...work.picks, ...picks };
-    work.numbers = { ...work.numbers, ...numbers };
-  }
-  return all;
-}
-
-test("on one's own nothing is told before, and each of five mistakes comes out at the operation that shows it", () =>
-  journey("walk-own", SIZES[0], async (page) => {
-    await begin(page, "A plain plate", "On your own");
-    const [walk] = await stored(page);
-    const came = [];
-    for (const decision of planted(right(walk))) {
-      await decide(page, decision);
-      assert(!(await shown(page, ".warned")), "nothing is told before");
-      if (!(await shown(page, ".walk-shows"))) continue;
-      if (came.length === 0) {
-        await page.says("It shows now");
-        await page.says("What mends it");
-        await page.assertAccessible("a fault that shows");
-        await page.shot("walk-shows");
-      }
-      for (const heading of await page.driver.findElements(By.css(".walk-fault h3"))) {
-        came.push([decision.work.operation, (await heading.getText()).split(",")[0]]);
-      }
-      await page.press("button", "Go on as it is");
-    }
-    const wanted = MISTAKES.map(({ shows, fault }) => [shows, fault]);
-    assert.deepEqual(came.sort(), wanted.sort());
-    await page.one("heading", "What it came to");
-    const told = asked((await stored(page))[0]);
-    assert(told.faults.every(({ made_in_turn: made, shown_in_turn: shows }) => made <= shows));
-    const later = told.faults.filter(({ rule }) => rule.startsWith("se-"));
-    assert(later.length === 2 && later.every((one) => one.made_in_turn < one.shown_in_turn), "hidden until the coat");
-    await page.says("Not mended");
-    await page.assertAccessible("the report of a walk with faults");
-    await page.shot("walk-faults");
   }));
 
 test("a walk whose tab was killed is gone on with where it stood", () =>
