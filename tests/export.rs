@@ -8,7 +8,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use stepboard::exchange::paper::PaperCode;
 use stepboard::exchange::{COLUMNS, Row, rows};
-use stepboard::record::{CardKind, Event, Help, Journal, Within, Wrong};
+use stepboard::record::{CardKind, Event, Help, Journal, WalkStep, Within, Wrong};
 use support::binary::{json, refused};
 use support::log::Log;
 
@@ -120,6 +120,42 @@ fn a_row_tells_what_the_answer_was() {
         "2027-01-01T08:01:00Z by `date -u -d @…` of GNU coreutils"
     );
     assert_eq!((practice.competencies.as_str(), practice.voided), ("pores-filled", 0));
+}
+
+/// A decision of a walk is a row for each family that it says something of, under one number.
+#[test]
+fn a_decision_of_a_walk_is_a_row_for_each_family() {
+    let says = [("seal-check", Some("hazard.seal-check-each-time")), ("recoat-now", None)];
+    let mut log = two_days();
+    log.decides("w-1", "plain-plate", &says).walks("w-1", "plain-plate", WalkStep::LetGo);
+    let all = rows(&support::content(), &log.events, "");
+    assert_eq!(all.len(), 6);
+    let told: Vec<_> = all[4..]
+        .iter()
+        .map(|row| (row.sequence, row.family.as_str(), row.is_right, row.sure_and_wrong, row.slip.as_deref()))
+        .collect();
+    let rule = Some("hazard.seal-check-each-time");
+    assert_eq!(told, [(6, "seal-check", 0, 1, rule), (6, "recoat-now", 1, 0, None)]);
+    assert_eq!((all[4].guided, all[4].guess, all[4].attempt.as_deref()), (Some(0), Some(0.5), Some("w-1")));
+    // Exported again, each is there once; another answer of that number is refused.
+    let folder = empty("walked");
+    let (whole, out) = (save(&folder, "whole.json", &log.events), folder.join("out"));
+    for _ in 0..2 {
+        export(&out, &[&whole], &[]);
+        assert_eq!(lines(&out).len(), 6);
+    }
+    log.events.truncate(5);
+    log.within = Within::Practice;
+    log.answer("mask-wants", true);
+    let other = save(&folder, "other.json", &log.events);
+    let (out, other) = (format!("out={}", out.display()), other.display().to_string());
+    refused(&["export", &other, &out], "", &["two different answers of number 6"]);
+    // A rule that is void takes the rows that rest on it with it.
+    log.events.truncate(5);
+    log.decides("w-1", "plain-plate", &says);
+    log.voids(Wrong::Rule { rule: says[0].1.expect("one").to_owned(), cards: Vec::new() }, "Wrong table");
+    let voided: Vec<u8> = rows(&support::content(), &log.events, "").iter().map(|row| row.voided).collect();
+    assert_eq!(voided[4..], [1, 0]);
 }
 
 #[test]

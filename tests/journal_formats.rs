@@ -16,6 +16,8 @@ const FIRST: &str = include_str!("data/journal-format-1.json");
 const SECOND: &str = include_str!("data/journal-format-2.json");
 /// A journal as it was written before anything could be voided: an event of each kind.
 const THIRD: &str = include_str!("data/journal-format-3.json");
+/// A journal as it was written before decisions of walks stood in it.
+const FOURTH: &str = include_str!("data/journal-format-4.json");
 
 #[test]
 fn answers_of_the_first_format_are_read_and_count_as_practice() {
@@ -75,6 +77,19 @@ fn events_of_the_third_format_are_read_and_nothing_of_them_is_lost() {
     assert_eq!(serde_json::to_value(&journal).unwrap(), Value::Array(stored));
 }
 
+/// What was written before decisions of walks stood in it: sets taken, and what was found wrong.
+#[test]
+fn events_of_the_fourth_format_are_read_and_nothing_of_them_is_lost() {
+    let journal: Journal = serde_json::from_str(FOURTH).unwrap();
+    let stored: Vec<Value> = serde_json::from_str(FOURTH).unwrap();
+    assert_eq!((stored.len(), journal.events().len(), journal.answers().count()), (10, 10, 4));
+    assert!(journal.events().iter().all(|event| event.stamp().format == 4));
+    assert_eq!(serde_json::to_value(&journal).unwrap(), Value::Array(stored));
+    let voids = stepboard::record::Voids::of(journal.events());
+    // The cards were found right after all, the rule and the set stay void.
+    assert!(voids.of_set("set-x").is_some() && voids.of_rule("wood.pores-filled").is_some());
+}
+
 /// What assessors write down stands beside answers, counts for no knowledge evidence, and is read as it was written.
 #[test]
 fn what_assessors_write_down_is_read_as_it_was_written() {
@@ -91,7 +106,7 @@ fn what_assessors_write_down_is_read_as_it_was_written() {
     let text = serde_json::to_string(&journal).unwrap();
     assert_eq!(serde_json::from_str::<Journal>(&text).unwrap(), journal);
     for part in [
-        r#""event":"observed","format":4,"sequence":1,"device":"5f0c1e9a""#,
+        r#""event":"observed","format":5,"sequence":1,"device":"5f0c1e9a""#,
         r#""paper":true,"#,
         r#""mask-worn-1":"not-seen","mask-worn-2":"met""#,
         r#""seconds":341,"by":{"number":"i-1","name":"Assessor i-1"}"#,
@@ -139,19 +154,19 @@ fn what_cannot_be_read_says_why_and_what_is_allowed() {
         event[key] = value;
         event
     };
-    refused(with("format", json!(FORMAT + 1)), &["format 5", "1 to 4"]);
-    refused(with("format", json!(0)), &["format 0", "1 to 4"]);
+    refused(with("format", json!(FORMAT + 1)), &["format 6", "1 to 5"]);
+    refused(with("format", json!(0)), &["format 0", "1 to 5"]);
     // Only what is left off is taken to be of the first format, and an answer only in that one.
     for (format, told) in
         [(json!("2"), "`\"2\"`"), (json!(1.5), "`1.5`"), (json!(-1), "`-1`"), (Value::Null, "`null`")]
     {
-        refused(with("format", format), &[told, "no whole number", "1 to 4"]);
+        refused(with("format", format), &[told, "no whole number", "1 to 5"]);
     }
     refused(
         with("format", json!(2)),
         &[
             "format 2 tells no kind",
-            "allowed: answered, attempt, taught, observed, filed, struck, erased, voided",
+            "allowed: answered, attempt, taught, observed, filed, struck, erased, voided, walked",
         ],
     );
     for (kind, told) in [(json!(7), "`7`"), (Value::Null, "`null`")] {
@@ -160,13 +175,13 @@ fn what_cannot_be_read_says_why_and_what_is_allowed() {
             &[
                 told,
                 "no kind of event",
-                "allowed: answered, attempt, taught, observed, filed, struck, erased, voided",
+                "allowed: answered, attempt, taught, observed, filed, struck, erased, voided, walked",
             ],
         );
     }
     refused(
         with("event", json!("signed")),
-        &["`signed`", "allowed: answered, attempt, taught, observed, filed, struck, erased, voided"],
+        &["`signed`", "allowed: answered, attempt, taught, observed, filed, struck, erased, voided, walked"],
     );
     refused(with("mark", json!("fine")), &["event `answered`", "`fine`", "`right`"]);
     refused(with("date", json!("2027-02-29")), &["`2027-02-29` is no date", "2027-03-12"]);

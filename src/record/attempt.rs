@@ -112,7 +112,8 @@ impl<'a> Attempts<'a> {
             | Event::Filed(_)
             | Event::Struck(_)
             | Event::Erased(_)
-            | Event::Voided(_) => Ok(None),
+            | Event::Voided(_)
+            | Event::Walked(_) => Ok(None),
         }
     }
 

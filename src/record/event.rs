@@ -1,6 +1,6 @@
 //! What can happen in the journal. Events are added, never changed; each tells the format it was written in.
 
-use super::{AssessorName, Entry, Filing, Observed, Stamp, Struck, Voided};
+use super::{AssessorName, Entry, Filing, Observed, Stamp, Struck, Voided, Walked};
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value};
 
@@ -24,6 +24,8 @@ pub enum Event {
     Erased(Erased),
     /// Something was found wrong after it had counted.
     Voided(Voided),
+    /// Something happened on a walk.
+    Walked(Walked),
 }
 
 /// A step of an attempt.
@@ -110,6 +112,7 @@ impl Event {
             Self::Struck(struck) => &struck.stamp,
             Self::Erased(erased) => &erased.stamp,
             Self::Voided(voided) => &voided.stamp,
+            Self::Walked(walked) => &walked.stamp,
         }
     }
 
@@ -124,6 +127,7 @@ impl Event {
             Self::Struck(struck) => &mut struck.stamp,
             Self::Erased(erased) => &mut erased.stamp,
             Self::Voided(voided) => &mut voided.stamp,
+            Self::Walked(walked) => &mut walked.stamp,
         }
     }
 
@@ -131,5 +135,11 @@ impl Event {
     #[must_use]
     pub const fn answer(&self) -> Option<&Entry> {
         if let Self::Answered(entry) = self { Some(entry) } else { None }
+    }
+
+    /// What happened on a walk; `None` where it is something else.
+    #[must_use]
+    pub const fn walked(&self) -> Option<&Walked> {
+        if let Self::Walked(walked) = self { Some(walked) } else { None }
     }
 }

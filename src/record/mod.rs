@@ -18,6 +18,7 @@ mod reading;
 mod stamp;
 mod unfit;
 mod void;
+mod walked;
 mod watched;
 
 pub use air::{AIR_OLD_HOURS, MeasuredAir, WORKSHOP_C};
@@ -35,4 +36,7 @@ pub use reading::UnreadableEvent;
 pub use stamp::{FORMAT, Stamp};
 pub use unfit::{MIDNIGHT_DAYS, NOTE_MOST, PAPER_DAYS_MOST, Unfit, WORK_MOST};
 pub use void::{CardKind, Voided, Voids, Wrong};
+pub use walked::{
+    AirKnown, Decided, Exercised, Inspected, Known, Ready, WalkStep, Walked, Way, decisions_of,
+};
 pub use watched::{AssessorName, EventName, Filed, Filing, Judged, Observed, Struck};

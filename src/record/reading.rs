@@ -9,7 +9,7 @@ use serde_json::{Map, Value};
 /// The format of events that do not tell theirs.
 const FIRST_FORMAT: u64 = 1;
 /// The kinds of events, for messages.
-const KINDS: &str = "answered, attempt, taught, observed, filed, struck, erased, voided";
+const KINDS: &str = "answered, attempt, taught, observed, filed, struck, erased, voided, walked";
 
 /// Why a stored event cannot be read.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -81,6 +81,7 @@ impl TryFrom<Map<String, Value>> for Event {
             "struck" => read(&kind, stored).map(Self::Struck),
             "erased" => read(&kind, stored).map(Self::Erased),
             "voided" => read(&kind, stored).map(Self::Voided),
+            "walked" => read(&kind, stored).map(Self::Walked),
             _ => Err(UnreadableEvent::Unknown(kind)),
         }
     }

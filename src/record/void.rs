@@ -1,6 +1,6 @@
 //! What was found wrong after it had counted. Nothing is erased: the answers stay, and no longer count.
 
-use super::{AssessorName, Entry, Event, EventName, NOTE_MOST, Stamp, is_plain, plain};
+use super::{AssessorName, Decided, Entry, Event, EventName, Exercised, NOTE_MOST, Stamp, is_plain, plain};
 use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -116,6 +116,20 @@ impl<'a> Voids<'a> {
     pub fn touches(&self, entry: &Entry) -> Option<&'a Voided> {
         let by_set = entry.within.set().and_then(|set| self.sets.get(set));
         by_set.or_else(|| self.cards.get(&(entry.family.as_str(), entry.version))).copied()
+    }
+
+    /// Why what a decision says of a family no longer counts: cards of it are void, or a rule that was broken is.
+    #[must_use]
+    pub fn touches_exercised(&self, one: &Exercised) -> Option<&'a Voided> {
+        let by_rule = one.broke.iter().find_map(|rule| self.of_rule(rule));
+        by_rule.or_else(|| self.of_cards(&one.family, one.version))
+    }
+
+    /// Why what is told of a decision no longer counts: a rule that it broke is void, or cards of a family that it exercises.
+    #[must_use]
+    pub fn touches_decided(&self, decided: &Decided) -> Option<&'a Voided> {
+        let by_rule = decided.broke.iter().find_map(|rule| self.of_rule(rule));
+        by_rule.or_else(|| decided.exercised.iter().find_map(|one| self.touches_exercised(one)))
     }
 
     /// Why cards of that kind no longer count.

@@ -18,6 +18,9 @@ pub struct Kept {
     pub changed: String,
     /// What it takes to walk it again.
     pub saved: Saved,
+    /// Decisions that were taken over from an earlier walk, where it goes on from one of them: what came of that was told.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub taken_over: Option<usize>,
     /// Of somebody else's walk that is inspected: the turns that were named, each with the id of a rule.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub named: Vec<(usize, String)>,

@@ -16,6 +16,7 @@ pub mod first;
 pub mod guided;
 pub mod impossible;
 pub mod inspect;
+pub mod journalled;
 pub mod kept;
 pub mod lapse;
 pub mod look;
@@ -33,9 +34,12 @@ pub mod turn;
 pub mod undone;
 
 mod acts;
+mod asks;
+mod brings;
 mod carry;
 mod found;
 mod hindered;
+mod known;
 mod line;
 mod remarks;
 mod spent;
@@ -44,6 +48,7 @@ mod story;
 mod values;
 mod wait;
 
+pub use brings::{Follow, Followed};
 pub use carry::STRIP_H;
 pub use decision::{Decision, RoomAct, Wait, Work, Worn};
 pub use first::First;

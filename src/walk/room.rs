@@ -56,7 +56,7 @@ pub(super) fn sprays(operation: Operation) -> bool {
 }
 
 /// Operations that raise dust of wood or of finish; levelling does where it is done dry.
-const DUSTY: [Operation; 5] =
+pub(super) const DUSTY: [Operation; 5] =
     [Operation::Sand, Operation::Damp, Operation::SandBack, Operation::SandFiller, Operation::Scuff];
 
 impl Room {

@@ -74,10 +74,10 @@ pub(crate) fn withdrawal() -> Value {
     })
 }
 
-/// Results with answers in a check and what opened it, an observation at the booth and cards that were found wrong.
+/// Results with answers in a check and what opened it, an observation at the booth, cards that were found wrong and a decision of a walk.
 pub(crate) fn results(content: &Content) -> Value {
     let base = &content.sheets[0];
-    let stamp = |sequence: u64| json!({ "format": 4, "sequence": sequence, "device": "5f0c1e9a", "at": AT, "date": "2027-03-12", "person": "17" });
+    let stamp = |sequence: u64| json!({ "format": 5, "sequence": sequence, "device": "5f0c1e9a", "at": AT, "date": "2027-03-12", "person": "17" });
     let event = |sequence: u64, kind: &str, more: Value| {
         let mut event = stamp(sequence);
         event["event"] = json!(kind);
@@ -101,12 +101,17 @@ pub(crate) fn results(content: &Content) -> Value {
     let voided = json!({
         "wrong": { "cards": { "family": "wants-filler", "version": 2 } }, "reason": "Koa was listed twice", "by": by,
     });
+    let walked = json!({ "walk": "7c11", "job": "plain-plate", "step": { "decided": {
+        "way": "own", "sheet": { "slug": base.slug, "hash": base.hash() }, "nth": 1, "decision": { "wait": "morning" },
+        "known": { "day": 1, "hour": 8.0 }, "broke": ["hazard.oily-rag"],
+        "exercised": [{ "family": "residue-place", "version": 1, "broke": ["hazard.oily-rag"] }],
+    } } });
     json!({
         "format": "stepboard-results", "version": 1, "device": "5f0c1e9a", "at": AT,
         "people": [{ "journal": "17", "number": "17", "name": "Ana" }], "sheets": [], "sets": [],
         "events": [
             event(1, "attempt", opened), event(2, "answered", answer.clone()), event(3, "answered", answer),
-            event(4, "observed", observed), event(5, "voided", voided),
+            event(4, "observed", observed), event(5, "voided", voided), event(6, "walked", walked),
         ],
     })
 }

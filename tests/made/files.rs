@@ -12,7 +12,10 @@ use stepboard::exchange::{
     Actors, Home, Named, OwnSheet, Results, SHEET, framework, items, read, statements, write, zip,
 };
 use stepboard::people::{Member, told};
-use stepboard::record::{CardKind, Event, Help, Journal, Step, Taking, Within, Wrong};
+use stepboard::record::{
+    AirKnown, CardKind, Event, Help, Inspected, Journal, Known, Ready, Step, Taking, WalkStep, Within, Wrong,
+};
+use stepboard::rules::term::Term;
 use stepboard::signoff::ShopNumber;
 
 /// Writes them: `<schema>.<what>.json` is what we write, `hostile/<schema>.<number>.json` what nobody may.
@@ -70,6 +73,28 @@ pub(crate) fn write_all(content: &Content, folder: &Path) {
     save("hostile.json", Value::Array(listed).to_string().as_bytes());
 }
 
+/// What happens on walks: decisions with all that was known, somebody else's walk, one that was let go.
+fn walked(log: &mut Log) {
+    let says = [("seal-check", Some("hazard.seal-check-each-time")), ("recoat-now", None)];
+    let mut one = crate::log::decided(&says);
+    (one.again, one.over) = (true, true);
+    one.known = Known {
+        air: Some(AirKnown { air_c: 21.0, rh: 48.0, work_c: 19.5, hours_ago: 0.25 }),
+        filters_past: Some(false),
+        respirator: Some("particles".to_owned()),
+        ready: Ready::ALL.iter().copied().collect(),
+        parts: [(0, "seal-coat".to_owned())].into(),
+        shown: vec!["se-01".to_owned()],
+        offered: Some(12),
+        ..one.known
+    };
+    let missed = vec!["se-09".to_owned()];
+    let seen = Inspected { seed: 7, found: 1, half: 1, missed, wrong: 2 };
+    log.decides("w", "plain-plate", &[]).walks("w", "plain-plate", WalkStep::LetGo);
+    log.walks("v", "plain-plate", WalkStep::Decided(Box::new(one)));
+    log.walks("i", "plain-plate", WalkStep::Inspected(seen));
+}
+
 /// A journal with every kind of event.
 fn events(content: &Content) -> Vec<Event> {
     let mut log = Log::new("t", "Ana");
@@ -88,7 +113,9 @@ fn events(content: &Content) -> Vec<Event> {
     log.answer("wants-filler", true);
     log.within = Within::Walk { walk: "w".to_owned(), guided: false };
     log.guess = None;
-    log.answer("wants-filler", true).voids(Wrong::Set { set: "set-x".to_owned() }, "Wrong picture");
+    log.answer("wants-filler", true);
+    walked(&mut log);
+    log.voids(Wrong::Set { set: "set-x".to_owned() }, "Wrong picture");
     log.voids(Wrong::Cards(CardKind { family: "recoat".to_owned(), version: 1 }), "Wrong table");
     let competency = content.competency("mask-worn").expect("ships");
     let mut watch = Watch::new("w", ILSE);

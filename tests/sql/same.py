@@ -94,7 +94,7 @@ def whole(what, ours, theirs):
     return [(key, ours[key], theirs[key]) for key in ours if key in theirs]
 
 
-same("answers", report["answers"], run("select count(*) as answers_in_all from answers")[0]["answers_in_all"])
+same("answers", report["answers"] + report["decisions"], run("select count(*) as answers_in_all from answers")[0]["answers_in_all"])
 same("counted", report["counted"], run("select count(*) as counted from first_answers")[0]["counted"])
 for key, ours, theirs in whole("people", keyed(report["people"], "person"), keyed(found["crew"], "person")):
     for a, b in [("answers", "answered"), ("right", "right_answers"), ("sure_and_wrong", "sure_wrong")]:
@@ -126,7 +126,7 @@ for key, ours, theirs in whole("sets", sets, keyed(found["sets"], "set_name")):
 lines = [json.loads(line) for path in Path("results").glob("answers/*/*.ndjson") for line in path.open()]
 same("sure and wrong", sum(line["sure_and_wrong"] for line in lines if not line["voided"]), len(found["sure"]))
 same("some answers are voided and most are not", True, 0 < sum(line["voided"] for line in lines) < len(lines) / 2)
-names = [tuple(line[key] for key in ("device", "sequence")) for line in lines]
+names = [(line["device"], line["sequence"], line["family"]) for line in lines]
 same("each answer once", len(names), len(set(names)))
 gives = [json.loads(line) for line in Path("results/competencies.ndjson").open()]
 of_family = {}

@@ -9,7 +9,7 @@ use std::collections::BTreeSet;
 use stepboard::card::{Answer, Kind, Mark, deal, grade, solve};
 use stepboard::content::World;
 use stepboard::exchange::{Actors, Named, statements};
-use stepboard::record::{CardKind, Certainty, Event, Judged, SheetName, Step, Wrong};
+use stepboard::record::{CardKind, Certainty, Event, Inspected, Judged, SheetName, Step, WalkStep, Wrong};
 
 fn told(events: &[Event], people: &[Named]) -> Vec<Value> {
     statements(&content(), &home(), &Actors::new(people), events).all
@@ -259,4 +259,32 @@ fn what_a_journal_names_stays_where_it_is() {
     let one = told(&log.events, &[]).remove(0);
     assert_eq!(text(&one, "/object/id"), "https://example.org/shop/cards/no%20such%2F..%2Ffamily%3Fx/v1");
     assert_eq!((one["result"].get("response"), one.get("timestamp")), (None, None));
+}
+
+/// Verbs and the activity type of a simulation: ADL vocabulary. A decision is one statement, whichever families it says
+/// something of; what rests on a rule that is void is left out.
+#[test]
+fn decisions_of_walks_are_statements_of_a_simulation() {
+    let says = [("seal-check", Some("hazard.seal-check-each-time")), ("recoat-now", None)];
+    let mut log = Log::new("7", "Ana");
+    let seen = Inspected { seed: 1, found: 1, half: 1, missed: vec!["se-09".to_owned()], wrong: 0 };
+    log.decides("w", "plain-plate", &says).walks("w", "plain-plate", WalkStep::LetGo);
+    log.walks("i", "plain-plate", WalkStep::Inspected(seen));
+    let all = told(&log.events, &[ana()]);
+    let verbs: Vec<&str> = all.iter().map(|one| text(one, "/verb/display/en")).collect();
+    assert_eq!(verbs, ["interacted", "exited", "completed"]);
+    for one in &all {
+        assert_eq!(text(one, "/object/id"), "https://example.org/shop/walks/plain-plate");
+        assert_eq!(text(one, "/object/definition/type"), "http://adlnet.gov/expapi/activities/simulation");
+        assert!(!one.to_string().contains("null"), "{one}");
+    }
+    assert_eq!(all[0]["result"]["success"], false);
+    assert_eq!(all[2]["result"]["score"], json!({ "raw": 1, "min": 0, "max": 3 }));
+    assert_eq!(text(&all[0], "/context/registration"), text(&all[1], "/context/registration"));
+    assert_ne!(text(&all[0], "/context/registration"), text(&all[2], "/context/registration"));
+    // Sent again it is the same, and what rests on a void rule is left out.
+    assert_eq!(told(&log.events, &[ana()]), all);
+    log.voids(Wrong::Rule { rule: says[0].1.expect("one").to_owned(), cards: Vec::new() }, "Wrong table");
+    let left = statements(&content(), &home(), &Actors::new(&[ana()]), &log.events);
+    assert_eq!((left.all.len(), left.void), (2, 1));
 }

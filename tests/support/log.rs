@@ -4,8 +4,8 @@ use stepboard::card::{Answer, Mark};
 use stepboard::content::Content;
 use stepboard::learn::evidence::{Asked, Evidence, evidence};
 use stepboard::record::{
-    AssessorName, Certainty, Entry, Event, FORMAT, Help, LocalDate, SheetName, Stamp, Step, Taught, Turn,
-    Voided, Within, Wrong,
+    AssessorName, Certainty, Decided, Entry, Event, Exercised, FORMAT, Help, Known, LocalDate, SheetName,
+    Stamp, Step, Taught, Turn, Voided, WalkStep, Walked, Way, Within, Wrong,
 };
 
 /// The date so many days after 1 January 2027.
@@ -119,6 +119,19 @@ impl Log {
         self
     }
 
+    /// Something happens on a walk of a job; the walk goes by the name of the job and of how it is walked.
+    pub(crate) fn walks(&mut self, walk: &str, job: &str, step: WalkStep) -> &mut Self {
+        let (walk, job) = (walk.to_owned(), job.to_owned());
+        let stamp = self.stamp();
+        self.events.push(Event::Walked(Walked { stamp, walk, job, step }));
+        self
+    }
+
+    /// A decision on a walk of one's own that says of families whether they were right; a wrong one broke the rule.
+    pub(crate) fn decides(&mut self, walk: &str, job: &str, says: &[(&str, Option<&str>)]) -> &mut Self {
+        self.walks(walk, job, WalkStep::Decided(Box::new(decided(says))))
+    }
+
     /// An answer to a card that nobody answered before.
     pub(crate) fn answer(&mut self, family: &str, right: bool) -> &mut Self {
         self.seed += 1;
@@ -151,5 +164,28 @@ impl Log {
             self.answer(&families[nth % families.len()], !wrong.contains(&nth));
         }
         self
+    }
+}
+
+/// A decision on a walk of one's own, see [`Log::decides`].
+pub(crate) fn decided(says: &[(&str, Option<&str>)]) -> Decided {
+    let exercised = says.iter().map(|(family, broke)| Exercised {
+        family: (*family).to_owned(),
+        version: 1,
+        broke: broke.iter().map(|rule| (*rule).to_owned()).collect(),
+    });
+    let exercised: Vec<Exercised> = exercised.collect();
+    let mut broke: Vec<String> = exercised.iter().flat_map(|one| one.broke.clone()).collect();
+    broke.dedup();
+    Decided {
+        way: Way::Own,
+        again: false,
+        sheet: SheetName { slug: "nitrocellulose".to_owned(), hash: "00".to_owned() },
+        nth: 1,
+        decision: serde_json::json!({ "wait": "morning" }),
+        known: Known { day: 1, hour: 8.0, ..Known::default() },
+        broke,
+        exercised,
+        over: false,
     }
 }

@@ -10,7 +10,7 @@ use stepboard::walk::{RoomAct, Walk};
 
 fn wrong(walk: &Walk) -> Vec<&'static str> {
     let content = content();
-    evidence(walk, &content).into_iter().filter(|one| !one.right).map(|one| one.family).collect()
+    evidence(walk, &content).into_iter().filter(|one| !one.is_right()).map(|one| one.family).collect()
 }
 
 /// The topics that the design asks for, each by the family of cards that exercises it.
@@ -26,7 +26,7 @@ fn a_right_way_is_right_in_every_family_that_it_exercises() {
         let on = rest(&walk, &content);
         go(&mut walk, on, &content);
         let found = evidence(&walk, &content);
-        let bad: Vec<&Evidence> = found.iter().filter(|one| !one.right).collect();
+        let bad: Vec<&Evidence> = found.iter().filter(|one| !one.is_right()).collect();
         assert!(bad.is_empty(), "{}: {bad:?}", info.slug);
         for one in found {
             assert!(content.family(one.family).is_some(), "no family `{}`", one.family);
@@ -74,4 +74,33 @@ fn a_wrong_decision_is_wrong_in_its_own_family_and_in_no_other() {
     assert_eq!(wrong(&bare), ["filler-wait", "mask-wants", "before-gun", "at-the-door"]);
     go(&mut left, [Decision::Wait(Wait::Morning)], &content);
     assert_eq!(wrong(&left), ["residue-place"]);
+}
+
+/// se-09: the filler under the sealer was not dry. It is told with the decision, so that a walk given up just after it says
+/// as much as one that is gone on with.
+#[test]
+fn what_is_wrong_is_told_with_the_decision_and_giving_up_takes_nothing_back() {
+    let content = content();
+    let mut walk = begin(&content, "shaded-lute");
+    let wipe = up_to_work(&mut walk, &content, Op::WipeFiller);
+    go(&mut walk, [Decision::Work(wipe), Decision::Room(vec![RoomAct::RagsAway])], &content);
+    go(&mut walk, ready_for_the_gun(), &content);
+    does(&mut walk, &content, Op::Seal);
+    let given_up = evidence(&walk, &content);
+    assert!(given_up.iter().any(|one| one.family == "filler-wait" && !one.is_right()));
+    let on = rest(&walk, &content);
+    go(&mut walk, on, &content);
+    let whole = evidence(&walk, &content);
+    assert_eq!(whole[..given_up.len()], given_up);
+}
+
+/// The order of a job (design): what was ordered and is left out for good is told at the decision that leaves it out.
+#[test]
+fn handing_over_what_is_not_rubbed_is_wrong_in_the_order() {
+    let content = content();
+    let mut walk = begin(&content, "shaded-lute");
+    up_to_work(&mut walk, &content, Op::Level);
+    assert_eq!(wrong(&walk), Vec::<&str>::new());
+    go(&mut walk, [Decision::HandOver], &content);
+    assert!(wrong(&walk).contains(&"order-ticket"));
 }

@@ -153,7 +153,7 @@ pub(in crate::app) fn use_kept_crew(around: &Around<'_>) -> CrewContext {
         let own = (settings.device.as_str(), &*clock::now());
         let mut results = Results::of(&content.0, &journal, &[], here.to_vec(), own);
         let sealed = Sealed::of(&content.0, journal.events(), now());
-        results.events.retain(|event| !event.answer().is_some_and(|entry| sealed.hides(entry)));
+        results.events.retain(|event| !sealed.hides_event(event));
         // Where a copy of this tablet's journal went on elsewhere, the copy is what was taken in: its file was refused or is told.
         drop(all.take(results));
         Some(Shared::new(all))

@@ -66,9 +66,18 @@ pub(super) fn use_crew_view(
                     let voids = Voids::of(gathered.voided());
                     for person in &known.people {
                         let mut slips = Slips::new(&person.key, &person.name);
-                        let answers = person.as_written(&gathered).filter_map(Event::answer);
-                        for entry in answers.filter(|entry| voids.touches(entry).is_none()) {
-                            slips.take(&mut redealt, entry);
+                        for event in person.as_written(&gathered) {
+                            match event {
+                                Event::Answered(entry) if voids.touches(entry).is_none() => {
+                                    slips.take(&mut redealt, entry);
+                                }
+                                Event::Walked(walked) => {
+                                    if let Some(decided) = walked.decided() {
+                                        slips.take_decided(walked, decided, &voids);
+                                    }
+                                }
+                                _ => continue,
+                            }
                             slices.rest().await;
                             if over.get() {
                                 return;

@@ -1,11 +1,13 @@
 //! One answer of the record, as the card that was seen.
 
 use super::crew::void_mark;
+use super::decided_told;
 use super::seen::{Beside, seen};
 use crate::app::hooks::{use_sets, use_told};
 use crate::app::parts::{Frame, Picture, icon};
 use crate::app::route::Route;
 use crate::app::state::{Told, use_shop};
+use crate::device::clock;
 use crate::learn::check::{answers_of, in_order};
 use crate::record::{Entry as Answered, Voids};
 use yew::prelude::*;
@@ -37,6 +39,16 @@ pub(in crate::app) fn Entry(props: &EntryProps) -> Html {
             <Frame class="sheet" title={shop.say("record.title")} back={back.clone()} cautions={shop.cautions_for(&[])}><p class="lead">{ shop.say(key) }</p></Frame>
         }
     };
+    if let Some((walked, decided)) = told.walked(props.sequence).and_then(|one| Some((one, one.decided()?))) {
+        if told.hides_walked(walked) {
+            return plain("walked.not-yet");
+        }
+        let title = shop.say("walked.title");
+        let note = clock::local(&walked.stamp.at);
+        return html! {
+            <Frame class="sheet" {title} {note} {back} cautions={shop.cautions_for(&[])}>{ decided_told(&shop, walked, decided) }</Frame>
+        };
+    }
     let Some(entry) = told.journal.find(props.sequence) else { return plain("record.empty") };
     if told.hides(entry) {
         return plain("check.not-yet");

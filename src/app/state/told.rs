@@ -5,7 +5,7 @@ use crate::learn::Past;
 use crate::learn::check::{Now, Sealed};
 use crate::learn::evidence::{Evidence, of_all};
 use crate::learn::memory::{Answered, Day, Remembered};
-use crate::record::{Entry, Event, Journal};
+use crate::record::{Decided, Entry, Event, Journal, Walked};
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
@@ -41,6 +41,23 @@ impl Told {
         self.sealed.told_of(self.journal.events(), &self.person)
     }
 
+    /// This person's decisions on walks that may be told, oldest first.
+    pub(in crate::app) fn decisions(&self) -> impl DoubleEndedIterator<Item = (&Walked, &Decided)> {
+        let theirs = self.events().filter_map(Event::walked).filter(|one| one.stamp.person == self.person);
+        theirs.filter_map(|walked| Some((walked, walked.decided()?)))
+    }
+
+    /// What happened on a walk, by its number.
+    pub(in crate::app) fn walked(&self, sequence: u64) -> Option<&Walked> {
+        let mut walked = self.journal.events().iter().filter_map(Event::walked);
+        walked.find(|one| one.stamp.sequence == sequence)
+    }
+
+    /// Whether what was decided on a walk must not be told yet.
+    pub(in crate::app) fn hides_walked(&self, walked: &Walked) -> bool {
+        self.sealed.hides_walked(walked)
+    }
+
     /// Whether an answer must not be told yet.
     pub(in crate::app) fn hides(&self, entry: &Entry) -> bool {
         self.sealed.hides(entry)
@@ -57,6 +74,7 @@ impl Told {
         self.entries().map(Past::of).collect()
     }
 
+    /// Decisions of walks are no part of it: nothing was asked, so that none tells whether it was recalled.
     pub(in crate::app) fn remembered(&self) -> Remembered {
         let mut past = Remembered::default();
         self.entries().filter_map(Answered::of).for_each(|answer| past.take(&answer));

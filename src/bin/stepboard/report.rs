@@ -16,6 +16,9 @@ pub(crate) fn run(content: &Content, args: Args) -> Output {
     args.nothing_left(&["FILE ..."])?;
     let Read { content, events, .. } = read_all(content, &args.names)?;
     let report = items::report(&content, &events);
+    // What they say of families is no item: no two people are asked alike on a walk.
+    let decided = events.iter().filter_map(|event| event.walked()?.decided());
+    let decisions: usize = decided.map(|decided| decided.exercised.len()).sum();
     let texts = content.texts("en");
     let people: Vec<Value> = report
         .people
@@ -54,7 +57,7 @@ pub(crate) fn run(content: &Content, args: Args) -> Output {
         })
     };
     Ok(shown(json!({
-        "files": args.names.len(), "answers": report.answers, "counted": report.counted,
+        "files": args.names.len(), "answers": report.answers, "decisions": decisions, "counted": report.counted,
         "people": people,
         "families": report.families.iter().map(family).collect::<Vec<_>>(),
         "sets": report.sets.iter().map(set).collect::<Vec<_>>(),

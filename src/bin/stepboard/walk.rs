@@ -73,7 +73,9 @@ fn told(walk: &Walk, report: &Report, content: &Content) -> Value {
         .iter()
         .map(|laid| json!({ "operation": laid.operation, "coats": laid.coats, "ml": laid.volume.get() }));
     let said = evidence(walk, content).into_iter();
-    let said = said.map(|one| json!({ "turn": one.turn, "family": one.family, "right": one.right }));
+    let said = said.map(
+        |one| json!({ "turn": one.turn, "family": one.family, "right": one.is_right(), "broke": one.broke }),
+    );
     json!({
         "walk": walk.start().info.slug, "mode": walk.mode(), "over": walk.is_over(),
         "lapses": lapses.collect::<Vec<_>>(), "undone": undone.collect::<Vec<_>>(),

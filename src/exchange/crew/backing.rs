@@ -5,7 +5,7 @@ use crate::people::Member;
 use crate::record::{Event, Journal, merge};
 use std::collections::{BTreeMap, BTreeSet};
 
-/// The events of this tablet with the cards and checks that a person did on others, under the name that their events have
+/// The events of this tablet with the cards, checks and walks that a person did on others, under the name that their events have
 /// here; `None` where they did none elsewhere.
 ///
 /// What assessors watched is not taken from elsewhere: a file can be changed by whoever carries it, and whoever signs would
@@ -20,7 +20,8 @@ pub fn backing(
     let own: BTreeSet<&str> = journal.events().iter().map(|event| event.stamp().device.as_str()).collect();
     let mut elsewhere: BTreeMap<String, Vec<Event>> = BTreeMap::new();
     for event in person.events(gathered, &member.journal) {
-        let counts = matches!(&*event, Event::Answered(_) | Event::Attempt(_) | Event::Taught(_));
+        let counts =
+            matches!(&*event, Event::Answered(_) | Event::Attempt(_) | Event::Taught(_) | Event::Walked(_));
         if counts && !own.contains(event.stamp().device.as_str()) {
             elsewhere.entry(event.stamp().device.clone()).or_default().push(event.into_owned());
         }

@@ -4,7 +4,7 @@ use super::Person;
 use crate::card::Mark;
 use crate::content::Content;
 use crate::learn::evidence::{Outcome, of_all};
-use crate::record::{Entry, Event, LocalDate, Voids};
+use crate::record::{Event, LocalDate, Stamp, Voids};
 use crate::signoff::{Book, SOON_DAYS, ShopNumber, Standing, When};
 use crate::terms;
 use std::collections::BTreeSet;
@@ -24,7 +24,7 @@ terms! {
         Going = "going",
         /// It was signed for and counts no more.
         Ended = "ended",
-        /// Cards were answered, none of which counts for it.
+        /// Cards were answered or jobs walked, none of which counts for it.
         Practised = "practised",
         /// Nothing.
         Nothing = "nothing",
@@ -76,7 +76,7 @@ pub struct Glance {
     pub sure_and_wrong: usize,
     /// Answers that no longer count.
     pub void: usize,
-    /// The day of the last answer.
+    /// The day of the last answer, or decision of a walk.
     pub last: Option<LocalDate>,
 }
 
@@ -86,9 +86,17 @@ pub fn glance(looking: &Looking<'_>, person: &Person, events: &[&Event]) -> Glan
     let voids = Voids::of(events.iter().copied());
     let answers = || events.iter().filter_map(|event| event.answer());
     let counted = || answers().filter(|entry| voids.touches(entry).is_none());
+    let done = || {
+        let done = |event: &&&Event| event.answer().is_some() || event.walked().is_some();
+        events.iter().filter(done).map(|event| event.stamp())
+    };
     let number = person.number.as_deref().and_then(|number| ShopNumber::new(number).ok());
     // Only a family of content belongs to a competency; a card of the shop's own does not.
-    let families: BTreeSet<&str> = counted().map(|entry| entry.family.as_str()).collect();
+    let decided = || events.iter().filter_map(|event| event.walked()?.decided());
+    let exercised = decided().flat_map(|one| &one.exercised);
+    let exercised = exercised.filter(|one| voids.touches_exercised(one).is_none());
+    let exercised = exercised.map(|one| one.family.as_str());
+    let families: BTreeSet<&str> = counted().map(|entry| entry.family.as_str()).chain(exercised).collect();
     let infos = families.into_iter().filter_map(|family| looking.content.family(family));
     let practised: BTreeSet<&str> =
         infos.flat_map(|info| info.competencies.iter().map(String::as_str)).collect();
@@ -124,7 +132,7 @@ pub fn glance(looking: &Looking<'_>, person: &Person, events: &[&Event]) -> Glan
         right: counted().filter(|entry| entry.mark == Mark::Right).count(),
         sure_and_wrong: counted().filter(|entry| entry.sure_and_wrong()).count(),
         void: answers().count() - counted().count(),
-        last: answers().filter_map(|entry: &Entry| entry.stamp.day()).max(),
+        last: done().filter_map(Stamp::day).max(),
     }
 }
 

@@ -12,6 +12,7 @@ mod practised;
 mod roll;
 mod stuck;
 mod touched;
+mod walks;
 
 pub use backing::backing;
 pub use csv::{Field, csv};
@@ -24,3 +25,4 @@ pub use practised::{Practised, practised};
 pub use roll::{Person, Roll};
 pub use stuck::{Misread, Slipped, Slips, Stuck, stuck};
 pub use touched::{decides, rests_on_void};
+pub use walks::{WalkCame, WalkDone, WalkWhat, walks};

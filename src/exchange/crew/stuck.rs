@@ -1,8 +1,9 @@
-//! Who is stuck on what: wrong answers by the misconception that they show.
+//! Who is stuck on what: wrong answers by the misconception that they show, wrong decisions of walks by the rule that they
+//! broke.
 
 use crate::card::Mark;
 use crate::learn::items::Redealt;
-use crate::record::{Entry, EventName, Moment};
+use crate::record::{Decided, Entry, EventName, Moment, Stamp, Voids, Walked, Way};
 use std::collections::BTreeMap;
 
 /// What was misread.
@@ -12,6 +13,8 @@ pub enum Misread {
     Slip(String),
     /// The cards of a family, where the wrong answer shows no misconception that is known.
     Cards(String),
+    /// A rule that was broken on a walk: text `rule.<id>`.
+    Rule(String),
 }
 
 /// What one person misread.
@@ -33,7 +36,7 @@ pub struct Slipped {
     pub example: EventName,
     /// Right answers to cards of the same family since then.
     pub right_since: usize,
-    /// The families of the cards, and how often each.
+    /// The families of the cards, or those that the decisions exercise, and how often each.
     pub families: BTreeMap<String, usize>,
 }
 
@@ -71,25 +74,47 @@ impl<'a> Slips<'a> {
     /// Takes the next answer, oldest first. A wrong one is dealt again; where it cannot be it stands under its family.
     pub fn take(&mut self, redealt: &mut Redealt<'_>, entry: &Entry) {
         if entry.mark == Mark::Right {
-            let same = self.found.values_mut().filter(|(_, family)| *family == entry.family);
-            same.for_each(|(slipped, _)| slipped.right_since += 1);
-            return;
+            return self.right(&entry.family);
         }
         let slip = redealt.of(entry).and_then(|dealt| dealt.slip);
         let misread =
             slip.map_or_else(|| Misread::Cards(entry.family.clone()), |slip| Misread::Slip(slip.to_owned()));
+        self.wrong(misread, &entry.stamp, Some(&entry.family), entry.sure_and_wrong());
+    }
+
+    /// Takes the next decision of a walk, in its place among the answers; what rests on something void is passed over.
+    pub fn take_decided(&mut self, walked: &Walked, decided: &Decided, voids: &Voids<'_>) {
+        let exercised = || decided.exercised.iter().filter(|one| voids.touches_exercised(one).is_none());
+        for one in exercised().filter(|one| one.is_right()) {
+            self.right(&one.family);
+        }
+        for rule in decided.broke.iter().filter(|rule| voids.of_rule(rule).is_none()) {
+            let family = exercised().find(|one| one.broke.contains(rule)).map(|one| one.family.as_str());
+            // Whoever was warned and did it all the same was asked.
+            self.wrong(Misread::Rule(rule.clone()), &walked.stamp, family, decided.way == Way::Own);
+        }
+    }
+
+    fn right(&mut self, family: &str) {
+        let same = self.found.values_mut().filter(|(_, latest)| latest == family);
+        same.for_each(|(slipped, _)| slipped.right_since += 1);
+    }
+
+    fn wrong(&mut self, misread: Misread, stamp: &Stamp, of: Option<&str>, sure: bool) {
         let (key, name) = (self.key.to_owned(), self.name.to_owned());
         let (one, family) = self.found.entry(misread.clone()).or_insert_with(|| {
-            let (last, example, families) = (None, entry.stamp.name(), BTreeMap::new());
+            let (last, example, families) = (None, stamp.name(), BTreeMap::new());
             let new =
                 Slipped { misread, key, name, count: 0, sure: 0, last, example, right_since: 0, families };
             (new, String::new())
         });
         one.count += 1;
-        one.sure += usize::from(entry.sure_and_wrong());
-        (one.last, one.example) = (Moment::of(&entry.stamp.at), entry.stamp.name());
-        (one.right_since, *family) = (0, entry.family.clone());
-        *one.families.entry(entry.family.clone()).or_insert(0) += 1;
+        one.sure += usize::from(sure);
+        (one.last, one.example) = (Moment::of(&stamp.at), stamp.name());
+        (one.right_since, *family) = (0, of.unwrap_or_default().to_owned());
+        if let Some(of) = of {
+            *one.families.entry(of.to_owned()).or_insert(0) += 1;
+        }
     }
 
     /// What they misread.

@@ -2,7 +2,7 @@
 
 use crate::card;
 use crate::content::{Content, World};
-use crate::record::{Event, LocalDate, Voided, Voids, Within};
+use crate::record::{Event, LocalDate, Voided, Voids, Way, Within};
 
 /// Cards of a family that are dealt to see whether a rule decides one of them: a rule that decides one in ten is missed once
 /// in sixty families (0.9^40). Our own choice.
@@ -21,7 +21,7 @@ pub fn decides(content: &Content, rule: &str, family: &str) -> bool {
     })
 }
 
-/// What a sign-off of a day rests on and was found void since: the voidings, each once, and how many answers. `events` are those
+/// What a sign-off of a day rests on and was found void since: the voidings, each once, and how many answers and decisions of walks. `events` are those
 /// of the person and those that void something.
 #[must_use]
 pub fn rests_on_void<'a>(
@@ -43,6 +43,17 @@ pub fn rests_on_void<'a>(
         answers += 1;
         if !found.contains(&void) {
             found.push(void);
+        }
+    }
+    for walked in events.iter().filter_map(|event| event.walked()) {
+        let own = walked.decided().filter(|one| one.way == Way::Own && before(walked.stamp.day()));
+        let exercised = own.iter().flat_map(|one| &one.exercised);
+        for one in exercised.filter(|one| families.contains(&one.family.as_str())) {
+            let Some(void) = voids.touches_exercised(one) else { continue };
+            answers += 1;
+            if !found.contains(&void) {
+                found.push(void);
+            }
         }
     }
     (answers, found)

@@ -10,7 +10,7 @@ pub fn fresh(journal: &Journal, sent: u64) -> Vec<Event> {
     journal.events().iter().filter(|event| event.stamp().sequence > sent).cloned().collect()
 }
 
-/// Whether a check or a set was finished behind number `sent`: then there is something to hand in by itself. A set is
+/// Whether a check, a set or a walk was finished behind number `sent`: then there is something to hand in by itself. A set is
 /// finished with its last card too, since one that is evidence stays open for the cards of its check.
 #[must_use]
 pub fn finished(journal: &Journal, sent: u64) -> bool {
@@ -31,6 +31,7 @@ pub fn finished(journal: &Journal, sent: u64) -> bool {
                     last
                 })
             }
+            Event::Walked(walked) => walked.ends(),
             _ => false,
         };
         ends && event.stamp().sequence > sent

@@ -1,6 +1,7 @@
 //! What may stand in results.
 
 use super::Results;
+use super::walked::fit_walked;
 use crate::exchange::Refused;
 use crate::record::{Event, Moment};
 use std::collections::BTreeMap;
@@ -30,7 +31,7 @@ pub(super) fn fit_head(results: &Results) -> Result<(), Refused> {
     Ok(())
 }
 
-fn name(place: &str, text: &str) -> Result<(), Refused> {
+pub(super) fn name(place: &str, text: &str) -> Result<(), Refused> {
     if text.is_empty() || text.len() > NAME_MOST {
         return Err(Refused::value(place, text, format!("1 to {NAME_MOST} bytes of text are allowed")));
     }
@@ -58,6 +59,9 @@ impl Places {
         let guess = event.answer().and_then(|entry| entry.guess).filter(|guess| !(0.0..=1.0).contains(guess));
         if let Some(guess) = guess {
             return Err(Refused::value(at("guess"), guess, "0 to 1 is allowed"));
+        }
+        if let Some(walked) = event.walked() {
+            fit_walked(place, walked)?;
         }
         let before = match self.0.get_mut(&stamp.device) {
             Some(latest) => std::mem::replace(latest, stamp.sequence),

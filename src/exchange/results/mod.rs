@@ -3,6 +3,7 @@
 mod fit;
 mod person;
 mod reading;
+mod walked;
 mod writing;
 
 pub use person::Named;
@@ -44,7 +45,10 @@ impl Results {
         people: Vec<Named>,
         (device, at): (&str, &str),
     ) -> Self {
-        let on: BTreeSet<&str> = journal.answers().map(|entry| entry.sheet.slug.as_str()).collect();
+        let of_walks = journal.events().iter().filter_map(|event| event.walked()?.decided());
+        let of_walks = of_walks.map(|decided| decided.sheet.slug.as_str());
+        let on: BTreeSet<&str> =
+            journal.answers().map(|entry| entry.sheet.slug.as_str()).chain(of_walks).collect();
         let sets: BTreeSet<&str> = journal
             .answers()
             .filter_map(|entry| entry.within.set())

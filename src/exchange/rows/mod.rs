@@ -1,4 +1,4 @@
-//! One row an answer, for programs that reckon over many shops: flat, with what a question about people, cards and sets needs.
+//! One row an answer, and one for each family that a decision of a walk exercises, for programs that reckon over many shops: flat, with what a question about people, cards and sets needs.
 //!
 //! A row depends on its device's own events up to it, on the content and on the program's edition alone, so that exporting
 //! again gives the same row. Which answer of a person is the first is no column: it depends on all the files that are read
@@ -10,8 +10,9 @@ pub use columns::{COLUMNS, Column};
 
 use crate::card::Mark;
 use crate::content::{Content, FamilyInfo};
+use crate::learn::evidence::LUCK_MOST;
 use crate::learn::slip;
-use crate::record::{Entry, Event, Help, Moment, Voids, Within};
+use crate::record::{Certainty, Decided, Entry, Event, Exercised, Help, Moment, Voids, Walked, Way, Within};
 use crate::rules::term::Term;
 use crate::terms;
 use serde::{Deserialize, Serialize};
@@ -67,12 +68,20 @@ pub struct Row {
 }
 
 impl Row {
+    /// Whether both can stand under one number: they tell of the same answer, or of two families of one decision.
+    #[must_use]
+    pub fn goes_with(&self, other: &Self) -> bool {
+        let both_walked = self.kind == RowKind::Walk && other.kind == RowKind::Walk;
+        let of_one = both_walked && self.attempt == other.attempt && self.family != other.family;
+        of_one || self.is_of_same_answer(other)
+    }
+
     /// Whether both tell of the same answer; the order, slips, competencies, what was voided since and
     /// the edition are what a program makes of it.
     #[must_use]
     pub fn is_of_same_answer(&self, other: &Self) -> bool {
         let told = |row: &Self| Self {
-            slip: None,
+            slip: row.slip.clone().filter(|_| row.kind == RowKind::Walk),
             moment: None,
             competencies: String::new(),
             voided: 0,
@@ -86,7 +95,8 @@ impl Row {
     #[must_use]
     pub fn marked(self, voids: &Voids<'_>) -> Self {
         let by_set = self.set_name.as_deref().and_then(|set| voids.of_set(set));
-        let void = by_set.or_else(|| voids.of_cards(&self.family, self.version));
+        let by_rule = || voids.of_rule(self.slip.as_deref().filter(|_| self.kind == RowKind::Walk)?);
+        let void = by_set.or_else(|| voids.of_cards(&self.family, self.version)).or_else(by_rule);
         Self { voided: u8::from(void.is_some()), ..self }
     }
 }
@@ -107,6 +117,12 @@ pub fn rows(content: &Content, events: &[Event], edition: &str) -> Vec<Row> {
         *at = (*at).max(Moment::of(&stamp.at));
         if let Some(entry) = event.answer() {
             rows.push(row(content, entry, *at, edition).marked(&voids));
+        }
+        if let Some((walked, decided)) = event.walked().and_then(|one| Some((one, one.decided()?))) {
+            let of = decided.exercised.iter().map(|one| walked_row(content, walked, decided, one));
+            let timed =
+                of.map(|row| Row { moment: at.map(Moment::seconds), edition: edition.to_owned(), ..row });
+            rows.extend(timed.map(|row| row.marked(&voids)));
         }
     }
     rows
@@ -150,6 +166,42 @@ fn row(content: &Content, entry: &Entry, moment: Option<Moment>, edition: &str) 
         competencies: competencies.unwrap_or_default(),
         voided: 0,
         edition: edition.to_owned(),
+    }
+}
+
+/// What a decision says of a family, but for what depends on other events.
+fn walked_row(content: &Content, walked: &Walked, decided: &Decided, one: &Exercised) -> Row {
+    let right = one.is_right();
+    let guided = decided.way == Way::Guided;
+    let certainty = if guided { Certainty::AskFirst } else { Certainty::OnTheJob };
+    let competencies = content.family(&one.family).map(|family| family.competencies.join(BETWEEN));
+    Row {
+        device: walked.stamp.device.clone(),
+        sequence: walked.stamp.sequence,
+        answered_at: walked.stamp.at.clone(),
+        moment: None,
+        day: walked.stamp.day().map(|day| day.to_string()),
+        person: walked.stamp.person.clone(),
+        family: one.family.clone(),
+        version: one.version,
+        seed: 0,
+        sheet: decided.sheet.slug.clone(),
+        sheet_hash: decided.sheet.hash.clone(),
+        kind: RowKind::Walk,
+        set_name: None,
+        attempt: Some(walked.walk.clone()),
+        guided: Some(u8::from(guided)),
+        mark: if right { Mark::Right } else { Mark::Wrong },
+        is_right: u8::from(right),
+        certainty: certainty.slug().to_owned(),
+        sure_and_wrong: u8::from(!right && !guided),
+        guess: Some(LUCK_MOST),
+        seconds: None,
+        help: if decided.again { Help::Hint } else { Help::None },
+        slip: one.broke.first().cloned(),
+        competencies: competencies.unwrap_or_default(),
+        voided: 0,
+        edition: String::new(),
     }
 }
 

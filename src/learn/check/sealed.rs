@@ -1,8 +1,10 @@
-//! What must not be told yet: the answers of a check while cards of its day are left.
+//! What must not be told yet: the answers of a check while cards of its day are left, and what was decided on a walk of one's
+//! own that goes on.
 
 use super::{Now, Sitting};
 use crate::content::Content;
-use crate::record::{Attempt, Attempts, Entry, Event, LocalDate, Standing};
+use crate::record::{Attempt, Attempts, Entry, Event, LocalDate, Standing, Walked, Way};
+use std::collections::BTreeSet;
 
 /// Answers that must not be told yet. They are given before any feedback; once the cards of the day are done, on another day,
 /// or with the check closed they are told.
@@ -10,6 +12,8 @@ use crate::record::{Attempt, Attempts, Entry, Event, LocalDate, Standing};
 pub struct Sealed {
     /// Checks that want more cards today.
     checks: Vec<Hidden>,
+    /// Walks of one's own that go on, by device and name: on them faults show when they would, and nothing is told before.
+    walks: BTreeSet<(String, String)>,
     today: Option<LocalDate>,
 }
 
@@ -38,7 +42,7 @@ impl Sealed {
             name: one.id.to_owned(),
             of_set: one.set_left() > 0,
         };
-        Self { checks: sealed.map(hidden).collect(), today: now.day }
+        Self { checks: sealed.map(hidden).collect(), walks: going_on(events), today: now.day }
     }
 
     /// Whether an answer must not be told yet. An answer whose clock told no day is told once its check is closed.
@@ -52,9 +56,26 @@ impl Sealed {
         self.checks.iter().any(sealed)
     }
 
-    /// The events without the answers that must not be told yet.
+    /// Whether what was decided on a walk must not be told yet.
+    #[must_use]
+    pub fn hides_walked(&self, walked: &Walked) -> bool {
+        let name = (walked.stamp.device.clone(), walked.walk.clone());
+        walked.decided().is_some_and(|decided| decided.way == Way::Own) && self.walks.contains(&name)
+    }
+
+    /// Whether an event must not be told yet.
+    #[must_use]
+    pub fn hides_event(&self, event: &Event) -> bool {
+        match event {
+            Event::Answered(entry) => self.hides(entry),
+            Event::Walked(walked) => self.hides_walked(walked),
+            _ => false,
+        }
+    }
+
+    /// The events without those that must not be told yet.
     pub fn told<'a>(&self, events: &'a [Event]) -> impl DoubleEndedIterator<Item = &'a Event> {
-        events.iter().filter(|event| !event.answer().is_some_and(|entry| self.hides(entry)))
+        events.iter().filter(|event| !self.hides_event(event))
     }
 
     /// One person's answers that may be told, oldest first.
@@ -65,4 +86,18 @@ impl Sealed {
     ) -> impl DoubleEndedIterator<Item = &'a Entry> {
         self.told(events).filter_map(Event::answer).filter(move |entry| entry.stamp.person == person)
     }
+}
+
+/// The walks on which something was decided and that neither ended nor were let go.
+fn going_on(events: &[Event]) -> BTreeSet<(String, String)> {
+    let mut open = BTreeSet::new();
+    for walked in events.iter().filter_map(Event::walked) {
+        let name = (walked.stamp.device.clone(), walked.walk.clone());
+        if walked.ends() {
+            open.remove(&name);
+        } else {
+            open.insert(name);
+        }
+    }
+    open
 }

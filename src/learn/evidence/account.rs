@@ -1,8 +1,8 @@
-//! Which answers are evidence, and why others are not.
+//! Which answers and decisions of walks are evidence, and why others are not.
 
 use crate::card::Mark;
 use crate::learn::mastery::Guess;
-use crate::record::{Certainty, Entry, Help, Stray, Voids, Within};
+use crate::record::{Certainty, Decided, Entry, Exercised, Help, Stamp, Stray, Voids, Walked, Way, Within};
 use crate::terms;
 use std::collections::BTreeSet;
 
@@ -11,7 +11,7 @@ terms! {
     Uncounted {
         /// It was given in practice, in a set that is no evidence, or on a guided walk.
         Practice = "practice",
-        /// The card had been answered before: what is remembered is no evidence.
+        /// The card had been answered before, or the job walked: what is remembered is no evidence.
         Repeat = "repeat",
         /// Its card or its set was found wrong afterwards.
         Voided = "voided",
@@ -32,13 +32,21 @@ terms! {
     }
 }
 
-/// An answer that is evidence.
+/// The most that luck can have done for a decision of a walk that is right: a coin's chance. More than two ways are always at
+/// hand, so it is an upper bound.
+pub const LUCK_MOST: f64 = 0.5;
+
+/// An answer, or what a decision says of a family, that is evidence.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Counted<'a> {
-    /// The answer.
-    pub entry: &'a Entry,
+    /// Where, when and by whom.
+    pub stamp: &'a Stamp,
+    /// The card family.
+    pub family: &'a str,
     /// Whether it was wholly right; partly is wrong.
     pub right: bool,
+    /// Whether it would have been done on the job; a decision of a walk was done.
+    pub sure: bool,
     /// Luck at its card; none for a right answer only where that counts for nothing.
     pub guess: Option<Guess>,
     /// The check that it belongs to, by its place; none for a walk.
@@ -52,6 +60,10 @@ pub struct Counted<'a> {
 pub(super) struct Account<'a> {
     /// Family, version, seed and sheet of the cards answered.
     seen: BTreeSet<(&'a str, u32, u32, &'a str)>,
+    /// Job and family of the decisions made on walks.
+    walked: BTreeSet<(&'a str, &'a str)>,
+    /// Jobs of which somebody else's walk was gone through.
+    inspected: BTreeSet<&'a str>,
 }
 
 impl<'a> Account<'a> {
@@ -95,6 +107,42 @@ impl<'a> Account<'a> {
             () if guess.is_none() => Some(Uncounted::LuckUnknown),
             () => None,
         };
-        Ok(Counted { entry, right, guess, attempt, left_out })
+        let sure = entry.certainty == Certainty::OnTheJob;
+        let (stamp, family) = (&entry.stamp, entry.family.as_str());
+        Ok(Counted { stamp, family, right, sure, guess, attempt, left_out })
+    }
+
+    /// Takes a walk of somebody else that was gone through.
+    pub(super) fn inspected(&mut self, walked: &'a Walked) {
+        self.inspected.insert(&walked.job);
+    }
+
+    /// What a decision of a walk is worth for a family that it exercises.
+    ///
+    /// Of each job the first decision of a family counts, on a walk that nobody guided. A wrong one after it is told with
+    /// [`Uncounted::Repeat`]: the test does not take it, but an error about safety that was made on the work stays one.
+    pub(super) fn decided(
+        &mut self,
+        (walked, decided, one): (&'a Walked, &Decided, &'a Exercised),
+        voids: &Voids<'_>,
+    ) -> Result<Counted<'a>, Uncounted> {
+        let new_job = !self.inspected.contains(walked.job.as_str());
+        let first = self.walked.insert((&walked.job, &one.family)) && new_job;
+        if decided.way == Way::Guided {
+            return Err(Uncounted::Practice);
+        }
+        if decided.again {
+            return Err(Uncounted::Repeat);
+        }
+        if voids.touches_exercised(one).is_some() {
+            return Err(Uncounted::Voided);
+        }
+        let (right, family) = (one.is_right(), one.family.as_str());
+        if right && !first {
+            return Err(Uncounted::Repeat);
+        }
+        let left_out = (!first).then_some(Uncounted::Repeat);
+        let guess = Guess::new(LUCK_MOST);
+        Ok(Counted { stamp: &walked.stamp, family, right, sure: true, guess, attempt: None, left_out })
     }
 }

@@ -1,7 +1,7 @@
 //! Which card families bear on a competency.
 
 use crate::content::Content;
-use crate::record::Event;
+use crate::record::{Event, WalkStep};
 use crate::rules::term::Severity;
 use std::collections::BTreeSet;
 
@@ -29,6 +29,13 @@ impl<'a> Families<'a> {
             Event::Answered(entry) => self.all.contains(entry.family.as_str()),
             Event::Taught(taught) => self.safety.contains(taught.family.as_str()),
             Event::Attempt(_) => true,
+            Event::Walked(walked) => match &walked.step {
+                WalkStep::Decided(decided) => {
+                    decided.exercised.iter().any(|one| self.all.contains(one.family.as_str()))
+                }
+                WalkStep::Inspected(_) => true,
+                WalkStep::LetGo => false,
+            },
             Event::Observed(_) | Event::Filed(_) | Event::Struck(_) | Event::Erased(_) | Event::Voided(_) => {
                 false
             }

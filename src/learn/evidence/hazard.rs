@@ -2,7 +2,7 @@
 
 use super::Counted;
 use crate::learn::mastery::{Guess, re_pass_run};
-use crate::record::{Certainty, LocalDate, Moment, Stamp};
+use crate::record::{LocalDate, Moment, Stamp};
 
 /// Hours after an error before it can be passed again. Common practice, no source.
 pub const REST_HOURS: i64 = 24;
@@ -31,8 +31,8 @@ pub struct Hazard {
 impl Hazard {
     pub(super) fn new(wrong: &Counted<'_>) -> Self {
         let mut hazard = Self {
-            family: wrong.entry.family.clone(),
-            since: wrong.entry.stamp.day(),
+            family: wrong.family.to_owned(),
+            since: wrong.stamp.day(),
             not_before: None,
             tries: 0,
             wants_initials: false,
@@ -93,12 +93,12 @@ impl Hazard {
 
     /// A first answer to another card of the family, in a check or on an unguided walk.
     pub(super) fn answer(&mut self, answer: &Counted<'_>) {
-        let tried = self.may_be_tried(&answer.entry.stamp);
+        let tried = self.may_be_tried(answer.stamp);
         if !answer.right {
             self.tries += u32::from(tried);
             self.wrong(answer);
         } else if let (true, None, Some(guess), Some(day)) =
-            (tried, answer.left_out, answer.guess, answer.entry.stamp.day())
+            (tried, answer.left_out, answer.guess, answer.stamp.day())
         {
             // A clock set back makes no days.
             let latest = self.run.last().map_or(day.number(), |(_, latest)| *latest);
@@ -113,8 +113,8 @@ impl Hazard {
 
     fn wrong(&mut self, answer: &Counted<'_>) {
         self.run.clear();
-        self.not_before = Moment::of(&answer.entry.stamp.at).map(|at| at.plus_hours(REST_HOURS));
-        self.wants_initials |= answer.entry.certainty == Certainty::OnTheJob;
+        self.not_before = Moment::of(&answer.stamp.at).map(|at| at.plus_hours(REST_HOURS));
+        self.wants_initials |= answer.sure;
     }
 
     /// An instructor taught it, and put initials to that.

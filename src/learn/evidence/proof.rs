@@ -5,7 +5,7 @@ use super::families::Families;
 use super::round::Round;
 use super::{Asked, Counted, Evidence, Hazard, Taken, Uncounted};
 use crate::learn::mastery::{Call, Guess};
-use crate::record::{Attempts, Event, LocalDate, Standing, Step, Stray, Voids};
+use crate::record::{Attempts, Event, LocalDate, Standing, Step, Stray, Voids, WalkStep, Walked};
 use std::collections::BTreeMap;
 
 /// The evidence that events give, oldest first: those of one journal, or of several merged ones.
@@ -16,11 +16,11 @@ pub fn evidence<'a>(events: impl IntoIterator<Item = &'a Event>, asked: &Asked<'
     let voids = Voids::of(events.iter().copied());
     let mut proof =
         Proof { asked, families: &families, voids, attempts: Attempts::default(), made: Made::default() };
-    for (nth, event) in (0..).zip(events) {
+    for event in events {
         // Attempts of all people are followed: what is stray can only be told so.
         let place = proof.attempts.take(event);
         if event.stamp().person == asked.person && families.concerns(event) {
-            proof.take(event, place, nth);
+            proof.take(event, place);
             proof.look(event.stamp().day());
         }
     }
@@ -41,6 +41,8 @@ struct Made<'a> {
     begun: u32,
     hazards: BTreeMap<String, Hazard>,
     uncounted: BTreeMap<Uncounted, u32>,
+    /// What was taken so far, so that each is told from all others.
+    taken: u64,
 }
 
 impl Made<'_> {
@@ -62,12 +64,12 @@ struct Proof<'a, 'b> {
 }
 
 impl<'a> Proof<'a, '_> {
-    fn take(&mut self, event: &'a Event, place: Result<Option<usize>, Stray>, nth: u64) {
+    fn take(&mut self, event: &'a Event, place: Result<Option<usize>, Stray>) {
         let made = &mut self.made;
         match event {
             Event::Answered(entry) => {
                 match made.account.take(entry, place, self.asked.unsure_counts, &self.voids) {
-                    Ok(counted) => self.answer(&counted, nth),
+                    Ok(counted) => self.answer(&counted),
                     Err(why) => self.leave_out(why),
                 }
             }
@@ -84,6 +86,7 @@ impl<'a> Proof<'a, '_> {
                 (Step::Closed, Ok(Some(place))) => made.open.retain(|open| *open != place),
                 _ => {}
             },
+            Event::Walked(walked) => self.walked(walked),
             // What was watched is no knowledge evidence.
             Event::Observed(_) | Event::Filed(_) | Event::Struck(_) | Event::Erased(_) | Event::Voided(_) => {
             }
@@ -94,8 +97,23 @@ impl<'a> Proof<'a, '_> {
         *self.made.uncounted.entry(why).or_insert(0) += 1;
     }
 
-    fn answer(&mut self, answer: &Counted<'a>, nth: u64) {
-        let family = answer.entry.family.as_str();
+    fn walked(&mut self, walked: &'a Walked) {
+        let decided = match &walked.step {
+            WalkStep::Decided(decided) => decided,
+            WalkStep::Inspected(_) => return self.made.account.inspected(walked),
+            WalkStep::LetGo => return,
+        };
+        let families = self.families;
+        for one in decided.exercised.iter().filter(|one| families.all.contains(one.family.as_str())) {
+            match self.made.account.decided((walked, decided, one), &self.voids) {
+                Ok(counted) => self.answer(&counted),
+                Err(why) => self.leave_out(why),
+            }
+        }
+    }
+
+    fn answer(&mut self, answer: &Counted<'a>) {
+        let family = answer.family;
         if self.families.safety.contains(family) {
             match self.made.hazards.get_mut(family) {
                 Some(hazard) => hazard.answer(answer),
@@ -105,7 +123,11 @@ impl<'a> Proof<'a, '_> {
                 None => {}
             }
         }
+        self.made.taken += 1;
+        let nth = self.made.taken;
         let taken = match self.place(answer) {
+            // What was done before on the same job begins no attempt.
+            _ if answer.left_out == Some(Uncounted::Repeat) => Err(Uncounted::Repeat),
             Some(place) if self.made.is_superseded(place) => Err(Uncounted::Superseded),
             Some(place) => self.round(place).answer(answer, nth),
             None => Err(Uncounted::NoAttempt),
@@ -124,7 +146,7 @@ impl<'a> Proof<'a, '_> {
         }
         let here = |place: &usize| {
             let attempt = self.attempts.all().get(*place);
-            attempt.is_some_and(|one| one.device == answer.entry.stamp.device)
+            attempt.is_some_and(|one| one.device == answer.stamp.device)
         };
         let over = |place: &usize| made.is_decided(*place) || made.is_superseded(*place);
         made.open.iter().rev().copied().find(|place| here(place) && !over(place))

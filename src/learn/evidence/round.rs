@@ -24,7 +24,7 @@ impl<'a> Round<'a> {
         Self { number, test, seen: BTreeSet::new(), latest, sufficient: None }
     }
 
-    /// Takes an answer to a card that nobody answered before; `nth` tells it from all others.
+    /// Takes an answer to a card that nobody answered before; `nth` tells it from all others of the person.
     pub(super) fn answer(&mut self, answer: &Counted<'a>, nth: u64) -> Result<(), Uncounted> {
         if self.is_decided() {
             return Err(Uncounted::Decided);
@@ -32,11 +32,11 @@ impl<'a> Round<'a> {
         if let Some(why) = answer.left_out {
             return Err(why);
         }
-        self.seen.insert(answer.entry.family.as_str());
+        self.seen.insert(answer.family);
         // The step of a wrong answer does not depend on luck.
         let guess = answer.guess.unwrap_or(self.latest);
         self.latest = guess;
-        let day = answer.entry.stamp.day().map(LocalDate::number);
+        let day = answer.stamp.day().map(LocalDate::number);
         self.test.answer(Answer { guess, right: answer.right, day, variant: nth });
         Ok(())
     }

@@ -103,7 +103,8 @@ fn line_row(shop: &Shop, line: &Line<'_>, told: &Shown<'_>, props: &HistoryProps
         | Event::Taught(_)
         | Event::Struck(_)
         | Event::Erased(_)
-        | Event::Voided(_) => {
+        | Event::Voided(_)
+        | Event::Walked(_) => {
             return Html::default();
         }
     };

@@ -22,6 +22,7 @@ mod void_acts;
 mod void_of;
 mod void_what;
 mod voidings;
+mod walked;
 mod who;
 
 pub(in crate::app) use void_acts::{void_mark, void_words};

@@ -5,6 +5,7 @@ use super::done::{done_section, sets_done};
 use super::grid::{name_of, picture};
 use super::stuck::{kinds, reply, slip_row};
 use super::void_of::void_of;
+use super::walked::walked;
 use crate::app::hooks::{theirs, use_crew, use_sets};
 use crate::app::pages::record::{Whose, judging};
 use crate::app::pages::sets::use_keeping;
@@ -69,6 +70,7 @@ pub(in crate::app) fn CrewPerson(props: &CrewPersonProps) -> Html {
             { done_section(&shop, &sets, person, done) }
             { void_of(&shop, &sets, &entries, &voids, &row) }
             { stands(&shop, glance) }
+            { walked(&shop, &events, &voids) }
             <section key="slips" hidden={slips.is_empty()}>
                 <h2>{ shop.say("crew.stuck-on") }</h2>
                 <ul class="rows links">{ for slips.iter().map(|one| slip_row(&shop, one, kinds(&shop, &sets, &one.kinds()), Some(reply(&shop, &one.misread)))) }</ul>

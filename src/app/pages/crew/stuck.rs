@@ -44,7 +44,8 @@ pub(super) fn StuckList(props: &StuckProps) -> Html {
 
 /// The kinds of card that something was misread on.
 pub(super) fn kinds(shop: &Shop, sets: &SetsContext, families: &[String]) -> AttrValue {
-    let Some(first) = families.first() else { return AttrValue::default() };
+    // What was done on a walk may be asked by no card.
+    let Some(first) = families.first() else { return shop.say("walked.decisions") };
     let family = card_title(shop, sets, first);
     let more = families.len() - 1;
     let told = [("family", family.to_string()), ("n", more.to_string())];
@@ -62,6 +63,10 @@ pub(super) fn reply(shop: &Shop, misread: &Misread) -> AttrValue {
             shop.say_with("crew.replies", &[("words", shop.text(&format!("slip.{slip}")).to_string())])
         }
         Misread::Cards(_) => shop.say("crew.no-reply"),
+        Misread::Rule(rule) => {
+            let rule = shop.text(&format!("rule.{rule}")).to_string();
+            shop.say_with("walked.broke-rule", &[("rule", rule)])
+        }
     }
 }
 

@@ -7,7 +7,7 @@ use crate::content::Content;
 use crate::exchange::crew::decides;
 use crate::exchange::set::OWN_CARD;
 use crate::learn::items::card_of;
-use crate::record::{CardKind, Entry, Event, Voided, Voids, Wrong};
+use crate::record::{CardKind, Decided, Entry, Event, Voided, Voids, Wrong};
 use crate::rules::verdict::RuleId;
 use yew::prelude::*;
 
@@ -55,11 +55,8 @@ pub(super) async fn wrong(content: &Content, what: VoidWhat) -> Wrong {
 pub(super) fn of_cards(shop: &Shop, kind: CardKind, decided: &[RuleId]) -> Vec<(VoidWhat, AttrValue)> {
     let own = kind.family.starts_with(OWN_CARD);
     let cards = shop.say(if own { "crew.void.this-card" } else { "crew.void.these-cards" });
-    let rule = |rule: &RuleId| {
-        let words = shop.text(&format!("rule.{}", rule.0)).to_string();
-        (VoidWhat::Rule(rule.0.to_owned()), shop.say_with("crew.void.this-rule", &[("rule", words)]))
-    };
-    [(VoidWhat::Cards(kind), cards)].into_iter().chain(decided.iter().map(rule)).collect()
+    let rules = decided.iter().map(|rule| of_rule(shop, rule.0));
+    [(VoidWhat::Cards(kind), cards)].into_iter().chain(rules).collect()
 }
 
 /// What can be wrong with the card of an answer, and with the set that it was asked in.
@@ -71,6 +68,22 @@ pub(super) fn of_answer(shop: &Shop, sets: &SetsContext, entry: &Entry) -> Vec<(
         (VoidWhat::Set(set.to_owned()), shop.say_with("crew.void.set", &[("set", title)]))
     }));
     all
+}
+
+/// What can be wrong with what a decision of a walk was held against: its rules, and the kinds of card that it exercises.
+pub(super) fn of_decision(shop: &Shop, decided: &Decided) -> Vec<(VoidWhat, AttrValue)> {
+    let rules = decided.broke.iter().map(|rule| of_rule(shop, rule));
+    let cards = decided.exercised.iter().map(|one| {
+        let kind = CardKind { family: one.family.clone(), version: one.version };
+        let family = shop.family_title(&one.family).to_string();
+        (VoidWhat::Cards(kind), shop.say_with("walked.void-cards", &[("family", family)]))
+    });
+    rules.chain(cards).collect()
+}
+
+fn of_rule(shop: &Shop, rule: &str) -> (VoidWhat, AttrValue) {
+    let words = shop.text(&format!("rule.{rule}")).to_string();
+    (VoidWhat::Rule(rule.to_owned()), shop.say_with("crew.void.this-rule", &[("rule", words)]))
 }
 
 /// The rules that decide the card of an answer.

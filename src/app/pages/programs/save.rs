@@ -16,7 +16,11 @@ const PART: usize = 256 * 1024;
 /// slices.
 pub(super) async fn statements(shop: &Shop, gathered: &Gathered, home: &Home) -> AttrValue {
     let people: Vec<_> = gathered.devices().flat_map(|one| one.people.iter().cloned()).collect();
-    let about: Vec<_> = gathered.events().filter(|event| event.answer().is_none()).cloned().collect();
+    let about: Vec<_> = gathered
+        .events()
+        .filter(|event| event.answer().is_none() && event.walked().is_none())
+        .cloned()
+        .collect();
     let actors = Actors::new(&people);
     let mut telling = Telling::begin(shop.content(), home, &actors, &about);
     let (parts, mut part, mut count) = (Parts::default(), String::from("["), 0_usize);

@@ -4,6 +4,7 @@ mod competency;
 mod judging;
 mod missing;
 mod void;
+mod walked;
 
 pub(in crate::app) use competency::Competency;
 pub(super) use judging::{Whose, judging};
@@ -55,14 +56,15 @@ pub(in crate::app) fn Record() -> Html {
             </li>
         }
     };
+    let empty = entries.is_empty() && told.decisions().next().is_none();
     let unreadable = told.journal.unreadable();
     let cautions = shop.cautions_for(&[]);
     let action = html! {
-        <button type="button" class="control" hidden={entries.is_empty()} onclick={export}>{ icon(Picture::Save) }{ shop.say("record.export") }</button>
+        <button type="button" class="control" hidden={empty} onclick={export}>{ icon(Picture::Save) }{ shop.say("record.export") }</button>
     };
     html! {
         <Frame class="sheet record" title={shop.say("record.title")} note={crew.shown(&told.person).to_owned()} back={Some(Route::Home)} {cautions} {action}>
-            <p key="empty" class="lead" hidden={!entries.is_empty()}>{ shop.say("record.empty") }</p>
+            <p key="empty" class="lead" hidden={!empty}>{ shop.say("record.empty") }</p>
             <p key="unreadable" class="kraft" hidden={unreadable == 0}>
                 { shop.say_with("record.unreadable", &[("n", unreadable.to_string())]) }
             </p>
@@ -71,6 +73,7 @@ pub(in crate::app) fn Record() -> Html {
                 <h2>{ shop.say("record.sure") }</h2>
                 <ul class="rows links">{ for sure.iter().map(row) }</ul>
             </section>
+            { walked::walked(&shop, &told, &voids) }
             { missing::missing(&shop, &found, told.now) }
             { void::void(&shop, &sets, &told, &voids) }
             { judging(&shop, Whose::Own, entries.iter().copied().filter(counts).rev()) }

@@ -1,24 +1,25 @@
 //! Which job is walked: those under way first, then all by how hard they are, then those handed over.
 
-use crate::app::hooks::use_walks;
+use crate::app::hooks::{use_book, use_walks, write_let_go};
 use crate::app::parts::{Frame, Picture, icon};
 use crate::app::route::Route;
-use crate::app::state::{Keep, Shop, WalksContext, use_shop};
+use crate::app::state::{BookContext, Keep, Shop, WalksContext, use_shop};
 use crate::content::WalkInfo;
 use crate::device::clock;
 use crate::rules::term::Term;
 use crate::walk::Kept;
+use std::rc::Rc;
 use yew::prelude::*;
 
 #[component]
 pub(in crate::app) fn Walks() -> Html {
     let shop = use_shop();
-    let walks = use_walks();
+    let (books, walks) = (use_book(), use_walks());
     let leaving = use_state(|| None::<String>);
     let said = use_state(AttrValue::default);
     let under_way = walks.of(&shop.settings.person, false);
     let done = walks.of(&shop.settings.person, true);
-    let open = |one: &std::rc::Rc<Kept>| {
+    let open = |one: &Rc<Kept>| {
         let name = name(&shop, one);
         let asks = leaving.as_deref() == Some(one.id.as_str());
         let ask = {
@@ -29,7 +30,7 @@ pub(in crate::app) fn Walks() -> Html {
             let leaving = leaving.setter();
             move |_: MouseEvent| leaving.set(None)
         };
-        let leave = leave(&shop, &walks, one, &leaving, &said);
+        let leave = leave(&shop, (&books, &walks), one, &leaving, &said);
         html! {
             <li key={one.id.clone()} class="walk-open">
                 <a href={Route::WalkOf { id: one.id.clone() }.address()} class="row-link">
@@ -75,14 +76,16 @@ pub(in crate::app) fn Walks() -> Html {
 /// Lets go of a walk; what came of it is said.
 fn leave(
     shop: &Shop,
-    walks: &WalksContext,
-    one: &Kept,
+    (books, walks): (&BookContext, &WalksContext),
+    one: &Rc<Kept>,
     leaving: &UseStateHandle<Option<String>>,
     said: &UseStateHandle<AttrValue>,
 ) -> Callback<MouseEvent> {
     let (let_go, id, name) = (walks.let_go.clone(), one.id.clone(), name(shop, one).to_string());
+    let (books, one) = (books.clone(), Rc::clone(one));
     let (shop, leaving, said) = (shop.clone(), leaving.setter(), said.setter());
     Callback::from(move |_: MouseEvent| {
+        write_let_go(&shop, &books, &one);
         let (shop, leaving, said, name) = (shop.clone(), leaving.clone(), said.clone(), name.clone());
         let done = Callback::from(move |gone: bool| {
             leaving.set(None);

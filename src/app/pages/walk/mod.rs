@@ -2,6 +2,7 @@
 
 mod choose;
 mod cut;
+mod decided;
 mod detail;
 mod floor;
 mod inspect;
@@ -16,5 +17,6 @@ mod words;
 
 pub(in crate::app) use choose::Walks;
 pub(in crate::app::pages) use choose::row as walk_row;
+pub(in crate::app::pages) use decided::{decided_row, decided_told, job as walked_job};
 pub(in crate::app) use one::WalkPage;
 pub(in crate::app) use start::WalkStart;

@@ -3,11 +3,12 @@
 use super::floor::Floor;
 use super::inspect::Inspect;
 use super::report::Report;
-use crate::app::hooks::use_walks;
+use crate::app::hooks::{use_book, use_walk_journal, use_walks, write_inspected};
 use crate::app::parts::{Frame, Picture, icon};
 use crate::app::route::Route;
 use crate::app::state::{Keep, Shared, Shop, use_shop};
 use crate::device::{clock, page};
+use crate::walk::inspect::inspect;
 use crate::walk::{Kept, Mode, NotKept, Walk};
 use std::rc::Rc;
 use yew::prelude::*;
@@ -20,13 +21,15 @@ pub(in crate::app) struct WalkPageProps {
 #[component]
 pub(in crate::app) fn WalkPage(props: &WalkPageProps) -> Html {
     let shop = use_shop();
-    let walks = use_walks();
+    let (books, walks) = (use_book(), use_walks());
     let kept = walks.find(&props.id).cloned();
     let first = use_memo((kept.is_some(), props.id.clone()), |_| {
         kept.as_deref().map(|kept| kept.saved.replay(shop.content()).map(Shared::new))
     });
     let now = use_state(|| None::<Shared<Walk>>);
     let waits = use_state(|| None::<Rc<Kept>>);
+    let replayed = first.as_ref().as_ref().and_then(|walk| walk.as_ref().ok());
+    use_walk_journal(kept.clone(), now.as_ref().or(replayed).cloned());
     let store = use_callback(walks.keep.clone(), {
         let waits = waits.setter();
         move |what: Kept, keep| {
@@ -57,7 +60,10 @@ pub(in crate::app) fn WalkPage(props: &WalkPageProps) -> Html {
                     to.go();
                 }
             });
-            let what = Kept { id, begun: at.clone(), changed: at, saved: walk.saved(), ..kept.clone() };
+            // What came of it was told: it counts for nothing from there on.
+            let taken_over = Some(walk.turns().len());
+            let (begun, saved) = (at.clone(), walk.saved());
+            let what = Kept { id, begun, changed: at, saved, taken_over, ..kept.clone() };
             keep.emit(Keep { what, done });
         }
     });
@@ -85,15 +91,18 @@ pub(in crate::app) fn WalkPage(props: &WalkPageProps) -> Html {
             Callback::from(move |named| store.emit(Kept { named, changed: clock::now(), ..open.clone() }))
         };
         let done = {
-            let open = open.clone();
+            let (open, walk, shop) = (open.clone(), walk.clone(), shop.clone());
             Callback::from(move |()| {
+                let told = inspect(&walk, &open.named, shop.content());
+                write_inspected(&shop, &books, &open, &told);
                 keep.emit(Kept { graded: true, changed: clock::now(), ..open.clone() });
             })
         };
         return html! { <Inspect key="inspect" {walk} {strip} {named} {name} {done} /> };
     }
     if walk.is_over() {
-        html! { <Report key="report" {walk} {strip} {again} /> }
+        let taken_over = kept.as_deref().is_some_and(|kept| kept.taken_over.is_some());
+        html! { <Report key="report" {walk} {strip} {taken_over} {again} /> }
     } else {
         html! { <Floor key="floor" {walk} {strip} {put} /> }
     }

@@ -105,6 +105,7 @@ fn begun(shop: &Shop, info: &WalkInfo, mode: Mode) -> Option<Kept> {
         begun: now.clone(),
         changed: now,
         saved: walk.saved(),
+        taken_over: None,
         named: Vec::new(),
         graded: false,
     })

@@ -48,10 +48,12 @@ impl Folder<'_> {
             Err(error) if error.kind() == std::io::ErrorKind::NotFound => Vec::new(),
             Err(error) => return Err(wrong(error.to_string())),
         };
-        let mut all: BTreeMap<(String, u64), Row> = BTreeMap::new();
+        // A decision of a walk has a row for each family that it exercises.
+        let mut all: BTreeMap<(String, u64), BTreeMap<String, Row>> = BTreeMap::new();
         for row in there.into_iter().chain(new) {
             let name = (row.device.clone(), row.sequence);
-            if let Some(before) = all.get(&name).filter(|before| !before.is_of_same_answer(&row)) {
+            let under = all.entry(name).or_default();
+            if let Some(before) = under.values().find(|before| !before.goes_with(&row)) {
                 let what = format!(
                     "device `{}` has two different answers of number {}, to `{}` there and to `{}` now; a number stands for one event: nothing was written",
                     row.device, row.sequence, before.family, row.family
@@ -59,10 +61,10 @@ impl Folder<'_> {
                 return Err(wrong(what));
             }
             // Whoever has seen less of the tablet's clock may think of an earlier moment.
-            let moment = row.moment.max(all.get(&name).and_then(|before| before.moment));
-            all.insert(name, Row { moment, ..row });
+            let moment = row.moment.max(under.get(&row.family).and_then(|before| before.moment));
+            under.insert(row.family.clone(), Row { moment, ..row });
         }
-        Ok(all.into_values().collect())
+        Ok(all.into_values().flat_map(BTreeMap::into_values).collect())
     }
 }
 

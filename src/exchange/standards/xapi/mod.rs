@@ -4,11 +4,12 @@
 //! (2.3.1). People stand by shop number, never by name. Papers on file and what was erased are no part of it.
 //!
 //! What an assessor struck out is voided (2.3.2), by the same rules as everywhere. Answers to what was found wrong are left
-//! out and not voided: the finding can be taken back, a voided statement cannot be had again, and a mark would make another
+//! out and not voided, and so are decisions of walks that rest on it: the finding can be taken back, a voided statement cannot be had again, and a mark would make another
 //! statement of the same id. Those that a store has already stay there.
 
 mod actors;
 mod answer;
+mod walked;
 mod watched;
 
 pub use actors::Actors;
@@ -16,7 +17,7 @@ pub use actors::Actors;
 use super::{Home, uuid5};
 use crate::content::Content;
 use crate::learn::observation::Strikes;
-use crate::record::{Event, EventName, Moment, Stamp, Step, Struck, Voids};
+use crate::record::{Event, EventName, Moment, Stamp, Step, Struck, Voids, Walked};
 use serde_json::{Map, Value, json};
 use std::collections::BTreeMap;
 
@@ -32,7 +33,7 @@ pub struct Statements {
     pub all: Vec<Value>,
     /// Events of nobody, whom no actor can be named for (2.4.2).
     pub nobodys: usize,
-    /// Answers that are left out, as their card or set was found wrong.
+    /// Answers and decisions of walks that are left out, as their card, rule or set was found wrong.
     pub void: usize,
 }
 
@@ -52,7 +53,7 @@ pub struct Telling<'a> {
     voids: Voids<'a>,
     /// Events of nobody that were met, whom no actor can be named for (2.4.2).
     pub nobodys: usize,
-    /// Answers that were left out, as their card or set was found wrong.
+    /// Answers and decisions of walks that were left out, as their card, rule or set was found wrong.
     pub void: usize,
 }
 
@@ -66,16 +67,20 @@ impl<'a> Telling<'a> {
 
     /// What an event tells, and what strikes that out; one at most of each.
     pub fn tell(&mut self, event: &Event) -> impl Iterator<Item = Value> + use<> {
-        let void = event.answer().is_some_and(|entry| self.voids.touches(entry).is_some());
+        let decided = event.walked().and_then(Walked::decided);
+        let void = event.answer().is_some_and(|entry| self.voids.touches(entry).is_some())
+            || decided.is_some_and(|decided| self.voids.touches_decided(decided).is_some());
         let statement = match event {
             _ if void => None,
             Event::Answered(entry) => self.teller.answered(entry),
             Event::Attempt(turn) => self.teller.turned(&turn.stamp, &turn.attempt, &turn.step),
             Event::Observed(observed) => self.teller.observed(observed),
+            Event::Walked(walked) => self.teller.walked(walked),
             _ => None,
         };
         self.void += usize::from(void);
-        let nobodys = !void && event.stamp().person.is_empty() && event.answer().is_some();
+        let theirs = event.answer().is_some() || event.walked().is_some();
+        let nobodys = !void && event.stamp().person.is_empty() && theirs;
         self.nobodys += usize::from(nobodys);
         let name = event.stamp().name();
         let struck = statement.as_ref().and_then(|_| self.struck.get(&name));

@@ -1,5 +1,6 @@
 //! What a walk came to: duties left undone first, then faults by cause, hours, material, the day; and its time line.
 
+mod counts;
 mod faults;
 mod hours;
 mod material;
@@ -23,6 +24,8 @@ pub(super) struct ReportProps {
     pub(super) walk: Shared<Walk>,
     /// Says that the last decision is not stored.
     pub(super) strip: Html,
+    /// Whether it goes on from an earlier walk.
+    pub(super) taken_over: bool,
     /// Begins another try from what a walk is.
     pub(super) again: Callback<Shared<Walk>>,
 }
@@ -45,6 +48,7 @@ pub(super) fn Report(props: &ReportProps) -> Html {
             { faults::faults(&shop, walk, &told.found) }
             { hours::hours(&shop, &told) }
             { material::material(&shop, &told.material) }
+            { counts::counts(&shop, walk.mode(), props.taken_over) }
             <Scrub key="scrub" walk={walk.clone()} first={walk.turns().len()} again={props.again.clone()} />
         </Frame>
     }

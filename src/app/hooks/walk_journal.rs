@@ -1,0 +1,66 @@
+//! Writes into the journal what happens on walks: decisions after the screen was drawn, so that nobody waits for it.
+
+use super::use_book;
+use crate::app::state::{BookContext, OnDesk, Shared, Shop, use_shop};
+use crate::device::{clock, page};
+use crate::record::{Event, FORMAT, Stamp, Walked};
+use crate::walk::inspect::Inspected;
+use crate::walk::journalled::{Clerk, Desk, inspected, let_go};
+use crate::walk::{Kept, Mode, Walk};
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// Where and when, and who walks.
+fn stamp(shop: &Shop, kept: &Kept) -> Stamp {
+    Stamp {
+        format: FORMAT,
+        sequence: 0,
+        device: shop.settings.device.clone(),
+        at: clock::now(),
+        date: clock::today(),
+        person: kept.person.clone(),
+    }
+}
+
+fn hand_in(books: &BookContext, walked: Walked) {
+    books.hand_in.emit((Event::Walked(walked), OnDesk::Same));
+}
+
+/// Writes down what of a walk is not written down yet.
+fn write(clerk: &mut Clerk, shop: &Shop, books: &BookContext, kept: &Kept, walk: &Walk) {
+    let stamp = || stamp(shop, kept);
+    let desk = Desk { kept, content: shop.content(), stamp: &stamp };
+    for walked in clerk.rest(walk, books.book.journal.events(), desk) {
+        hand_in(books, walked);
+    }
+}
+
+/// Follows the walk that is on the screen.
+#[hook]
+pub(in crate::app) fn use_walk_journal(kept: Option<Rc<Kept>>, walk: Option<Shared<Walk>>) {
+    let (shop, books) = (use_shop(), use_book());
+    let clerk = use_mut_ref(Clerk::default);
+    use_effect_with(walk, move |walk| {
+        // Somebody else's walk is theirs to walk on.
+        let own = kept.filter(|kept| kept.person == shop.settings.person);
+        if let Some((kept, walk)) = own.zip(walk.clone()) {
+            page::once_drawn(move || write(&mut clerk.borrow_mut(), &shop, &books, &kept, &walk));
+        }
+    });
+}
+
+/// Writes down that somebody else's walk was gone through.
+pub(in crate::app) fn write_inspected(shop: &Shop, books: &BookContext, kept: &Kept, told: &Inspected) {
+    hand_in(books, inspected(kept, told, stamp(shop, kept)));
+}
+
+/// Writes down that a walk was let go, and before it what of it was not written down yet.
+pub(in crate::app) fn write_let_go(shop: &Shop, books: &BookContext, kept: &Kept) {
+    if kept.saved.mode == Mode::Inspect || kept.saved.decisions.is_empty() {
+        return;
+    }
+    if let Ok(walk) = kept.saved.replay(shop.content()) {
+        write(&mut Clerk::default(), shop, books, kept, &walk);
+    }
+    hand_in(books, let_go(kept, stamp(shop, kept)));
+}

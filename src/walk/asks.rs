@@ -1,0 +1,145 @@
+//! Which card families a decision exercises, by the work that it is done on, and what makes it wrong in each.
+
+use super::decision::{Decision, RoomAct};
+use super::lapse::Lapse;
+use super::room::{DUSTY, sprays};
+use super::story::Walk;
+use super::turn::Turn;
+use crate::process::lying::Lying;
+use crate::process::technique::Fumble;
+use crate::rules::sequence::error::OrderError;
+use crate::rules::sequence::operation::{COATS, LAID, Operation};
+
+/// Something that a decision exercises, and what makes it wrong.
+pub(super) struct Asked {
+    pub(super) family: &'static str,
+    pub(super) errors: &'static [OrderError],
+    pub(super) fumbles: &'static [Fumble],
+    pub(super) lapses: &'static [Lapse],
+}
+
+const fn errors(family: &'static str, errors: &'static [OrderError]) -> Asked {
+    Asked { family, errors, fumbles: &[], lapses: &[] }
+}
+
+const fn lapses(family: &'static str, lapses: &'static [Lapse]) -> Asked {
+    Asked { family, errors: &[], fumbles: &[], lapses }
+}
+
+const fn fumbles(family: &'static str, fumbles: &'static [Fumble]) -> Asked {
+    Asked { family, errors: &[], fumbles, lapses: &[] }
+}
+
+/// The order of the main steps.
+const ORDER: Asked = errors(
+    "order-ticket",
+    &[
+        OrderError::FilledBeforeStain,
+        OrderError::FillerOverRawStain,
+        OrderError::ColourUnsealed,
+        OrderError::WipedColourOverSeal,
+        OrderError::Wood,
+        OrderError::Fill,
+        OrderError::Colour,
+        OrderError::Clear,
+        OrderError::Finish,
+    ],
+);
+
+/// What each coat exercises.
+const AT_A_COAT: [Asked; 9] = [
+    Asked {
+        family: "spray-decision",
+        errors: &[OrderError::AirOutsideWindow],
+        fumbles: &[],
+        lapses: &[Lapse::AirUnread],
+    },
+    lapses("mask-wants", &[Lapse::NoRespirator, Lapse::WrongRespirator]),
+    lapses("seal-check", &[Lapse::SealUnchecked]),
+    lapses("before-gun", &[Lapse::NoRespirator, Lapse::GaugeUnread, Lapse::FiltersLoaded]),
+    lapses("at-the-door", &[Lapse::NoSuit]),
+    lapses("spray-spell", &[Lapse::FanOff]),
+    lapses("sparks-away", &[Lapse::SourcesIn]),
+    fumbles("gun-distance", &[Fumble::DrySpray]),
+    fumbles("sag-flow", &[Fumble::Run]),
+];
+
+/// What an operation exercises, by the work that it is done on.
+pub(super) fn asked(before: &Walk, turn: &Turn) -> Vec<Asked> {
+    let work = match &turn.decision {
+        Decision::Work(work) => work,
+        Decision::Room(duties) if duties.contains(&RoomAct::FanOff) => {
+            return vec![lapses("fan-stop", &[Lapse::FanOff])];
+        }
+        // What the ticket orders and was left out is left out for good.
+        Decision::HandOver if !before.lines().is_empty() => return vec![ORDER],
+        _ => return Vec::new(),
+    };
+    let operation = work.operation;
+    let lying: Vec<Lying> = work.parts.iter().filter_map(|part| before.part(*part)).collect();
+    let mut found = Vec::new();
+    if operation.is_main() {
+        found.push(ORDER);
+    }
+    if LAID.contains(&operation) {
+        found.extend(waits(operation, &lying));
+    }
+    if sprays(operation) {
+        found.extend(AT_A_COAT);
+    }
+    if DUSTY.contains(&operation) {
+        found.push(lapses("mask-wants", &[Lapse::DustBreathed, Lapse::WrongRespirator]));
+        found.push(lapses("seal-check", &[Lapse::SealUnchecked]));
+    }
+    let first_coat = COATS.contains(&operation) && lying.iter().any(|part| !part.is_coated());
+    let oily = |part: &usize| before.start().job.parts.get(*part).is_some_and(|about| about.is_oily());
+    if first_coat {
+        found.push(errors("wants-filler", &[OrderError::PoresUnfilled]));
+        if work.parts.iter().any(oily) {
+            found.push(errors("first-coat-demand", &[OrderError::OilyWoodUnsealed]));
+        }
+    }
+    match operation {
+        Operation::Sand => found
+            .push(errors("ready-for-stain", &[OrderError::SandedTooFine, OrderError::ScratchesUnderStain])),
+        Operation::WipeFiller => found.push(errors("fill-wipe", &[OrderError::FillerWipedOffTime])),
+        Operation::Scrape => found.push(errors(
+            "when-to-scrape",
+            &[OrderError::TrimAfterClear, OrderError::TrimOverOpenColour, OrderError::Clear],
+        )),
+        Operation::Mask | Operation::Unmask => {
+            found.push(errors("mask-off", &[OrderError::MaskPulledWet, OrderError::MaskLeftOn]));
+        }
+        Operation::Level => {
+            found.push(errors("level-when", &[OrderError::LevelledTooSoon]));
+            found.push(errors("coats-for-build", &[OrderError::LevelledTooThin]));
+            found.push(errors("level-next", &[OrderError::CoarseBeforeCompound]));
+        }
+        Operation::Buff => {
+            found.push(errors("level-gate", &[OrderError::LevelledTooSoon]));
+            found.push(lapses("at-the-wheel", &[Lapse::WheelUnchecked]));
+        }
+        _ => {}
+    }
+    found
+}
+
+/// The waits that lie under what is laid.
+fn waits(operation: Operation, lying: &[Lying]) -> Vec<Asked> {
+    let over = |below: Operation| {
+        lying.iter().any(|part| part.laid.last().is_some_and(|top| top.operation == below))
+    };
+    let mut found = Vec::new();
+    if over(Operation::Fill) {
+        found.push(errors("filler-wait", &[OrderError::FillerNotDry]));
+    }
+    if over(Operation::Stain) || over(Operation::Washcoat) {
+        found.push(errors("ready-yet", &[OrderError::StainNotDry, OrderError::RecoatTooSoon]));
+    }
+    if COATS.contains(&operation) && lying.iter().any(Lying::is_coated) {
+        let early =
+            &[OrderError::RecoatTooSoon, OrderError::RecoatWindowClosed, OrderError::HardFilmUnscuffed];
+        found.push(errors("recoat-now", early));
+    }
+    found
+}
