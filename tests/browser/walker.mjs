@@ -1,5 +1,15 @@
 // A decision of a walk, done on the screen by touch: what is picked has the names that the model writes.
+import { execFileSync } from "node:child_process";
 import { By } from "selenium-webdriver";
+import { command } from "./checks.mjs";
+
+/** What the command says of a walk as it is stored. */
+export const asked = ({ walk, mode, seed, sheet, decisions }, ...words) =>
+  JSON.parse(execFileSync(command, ["walk", ...words], { input: JSON.stringify({ walk, mode, seed, sheet, decisions }), encoding: "utf8" }));
+/** The decisions of a right way from where a walk stands. */
+export const right = (walk) => asked(walk, "--right").decisions.slice(walk.decisions.length);
+/** Whether something of a selector is on the screen. */
+export const shown = (page, css) => page.driver.findElements(By.css(css)).then((found) => found.length > 0);
 
 /** Longest wait for a piece of the screen, milliseconds. */
 const WAIT = 10_000;
