@@ -4,9 +4,12 @@ use crate::steps::{begin, does, go, ready_for_the_gun, rest, up_to_work};
 use crate::support::content;
 use std::collections::BTreeSet;
 use stepboard::rules::sequence::operation::Operation as Op;
+use stepboard::rules::verdict::RuleId;
 use stepboard::walk::decision::{Decision, Offer, Wait};
 use stepboard::walk::evidence::{Evidence, evidence};
-use stepboard::walk::{RoomAct, Walk};
+use stepboard::walk::inspect::mistakes;
+use stepboard::walk::planted::planted;
+use stepboard::walk::{Follow, RoomAct, Walk};
 
 fn wrong(walk: &Walk) -> Vec<&'static str> {
     let content = content();
@@ -103,4 +106,28 @@ fn handing_over_what_is_not_rubbed_is_wrong_in_the_order() {
     assert_eq!(wrong(&walk), Vec::<&str>::new());
     go(&mut walk, [Decision::HandOver], &content);
     assert!(wrong(&walk).contains(&"order-ticket"));
+}
+
+/// Whatever the whole walk comes to was told with one of its decisions: nobody gets around it by giving up.
+#[test]
+fn each_mistake_of_a_walk_is_told_with_a_decision() {
+    let content = content();
+    let mut mistakes_told = 0;
+    for (seed, slug) in (1..).zip(["plain-plate", "shaded-lute", "cold-plate", "ash-lyre"]) {
+        let whole = planted(&begin(&content, slug), seed, &content).expect("mistakes that come to something");
+        let mut follow = Follow::of(begin(&content, slug), &content);
+        let mut told: BTreeSet<(usize, RuleId)> = BTreeSet::new();
+        for (nth, turn) in whole.turns().iter().enumerate() {
+            let one = follow.take(turn.decision.clone(), &content).expect("it was done once");
+            told.extend(one.broke.into_iter().map(|rule| (nth, rule)));
+        }
+        for one in mistakes(&whole, &content) {
+            assert!(
+                told.iter().any(|(turn, rule)| *turn >= one.turn && *rule == one.rule),
+                "{slug}: {one:?}"
+            );
+            mistakes_told += 1;
+        }
+    }
+    assert!(mistakes_told >= 4, "{mistakes_told} mistakes");
 }

@@ -8,6 +8,7 @@ mod colour;
 mod command;
 mod conditions;
 mod counts;
+mod crew;
 mod cut;
 mod damp;
 mod earlier_finish;

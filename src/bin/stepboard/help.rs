@@ -64,8 +64,8 @@ stepboard export FAMILY:SEED ... out=FOLDER format=qti [sheet=SLUG or FILE]
 stepboard export SET out=FOLDER format=qti [code=CODE]
 
 Answers, competencies and cards for other programs. FILE is what the app saves of a tablet.
-  ndjson, csv  one row an answer, into FOLDER/answers/day=YYYY-MM-DD/, a file a day and a tablet, and
-         FOLDER/competencies: which card family gives evidence for which. Exporting again, also from
+  ndjson, csv  one row an answer, and one for each card family that a decision of a walk exercises, into
+         FOLDER/answers/day=YYYY-MM-DD/, a file a day and a tablet, and FOLDER/competencies: which card family gives evidence for which. Exporting again, also from
          older files, doubles nothing and loses nothing. sql/README.md tells columns and queries.
   xapi   statements of xAPI 1.0.3 as a JSON list; their ids are the same each time
   case   the competency list as a framework of CASE 1.1
