@@ -29,7 +29,10 @@ try {
   const journals = join(folder, "journals");
   mkdirSync(journals);
   timed(`${people} people, ${each} answers each`, () => run(join(debug, "examples", "made"), ["crowd", journals, people, each, "voided"]));
-  const files = readdirSync(journals).map((name) => join(journals, name));
+  // A tablet with an event of each kind, decisions of walks among them.
+  const eachKind = join(folder, "each-kind");
+  run(join(debug, "examples", "made"), ["files", eachKind]);
+  const files = [...readdirSync(journals).map((name) => join(journals, name)), join(eachKind, "results.all.json")];
   const report = join(folder, "report.json");
   writeFileSync(report, timed("stepboard report", () => stepboard("report", ...files)));
   timed("stepboard export", () => stepboard("export", ...files, "out=results"));

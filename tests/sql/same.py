@@ -126,6 +126,9 @@ for key, ours, theirs in whole("sets", sets, keyed(found["sets"], "set_name")):
 lines = [json.loads(line) for path in Path("results").glob("answers/*/*.ndjson") for line in path.open()]
 same("sure and wrong", sum(line["sure_and_wrong"] for line in lines if not line["voided"]), len(found["sure"]))
 same("some answers are voided and most are not", True, 0 < sum(line["voided"] for line in lines) < len(lines) / 2)
+decisions = sum(1 for line in lines if line["kind"] == "walk" and line["guess"] == 0.5 and line["seconds"] is None)
+same("what decisions of walks say", report["decisions"], decisions)
+same("some decisions are there", True, decisions > 0)
 names = [(line["device"], line["sequence"], line["family"]) for line in lines]
 same("each answer once", len(names), len(set(names)))
 gives = [json.loads(line) for line in Path("results/competencies.ndjson").open()]
@@ -149,10 +152,10 @@ for key, ours, theirs in whole("competencies", board, keyed(found["competencies"
 if "csv" in sys.argv[5:]:
     table = [row for path in Path("csv").glob("answers/*/*.csv") for row in csv.DictReader(path.open(newline=""))]
     plain = lambda value: "" if value is None else str(value)
-    wanted = {(line["device"], str(line["sequence"])): line for line in lines}
+    wanted = {(line["device"], str(line["sequence"]), line["family"]): line for line in lines}
     same("rows of the CSV files", len(lines), len(table))
     for row in table:
-        line = wanted[row["device"], row["sequence"]]
+        line = wanted[row["device"], row["sequence"], row["family"]]
         for key, value in line.items():
             if key == "guess":
                 same(f"csv {key}", value, float(row[key]) if row[key] else None)
