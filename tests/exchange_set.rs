@@ -5,11 +5,11 @@ mod support;
 use std::collections::BTreeSet;
 use stepboard::card::{Answer, Kind, Mark, families, solve};
 use stepboard::content::{Content, Hard, PassRule, Purpose, Task, World};
-use stepboard::exchange::Refused;
 use stepboard::exchange::set::{
-    Asker, CountsNot, NotComputed, OwnCard, SET, Set, SetCard, SetSheet, Validity, Warning, Withdrawal,
-    cards, counts_for, counts_not, warnings,
+    Asker, CountsNot, NotComputed, OwnCard, SET, Set, SetCard, Validity, Warning, Withdrawal, cards,
+    counts_for, counts_not, warnings,
 };
+use stepboard::exchange::{CarriedSheet, Refused};
 use stepboard::learn::check::COMPETENCIES_MOST;
 use stepboard::record::{LocalDate, SheetName};
 use stepboard::rules::term::{Severity, Stage, Term};
@@ -31,7 +31,7 @@ fn set(content: &Content, task: Task) -> Set {
         note: String::new(),
         by: "Ines 12".to_owned(),
         at: "2027-03-12T08:00:00Z".to_owned(),
-        sheet: SetSheet::Ships(SheetName::of(content.sheet("nitrocellulose").expect("ships"))),
+        sheet: CarriedSheet::Ships(SheetName::of(content.sheet("nitrocellulose").expect("ships"))),
         task,
         from: None,
         until: None,

@@ -1,4 +1,4 @@
-//! Files of sheets, sets and results are hostile until they were read whole and checked: each of a corpus is refused with a
+//! Files of sheets, sets, walks, job tickets and results are hostile until they were read whole and checked: each of a corpus is refused with a
 //! message that says what is wrong and where, or accepted as plain text and numbers; mutated ones panic nowhere.
 
 #[path = "hostile/mod.rs"]
@@ -11,7 +11,7 @@ use serde_json::Value;
 use std::collections::BTreeSet;
 use stepboard::content::Content;
 use stepboard::exchange::set::{Set, Withdrawal};
-use stepboard::exchange::{OwnSheet, Refused, Results, SHEET, read, write};
+use stepboard::exchange::{JobTicket, OwnSheet, Refused, Results, SHEET, WalkFile, read, write};
 use stepboard::record::{Journal, merge};
 use support::any::hold;
 use support::inputs;
@@ -26,6 +26,8 @@ fn taken(content: &Content, what: What, bytes: &[u8]) -> Result<String, Refused>
         }
         What::Set => Set::read(bytes, content)?.write(),
         What::Withdrawal => Withdrawal::read(bytes)?.write(),
+        What::Walk => WalkFile::read(bytes, content)?.write(),
+        What::Ticket => JobTicket::read(bytes, content)?.write(),
         What::Results => Results::read(bytes)?.text(),
     }
 }

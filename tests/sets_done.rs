@@ -4,9 +4,10 @@
 mod support;
 
 use stepboard::content::{Content, PassRule, Purpose, Task};
+use stepboard::exchange::CarriedSheet;
 use stepboard::exchange::Results;
 use stepboard::exchange::crew::{Came, Gathered, KnownSet, Roll, SetDone, Way, did_set, sets_done};
-use stepboard::exchange::set::{Set, SetSheet, Withdrawal};
+use stepboard::exchange::set::{Set, Withdrawal};
 use stepboard::record::{CardKind, Certainty, Event, SheetName, Step, Taking, Voids, Within, Wrong};
 use stepboard::rules::term::Severity;
 use support::log::{Log, ana, date};
@@ -21,7 +22,7 @@ fn set(content: &Content, safety: bool) -> Set {
         note: String::new(),
         by: "Ines 12".to_owned(),
         at: "2027-01-01T07:00:00Z".to_owned(),
-        sheet: SetSheet::Ships(SheetName::of(&content.sheets[0])),
+        sheet: CarriedSheet::Ships(SheetName::of(&content.sheets[0])),
         task: Task {
             count: CARDS,
             purpose: Purpose::Check,

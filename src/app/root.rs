@@ -281,6 +281,10 @@ fn screen(route: Route, on_desk: Option<String>) -> Html {
         Route::WalkNew { slug } => {
             html! { <pages::WalkStart key={format!("walk-new-{slug}")} slug={slug.clone()} /> }
         }
+        Route::WalkOut { id } => html! { <pages::WalkOut key={format!("walk-out-{id}")} id={id.clone()} /> },
+        Route::WalkGive { slug } => {
+            html! { <pages::WalkGive key={format!("walk-give-{slug}")} slug={slug.clone()} /> }
+        }
         Route::WalkOf { id } => html! { <pages::WalkPage key={format!("walk-{id}")} id={id.clone()} /> },
         // One screen, so that its files stay picked while a paper of it is looked at.
         Route::Verify => html! { <pages::Verify key="verify" paper={None} /> },

@@ -17,7 +17,10 @@ const SIGN: &str = "/sign";
 const PAPER: &str = "/paper";
 const ENTER: &str = "/paper/enter";
 /// Stands before the slug of a walk that is not begun.
-const NEW_WALK: &str = "new/";
+const NEW_WALK: &str = "new";
+/// The same where its ticket is handed out, and before the id of a walk that is handed out.
+const GIVE_WALK: &str = "give";
+const WALK_OUT: &str = "out";
 /// Begins the name of every sign-off.
 pub(super) const CREDENTIAL: &str = "urn:uuid:";
 
@@ -172,6 +175,14 @@ pub(super) enum Route {
     WalkNew {
         slug: String,
     },
+    /// A job ticket of one is handed out.
+    WalkGive {
+        slug: String,
+    },
+    /// One that is walked, or was, is handed out.
+    WalkOut {
+        id: String,
+    },
     /// One that is walked, or was.
     WalkOf {
         id: String,
@@ -253,10 +264,7 @@ impl Route {
             ("sets", "new") => Self::NewSet,
             ("sets", rest) => Self::of_set(rest),
             ("walk", "") => Self::Walks,
-            ("walk", rest) => match rest.strip_prefix(NEW_WALK) {
-                Some(slug) => Self::WalkNew { slug: slug.to_owned() },
-                None => Self::WalkOf { id: rest.to_owned() },
-            },
+            ("walk", rest) => Self::of_walk(rest),
             ("verify", "") => Self::Verify,
             ("verify", "about") => Self::VerifyAbout,
             ("verify", paper) => {
@@ -322,6 +330,16 @@ impl Route {
                 sequence.parse().map_or(Self::Sets, |sequence| Self::SetAnswer { id, sequence })
             }
             _ => Self::Sets,
+        }
+    }
+
+    /// What follows `walk/` in an address: a walk that is not begun or one of this tablet, and what is done with it.
+    fn of_walk(rest: &str) -> Self {
+        match rest.split_once('/') {
+            Some((NEW_WALK, slug)) => Self::WalkNew { slug: slug.to_owned() },
+            Some((GIVE_WALK, slug)) => Self::WalkGive { slug: slug.to_owned() },
+            Some((WALK_OUT, id)) => Self::WalkOut { id: id.to_owned() },
+            _ => Self::WalkOf { id: rest.to_owned() },
         }
     }
 
@@ -408,7 +426,9 @@ impl Route {
             Self::TakeSetSheet { id } => format!("#/sets/{id}/sheet"),
             Self::SetAnswer { id, sequence } => format!("#/sets/{id}/answers/{sequence}"),
             Self::Walks => "#/walk".to_owned(),
-            Self::WalkNew { slug } => format!("#/walk/{NEW_WALK}{slug}"),
+            Self::WalkNew { slug } => format!("#/walk/{NEW_WALK}/{slug}"),
+            Self::WalkGive { slug } => format!("#/walk/{GIVE_WALK}/{slug}"),
+            Self::WalkOut { id } => format!("#/walk/{WALK_OUT}/{id}"),
             Self::WalkOf { id } => format!("#/walk/{id}"),
             Self::Verify => "#/verify".to_owned(),
             Self::VerifyPaper { paper } => format!("#/verify/{}", paper.slug()),

@@ -438,6 +438,35 @@ impl Store {
         done(transaction.await?)
     }
 
+    /// A walk as it is stored now; none where there is none of that id, or one that cannot be read.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn walk(&self, id: &str) -> Result<Option<Walked>, StoreError> {
+        let walks = Shelf::Walks.store();
+        let transaction = self.database()?.transaction(&[walks], TransactionMode::ReadOnly)?;
+        Ok(read(transaction.object_store(walks)?.get(JsValue::from(id))?.await?))
+    }
+
+    /// Puts a walk in the place of the one that it was made from, if that one is still there: another window may have gone on
+    /// with it since, or have left it out. Without one nothing may be there.
+    ///
+    /// # Errors
+    /// [`StoreError::Changed`] where something else is there; then it stays.
+    pub async fn swap_walk(&self, from: Option<&Walked>, to: &Walked) -> Result<(), StoreError> {
+        let (text, key) = (json(to)?, JsValue::from(to.id.as_str()));
+        let transaction =
+            self.database()?.transaction(&[Shelf::Walks.store()], TransactionMode::ReadWrite)?;
+        let walks = transaction.object_store(Shelf::Walks.store())?;
+        let stored = walks.get(key.clone())?.await?;
+        let there = stored.is_some();
+        if there != from.is_some() || read::<Walked>(stored).as_ref() != from {
+            return Err(StoreError::Changed);
+        }
+        walks.put(&text, Some(&key))?.await?;
+        done(transaction.await?)
+    }
+
     /// Takes a file from a shelf; one that is not there is no error.
     ///
     /// # Errors

@@ -6,6 +6,7 @@
 
 pub mod crew;
 mod file;
+mod fit;
 pub mod folder;
 pub mod link;
 mod ours;
@@ -18,6 +19,7 @@ mod save_name;
 pub mod set;
 mod sheet;
 mod standards;
+mod walk;
 
 pub use file::{Kind, content_name, read, write};
 pub use ours::{KINDS, Ours};
@@ -26,10 +28,11 @@ pub use results::{Named, RESULTS, Reading, Results, Writing};
 pub use rows::{BETWEEN, COLUMNS, Column, FamilyCompetency, Row, RowKind, family_competencies, rows};
 pub use save_name::save_name;
 pub use sheet::{
-    Bar, Barred, Difference, Editions, NAME_MOST, NOTE_MOST, OwnSheet, SHEET, SheetDraft, barred,
-    differences, on_base,
+    Bar, Barred, CarriedSheet, Difference, Editions, NAME_MOST, NOTE_MOST, OwnSheet, SHEET, SheetDraft,
+    barred, differences, on_base,
 };
 pub use standards::{
     Actors, Home, Items, LeftOut, Statements, Telling, Uuid, framework, items, items_of_set, statements,
     uuid5, zip,
 };
+pub use walk::{JobTicket, TICKET, WALK, WalkFile, not_kept};

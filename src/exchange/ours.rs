@@ -2,11 +2,11 @@
 
 use super::said::{Said, said};
 use super::set::{SET, Set, WITHDRAWAL, Withdrawal};
-use super::{Kind, OwnSheet, RESULTS, Reading, Refused, SHEET, read};
+use super::{JobTicket, Kind, OwnSheet, RESULTS, Reading, Refused, SHEET, TICKET, WALK, WalkFile, read};
 use crate::content::Content;
 
 /// The kinds of files that can be opened. Results stand last: they alone may be large.
-pub const KINDS: [Kind; 4] = [SHEET, SET, WITHDRAWAL, RESULTS];
+pub const KINDS: [Kind; 6] = [SHEET, SET, WITHDRAWAL, WALK, TICKET, RESULTS];
 
 /// A file that was read and checked.
 #[derive(Debug)]
@@ -17,6 +17,10 @@ pub enum Ours {
     Set(Box<Set>),
     /// A set withdrawn.
     Withdrawal(Withdrawal),
+    /// A walk of somebody.
+    Walk(Box<WalkFile>),
+    /// A job ticket.
+    Ticket(Box<JobTicket>),
     /// The results of a tablet, begun to be read.
     Results(Box<Reading>),
 }
@@ -46,6 +50,8 @@ impl Ours {
             }
             Some(SET) => Set::read(bytes, content).map(|set| Self::Set(Box::new(set))),
             Some(WITHDRAWAL) => Withdrawal::read(bytes).map(Self::Withdrawal),
+            Some(WALK) => WalkFile::read(bytes, content).map(|walk| Self::Walk(Box::new(walk))),
+            Some(TICKET) => JobTicket::read(bytes, content).map(|ticket| Self::Ticket(Box::new(ticket))),
             Some(_) => Reading::begin(bytes).map(|results| Self::Results(Box::new(results))),
             None => Err(Refused::NotOurs { found: Refused::short(&format) }),
         }

@@ -3,6 +3,7 @@
 use super::link::Faulty;
 use super::ours::formats;
 use crate::record::hides;
+use crate::walk::Came;
 use serde_json::error::Category;
 
 /// Why a file is refused. Text for the screens: `app.refused.<slug>`, filled with [`Refused::told`].
@@ -53,6 +54,17 @@ pub enum Refused {
         found: u32,
         /// The newest that can be read.
         most: u32,
+    },
+    /// A walk that comes to something else here than where it was walked.
+    #[error(
+        "`came` is day {}, faults {}, hash {}; its decisions come to day {}, faults {}, hash {} here: another edition of the \
+         program walked it, or it was changed", said.day, said.faults, shown(&said.hash, FOUND_MOST), here.day, here.faults, here.hash
+    )]
+    Otherwise {
+        /// What it says that it came to.
+        said: Came,
+        /// What it comes to.
+        here: Came,
     },
     /// A value that is not allowed.
     #[error("`{place}` is {found}; {allowed}")]
@@ -118,6 +130,7 @@ impl Refused {
             Self::Link(faulty) => faulty.slug(),
             Self::OtherKind { .. } => "other-kind",
             Self::OtherVersion { .. } => "other-version",
+            Self::Otherwise { .. } => "otherwise",
             Self::Value { .. } => "value",
         }
     }
@@ -139,6 +152,12 @@ impl Refused {
             Self::OtherVersion { found, most } => {
                 vec![("found", found.to_string()), ("most", most.to_string())]
             }
+            Self::Otherwise { said, here } => vec![
+                ("day", said.day.to_string()),
+                ("faults", said.faults.to_string()),
+                ("here-day", here.day.to_string()),
+                ("here-faults", here.faults.to_string()),
+            ],
             Self::Value { place, found, allowed } => {
                 vec![("place", place.clone()), ("found", found.clone()), ("allowed", allowed.clone())]
             }

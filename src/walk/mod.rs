@@ -8,6 +8,7 @@
 //! mended. Duties of the room are decisions like any other; leaving one is a lapse ([`lapse`]), however good the work is.
 
 pub mod at_hand;
+pub mod came;
 pub mod clock;
 pub mod cut;
 pub mod decision;
@@ -49,6 +50,7 @@ mod values;
 mod wait;
 
 pub use brings::{Follow, Followed};
+pub use came::Came;
 pub use carry::STRIP_H;
 pub use decision::{Decision, RoomAct, Wait, Work, Worn};
 pub use first::First;

@@ -15,7 +15,7 @@ use crate::rules::wood::PoreSize;
 /// The beginning of a walk.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Start {
-    /// The walk.
+    /// The walk; its ticket names the sheet that it is worked on.
     pub info: WalkInfo,
     /// Its job.
     pub job: Job,
@@ -45,7 +45,9 @@ impl Start {
             climate: Climate { air: air.air_c, work: air.work_c, humidity: air.rh },
         };
         let air = AirLog::new(info.air.iter().map(reading).collect());
-        Ok(Self { info: info.clone(), job, sheet: sheet.clone(), air, day })
+        let mut info = info.clone();
+        info.ticket.sheet.clone_from(&sheet.slug);
+        Ok(Self { info, job, sheet: sheet.clone(), air, day })
     }
 
     /// How many parts there are.

@@ -108,6 +108,21 @@ export const stored = (page) => page.driver.executeAsyncScript(`
     };
   };`);
 
+/** Changes what is kept of a walk behind the screen. */
+export const store = (page, id, change) => page.driver.executeAsyncScript(`
+  const [id, change, done] = arguments;
+  const asked = indexedDB.open("stepboard");
+  asked.onsuccess = () => {
+    const transaction = asked.result.transaction("walks", "readwrite");
+    const walks = transaction.objectStore("walks");
+    walks.get(id).onsuccess = ({ target }) => {
+      const kept = JSON.parse(target.result);
+      Object.assign(kept.saved, change);
+      walks.put(JSON.stringify(kept), id);
+    };
+    transaction.oncomplete = () => { asked.result.close(); done(); };
+  };`, id, change);
+
 /** Does a decision and waits until it is stored. */
 export async function decide(page, decision) {
   const before = (await stored(page))[0]?.decisions.length ?? 0;

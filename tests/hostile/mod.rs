@@ -5,6 +5,7 @@ mod results;
 mod sets;
 mod sheets;
 pub(crate) mod valid;
+mod walks;
 
 use serde_json::Value;
 use stepboard::content::Content;
@@ -15,6 +16,8 @@ pub(crate) enum What {
     Sheet,
     Set,
     Withdrawal,
+    Walk,
+    Ticket,
     Results,
 }
 
@@ -25,6 +28,8 @@ impl What {
             Self::Sheet => "sheet",
             Self::Set => "set",
             Self::Withdrawal => "withdrawal",
+            Self::Walk => "walk",
+            Self::Ticket => "ticket",
             Self::Results => "results",
         }
     }
@@ -45,7 +50,8 @@ pub(crate) struct Hostile {
 
 /// All of them.
 pub(crate) fn corpus(content: &Content) -> Vec<Hostile> {
-    [anything::all(content), sheets::all(content), sets::all(content), results::all(content)].concat()
+    let kinds = [sheets::all(content), sets::all(content), walks::all(content), results::all(content)];
+    [anything::all(content), kinds.concat()].concat()
 }
 
 /// A valid file with the value at a place changed; a null takes the member out, unless it is in a list.

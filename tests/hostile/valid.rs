@@ -4,20 +4,25 @@ use super::What;
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use stepboard::content::Content;
-use stepboard::exchange::{OwnSheet, on_base};
+use stepboard::exchange::{Editions, Named, OwnSheet, WalkFile, on_base};
 use stepboard::rules::sheet::Setting;
 use stepboard::rules::term::Term;
+use stepboard::walk::{Kept, Mode, Start, Walk, right};
 
 /// A file for each reader.
-pub(crate) fn files(content: &Content) -> [(What, Value); 4] {
+pub(crate) fn files(content: &Content) -> [(What, Value); 6] {
     [
         (What::Sheet, sheet(content)),
         (What::Set, set(content)),
         (What::Withdrawal, withdrawal()),
+        (What::Walk, walk(content)),
+        (What::Ticket, ticket(content)),
         (What::Results, results(content)),
     ]
 }
 
+/// Decisions of the walk.
+const DECISIONS: usize = 6;
 /// A moment.
 pub(crate) const AT: &str = "2027-03-12T14:30:00Z";
 
@@ -71,6 +76,41 @@ pub(crate) fn withdrawal() -> Value {
     json!({
         "format": "stepboard-withdrawal", "version": 1, "set": format!("set-{}", "0123456789abcdef".repeat(2)),
         "by": "Ilse Brandt, i-1", "at": AT, "reason": "The can has moved",
+    })
+}
+
+/// A walk on one's own, with the first decisions of a right way.
+pub(crate) fn walk(content: &Content) -> Value {
+    let info = content.walk("plain-plate").expect("ships");
+    let base = content.sheet(&info.ticket.sheet).expect("ships");
+    let start = Start::of(info, base, content).expect("known woods");
+    let mut walk = Walk::begin(start, Mode::Own, 7);
+    for decision in right::rest(&walk, content).expect("a way").into_iter().take(DECISIONS) {
+        walk.decide(decision, content).expect("possible");
+    }
+    let kept = Kept {
+        id: "k".to_owned(),
+        person: "17".to_owned(),
+        begun: AT.to_owned(),
+        changed: AT.to_owned(),
+        saved: walk.saved(),
+        taken_over: None,
+        named: Vec::new(),
+        graded: false,
+    };
+    let who = Named { journal: "17".to_owned(), number: "17".to_owned(), name: "Ana".to_owned() };
+    let file = WalkFile::of(&kept, who, AT, &Editions::default(), content).expect("possible");
+    with_kind(json!(file), "stepboard-walk")
+}
+
+/// A job ticket on the sheet of its walk.
+pub(crate) fn ticket(content: &Content) -> Value {
+    let info = content.walk("plain-plate").expect("ships");
+    let base = content.sheet(&info.ticket.sheet).expect("ships");
+    json!({
+        "format": "stepboard-ticket", "version": 1, "walk": "plain-plate", "mode": "own", "seed": 7,
+        "sheet": { "ships": { "slug": base.slug, "hash": base.hash() } },
+        "note": "Before Friday", "by": "Ilse Brandt, i-1", "at": AT, "until": "2027-04-01",
     })
 }
 

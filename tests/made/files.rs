@@ -9,7 +9,8 @@ use std::path::Path;
 use stepboard::content::{Content, OnFile, OwnCriterion, Stricter, Units, World};
 use stepboard::exchange::set::{Set, Withdrawal};
 use stepboard::exchange::{
-    Actors, Home, Named, OwnSheet, Results, SHEET, framework, items, read, statements, write, zip,
+    Actors, CarriedSheet, Editions, Home, JobTicket, Named, OwnSheet, Results, SHEET, WalkFile, framework,
+    items, read, statements, write, zip,
 };
 use stepboard::people::{Member, told};
 use stepboard::record::{
@@ -17,6 +18,8 @@ use stepboard::record::{
 };
 use stepboard::rules::term::Term;
 use stepboard::signoff::ShopNumber;
+use stepboard::walk::planted::planted;
+use stepboard::walk::{Kept, Mode, Start, Walk};
 
 /// Writes them: `<schema>.<what>.json` is what we write, `hostile/<schema>.<number>.json` what nobody may.
 pub(crate) fn write_all(content: &Content, folder: &Path) {
@@ -26,11 +29,16 @@ pub(crate) fn write_all(content: &Content, folder: &Path) {
     save("sheet.own.json", write(&sheet, SHEET).expect("json").as_bytes());
     let mut set = Set::read(valid::set(content).to_string().as_bytes(), content).expect("valid");
     save("set.ships.json", set.write().expect("json").as_bytes());
-    (set.sheet, set.from, set.task.pass) =
-        (stepboard::exchange::set::SetSheet::Own(Box::new(sheet.clone())), None, None);
+    (set.sheet, set.from, set.task.pass) = (CarriedSheet::Own(Box::new(sheet.clone())), None, None);
     save("set.own.json", set.write().expect("json").as_bytes());
     let withdrawal = Withdrawal::read(valid::withdrawal().to_string().as_bytes()).expect("valid");
     save("withdrawal.json", withdrawal.write().expect("json").as_bytes());
+    save("walk.own.json", valid::walk(content).to_string().as_bytes());
+    save("walk.inspect.json", inspected(content, &sheet).write().expect("json").as_bytes());
+    let mut ticket = JobTicket::read(valid::ticket(content).to_string().as_bytes(), content).expect("valid");
+    save("ticket.ships.json", ticket.write().expect("json").as_bytes());
+    (ticket.sheet, ticket.seed, ticket.until) = (CarriedSheet::Own(Box::new(sheet.clone())), None, None);
+    save("ticket.own.json", ticket.write().expect("json").as_bytes());
     let member = Member {
         number: ShopNumber::new("17").expect("a number"),
         name: "Ana".to_owned(),
@@ -93,6 +101,27 @@ fn walked(log: &mut Log) {
     log.decides("w", "plain-plate", &[]).walks("w", "plain-plate", WalkStep::LetGo);
     log.walks("v", "plain-plate", WalkStep::Decided(Box::new(one)));
     log.walks("i", "plain-plate", WalkStep::Inspected(seen));
+}
+
+/// Somebody else's walk with mistakes in it, on an edition of the shop's own, graded.
+fn inspected(content: &Content, sheet: &OwnSheet) -> WalkFile {
+    let editions = Editions::of([sheet.clone()]);
+    let content = content.with_own_sheets(editions.iter());
+    let info = content.walks.iter().find(|walk| walk.ticket.sheet == sheet.base).expect("a walk on its base");
+    let start = Start::of(info, content.sheet(&sheet.slug()).expect("here"), &content).expect("known woods");
+    let walk = planted(&Walk::begin(start, Mode::Inspect, 7), 7, &content).expect("a room that is fit");
+    let kept = Kept {
+        id: "k".to_owned(),
+        person: String::new(),
+        begun: valid::AT.to_owned(),
+        changed: valid::AT.to_owned(),
+        saved: walk.saved(),
+        taken_over: None,
+        named: vec![(0, "se-01".to_owned())],
+        graded: true,
+    };
+    let who = Named { journal: String::new(), number: String::new(), name: String::new() };
+    WalkFile::of(&kept, who, valid::AT, &editions, &content).expect("possible")
 }
 
 /// A journal with every kind of event.

@@ -124,6 +124,17 @@ test("rows and reports keep to their schemas", () => {
   assert(rows > 1000, `${rows} rows`);
 });
 
+test("reports on walks keep to their schema", () => {
+  const walks = written.filter((name) => name.startsWith("walk."));
+  assert(walks.length >= 2);
+  const report = (...words) => JSON.parse(execFileSync(join(debug, "stepboard"), ["walk", ...words], { encoding: "utf8" }));
+  for (const name of walks) keeps("walk-report", report(join(folder, name)), name);
+  const right = execFileSync(join(debug, "stepboard"), ["walk", join(folder, "walk.own.json"), "--right"], { encoding: "utf8" });
+  const over = JSON.parse(execFileSync(join(debug, "stepboard"), ["walk", "-"], { encoding: "utf8", input: right }));
+  assert.equal(over.over, true);
+  keeps("walk-report", over, "a walk that is over");
+});
+
 // The archive is tried by a reader of other people, the module `zipfile` of Python.
 test("a package of items is a whole archive", () => {
   const archive = join(folder, "items.zip");

@@ -4,8 +4,9 @@ use super::draft::{drafted, use_edit};
 use crate::app::state::{ContentContext, Keep, KeptSet, Origin, SetFile, SetsContext, SheetsContext};
 use crate::content::Content;
 use crate::device::{Shelf, Shown, Store};
+use crate::exchange::CarriedSheet;
 use crate::exchange::content_name;
-use crate::exchange::set::{SET, Set, SetSheet, WITHDRAWAL, Withdrawal};
+use crate::exchange::set::{SET, Set, WITHDRAWAL, Withdrawal};
 use std::cmp::Reverse;
 use std::collections::BTreeMap;
 use std::rc::Rc;
@@ -102,14 +103,14 @@ pub(in crate::app) fn use_kept_sets(
 
 /// Whether a file brings a sheet of the shop's own.
 fn on_own_sheet(file: &SetFile) -> bool {
-    matches!(file, SetFile::Set(set, _) if matches!(set.sheet, SetSheet::Own(_)))
+    matches!(file, SetFile::Set(set, _) if matches!(set.sheet, CarriedSheet::Own(_)))
 }
 
 /// Stores a file of the shelf, and before a set its own sheet.
 async fn put(store: &Store, file: &SetFile) -> Option<()> {
     let (name, text) = match file {
         SetFile::Set(set, origin) => {
-            if let SetSheet::Own(own) = &set.sheet {
+            if let CarriedSheet::Own(own) = &set.sheet {
                 store.shelve_new(Shelf::Sheets, &own.slug(), &own.text().ok()?).await.ok()?;
             }
             let text = set.write().ok()?;

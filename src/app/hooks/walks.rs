@@ -1,58 +1,95 @@
-//! Keeps the walks of this tablet: each decision is stored at once.
+//! Keeps the walks of this tablet: each decision is stored at once, in the place of what it was made from.
 
-use crate::app::state::{Keep, WalksContext};
-use crate::device::{Shelf, Store};
+use crate::app::state::{Became, Keep, Onward, WalksContext};
+use crate::device::{Shelf, Store, StoreError};
 use crate::walk::Kept;
 use std::cmp::Reverse;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
-/// The walks that files hold; a file that this program cannot read is left out and stays.
-fn held(files: &[(String, String)]) -> Vec<Rc<Kept>> {
-    let mut all: Vec<Rc<Kept>> = files.iter().filter_map(|(_, text)| Kept::read(text)).map(Rc::new).collect();
-    all.sort_by_key(|one| Reverse(one.changed.clone()));
-    all
+/// All walks, the one that was worked on last first.
+#[derive(Debug, Default, PartialEq)]
+struct Held {
+    loaded: bool,
+    all: Rc<Vec<Rc<Kept>>>,
+}
+
+/// What changes of them.
+enum Change {
+    /// The shelf was read; a file that this program cannot read is left out and stays.
+    Read(Vec<(String, String)>),
+    /// That is stored of a walk; nothing where there is none of that id any more.
+    Now(String, Option<Rc<Kept>>),
+}
+
+impl Reducible for Held {
+    type Action = Change;
+
+    fn reduce(self: Rc<Self>, change: Change) -> Rc<Self> {
+        let (loaded, mut all) = match change {
+            Change::Read(files) => {
+                (true, files.iter().filter_map(|(_, text)| Kept::read(text)).map(Rc::new).collect::<Vec<_>>())
+            }
+            Change::Now(id, now) => {
+                let others = self.all.iter().filter(|one| one.id != id).cloned();
+                (self.loaded, others.chain(now).collect())
+            }
+        };
+        all.sort_by_key(|one| Reverse(one.changed.clone()));
+        Rc::new(Self { loaded, all: Rc::new(all) })
+    }
 }
 
 #[hook]
 pub(in crate::app) fn use_kept_walks(store: &Store) -> WalksContext {
-    let all = use_state(|| Rc::new(Vec::new()));
-    let loaded = use_state(|| false);
-    // Another window may have walked too: after each change all are read anew.
-    let again = use_callback(store.clone(), {
-        let (all, loaded) = (all.setter(), loaded.setter());
-        move |done: Callback<bool>, store| {
-            let (store, all, loaded) = (store.clone(), all.clone(), loaded.clone());
+    let held = use_reducer(Held::default);
+    use_effect_with(store.clone(), {
+        let held = held.dispatcher();
+        move |store| {
+            let store = store.clone();
             spawn_local(async move {
                 if let Ok(files) = store.shelf(Shelf::Walks).await {
-                    all.set(Rc::new(held(&files)));
-                    loaded.set(true);
+                    held.dispatch(Change::Read(files));
                 }
-                done.emit(true);
             });
         }
     });
-    use_effect_with(again.clone(), |again| again.emit(Callback::noop()));
-    let keep =
-        use_callback((store.clone(), again.clone()), |Keep { what, done }: Keep<Kept>, (store, again)| {
-            let (store, again) = (store.clone(), again.clone());
+    let keep = use_callback(store.clone(), {
+        let held = held.dispatcher();
+        move |Onward { from, to, done }: Onward, store| {
+            let (store, held) = (store.clone(), held.clone());
             spawn_local(async move {
-                let Ok(text) = what.write() else { return done.emit(false) };
-                match store.shelve(Shelf::Walks, &[(what.id, text)]).await {
-                    Ok(()) => again.emit(done),
-                    Err(_) => done.emit(false),
+                match store.swap_walk(from.as_deref(), &to).await {
+                    Ok(()) => {
+                        held.dispatch(Change::Now(to.id.clone(), Some(to)));
+                        done.emit(Became::Stored);
+                    }
+                    Err(StoreError::Changed) => {
+                        let Ok(stored) = store.walk(&to.id).await else {
+                            return done.emit(Became::NotStored);
+                        };
+                        let stored = stored.map(Rc::new);
+                        held.dispatch(Change::Now(to.id.clone(), stored.clone()));
+                        done.emit(Became::Elsewhere(stored));
+                    }
+                    Err(_) => done.emit(Became::NotStored),
                 }
             });
-        });
-    let let_go = use_callback((store.clone(), again), |Keep { what, done }: Keep<String>, (store, again)| {
-        let (store, again) = (store.clone(), again.clone());
-        spawn_local(async move {
-            match store.unshelve(Shelf::Walks, &what).await {
-                Ok(()) => again.emit(done),
-                Err(_) => done.emit(false),
-            }
-        });
+        }
     });
-    WalksContext { loaded: *loaded, all: (*all).clone(), keep, let_go }
+    let let_go = use_callback(store.clone(), {
+        let held = held.dispatcher();
+        move |Keep { what, done }: Keep<String>, store| {
+            let (store, held) = (store.clone(), held.clone());
+            spawn_local(async move {
+                let gone = store.unshelve(Shelf::Walks, &what).await.is_ok();
+                if gone {
+                    held.dispatch(Change::Now(what, None));
+                }
+                done.emit(gone);
+            });
+        }
+    });
+    WalksContext { loaded: held.loaded, all: Rc::clone(&held.all), keep, let_go }
 }

@@ -57,6 +57,6 @@ pub(super) use sheet::{Beside, SheetChanges, SheetEdit, SheetOf, Sheets, ShopShe
 pub(super) use sign::Sign;
 pub(super) use sign_book::{SignOff, SignOffBook};
 pub(super) use verify::{Verify, VerifyAbout};
-pub(super) use walk::{WalkPage, WalkStart, Walks};
+pub(super) use walk::{WalkGive, WalkOut, WalkPage, WalkStart, Walks};
 use walk::{decided_row, decided_told, walk_row, walked_job};
 pub(super) use who::Who;

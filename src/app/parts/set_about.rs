@@ -4,7 +4,8 @@ use super::{Picture, icon};
 use crate::app::state::Shop;
 use crate::content::{PassRule, Purpose, World};
 use crate::device::clock;
-use crate::exchange::set::{CountsNot, Set, SetSheet, Validity, cards, counts_for, counts_not, minutes_of};
+use crate::exchange::CarriedSheet;
+use crate::exchange::set::{CountsNot, Set, Validity, cards, counts_for, counts_not, minutes_of};
 use crate::learn::check::COMPETENCIES_MOST;
 use crate::rules::term::Term;
 use yew::prelude::*;
@@ -33,7 +34,7 @@ pub(in crate::app) fn set_about(shop: &Shop, id: &str, set: &Set, validity: Vali
                 { row("kind", format!("{} {}", shop.say(told_when), shop.say(same)).into()) }
                 { row("hard", shop.say(&format!("sets.hard.{}.told", task.hard.slug()))) }
                 { row("pass", pass(shop, set)) }
-                { row("sheet", set_sheet(shop, set)) }
+                { row("sheet", carried_sheet(shop, &set.sheet)) }
                 { row("days", days(shop, set)) }
                 { row("own", if set.own_cards.is_empty() { AttrValue::default() } else { shop.say_with("sets.about.own-told", &own) }) }
             </dl>
@@ -83,10 +84,11 @@ pub(in crate::app) fn pass(shop: &Shop, set: &Set) -> AttrValue {
     shop.say_with(if safety { "sets.pass.safety.told" } else { "sets.pass.right.told" }, &told)
 }
 
-fn set_sheet(shop: &Shop, set: &Set) -> AttrValue {
-    match &set.sheet {
-        SetSheet::Ships(name) => shop.text(&format!("sheet.{}", name.slug)),
-        SetSheet::Own(own) => {
+/// What a sheet is called that a file carries.
+pub(in crate::app) fn carried_sheet(shop: &Shop, sheet: &CarriedSheet) -> AttrValue {
+    match sheet {
+        CarriedSheet::Ships(name) => shop.text(&format!("sheet.{}", name.slug)),
+        CarriedSheet::Own(own) => {
             let told = [("name", own.name.clone()), ("edition", own.edition.to_string())];
             shop.say_with("sets.about.own-sheet", &told)
         }

@@ -5,14 +5,36 @@ use crate::walk::Kept;
 use std::rc::Rc;
 use yew::prelude::*;
 
+/// A walk to be stored in the place of the one that it was made from.
+#[derive(Debug, Clone, PartialEq)]
+pub(in crate::app) struct Onward {
+    /// What it was made from; none for one that is begun.
+    pub(in crate::app) from: Option<Rc<Kept>>,
+    /// The walk.
+    pub(in crate::app) to: Rc<Kept>,
+    /// Told what became of it.
+    pub(in crate::app) done: Callback<Became>,
+}
+
+/// What became of a walk that was to be stored.
+#[derive(Debug, Clone, PartialEq)]
+pub(in crate::app) enum Became {
+    /// It is stored.
+    Stored,
+    /// The tablet did not store it.
+    NotStored,
+    /// Another window has stored something else of it, or has left it out; that stays.
+    Elsewhere(Option<Rc<Kept>>),
+}
+
 #[derive(Debug, Clone, PartialEq)]
 pub(in crate::app) struct WalksContext {
     /// Whether the shelf was read.
     pub(in crate::app) loaded: bool,
     /// All walks, the one that was worked on last first.
     pub(in crate::app) all: Rc<Vec<Rc<Kept>>>,
-    /// Keeps a walk, in the place of what was kept of it.
-    pub(in crate::app) keep: Callback<Keep<Kept>>,
+    /// Keeps a walk in the place of what it was made from.
+    pub(in crate::app) keep: Callback<Onward>,
     /// Lets go of a walk, by its id.
     pub(in crate::app) let_go: Callback<Keep<String>>,
 }

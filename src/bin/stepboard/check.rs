@@ -6,7 +6,7 @@ use serde_json::{Value, json};
 use std::path::Path;
 use stepboard::content::{Content, load};
 use stepboard::exchange::set::{SET, Set, WITHDRAWAL, Withdrawal};
-use stepboard::exchange::{OwnSheet, RESULTS, Refused, Results, SHEET};
+use stepboard::exchange::{JobTicket, OwnSheet, RESULTS, Refused, Results, SHEET, TICKET, WALK, WalkFile};
 
 pub(crate) fn run(content: &Content, args: Args) -> Output {
     args.nothing_left(&["PATH"])?;
@@ -60,6 +60,10 @@ fn travels(content: &Content, text: &str) -> Result<&'static str, Refused> {
         Withdrawal::read(bytes).map(|_| WITHDRAWAL.format)
     } else if format == RESULTS.format {
         Results::read(bytes).map(|_| RESULTS.format)
+    } else if format == WALK.format {
+        WalkFile::read(bytes, content).map(|_| WALK.format)
+    } else if format == TICKET.format {
+        JobTicket::read(bytes, content).map(|_| TICKET.format)
     } else {
         // Whatever else it calls itself is told as no set.
         Set::read(bytes, content).map(|_| SET.format)

@@ -38,7 +38,10 @@ stepboard walk [FILE | -] [--right]
 
 Walks a kept walk again and reports on it: duties left undone first, faults with what made them and what
 they cost, hours against the shortest schedule, material, and what each decision is evidence of. FILE is
-JSON: walk, mode (guided, own, inspect), seed, sheet (slug and hash), decisions.
+a walk as the app hands it out, or JSON: walk, mode (guided, own, inspect), seed, sheet (slug and hash),
+decisions. A decision that is not possible is told by its place; so is a walk that comes to something else
+here than where it was walked. Schemas: content/schema/walk.schema.json of the file and
+content/schema/walk-report.schema.json of what is printed.
   --right  the same walk gone on with in a right way to its hand-over, to be kept
 
   stepboard walk walk.json";

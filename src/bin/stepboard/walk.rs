@@ -5,12 +5,12 @@ use crate::args::Args;
 use serde_json::{Value, json};
 use std::io::Read;
 use stepboard::content::Content;
+use stepboard::exchange::{Refused, WalkFile, not_kept};
 use stepboard::rules::sequence::operation::Operation;
 use stepboard::rules::term::{Stage, Term};
 use stepboard::walk::clock::moment;
 use stepboard::walk::evidence::evidence;
 use stepboard::walk::report::{Found, Report, Spent, report};
-use stepboard::walk::saved::NotKept;
 use stepboard::walk::{Saved, Walk, When, right};
 
 pub(crate) fn run(content: &Content, args: Args) -> Output {
@@ -21,8 +21,7 @@ pub(crate) fn run(content: &Content, args: Args) -> Output {
         [file] => std::fs::read_to_string(file).map_err(|error| vec![format!("{file}: {error}")])?,
         _ => return Err(vec!["one file, or - for standard input".to_owned()]),
     };
-    let saved: Saved = serde_json::from_str(&text).map_err(|error| vec![format!("no walk: {error}")])?;
-    let mut walk = saved.replay(content).map_err(|not| vec![refused(content, &not)])?;
+    let mut walk = read(content, &text).map_err(|refused| vec![format!("no walk: {refused}")])?;
     if args.switches.iter().any(|given| given == "right") {
         let on =
             right::rest(&walk, content).ok_or_else(|| vec!["no right way on in this room".to_owned()])?;
@@ -40,20 +39,15 @@ fn piped() -> Output {
     Ok(text)
 }
 
-/// What is wrong with a kept walk, where, and what is allowed.
-fn refused(content: &Content, not: &NotKept) -> String {
-    let texts = content.texts("en");
-    let say = |key: String| texts.find(&key).unwrap_or_default().to_owned();
-    let what = say(format!("walk.refused.{}", not.slug()));
-    let more = match not {
-        NotKept::Walk(_, known) | NotKept::Sheet(_, known) => format!(" Known: {}.", known.join(", ")),
-        NotKept::Decision(_, no) => {
-            let slug = no.why.slug();
-            format!(" {} {}", say(format!("walk.why.{slug}")), say(format!("walk.now.{slug}")))
-        }
-        NotKept::Wood | NotKept::TooLong(_) => String::new(),
-    };
-    format!("{}: {what}{more}", not.place())
+/// A walk out of its file, or as a tablet keeps it.
+fn read(content: &Content, text: &str) -> Result<Walk, Refused> {
+    let says =
+        |text: &str| serde_json::from_str::<Value>(text).is_ok_and(|file| file.get("format").is_some());
+    if says(text) {
+        return WalkFile::read(text.as_bytes(), content)?.walked(content);
+    }
+    let saved: Saved = serde_json::from_str(text)?;
+    saved.replay(content).map_err(|not| not_kept(&not, content))
 }
 
 fn told(walk: &Walk, report: &Report, content: &Content) -> Value {
@@ -77,6 +71,7 @@ fn told(walk: &Walk, report: &Report, content: &Content) -> Value {
         |one| json!({ "turn": one.turn, "family": one.family, "right": one.is_right(), "broke": one.broke }),
     );
     json!({
+        "format": "stepboard-walk-report", "format_version": 1,
         "walk": walk.start().info.slug, "mode": walk.mode(), "over": walk.is_over(),
         "lapses": lapses.collect::<Vec<_>>(), "undone": undone.collect::<Vec<_>>(),
         "faults": report.found.iter().map(|one| found(one, walk)).collect::<Vec<_>>(),

@@ -2,8 +2,8 @@
 
 use super::{OWN_CARDS_MOST, Set};
 use crate::content::{Allowed, Content, TaskProblem};
+use crate::exchange::fit::{line, moment};
 use crate::exchange::{NAME_MOST, NOTE_MOST, Refused};
-use crate::record::{Moment, is_plain};
 
 impl Set {
     /// Checks all of it.
@@ -11,12 +11,10 @@ impl Set {
     /// # Errors
     /// [`Refused::Value`] naming the first value that is not allowed.
     pub fn check(&self, content: &Content) -> Result<(), Refused> {
-        plain("title", &self.title, NAME_MOST, false)?;
-        plain("note", &self.note, NOTE_MOST, true)?;
-        plain("by", &self.by, NAME_MOST, false)?;
-        if Moment::of(&self.at).is_none() {
-            return Err(Refused::value("at", &self.at, "an instant like 2027-03-12T14:30:00Z is allowed"));
-        }
+        line("title", &self.title, NAME_MOST, false)?;
+        line("note", &self.note, NOTE_MOST, true)?;
+        line("by", &self.by, NAME_MOST, false)?;
+        moment("at", &self.at)?;
         self.sheet_of(content)?;
         if self.own_cards.len() > OWN_CARDS_MOST {
             let allowed = format!("{OWN_CARDS_MOST} at most are allowed");
@@ -40,16 +38,6 @@ impl Set {
             _ => Ok(()),
         }
     }
-}
-
-/// Refuses text that does not show as it is or is too long.
-pub(super) fn plain(place: &str, text: &str, most: usize, may_be_empty: bool) -> Result<(), Refused> {
-    if is_plain(text, most) && (may_be_empty || !text.is_empty()) {
-        return Ok(());
-    }
-    let least = u32::from(!may_be_empty);
-    let allowed = format!("text on one line that shows as it is, {least} to {most} characters");
-    Err(Refused::value(place, text, allowed))
 }
 
 /// What is wrong with the task, as a file is refused for it.

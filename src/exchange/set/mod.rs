@@ -23,9 +23,9 @@ pub use validity::Validity;
 pub use warning::{MINUTES_MOST, Warned, Warning, minutes_of, warnings};
 pub use withdrawal::{WITHDRAWAL, Withdrawal};
 
-use super::{Kind, OwnSheet, Refused, content_name, read, write};
+use super::{CarriedSheet, Kind, Refused, content_name, read, write};
 use crate::content::{Content, Task};
-use crate::record::{LocalDate, SheetName};
+use crate::record::LocalDate;
 use crate::rules::sheet::Sheet;
 use serde::{Deserialize, Serialize};
 
@@ -34,16 +34,6 @@ pub const SET: Kind = Kind { format: "stepboard-set", version: 1, most: 256 * 10
 
 /// Cards of the shop's own in a set, at most. Our own limit.
 pub const OWN_CARDS_MOST: usize = 20;
-
-/// The shop sheet that a set is dealt on.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case", deny_unknown_fields)]
-pub enum SetSheet {
-    /// One that ships, by its slug and the hash of its values.
-    Ships(SheetName),
-    /// One of the shop's own, whole.
-    Own(Box<OwnSheet>),
-}
 
 /// A scenario set.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -59,7 +49,7 @@ pub struct Set {
     /// When it was made, as ISO 8601 text in universal time; empty for a set that ships.
     pub at: String,
     /// The shop sheet.
-    pub sheet: SetSheet,
+    pub sheet: CarriedSheet,
     /// What it asks.
     pub task: Task,
     /// The first local day on which it may be begun; none: from now.
@@ -105,22 +95,7 @@ impl Set {
     /// # Errors
     /// [`Refused::Value`]: the sheet is not known here, or has other values here.
     pub fn sheet_of(&self, content: &Content) -> Result<Sheet, Refused> {
-        match &self.sheet {
-            SetSheet::Own(own) => own.sheet(content).map_err(|refused| refused.inside("sheet.own")),
-            SetSheet::Ships(name) => {
-                let known: Vec<&str> = content.sheets.iter().map(|sheet| sheet.slug.as_str()).collect();
-                let Some(sheet) = content.sheet(&name.slug) else {
-                    let allowed = format!("{} are known", known.join(", "));
-                    return Err(Refused::value("sheet.ships.slug", &name.slug, allowed));
-                };
-                let hash = sheet.hash();
-                if hash != name.hash {
-                    let allowed = format!("`{}` has the values {hash} here", name.slug);
-                    return Err(Refused::value("sheet.ships.hash", &name.hash, allowed));
-                }
-                Ok(sheet.clone())
-            }
-        }
+        self.sheet.sheet(content)
     }
 
     /// How many cards it has: those that are dealt and the shop's own.

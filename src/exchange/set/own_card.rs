@@ -1,8 +1,8 @@
 //! A card of the shop's own: fixed text, graded by comparing. The model knows nothing of it, so it is evidence for nothing.
 
-use super::check::plain;
 use crate::card::{Answer, Mark};
 use crate::exchange::Refused;
+use crate::exchange::fit::line;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 use std::ops::RangeInclusive;
@@ -132,14 +132,14 @@ impl OwnCard {
     /// # Errors
     /// [`Refused::Value`].
     pub fn check(&self) -> Result<(), Refused> {
-        plain("question", &self.question, QUESTION_MOST, false)?;
-        plain("why", &self.why, WHY_MOST, false)?;
+        line("question", &self.question, QUESTION_MOST, false)?;
+        line("why", &self.why, WHY_MOST, false)?;
         if !OWN_OPTIONS.contains(&self.options.len()) {
             let allowed = format!("{} to {} options are allowed", OWN_OPTIONS.start(), OWN_OPTIONS.end());
             return Err(Refused::value("options", self.options.len(), allowed));
         }
         for (nth, option) in self.options.iter().enumerate() {
-            plain(&format!("options.{nth}"), option, OPTION_MOST, false)?;
+            line(&format!("options.{nth}"), option, OPTION_MOST, false)?;
             if self.options.iter().take(nth).any(|before| before == option) {
                 return Err(Refused::value(format!("options.{nth}"), option, "each option once"));
             }

@@ -1,7 +1,8 @@
 //! A set that ships, as a set.
 
-use super::{Set, SetSheet};
+use super::Set;
 use crate::content::{Content, ScenarioSet};
+use crate::exchange::CarriedSheet;
 use crate::record::SheetName;
 
 impl Set {
@@ -15,7 +16,7 @@ impl Set {
             note: String::new(),
             by: String::new(),
             at: String::new(),
-            sheet: SetSheet::Ships(SheetName::of(sheet)),
+            sheet: CarriedSheet::Ships(SheetName::of(sheet)),
             task: ships.task.clone(),
             from: None,
             until: None,

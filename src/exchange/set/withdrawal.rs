@@ -1,9 +1,8 @@
 //! A set withdrawn by who made it: a small file of its own, so that it can follow the set wherever that went.
 
 use super::Set;
-use super::check::plain;
+use crate::exchange::fit::{line, moment};
 use crate::exchange::{Kind, NAME_MOST, NOTE_MOST, Refused, read, write};
-use crate::record::Moment;
 use serde::{Deserialize, Serialize};
 
 /// The file of a withdrawal.
@@ -39,12 +38,9 @@ impl Withdrawal {
             let allowed = "`set-` and 32 of the digits 0 to 9 and a to f";
             return Err(Refused::value("set", &withdrawal.set, allowed));
         }
-        plain("by", &withdrawal.by, NAME_MOST, false)?;
-        plain("reason", &withdrawal.reason, NOTE_MOST, true)?;
-        if Moment::of(&withdrawal.at).is_none() {
-            let allowed = "an instant like 2027-03-12T14:30:00Z is allowed";
-            return Err(Refused::value("at", &withdrawal.at, allowed));
-        }
+        line("by", &withdrawal.by, NAME_MOST, false)?;
+        line("reason", &withdrawal.reason, NOTE_MOST, true)?;
+        moment("at", &withdrawal.at)?;
         Ok(withdrawal)
     }
 

@@ -4,18 +4,21 @@
 //! ([`OwnSheet::slug`]), so that a card names for ever the values that it was dealt on, on every tablet that has the edition.
 
 mod barred;
+mod carried;
 mod compare;
 mod draft;
 mod editions;
 
 pub use barred::{Bar, Barred, barred, on_base};
+pub use carried::CarriedSheet;
 pub use compare::{Difference, differences};
 pub use draft::SheetDraft;
 pub use editions::Editions;
 
+use super::fit::moment;
 use super::{Kind, Refused};
 use crate::content::{Content, SheetTitle};
-use crate::record::{Moment, is_plain};
+use crate::record::is_plain;
 use crate::rules::sheet::{Setting, Sheet};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -76,10 +79,7 @@ impl OwnSheet {
         if self.edition == 0 {
             return Err(Refused::value("edition", self.edition, "1 and more are allowed"));
         }
-        if Moment::of(&self.at).is_none() {
-            let allowed = "an instant like 2027-03-12T14:30:00Z is allowed";
-            return Err(Refused::value("at", &self.at, allowed));
-        }
+        moment("at", &self.at)?;
         let mut sheet = on_base(content, &self.base, &self.values)?;
         let base = content.sheet(&self.base).map(Sheet::hash).unwrap_or_default();
         if base != self.base_hash {

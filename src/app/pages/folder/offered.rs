@@ -118,7 +118,7 @@ fn called(shop: &Shop, ours: &Ours, taking: &Taking) -> (String, String) {
             Some(kept) => (kept.set.title.clone(), withdrawal.by.clone()),
             None => (shop.say("open.withdrawal.not-here").to_string(), String::new()),
         },
-        Ours::Results(_) => Default::default(),
+        Ours::Walk(_) | Ours::Ticket(_) | Ours::Results(_) => Default::default(),
     }
 }
 

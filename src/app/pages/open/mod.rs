@@ -4,6 +4,8 @@ mod given;
 mod results;
 mod shown;
 mod taking;
+mod ticket;
+mod walk;
 
 pub(super) use shown::told;
 pub(super) use taking::{Taking, use_taking};
@@ -84,6 +86,8 @@ pub(in crate::app) fn Open(props: &OpenProps) -> Html {
             set.set((*count.borrow(), Outcome::of(&shop, given)));
         })
     };
+    // What is gone through stands alone.
+    let looked = use_state(|| None::<String>);
     let (key, outcome) = match &props.code {
         Some(code) => (code.clone(), &*in_link),
         None => (picked.0.to_string(), &picked.1),
@@ -92,11 +96,15 @@ pub(in crate::app) fn Open(props: &OpenProps) -> Html {
         Outcome::Waiting => Html::default(),
         Outcome::Refused(refused) => refusal(&shop, refused, props.code.is_some()),
         // What became of one file is not said of the next.
-        Outcome::Found(opened) => html! { <Shown {key} opened={Rc::clone(opened)} /> },
+        Outcome::Found(opened) => {
+            let (looked, gone_through) = (looked.setter(), key.clone());
+            let on_look = Callback::from(move |()| looked.set(Some(gone_through.clone())));
+            html! { <Shown key={key.clone()} opened={Rc::clone(opened)} {on_look} /> }
+        }
     };
     html! {
         <Frame class="sheet open-page" title={shop.say("open.title")} back={Some(Route::Menu)} cautions={shop.cautions_for(&[])}>
-            <div key="given" hidden={props.code.is_some()}><Give {on_given} /></div>
+            <div key="given" hidden={props.code.is_some() || looked.as_ref() == Some(&key)}><Give {on_given} /></div>
             <div key="outcome" aria-live="polite">{ inside }</div>
         </Frame>
     }

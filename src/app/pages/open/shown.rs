@@ -3,23 +3,28 @@
 use super::Opened;
 use super::results::TakeResults;
 use super::taking::{Taking, use_taking};
+use super::ticket::TakeTicket;
+use super::walk::LookAtWalk;
 use crate::app::parts::{HandOut, Picture, SheetOffer, icon, set_about};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::device::clock;
 use crate::exchange::set::{SET, Set, Validity, WITHDRAWAL, Withdrawal};
-use crate::exchange::{Ours, OwnSheet, SHEET, save_name};
+use crate::exchange::{Ours, OwnSheet, SHEET, TICKET, save_name};
 use std::rc::Rc;
 use yew::prelude::*;
 
 #[derive(Properties)]
 pub(super) struct ShownProps {
     pub(super) opened: Rc<Opened>,
+    /// Told when it is gone through, so that nothing else stands before it.
+    #[prop_or_default]
+    pub(super) on_look: Callback<()>,
 }
 
 impl PartialEq for ShownProps {
     fn eq(&self, other: &Self) -> bool {
-        Rc::ptr_eq(&self.opened, &other.opened)
+        Rc::ptr_eq(&self.opened, &other.opened) && self.on_look == other.on_look
     }
 }
 
@@ -32,6 +37,14 @@ pub(super) fn Shown(props: &ShownProps) -> Html {
         Ours::Set(_) => "set",
         Ours::Withdrawal(_) => "withdrawal",
         Ours::Results(_) => return html! { <TakeResults opened={Rc::clone(&props.opened)} /> },
+        Ours::Walk(_) => {
+            let (opened, on_look) = (Rc::clone(&props.opened), props.on_look.clone());
+            return html! { <LookAtWalk {opened} {on_look} /> };
+        }
+        Ours::Ticket(_) => {
+            let opened = Rc::clone(&props.opened);
+            return html! { <><TakeTicket key="ticket" {opened} />{ hand_on(&shop, &props.opened) }</> };
+        }
     };
     let told = told(&shop, &props.opened.ours, &taking);
     let Taking { had, taken, failed, may, take, next, .. } = taking;
@@ -61,23 +74,26 @@ pub(super) fn Shown(props: &ShownProps) -> Html {
     }
 }
 
-/// What a file is that [`use_taking`] takes; a shop sheet is a [`SheetOffer`] instead, results are [`TakeResults`].
+/// What a file is that [`use_taking`] takes; the others are shown by parts of their own.
 pub(in crate::app::pages) fn told(shop: &Shop, ours: &Ours, taking: &Taking) -> Html {
     match ours {
-        Ours::Sheet(_) | Ours::Results(_) => Html::default(),
+        Ours::Sheet(_) | Ours::Results(_) | Ours::Walk(_) | Ours::Ticket(_) => Html::default(),
         Ours::Set(set) => of_set(shop, set, taking),
         Ours::Withdrawal(withdrawal) => of_withdrawal(shop, withdrawal, taking),
     }
 }
 
-/// The same file, handed on from here; results are no file that others take from one another.
+/// The same file, handed on from here; results and walks are no files that others take from one another.
 fn hand_on(shop: &Shop, opened: &Opened) -> Html {
     // A withdrawal says which set it is of by its name alone, which nobody reads.
     let (kind, title, about) = match &opened.ours {
         Ours::Sheet(sheet) => (SHEET, sheet.name.clone(), sheet.name.as_str()),
         Ours::Set(set) => (SET, set.title.clone(), set.title.as_str()),
         Ours::Withdrawal(one) => (WITHDRAWAL, shop.say("open.kind.withdrawal").to_string(), one.set.as_str()),
-        Ours::Results(_) => return Html::default(),
+        Ours::Ticket(ticket) => {
+            (TICKET, shop.text(&format!("walk.name.{}", ticket.walk)).to_string(), ticket.walk.as_str())
+        }
+        Ours::Results(_) | Ours::Walk(_) => return Html::default(),
     };
     let name = save_name(kind.format, about, None, "json");
     html! {

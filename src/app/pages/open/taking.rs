@@ -39,7 +39,7 @@ pub(in crate::app::pages) fn use_taking(opened: &Rc<Opened>) -> Taking {
     let about = match &opened.ours {
         Ours::Set(set) => sets.find(&set.id()).cloned(),
         Ours::Withdrawal(withdrawal) => sets.find(&withdrawal.set).cloned(),
-        Ours::Sheet(_) | Ours::Results(_) => None,
+        Ours::Sheet(_) | Ours::Results(_) | Ours::Walk(_) | Ours::Ticket(_) => None,
     };
     let had = match (&opened.ours, &about) {
         (Ours::Withdrawal(_), Some(kept)) => kept.withdrawn.is_some(),
@@ -49,12 +49,12 @@ pub(in crate::app::pages) fn use_taking(opened: &Rc<Opened>) -> Taking {
         Ours::Set(_) => true,
         // By anybody else than who made the set it means nothing.
         Ours::Withdrawal(withdrawal) => about.as_ref().is_some_and(|kept| withdrawal.by == kept.set.by),
-        Ours::Sheet(_) | Ours::Results(_) => false,
+        Ours::Sheet(_) | Ours::Results(_) | Ours::Walk(_) | Ours::Ticket(_) => false,
     };
     let next = match &opened.ours {
         Ours::Set(set) => (Route::SetOf { id: set.id() }, "open.begin-set"),
-        // Sheets and results are taken by parts of their own.
-        Ours::Withdrawal(_) | Ours::Sheet(_) | Ours::Results(_) => (Route::Sets, "open.to-sets"),
+        // The others are taken by parts of their own.
+        _ => (Route::Sets, "open.to-sets"),
     };
     let take = {
         let (opened, keep, set) = (Rc::clone(opened), sets.keep.clone(), became.setter());
@@ -71,7 +71,7 @@ pub(in crate::app::pages) fn use_taking(opened: &Rc<Opened>) -> Taking {
                 Ours::Withdrawal(one) => {
                     keep.emit(Keep { what: SetFile::Withdrawal(Rc::new(one.clone())), done });
                 }
-                Ours::Sheet(_) | Ours::Results(_) => {}
+                Ours::Sheet(_) | Ours::Results(_) | Ours::Walk(_) | Ours::Ticket(_) => {}
             }
         })
     };

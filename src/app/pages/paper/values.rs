@@ -5,7 +5,8 @@ use crate::app::parts::shown;
 use crate::app::state::Shop;
 use crate::card::solve;
 use crate::content::{SettingGroup, SettingInfo, World};
-use crate::exchange::set::{SetCard, SetSheet};
+use crate::exchange::CarriedSheet;
+use crate::exchange::set::SetCard;
 use crate::rules::term::Term;
 use yew::prelude::*;
 
@@ -50,8 +51,8 @@ pub(super) fn values(shop: &Shop, on: &OnPaper, cards: &[SetCard<'_>]) -> Option
 /// What the sheet is called, in a few words.
 fn named(shop: &Shop, on: &OnPaper) -> String {
     match &on.set.sheet {
-        SetSheet::Ships(name) => shop.text(&format!("sheet.{}", name.slug)).to_string(),
-        SetSheet::Own(own) => {
+        CarriedSheet::Ships(name) => shop.text(&format!("sheet.{}", name.slug)).to_string(),
+        CarriedSheet::Own(own) => {
             let told = [("name", own.name.clone()), ("edition", own.edition.to_string())];
             shop.say_with("worksheet.own-sheet", &told).to_string()
         }

@@ -1,4 +1,4 @@
-//! Who makes a set or withdraws one: who has opened their key, else who works on the tablet.
+//! Who makes a set or a job ticket, or withdraws a set: who has opened their key, else who works on the tablet.
 
 use crate::app::hooks::{use_keys_held, use_people};
 use crate::app::state::use_shop;
@@ -6,7 +6,7 @@ use yew::prelude::*;
 
 /// Name and shop number, as far as there is one; empty where nobody is named.
 #[hook]
-pub(super) fn use_maker() -> String {
+pub(in crate::app::pages) fn use_maker() -> String {
     let shop = use_shop();
     let crew = use_people().crew;
     let open = use_keys_held().open.map(|open| named(&open.person.name, open.person.number.text()));

@@ -18,6 +18,7 @@ mod taken;
 
 pub(in crate::app) use build::NewSet;
 pub(in crate::app::pages) use kept_back::{Answers, kept_back, use_answers, use_keeping};
+pub(in crate::app::pages) use maker::use_maker;
 pub(in crate::app) use one::SetPage;
 pub(in crate::app::pages) use own::OwnVerdict;
 pub(in crate::app) use take::TakeSet;

@@ -1,6 +1,6 @@
-//! Why an edition has to stay on the tablet: nobody's answers lose what they were given on.
+//! Why an edition has to stay on the tablet: nobody's answers and walks lose what they stand on.
 
-use crate::app::state::{DeskContext, Shop};
+use crate::app::state::{DeskContext, Shop, WalksContext};
 use crate::record::Journal;
 use std::rc::Rc;
 
@@ -9,6 +9,7 @@ pub(super) fn kept_for(
     shop: &Shop,
     journal: &Journal,
     desk: &DeskContext,
+    walks: &WalksContext,
     slug: &str,
 ) -> Option<&'static str> {
     let on_desk = [&desk.draft, &desk.check].into_iter().flatten();
@@ -18,6 +19,8 @@ pub(super) fn kept_for(
         Some("desk")
     } else if journal.answers().any(|entry| entry.sheet.slug == slug) {
         Some("answers")
+    } else if walks.all.iter().any(|walk| walk.saved.sheet.slug == slug) {
+        Some("walks")
     } else {
         None
     }

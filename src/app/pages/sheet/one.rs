@@ -2,7 +2,7 @@
 
 use super::keep::kept_for;
 use super::read::values;
-use crate::app::hooks::{use_book, use_desk, use_keys_held, use_people, use_settings, use_sheets};
+use crate::app::hooks::{use_book, use_desk, use_keys_held, use_people, use_settings, use_sheets, use_walks};
 use crate::app::parts::{Column, Frame, HandOut, differ_table};
 use crate::app::route::Route;
 use crate::app::state::{Keep, Settings, Shop, use_shop};
@@ -64,7 +64,7 @@ pub(in crate::app) fn SheetOf(props: &SheetOfProps) -> Html {
             let_go.emit(Keep { what: slug.clone(), done });
         })
     };
-    let stays = kept_for(&shop, &book.journal, &desk, &slug);
+    let stays = kept_for(&shop, &book.journal, &desk, &use_walks(), &slug);
     let text = own.and_then(|own| own.text().ok());
     let editing = sheets.draft.is_some();
     let is_own = own.is_some();

@@ -1,5 +1,6 @@
 //! Which job is walked: those under way first, then all by how hard they are, then those handed over.
 
+use super::one::hand_out;
 use crate::app::hooks::{use_book, use_walks, write_let_go};
 use crate::app::parts::{Frame, Picture, icon};
 use crate::app::route::Route;
@@ -37,6 +38,7 @@ pub(in crate::app) fn Walks() -> Html {
                     <span class="words"><b>{ shop.say_with("walk.go-on", &[("name", name.to_string())]) }</b><span class="note">{ about(&shop, one) }</span></span>
                     { icon(Picture::Go) }
                 </a>
+                { hand_out(&shop, &one.id) }
                 <button key="ask" type="button" class="control" hidden={asks} onclick={ask}
                     aria-label={shop.say_with("walk.leave-named", &[("name", name.to_string())])}>{ shop.say("walk.leave") }</button>
                 <span key="sure" class="people" hidden={!asks}>

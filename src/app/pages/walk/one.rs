@@ -2,11 +2,12 @@
 
 use super::floor::Floor;
 use super::inspect::Inspect;
+use super::keeping::{Trouble, use_keeping};
 use super::report::Report;
 use crate::app::hooks::{use_book, use_walk_journal, use_walks, write_inspected};
 use crate::app::parts::{Frame, Picture, icon};
 use crate::app::route::Route;
-use crate::app::state::{Keep, Shared, Shop, use_shop};
+use crate::app::state::{Became, Onward, Shared, Shop, use_shop};
 use crate::device::{clock, page};
 use crate::walk::inspect::inspect;
 use crate::walk::{Kept, Mode, NotKept, Walk};
@@ -23,22 +24,27 @@ pub(in crate::app) fn WalkPage(props: &WalkPageProps) -> Html {
     let shop = use_shop();
     let (books, walks) = (use_book(), use_walks());
     let kept = walks.find(&props.id).cloned();
+    let (store, trouble) = use_keeping(kept.clone());
     let first = use_memo((kept.is_some(), props.id.clone()), |_| {
         kept.as_deref().map(|kept| kept.saved.replay(shop.content()).map(Shared::new))
     });
     let now = use_state(|| None::<Shared<Walk>>);
-    let waits = use_state(|| None::<Rc<Kept>>);
-    let replayed = first.as_ref().as_ref().and_then(|walk| walk.as_ref().ok());
-    use_walk_journal(kept.clone(), now.as_ref().or(replayed).cloned());
-    let store = use_callback(walks.keep.clone(), {
-        let waits = waits.setter();
-        move |what: Kept, keep| {
-            let waits = waits.clone();
-            let kept = Rc::new(what.clone());
-            let done = Callback::from(move |stored: bool| waits.set((!stored).then(|| Rc::clone(&kept))));
-            keep.emit(Keep { what, done });
+    // What another window has stored is shown instead of what was done here.
+    let shown = use_state(|| 0_u32);
+    use_effect_with(trouble.clone(), {
+        let (shop, now, shown) = (shop.clone(), now.setter(), shown.clone());
+        move |trouble: &Option<Trouble>| {
+            let Some(Trouble::Overtaken(stored)) = trouble else { return };
+            now.set(
+                stored.as_deref().and_then(|kept| kept.saved.replay(shop.content()).ok()).map(Shared::new),
+            );
+            shown.set(*shown + 1);
         }
     });
+    // What is not stored is not written down either: another window may have decided otherwise.
+    let replayed = first.as_ref().as_ref().and_then(|walk| walk.as_ref().ok());
+    let is_stored = |walk: &&Shared<Walk>| kept.as_deref().is_some_and(|kept| kept.saved == walk.saved());
+    use_walk_journal(kept.clone(), now.as_ref().or(replayed).filter(is_stored).cloned());
     let put = use_callback((kept.clone(), store.clone()), {
         let now = now.setter();
         move |walk: Shared<Walk>, (kept, store)| {
@@ -55,8 +61,8 @@ pub(in crate::app) fn WalkPage(props: &WalkPageProps) -> Html {
             let Some(kept) = kept.as_deref() else { return };
             let (id, at) = (page::random_name(), clock::now());
             let to = Route::WalkOf { id: id.clone() };
-            let done = Callback::from(move |stored: bool| {
-                if stored {
+            let done = Callback::from(move |became: Became| {
+                if became == Became::Stored {
                     to.go();
                 }
             });
@@ -64,20 +70,11 @@ pub(in crate::app) fn WalkPage(props: &WalkPageProps) -> Html {
             let taken_over = Some(walk.turns().len());
             let (begun, saved) = (at.clone(), walk.saved());
             let what = Kept { id, begun, changed: at, saved, taken_over, ..kept.clone() };
-            keep.emit(Keep { what, done });
+            keep.emit(Onward { from: None, to: Rc::new(what), done });
         }
     });
     let keep = store.clone();
-    let retry = {
-        let (store, waits) = (store, waits.clone());
-        move |_: MouseEvent| waits.iter().for_each(|kept| store.emit((**kept).clone()))
-    };
-    let strip = html! {
-        <div key="unsaved" class="kraft walk-unsaved" role="alert" hidden={waits.is_none()}>
-            <p>{ shop.say("walk.not-saved") }</p>
-            <button type="button" class="control" onclick={retry}>{ icon(Picture::Save) }{ shop.say("saved.retry") }</button>
-        </div>
-    };
+    let strip = strip(&shop, trouble.as_ref(), &store);
     let walk = match (now.as_ref(), first.as_ref()) {
         (Some(walk), _) | (None, Some(Ok(walk))) => walk.clone(),
         (None, Some(Err(why))) => return refused(&shop, why),
@@ -102,9 +99,38 @@ pub(in crate::app) fn WalkPage(props: &WalkPageProps) -> Html {
     }
     if walk.is_over() {
         let taken_over = kept.as_deref().is_some_and(|kept| kept.taken_over.is_some());
-        html! { <Report key="report" {walk} {strip} {taken_over} {again} /> }
+        html! { <Report key="report" {walk} {strip} {taken_over} {again} out={hand_out(&shop, &props.id)} /> }
     } else {
-        html! { <Floor key="floor" {walk} {strip} {put} /> }
+        html! { <Floor key={format!("floor-{}", *shown)} {walk} {strip} {put} /> }
+    }
+}
+
+/// The way to handing a walk out.
+pub(super) fn hand_out(shop: &Shop, id: &str) -> Html {
+    let to = Route::WalkOut { id: id.to_owned() };
+    html! { <a key="out" href={to.address()} class="control">{ icon(Picture::Up) }{ shop.say("walk-file.hand-out") }</a> }
+}
+
+/// What is said where a decision was not simply stored.
+fn strip(shop: &Shop, trouble: Option<&Trouble>, store: &Callback<Kept>) -> Html {
+    let waits = match trouble {
+        Some(Trouble::Waits(kept)) => Some(Rc::clone(kept)),
+        _ => None,
+    };
+    let overtaken = matches!(trouble, Some(Trouble::Overtaken(_)));
+    let hidden = waits.is_none();
+    let retry = {
+        let store = store.clone();
+        move |_: MouseEvent| waits.iter().for_each(|kept| store.emit((**kept).clone()))
+    };
+    html! {
+        <>
+            <div key="unsaved" class="kraft walk-unsaved" role="alert" {hidden}>
+                <p>{ shop.say("walk.not-saved") }</p>
+                <button type="button" class="control" onclick={retry}>{ icon(Picture::Save) }{ shop.say("saved.retry") }</button>
+            </div>
+            <p key="overtaken" class="kraft walk-unsaved" role="alert" hidden={!overtaken}>{ if overtaken { shop.say("walk.overtaken") } else { AttrValue::default() } }</p>
+        </>
     }
 }
 

@@ -1,8 +1,9 @@
 //! The time line of a walk: the work as it looked after each decision, and another try from there.
 
 use crate::app::pages::walk::detail::detail;
+use crate::app::pages::walk::marks::Marks;
 use crate::app::pages::walk::pictured::Pictured;
-use crate::app::pages::walk::{cut, lines, parts, words};
+use crate::app::pages::walk::{cut, lines, marks, parts, words};
 use crate::app::parts::{Picture, icon};
 use crate::app::state::{Shared, use_shop};
 use crate::walk::Walk;
@@ -18,6 +19,9 @@ pub(super) struct ScrubProps {
     /// Told after how many it is looked at.
     #[prop_or_default]
     pub(super) on_turn: Callback<usize>,
+    /// What of its mistakes is marked.
+    #[prop_or_default]
+    pub(super) marks: Marks,
     /// Begins another try from there; none where there is none.
     pub(super) again: Option<Callback<Shared<Walk>>>,
 }
@@ -39,6 +43,10 @@ pub(super) fn Scrub(props: &ScrubProps) -> Html {
                 turn.set(to.min(most));
             }
         }
+    };
+    let to_turn = {
+        let turn = turn.setter();
+        Callback::from(move |to: usize| turn.set(to.min(most)))
     };
     let go = |to: usize| {
         let turn = turn.setter();
@@ -91,6 +99,8 @@ pub(super) fn Scrub(props: &ScrubProps) -> Html {
                 <button key="on" type="button" class="control square" aria-label={shop.say("walk.one-on")} disabled={*turn >= most} onclick={go(*turn + 1)}>{ icon(Picture::Go) }</button>
             </div>
             <p key="said" class="walk-scrubbed" role="status">{ said }<span class="note">{ values }</span></p>
+            { marks::known(&shop, &then) }
+            { marks::marks(&shop, walk, props.marks, *turn, &to_turn) }
             <Pictured key="picture" walk={(*then).clone()} picked={vec![*looked]} rows={walk.start().parts()} on_part={on_part}>
                 <div class="walk-parts" role="radiogroup" aria-label={shop.say("walk.parts")}>{ for (0..walk.start().parts()).map(part) }</div>
             </Pictured>

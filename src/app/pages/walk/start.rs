@@ -1,14 +1,13 @@
 //! A walk before it is begun: its job ticket, and how it is to be walked.
 
-use crate::app::hooks::{use_second_tap, use_walks};
+use super::begin::{Order, said, use_begin};
+use super::ways::ways;
 use crate::app::parts::{Frame, Picture, icon};
 use crate::app::route::Route;
-use crate::app::state::{Keep, Shop, use_shop};
+use crate::app::state::{Shop, use_shop};
 use crate::content::WalkInfo;
-use crate::device::{clock, page};
 use crate::rules::term::Term;
-use crate::walk::planted::planted;
-use crate::walk::{Kept, Mode, Start, Walk};
+use crate::walk::Mode;
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
@@ -19,100 +18,36 @@ pub(in crate::app) struct WalkStartProps {
 #[component]
 pub(in crate::app) fn WalkStart(props: &WalkStartProps) -> Html {
     let shop = use_shop();
-    let walks = use_walks();
     let mode = use_state(|| Mode::Guided);
-    let failed = use_state(|| false);
-    let busy = use_state(|| false);
-    let second_tap = use_second_tap();
-    let Some(info) = shop.content().walk(&props.slug) else {
+    let info = shop.content().walk(&props.slug);
+    let beginning = use_begin(info.map(|info| Order {
+        walk: info.slug.clone(),
+        sheet: info.ticket.sheet.clone(),
+        mode: *mode,
+        seed: None,
+    }));
+    let Some(info) = info else {
         return html! {
             <Frame class="sheet" title={shop.say("walk.title")} back={Some(Route::Walks)} cautions={shop.cautions_for(&[])}>
                 <p key="gone" class="lead" role="status">{ shop.say("walk.gone") }</p>
             </Frame>
         };
     };
-    let begin = {
-        let (shop, info, mode) = (shop.clone(), info.clone(), *mode);
-        let (keep, failed, busy) = (walks.keep.clone(), failed.setter(), busy.setter());
-        Callback::from(move |_: MouseEvent| {
-            if second_tap.now() {
-                return;
-            }
-            let (shop, info, keep) = (shop.clone(), info.clone(), keep.clone());
-            let (failed, busy) = (failed.clone(), busy.clone());
-            busy.set(true);
-            // Mistakes are planted in a walk by trying them, which takes a moment.
-            page::once_drawn(move || {
-                let Some(kept) = begun(&shop, &info, mode) else {
-                    busy.set(false);
-                    return failed.set(true);
-                };
-                let to = Route::WalkOf { id: kept.id.clone() };
-                let done = Callback::from(move |stored: bool| {
-                    busy.set(false);
-                    if stored {
-                        to.go_instead();
-                    } else {
-                        failed.set(true);
-                    }
-                });
-                keep.emit(Keep { what: kept, done });
-            });
-        })
-    };
-    let way = |one: &Mode| {
-        let (set, one) = (mode.setter(), *one);
-        let picked = *mode == one;
-        let onchange = move |_: Event| set.set(one);
-        html! {
-            <label key={one.slug()} class={classes!("choice", "walk-way", picked.then_some("picked"))}>
-                <input type="radio" name="way" checked={picked} {onchange} />
-                <span class="letter" aria-hidden="true">{ icon(Picture::Tick) }</span>
-                <span class="words"><b>{ shop.text(&format!("walk.mode.{}", one.slug())) }</b><span class="note">{ shop.say(&format!("walk.way.{}", one.slug())) }</span></span>
-            </label>
-        }
-    };
     let action = html! {
-        <button type="button" class="next-step" onclick={begin}>{ shop.say("walk.begin") }{ icon(Picture::Go) }</button>
+        <button type="button" class="next-step" onclick={beginning.begin.clone()}>{ shop.say("walk.begin") }{ icon(Picture::Go) }</button>
     };
     html! {
         <Frame class="sheet walk-start" title={shop.text(&format!("walk.name.{}", info.slug))} back={Some(Route::Walks)} cautions={shop.cautions_for(&[])} {action}>
             { ticket(&shop, info) }
-            <section key="way">
-                <h2 id="way-name">{ shop.say("walk.how") }</h2>
-                <div class="choices" role="radiogroup" aria-labelledby="way-name">{ for WAYS.iter().map(way) }</div>
-            </section>
-            <p key="busy" role="status" hidden={!*busy}>{ shop.say("walk.preparing") }</p>
-            <p key="failed" class="wrong" role="alert" hidden={!*failed}>{ shop.say("walk.not-begun") }</p>
+            { ways(&shop, &mode) }
+            { said(&shop, &beginning) }
+            <p key="give"><a href={Route::WalkGive { slug: info.slug.clone() }.address()} class="control">{ icon(Picture::Up) }{ shop.say("ticket.give") }</a></p>
         </Frame>
     }
 }
 
-/// The ways that are offered.
-const WAYS: [Mode; 3] = [Mode::Guided, Mode::Own, Mode::Inspect];
-
-/// A walk at its beginning, to be kept.
-fn begun(shop: &Shop, info: &WalkInfo, mode: Mode) -> Option<Kept> {
-    let sheet = shop.content().sheet(&info.ticket.sheet)?;
-    let start = Start::of(info, sheet, shop.content()).ok()?;
-    let seed = page::random_bytes::<4>().map_or(0, u32::from_le_bytes);
-    let now = clock::now();
-    let walk = Walk::begin(start, mode, seed);
-    let walk = if mode == Mode::Inspect { planted(&walk, seed, shop.content())? } else { walk };
-    Some(Kept {
-        id: page::random_name(),
-        person: shop.settings.person.clone(),
-        begun: now.clone(),
-        changed: now,
-        saved: walk.saved(),
-        taken_over: None,
-        named: Vec::new(),
-        graded: false,
-    })
-}
-
 /// The job ticket of a walk.
-pub(super) fn ticket(shop: &Shop, info: &WalkInfo) -> Html {
+pub(in crate::app::pages) fn ticket(shop: &Shop, info: &WalkInfo) -> Html {
     let ticket = &info.ticket;
     let part = |(place, part): (usize, &crate::content::Part)| {
         html! { <li key={place}>{ super::words::part(shop, info, place) }{ ": " }{ super::words::wood(shop, &part.wood) }</li> }

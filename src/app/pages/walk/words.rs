@@ -7,7 +7,7 @@ use crate::quantity::{MINUTES_AN_HOUR, Measure, Unit};
 use crate::rules::term::Term;
 use crate::walk::clock::moment;
 use crate::walk::names::{Climate, Operation};
-use crate::walk::{Decision, Start, Wait};
+use crate::walk::{Decision, Read, Start, Wait};
 use yew::prelude::*;
 
 /// An hour of the day as a clock shows it.
@@ -98,6 +98,21 @@ pub(super) fn wait(shop: &Shop, wait: Wait) -> AttrValue {
             let test = shop.say(&format!("walk.test.{}", test.slug())).to_string();
             shop.say_with("walk.waited-until", &[("test", test)])
         }
+    }
+}
+
+/// What was read or tried.
+pub(super) fn read(shop: &Shop, info: &WalkInfo, read: &Read) -> AttrValue {
+    match read {
+        Read::Air(air) => climate(shop, *air),
+        Read::Gauge { past } => shop.say(if *past { "walk.gauge.past" } else { "walk.gauge.under" }),
+        Read::Meter { part: nth, moisture } => {
+            let reads = moisture.map(|moisture| percent(shop, moisture.get()));
+            let key = if reads.is_some() { "walk.meter.reads" } else { "walk.meter.band" };
+            let name = part(shop, info, *nth).to_string();
+            shop.say_with(key, &[("part", name), ("moisture", reads.unwrap_or_default())])
+        }
+        Read::Test(test) => shop.say(&format!("walk.test.{}.done", test.slug())),
     }
 }
 

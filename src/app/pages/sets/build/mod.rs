@@ -18,10 +18,9 @@ use crate::app::parts::Frame;
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::content::Task;
+use crate::exchange::CarriedSheet;
 use crate::exchange::Editions;
-use crate::exchange::set::{Set, SetSheet};
-use crate::record::SheetName;
-use crate::rules::sheet::Sheet;
+use crate::exchange::set::Set;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -56,14 +55,6 @@ impl Building {
     }
 }
 
-/// A sheet as a set carries it: one of the shop's own whole.
-fn carried(editions: &Editions, sheet: &Sheet) -> SetSheet {
-    match editions.get(&sheet.slug) {
-        Some(own) => SetSheet::Own(Box::new(own.clone())),
-        None => SetSheet::Ships(SheetName::of(sheet)),
-    }
-}
-
 /// A set with nothing in it, on the sheet in use.
 fn blank(shop: &Shop, editions: &Editions) -> Option<Set> {
     let sheet = shop.sheet()?;
@@ -72,7 +63,7 @@ fn blank(shop: &Shop, editions: &Editions) -> Option<Set> {
         note: String::new(),
         by: String::new(),
         at: String::new(),
-        sheet: carried(editions, sheet),
+        sheet: CarriedSheet::of(sheet, editions),
         task: Task { count: CARDS, ..Task::default() },
         from: None,
         until: None,

@@ -1,12 +1,13 @@
 //! What is seldom changed: shop sheet, days, note, the shop's own cards.
 
+use super::Building;
 use super::choice::{Choice, choices};
 use super::own::OwnCards;
-use super::{Building, carried};
 use crate::app::hooks::use_sheets;
 use crate::app::parts::Field;
 use crate::app::state::{Shop, use_shop};
-use crate::exchange::set::{Set, SetSheet};
+use crate::exchange::CarriedSheet;
+use crate::exchange::set::Set;
 use crate::exchange::{Editions, NOTE_MOST};
 use crate::record::{LocalDate, is_plain};
 use crate::rules::sheet::Sheet;
@@ -69,12 +70,9 @@ fn day_wrong(shop: &Shop, typed: &str) -> AttrValue {
 
 /// The sheets that ship, and the shop's own of this tablet.
 fn sheets(shop: &Shop, building: &Building, editions: &Editions) -> Html {
-    let now = match &building.set.sheet {
-        SetSheet::Ships(name) => name.slug.clone(),
-        SetSheet::Own(own) => own.slug(),
-    };
+    let now = building.set.sheet.slug();
     let sheet = |one: &Sheet| {
-        let sheet = carried(editions, one);
+        let sheet = CarriedSheet::of(one, editions);
         Choice {
             name: shop.sheet_name(&one.slug),
             note: AttrValue::default(),

@@ -9,7 +9,7 @@ use crate::walk::at_hand::place_of;
 use crate::walk::first::First;
 use crate::walk::guided::Warning;
 use crate::walk::report::{Found, found};
-use crate::walk::{Decision, Impossible, Lapse, Read, Turn, Walk};
+use crate::walk::{Decision, Impossible, Lapse, Turn, Walk};
 use yew::prelude::*;
 
 pub(super) fn told(ground: &Ground<'_>) -> Html {
@@ -108,24 +108,14 @@ fn left(ground: &Ground<'_>, lapse: Lapse) -> Html {
 fn done(ground: &Ground<'_>, from: usize) -> Html {
     let (shop, walk) = (ground.shop, ground.walk);
     let turns: Vec<&Turn> = walk.turns().iter().skip(from).collect();
-    let read = |read: &Read| match read {
-        Read::Air(climate) => words::climate(shop, *climate),
-        Read::Gauge { past } => shop.say(if *past { "walk.gauge.past" } else { "walk.gauge.under" }),
-        Read::Meter { part, moisture } => {
-            let part = words::part(shop, &walk.start().info, *part).to_string();
-            let reads = moisture.map(|moisture| words::percent(shop, moisture.get()));
-            let key = if reads.is_some() { "walk.meter.reads" } else { "walk.meter.band" };
-            shop.say_with(key, &[("part", part), ("moisture", reads.unwrap_or_default())])
-        }
-        Read::Test(test) => shop.say(&format!("walk.test.{}.done", test.slug())),
-    };
     let what = turns.iter().map(|turn| words::decision(shop, walk.start(), &turn.decision));
     let what = what.collect::<Vec<_>>().join(". ");
     let mended = turns.iter().flat_map(|turn| &turn.mended).filter_map(|shown| walk.shown().get(*shown));
     let mended = mended.map(|shown| {
         shop.say_with("walk.mended", &[("fault", words::fault(shop, &shown.defect).to_string())])
     });
-    let reads = turns.iter().flat_map(|turn| &turn.read).map(read);
+    let reads =
+        turns.iter().flat_map(|turn| &turn.read).map(|read| words::read(shop, &walk.start().info, read));
     let more: Vec<AttrValue> = reads.chain(mended).collect();
     let waited = turns.iter().any(|turn| matches!(turn.decision, Decision::Wait(_)));
     let now = [("at", words::at(shop, walk.clock()).to_string())];

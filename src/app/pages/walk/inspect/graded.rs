@@ -8,7 +8,8 @@ use crate::walk::Walk;
 use crate::walk::inspect::{Inspected, Mistake};
 use yew::prelude::*;
 
-pub(super) fn graded(shop: &Shop, walk: &Walk, told: &Inspected, done: &Callback<()>) -> Html {
+/// What was found, half found, missed, and named with nothing wrong in it.
+pub(in crate::app::pages::walk) fn groups(shop: &Shop, walk: &Walk, told: &Inspected) -> Html {
     let did = |turn: usize| {
         let took = walk.turns().get(turn);
         let did = took.map(|turn| words::decision(shop, walk.start(), &turn.decision)).unwrap_or_default();
@@ -26,6 +27,20 @@ pub(super) fn graded(shop: &Shop, walk: &Walk, told: &Inspected, done: &Callback
         }
     };
     let wrong = |turn: &usize| html! { <li key={*turn}><b>{ did(*turn) }</b></li> };
+    html! {
+        <>
+            { group("found", SignKind::Right, &told.found) }
+            { group("half", SignKind::Partly, &told.half) }
+            { group("missed", SignKind::Wrong, &told.missed) }
+            <section key="wrong" hidden={told.wrong.is_empty()}>
+                <h2>{ shop.say("walk.inspected.wrong") }</h2>
+                <ul class="rows">{ for told.wrong.iter().map(wrong) }</ul>
+            </section>
+        </>
+    }
+}
+
+pub(super) fn graded(shop: &Shop, walk: &Walk, told: &Inspected, done: &Callback<()>) -> Html {
     let found = [
         ("n", told.found.len().to_string()),
         ("of", (told.found.len() + told.half.len() + told.missed.len()).to_string()),
@@ -36,13 +51,7 @@ pub(super) fn graded(shop: &Shop, walk: &Walk, told: &Inspected, done: &Callback
     html! {
         <Frame class="sheet walk-report" title={shop.text(&format!("walk.name.{}", walk.start().info.slug))} note={shop.text("walk.mode.inspect")} back={Some(Route::Walks)} cautions={shop.cautions_for(&[])} {action}>
             <p key="lead" class="lead" role="status">{ shop.say_with("walk.inspected", &found) }</p>
-            { group("found", SignKind::Right, &told.found) }
-            { group("half", SignKind::Partly, &told.half) }
-            { group("missed", SignKind::Wrong, &told.missed) }
-            <section key="wrong" hidden={told.wrong.is_empty()}>
-                <h2>{ shop.say("walk.inspected.wrong") }</h2>
-                <ul class="rows">{ for told.wrong.iter().map(wrong) }</ul>
-            </section>
+            { groups(shop, walk, told) }
         </Frame>
     }
 }

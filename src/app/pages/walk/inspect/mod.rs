@@ -2,6 +2,8 @@
 
 mod graded;
 
+pub(super) use graded::groups;
+
 use super::scrub::Scrub;
 use super::words;
 use crate::app::parts::{Frame, Picture, icon};

@@ -6,13 +6,14 @@ mod hours;
 mod material;
 mod promise;
 
+use super::marks::Marks;
 use super::scrub::Scrub;
 use crate::app::parts::Frame;
 use crate::app::route::Route;
 use crate::app::state::{Shared, Shop, use_shop};
 use crate::device::page;
 use crate::rules::term::{Severity, Term};
-use crate::walk::report::{Left, report};
+use crate::walk::report::{Left, Report as Told, report};
 use crate::walk::{Lapse, Walk};
 use yew::prelude::*;
 
@@ -28,6 +29,8 @@ pub(super) struct ReportProps {
     pub(super) taken_over: bool,
     /// Begins another try from what a walk is.
     pub(super) again: Callback<Shared<Walk>>,
+    /// The way to handing it out.
+    pub(super) out: Html,
 }
 
 #[component]
@@ -40,17 +43,27 @@ pub(super) fn Report(props: &ReportProps) -> Html {
     html! {
         <Frame class="sheet walk-report" title={shop.text(&format!("walk.name.{}", walk.start().info.slug))} note={mode} back={Some(Route::Walks)} cautions={shop.cautions_for(&[])}>
             { props.strip.clone() }
-            <section key="came">
-                <h2 id={TOP} tabindex="-1">{ shop.say("walk.report") }</h2>
-                { promise::promise(&shop, &told) }
-            </section>
-            { lapses(&shop, walk, &told.lapses) }
-            { faults::faults(&shop, walk, &told.found) }
-            { hours::hours(&shop, &told) }
-            { material::material(&shop, &told.material) }
+            { sections(&shop, walk, &told) }
             { counts::counts(&shop, walk.mode(), props.taken_over) }
-            <Scrub key="scrub" walk={walk.clone()} first={walk.turns().len()} again={props.again.clone()} />
+            <Scrub key="scrub" walk={walk.clone()} first={walk.turns().len()} marks={Marks::All} again={props.again.clone()} />
+            { props.out.clone() }
         </Frame>
+    }
+}
+
+/// What a walk came to; of one that is not over, what it came to so far.
+pub(super) fn sections(shop: &Shop, walk: &Walk, told: &Told) -> Html {
+    html! {
+        <>
+            <section key="came" hidden={!walk.is_over()}>
+                <h2 id={TOP} tabindex="-1">{ shop.say("walk.report") }</h2>
+                { promise::promise(shop, told) }
+            </section>
+            { lapses(shop, walk, &told.lapses) }
+            { faults::faults(shop, walk, &told.found) }
+            { hours::hours(shop, told) }
+            { material::material(shop, &told.material) }
+        </>
     }
 }
 

@@ -1,0 +1,105 @@
+//! What the time line of a walk tells of a decision: what was known before it, what it read, and the faults that were made or
+//! showed there.
+
+use crate::app::pages::walk::words;
+use crate::app::state::{Shared, Shop};
+use crate::rules::term::Term;
+use crate::walk::report::{Found, found};
+use crate::walk::{Read, Turn, Walk};
+use yew::prelude::*;
+
+/// What of its mistakes is marked.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub(in crate::app::pages) enum Marks {
+    /// Nothing: they are to be found.
+    #[default]
+    Nothing,
+    /// Faults that came to light.
+    Showed,
+    /// Those, and the duties left undone.
+    All,
+}
+
+/// A decision that something happened at, as a button that goes there.
+fn to(key: &'static str, shop: &Shop, turn: usize, now: usize, go: &Callback<usize>) -> Html {
+    let (nth, go) = (turn + 1, go.clone());
+    let said = shop.say_with(key, &[("n", nth.to_string())]);
+    html! {
+        <button key={key} type="button" class={classes!("control", (nth == now).then_some("here"))} aria-pressed={(nth == now).to_string()}
+            onclick={move |_: MouseEvent| go.emit(nth)}>{ said }</button>
+    }
+}
+
+/// Every fault with where it was made and where it showed, then the duties; each leads there. `now` decisions are shown.
+pub(super) fn marks(
+    shop: &Shop,
+    walk: &Shared<Walk>,
+    marks: Marks,
+    now: usize,
+    go: &Callback<usize>,
+) -> Html {
+    if marks == Marks::Nothing {
+        return Html::default();
+    }
+    let fault = |one: &Found| {
+        let name = words::fault_of(shop, one.faults, one.rule.0);
+        let on = [("parts", words::parts(shop, walk.start(), &one.parts))];
+        let made = walk.lines().get(one.made.1).map(|line| to("walk-file.made-at", shop, line.turn, now, go));
+        html! {
+            <li key={format!("fault-{}", one.shown)}>
+                <b>{ name }{ ", " }{ shop.say_with("walk.on", &on) }</b>
+                <span class="people">{ for made }{ to("walk-file.showed-at", shop, one.turn, now, go) }</span>
+            </li>
+        }
+    };
+    let lapses = walk.turns().iter().enumerate().filter(|_| marks == Marks::All);
+    let lapses = lapses.flat_map(|(turn, one)| one.lapses.iter().map(move |lapse| (turn, *lapse)));
+    let lapse = |(nth, (turn, lapse)): (usize, (usize, crate::walk::Lapse))| {
+        html! {
+            <li key={format!("lapse-{nth}")}>
+                <b>{ shop.text(&format!("walk.lapse.{}", lapse.slug())) }</b>
+                <span class="people">{ to("walk-file.left-at", shop, turn, now, go) }</span>
+            </li>
+        }
+    };
+    let all = found(walk, shop.content());
+    let rows: Vec<Html> = all.iter().map(fault).chain(lapses.enumerate().map(lapse)).collect();
+    html! {
+        <section key="marks" class="walk-marks" hidden={rows.is_empty()}>
+            <h3>{ shop.say("walk-file.marks") }</h3>
+            <ul class="rows">{ for rows }</ul>
+        </section>
+    }
+}
+
+/// What had been read before the last decision, and what it read itself.
+pub(super) fn known(shop: &Shop, then: &Walk) -> Html {
+    let Some((last, before)) = then.turns().split_last() else { return Html::default() };
+    let read = |turn: &Turn| -> Vec<String> {
+        let at = words::at(shop, turn.begun);
+        turn.read
+            .iter()
+            .map(|read| format!("{at}: {}", words::read(shop, &then.start().info, read)))
+            .collect()
+    };
+    // Of what is read again and again the last reading is what is known.
+    let newest = |kind: fn(&Read) -> bool| before.iter().rev().find(|turn| turn.read.iter().any(kind));
+    let kinds: [fn(&Read) -> bool; 4] = [
+        |read| matches!(read, Read::Air(_)),
+        |read| matches!(read, Read::Gauge { .. }),
+        |read| matches!(read, Read::Meter { .. }),
+        |read| matches!(read, Read::Test(_)),
+    ];
+    let mut turns: Vec<&Turn> = kinds.into_iter().filter_map(newest).collect();
+    turns.sort_by(|one, other| one.begun.total_cmp(&other.begun));
+    turns.dedup_by(|one, other| std::ptr::eq(*one, *other));
+    let knew: Vec<String> = turns.into_iter().flat_map(read).collect();
+    let knew = if knew.is_empty() { shop.say("walk-file.knew-nothing").to_string() } else { knew.join(" ") };
+    let own = read(last);
+    html! {
+        <div key="known" class="walk-known">
+            <p class="note"><b>{ shop.say("walk-file.knew") }</b>{ " " }{ knew }</p>
+            <p class="note" hidden={own.is_empty()}><b>{ shop.say("walk-file.read") }</b>{ " " }{ own.join(" ") }</p>
+        </div>
+    }
+}
