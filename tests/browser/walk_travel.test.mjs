@@ -1,23 +1,20 @@
 // Walks and job tickets that travel: handed out on one profile, opened on a fresh one, gone through or begun there.
 import assert from "node:assert/strict";
-import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { after, test } from "node:test";
 import { By } from "selenium-webdriver";
-import { command } from "./checks.mjs";
 import { SIZES, journey } from "./harness.mjs";
 import { read } from "./link.mjs";
 import { fill, goTo } from "./office.mjs";
 import { fits, folder, pick, saver } from "./papers.mjs";
-import { begin, stored, store } from "./walker.mjs";
+import { begin, right, store, stored } from "./walker.mjs";
 
 const files = folder();
 after(files.done);
 
 /** Decisions of a right way through a walk, with the wood sanded across its grain: row se-01 shows at the next coat. */
-function across({ walk, mode, seed, sheet }) {
-  const input = JSON.stringify({ walk, mode, seed, sheet, decisions: [] });
-  const { decisions } = JSON.parse(execFileSync(command, ["walk", "--right"], { input, encoding: "utf8" }));
+function across(walk) {
+  const decisions = right(walk);
   const sanding = decisions.find((one) => one.work?.operation === "sand-wood");
   sanding.work.picks = { ...sanding.work.picks, strokes: "across-the-grain" };
   return decisions;
@@ -72,7 +69,7 @@ for (const size of SIZES) {
       await page.assertAccessible("a walk before it is gone through");
       await page.shot("walk-opened");
       await page.press("button", "Go through it");
-      await page.one("heading", "The walk, gone through");
+      await page.one("heading", "A plain plate, gone through");
       await page.says("What it came to");
       const [made] = await page.all("button", /^Made at/);
       const turn = Number((await made.getAccessibleName()).match(/\d+/)[0]);

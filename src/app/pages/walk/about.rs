@@ -33,7 +33,7 @@ pub(in crate::app::pages) fn about(shop: &Shop, file: &WalkFile) -> Html {
 }
 
 /// Who walked it: name and shop number, as far as there is one.
-fn who(shop: &Shop, who: &Named) -> AttrValue {
+pub(super) fn who(shop: &Shop, who: &Named) -> AttrValue {
     let name = if who.name.is_empty() { &who.journal } else { &who.name };
     match (name.is_empty(), who.number.is_empty()) {
         (true, _) => shop.say("walk-file.nobody"),

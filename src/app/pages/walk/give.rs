@@ -4,7 +4,7 @@ use super::start::ticket;
 use super::ways::ways;
 use crate::app::hooks::use_sheets;
 use crate::app::pages::sets::use_maker;
-use crate::app::parts::{Field, Frame, HandOut, typed_into};
+use crate::app::parts::{Field, Frame, HandOut, Picture, icon, typed_into};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::content::WalkInfo;
@@ -78,8 +78,9 @@ pub(in crate::app) fn WalkGive(props: &WalkGiveProps) -> Html {
             { ticket(&shop, info) }
             { ways(&shop, &mode) }
             <section key="more" class="paper form">
-                <label class={classes!("choice", "many", same.then_some("picked"))}>
+                <label class={classes!("choice", "many", "walk-way", same.then_some("picked"))}>
                     <input type="checkbox" checked={*same} onchange={on_same} />
+                    <span class="letter" aria-hidden="true">{ icon(Picture::Tick) }</span>
                     <span class="words"><b>{ shop.say("ticket.same") }</b><span class="note">{ shop.say("ticket.same-why") }</span></span>
                 </label>
                 { sheets(&shop, info, &editions, slug, on_sheet) }

@@ -1,6 +1,7 @@
 //! A walk of somebody gone through: its report, and its time line with what was known, and where each fault was made and
 //! where it showed. It stands beside the walks of this tablet, is not kept here and counts for nobody.
 
+use super::about::who;
 use super::inspect::groups;
 use super::marks::Marks;
 use super::report::sections;
@@ -46,11 +47,15 @@ pub(in crate::app::pages) fn WalkLooked(props: &WalkLookedProps) -> Html {
         (true, Mode::Own) => Marks::Showed,
         (true, _) => Marks::Nothing,
     };
+    let named = [
+        ("name", shop.text(&format!("walk.name.{}", file.walk)).to_string()),
+        ("who", who(&shop, &file.who).to_string()),
+    ];
     html! {
         <ContextProvider<ContentContext> context={(*known).clone()}>
             <div class="walk-report walk-looked">
-                <h2 id={TOP} tabindex="-1">{ shop.say("walk-file.looked") }</h2>
-                <p key="why" class="note">{ shop.say("walk-file.looked-why") }</p>
+                <h2 id={TOP} tabindex="-1">{ shop.say_with("walk-file.looked", &named) }</h2>
+                <p key="why" class="note">{ shop.say_with("walk-file.looked-why", &named) }</p>
                 <p key="sealed" class="kraft" hidden={!file.is_sealed()}>{ shop.say("walk-file.sealed") }</p>
                 { for (!file.is_sealed()).then(|| told(&shop, file, walk)) }
                 <Scrub key="scrub" walk={walk.clone()} first=0 {marks} again={None::<Callback<Shared<Walk>>>} />
