@@ -248,3 +248,31 @@ fn a_ticket_is_worked_on_the_sheet_of_its_job_or_an_edition_of_it_until_its_last
     assert!(!good.is_over(day(20)) && good.is_over(day(21)) && !good.is_over(None));
     assert!(!JobTicket { until: None, ..good }.is_over(day(31)));
 }
+
+/// The lists of the published schemas are those of the program: one that is longer would be taken for a file of ours, one that
+/// is shorter would refuse it.
+#[test]
+fn the_schemas_list_what_the_program_knows() {
+    let schema = |name: &str| -> serde_json::Value {
+        let path = format!("{}/content/schema/{name}.schema.json", env!("CARGO_MANIFEST_DIR"));
+        serde_json::from_str(&std::fs::read_to_string(path).expect("a schema")).expect("JSON")
+    };
+    let listed = |schema: &serde_json::Value, place: &str| -> Vec<String> {
+        serde_json::from_value(schema.pointer(place).expect("a list").clone()).expect("texts")
+    };
+    fn known<T: Term>() -> Vec<String> {
+        T::ALL.iter().map(|one| one.slug().to_owned()).collect()
+    }
+    let (walk, report) = (schema("walk"), schema("walk-report"));
+    let work = "/$defs/decision/oneOf/1/properties/work/properties";
+    assert_eq!(listed(&walk, &format!("{work}/operation/enum")), known::<Operation>());
+    assert_eq!(
+        listed(&walk, &format!("{work}/numbers/propertyNames/enum")),
+        known::<stepboard::content::Ask>()
+    );
+    let room = "/$defs/decision/oneOf/5/properties/room/items/enum";
+    assert_eq!(listed(&walk, room), known::<RoomAct>());
+    assert_eq!(listed(&walk, "/properties/mode/enum"), known::<Mode>());
+    let lapses = "/properties/lapses/items/properties/lapse/enum";
+    assert_eq!(listed(&report, lapses), known::<stepboard::walk::Lapse>());
+}
