@@ -116,12 +116,13 @@ impl Journal {
         people.filter(|person| !person.is_empty()).collect()
     }
 
-    /// Everyone who answered, each once, in the order of their first answer.
+    /// Everyone who answered or walked, each once, in the order in which they first did.
     #[must_use]
     pub fn people(&self) -> Vec<&str> {
         let mut people: Vec<&str> = Vec::new();
-        for entry in self.answers() {
-            let person = entry.stamp.person.as_str();
+        let did = |event: &&Event| event.answer().is_some() || event.walked().is_some();
+        for event in self.events.iter().filter(did) {
+            let person = event.stamp().person.as_str();
             if !person.is_empty() && !people.contains(&person) {
                 people.push(person);
             }

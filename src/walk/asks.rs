@@ -47,14 +47,15 @@ const ORDER: Asked = errors(
 );
 
 /// What each coat exercises.
-const AT_A_COAT: [Asked; 9] = [
+const AT_A_COAT: [Asked; 10] = [
     Asked {
         family: "spray-decision",
         errors: &[OrderError::AirOutsideWindow],
         fumbles: &[],
         lapses: &[Lapse::AirUnread],
     },
-    lapses("mask-wants", &[Lapse::NoRespirator, Lapse::WrongRespirator]),
+    lapses("mask-kind", &[Lapse::NoRespirator, Lapse::WrongRespirator]),
+    lapses("draw-and-mask", &[Lapse::NoRespirator]),
     lapses("seal-check", &[Lapse::SealUnchecked]),
     lapses("before-gun", &[Lapse::NoRespirator, Lapse::GaugeUnread, Lapse::FiltersLoaded]),
     lapses("at-the-door", &[Lapse::NoSuit]),
@@ -88,7 +89,7 @@ pub(super) fn asked(before: &Walk, turn: &Turn) -> Vec<Asked> {
         found.extend(AT_A_COAT);
     }
     if DUSTY.contains(&operation) {
-        found.push(lapses("mask-wants", &[Lapse::DustBreathed, Lapse::WrongRespirator]));
+        found.push(lapses("mask-kind", &[Lapse::DustBreathed, Lapse::WrongRespirator]));
         found.push(lapses("seal-check", &[Lapse::SealUnchecked]));
     }
     let first_coat = COATS.contains(&operation) && lying.iter().any(|part| !part.is_coated());

@@ -173,4 +173,5 @@ fn what_happened_on_walks_is_read_as_it_was_written() {
     let why = serde_json::from_str::<Journal>(&more).expect_err("a member too much").to_string();
     assert!(why.contains("unknown field `admin`"), "{why}");
     assert!(matches!(log.events[2], Event::Walked(_)));
+    assert_eq!(Journal::new(log.events).people(), ["Ana"]);
 }

@@ -42,7 +42,8 @@ fn a_right_way_is_right_in_every_family_that_it_exercises() {
         "ready-yet",
         "order-ticket",
         "spray-decision",
-        "mask-wants",
+        "mask-kind",
+        "draw-and-mask",
         "before-gun",
         "at-the-door",
         "residue-place",
@@ -74,7 +75,7 @@ fn a_wrong_decision_is_wrong_in_its_own_family_and_in_no_other() {
     );
     go(&mut bare, [ready_for_the_gun()[1].clone()], &content);
     does(&mut bare, &content, Op::Seal);
-    assert_eq!(wrong(&bare), ["filler-wait", "mask-wants", "before-gun", "at-the-door"]);
+    assert_eq!(wrong(&bare), ["filler-wait", "mask-kind", "draw-and-mask", "before-gun", "at-the-door"]);
     go(&mut left, [Decision::Wait(Wait::Morning)], &content);
     assert_eq!(wrong(&left), ["residue-place"]);
 }

@@ -138,7 +138,7 @@ fn a_wrong_decision_says_which_rules_it_broke_and_what_was_known() {
     let wrong =
         |family: &str| last.exercised.iter().find(|one| one.family == family).map(|one| one.is_right());
     assert_eq!(
-        (wrong("filler-wait"), wrong("mask-wants"), wrong("at-the-door")),
+        (wrong("filler-wait"), wrong("mask-kind"), wrong("at-the-door")),
         (Some(false), Some(false), Some(true))
     );
     assert_eq!(last.known.respirator, None);
