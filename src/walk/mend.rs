@@ -3,7 +3,7 @@
 use super::line::Line;
 use super::surface::Shown;
 use crate::content::{Content, Mend, MendStep};
-use crate::rules::sequence::operation::Operation;
+use crate::rules::sequence::operation::{LAID, Operation};
 
 /// What mends a fault that showed; `None` where no fault is known to follow from it, or nothing is to be mended.
 #[must_use]
@@ -11,11 +11,30 @@ pub fn mends<'a>(shown: &Shown, content: &'a Content) -> Option<&'a Mend> {
     content.mend(shown.defect.faults().first()?)
 }
 
+/// What is done to the wood itself: to do it again all that lies over it comes off.
+const IN_WOOD: [Operation; 8] = [
+    Operation::Sand,
+    Operation::Damp,
+    Operation::GlueCheck,
+    Operation::Stain,
+    Operation::SandBack,
+    Operation::Fill,
+    Operation::WipeFiller,
+    Operation::SandFiller,
+];
+
 /// The operations that mend a fault, in their order; `None` stands for stripping.
 #[must_use]
 pub fn operations(shown: &Shown, lines: &[Line], content: &Content) -> Vec<Option<Operation>> {
     let steps = mends(shown, content).map(|mend| mend.steps.as_slice()).unwrap_or_default();
     let made = lines.get(shown.defect.made).map(|line| line.operation);
+    if !steps.is_empty() && made.is_some_and(|made| IN_WOOD.contains(&made)) {
+        let laid = lines.iter().skip(shown.defect.made).filter(|line| line.turn <= shown.turn);
+        let is_bare = !laid.into_iter().any(|line| LAID.contains(&line.operation));
+        if is_bare || steps.contains(&MendStep::Again) {
+            return (!is_bare).then_some(None).into_iter().chain([made]).collect();
+        }
+    }
     let one = |step: &MendStep| match step {
         MendStep::Strip => Some(None),
         MendStep::Again => made.map(Some),

@@ -8,9 +8,9 @@ use crate::{colour, earlier_finish, weather, woods};
 use std::collections::BTreeSet;
 use stepboard::content::{Ask, Content};
 use stepboard::rules::sequence::operation::Operation as Op;
-use stepboard::walk::decision::{Decision, Wait};
+use stepboard::walk::decision::{Decision, Parts, Wait};
 use stepboard::walk::report::report;
-use stepboard::walk::{RoomAct, Walk};
+use stepboard::walk::{RoomAct, Walk, right};
 
 /// Seals over the filler as soon as it is wiped off.
 fn seals_wet_filler(walk: &mut Walk, content: &Content) {
@@ -109,10 +109,15 @@ fn a_wrong_way_comes_to_what_its_row_says() {
     hold(&cases());
 }
 
+/// Those of every file.
+fn all() -> Vec<Case> {
+    let others = [woods::cases(), weather::cases(), earlier_finish::cases(), colour::cases()];
+    others.into_iter().flatten().chain(cases()).collect()
+}
+
 #[test]
 fn each_walk_that_ships_has_three_wrong_ways() {
-    let others = [woods::cases(), weather::cases(), earlier_finish::cases(), colour::cases()];
-    let cases: Vec<Case> = others.into_iter().flatten().chain(cases()).collect();
+    let cases = all();
     for info in &content().walks {
         let rows: BTreeSet<&str> =
             cases.iter().filter(|case| case.walk == info.slug).map(|case| case.row).collect();
@@ -146,6 +151,54 @@ fn a_run_is_mended_by_real_operations_and_stays_told() {
     assert!(soon.shown().iter().any(|shown| shown.defect.rule().0 == "se-23"), "mended too soon");
 }
 
+/// Whatever shows at the work can be mended there: the first thing that mends it is done, or what comes before it is named.
+#[test]
+fn what_shows_at_the_work_can_be_mended() {
+    let content = content();
+    let mut seen = 0;
+    for case in all() {
+        let mut walk = begin(&content, case.walk);
+        (case.wrong)(&mut walk, &content);
+        while walk.shown().is_empty() && !walk.is_over() {
+            let next = right::next(&walk, &content).expect("a right way on");
+            go(&mut walk, [next], &content);
+        }
+        let all = report(&walk, &content).found;
+        let Some(left) = all.iter().find_map(|one| one.left.first()).filter(|_| !walk.is_over()) else {
+            continue;
+        };
+        let parts: Vec<usize> = (0..walk.start().parts()).collect();
+        let clean = walk.room().gun_dirty().then(|| Decision::Room(vec![RoomAct::GunCleaned]));
+        go(&mut walk, clean.into_iter().chain([Wait::Morning; 2].map(Decision::Wait)), &content);
+        let mend = match left {
+            Some(operation) => work(&walk, &content, *operation, &[], &[]),
+            None => Decision::Strip(Parts { parts }),
+        };
+        // Raised grain is scuffed off the first coat: what has to lie there first is named.
+        let no = walk.decide(mend, &content).err();
+        let leads_on = no.as_ref().is_none_or(|no| no.first().is_some());
+        assert!(leads_on, "{} {}: {left:?} {:?}", case.walk, case.row, no.map(|no| no.why));
+        seen += 1;
+    }
+    assert!(seen > 20, "{seen} faults are mended");
+}
+
+/// Scratches are sanded out of bare wood, and all is done again from there (`faults.csv`, sanding-scratch, rework).
+#[test]
+fn a_scratch_under_stain_is_mended_in_the_bare_wood() {
+    let content = content();
+    let mut walk = begin(&content, "rush-box");
+    other_way(&mut walk, &content, Op::Sand, &[], &[("strokes", "across-the-grain")]);
+    up_to_work(&mut walk, &content, Op::Washcoat);
+    let found = report(&walk, &content).found;
+    assert_eq!(found[0].left, [None, Some(Op::Sand)]);
+    go(&mut walk, [Decision::Strip(Parts { parts: vec![0] })], &content);
+    let on = rest(&walk, &content);
+    go(&mut walk, on, &content);
+    let told = report(&walk, &content);
+    assert!(told.found.len() == 1 && told.found[0].mended.is_some(), "{:?}", told.found);
+}
+
 /// What was stripped is gone, showing or not: a stripped part is bare wood (`content/mends.toml`; common practice, no source).
 #[test]
 fn stripping_takes_with_it_what_was_wrong() {
@@ -154,7 +207,7 @@ fn stripping_takes_with_it_what_was_wrong() {
     seals_wet_filler(&mut walk, &content);
     assert!(walk.shown().is_empty(), "grey pores show weeks after delivery");
     go(&mut walk, [Decision::Room(vec![RoomAct::GunCleaned]), Decision::Wait(Wait::Morning)], &content);
-    go(&mut walk, [Decision::Strip(stepboard::walk::decision::Parts { parts: vec![0] })], &content);
+    go(&mut walk, [Decision::Strip(Parts { parts: vec![0] })], &content);
     assert!(walk.part(0).is_some_and(|part| part.laid.is_empty() && part.done.is_empty()));
     let on = rest(&walk, &content);
     go(&mut walk, on, &content);

@@ -6,12 +6,15 @@ use crate::soak;
 
 /// What a unit of stain adds to the absorption of wood against its scatter, red, green, blue (by eye).
 const HONEY: Colour = [0.06, 0.62, 3.6];
-const RED_STAIN: Colour = [0.34, 2.1, 3.4];
-const BROWN_STAIN: Colour = [0.62, 1.7, 4.0];
-const BLACK_STAIN: Colour = [3.0, 3.5, 4.2];
+const RED_STAIN: Colour = [0.10, 0.62, 1.0];
+const BROWN_STAIN: Colour = [0.30, 0.80, 1.9];
+const BLACK_STAIN: Colour = [1.5, 1.7, 2.0];
 /// Absorbance for each unit of build, red, green, blue (decadic, one way through; by eye): what of the stain stays on the
-/// fibres, and colours of film.
-const ON_FIBRES: Colour = [0.08, 0.12, 0.14];
+/// fibres and lets their grain be seen, and colours of film.
+const HONEY_ON_FIBRES: Colour = [0.08, 0.12, 0.14];
+const RED_ON_FIBRES: Colour = [0.13, 0.36, 0.44];
+const BROWN_ON_FIBRES: Colour = [0.20, 0.32, 0.40];
+const BLACK_ON_FIBRES: Colour = [0.55, 0.64, 0.72];
 const AMBER: Colour = [0.03, 0.13, 0.42];
 const BROWN: Colour = [0.17, 0.33, 0.52];
 const BLACK_BROWN: Colour = [0.62, 0.80, 0.95];
@@ -46,8 +49,18 @@ impl Dye {
         }
     }
 
+    /// What of a unit of stain stays on the fibres.
+    const fn on_fibres(self) -> Colour {
+        match self {
+            Self::Amber => HONEY_ON_FIBRES,
+            Self::Cherry => RED_ON_FIBRES,
+            Self::Tobacco => BROWN_ON_FIBRES,
+            Self::Black => BLACK_ON_FIBRES,
+        }
+    }
+
     /// What a unit of it adds to the absorption of wood.
-    pub(crate) const fn in_wood(self) -> Colour {
+    const fn in_wood(self) -> Colour {
         match self {
             Self::Amber => HONEY,
             Self::Cherry => RED_STAIN,
@@ -63,8 +76,8 @@ pub(crate) fn passed(light: &Light, dye: Colour, build: f32) -> Colour {
 }
 
 /// Wood with so much of a stain in it and on its fibres.
-pub(crate) fn stained(light: &Light, wood: Colour, stain: Colour, build: f32) -> Colour {
-    times(soak::dyed(wood, stain, build), passed(light, ON_FIBRES, build))
+pub(crate) fn stained(light: &Light, wood: Colour, dye: Dye, build: f32) -> Colour {
+    times(soak::dyed(wood, dye.in_wood(), build), passed(light, dye.on_fibres(), build))
 }
 
 /// Share of what lies below that opaque colour of a build hides, 1 as it is meant.

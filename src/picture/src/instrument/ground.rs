@@ -91,7 +91,7 @@ impl<'a> Ground<'a> {
             }
         };
         let dyed = match self.look.stain {
-            Some(stain) => stained(self.light, raw, stain.dye.in_wood(), stain.build * of(&wood.takes, cell)),
+            Some(stain) => stained(self.light, raw, stain.dye, stain.build * of(&wood.takes, cell)),
             None => raw,
         };
         let open = self.pore.map(|part| part * if soaked > 0.5 { 1.0 } else { DRY_PORE });

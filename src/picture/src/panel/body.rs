@@ -84,7 +84,7 @@ impl Paints {
         let [red, green, blue] = &wood.colour;
         let raw = [at(red), at(green), at(blue)];
         let stain = self.stain * at(&wood.takes);
-        let stained = dye::stained(light, raw, self.dyes.stain.in_wood(), stain);
+        let stained = dye::stained(light, raw, self.dyes.stain, stain);
         let pore = self
             .filler
             .unwrap_or_else(|| self.pore.map(|part| part * if soaked > 0.5 { 1.0 } else { DRY_PORE }));
