@@ -4,7 +4,8 @@
 //! job operation by operation, [`mod@bench`] offers them as a calculator on named facts, [`card`] asks about them and
 //! grades, [`judge`] judges a whole job as it was told, [`learn`] picks what to ask next, [`record`] keeps
 //! what was answered, [`signoff`] is the book of what people were signed off for, [`people`] are those who share a
-//! tablet, [`walk`] a whole job walked decision by decision, [`exchange`] what travels between tablets. It holds no answer key: every right
+//! tablet, [`walk`] a whole job walked decision by decision, [`spraying`] a panel sprayed,
+//! [`exchange`] what travels between tablets. It holds no answer key: every right
 //! answer is computed.
 //!
 //! It is not a data sheet, not a permit and no substitute for an instructor: local code, the data sheet and licensed
@@ -25,6 +26,7 @@ pub mod quantity;
 pub mod record;
 pub mod rules;
 pub mod signoff;
+pub mod spraying;
 pub mod walk;
 
 pub use stepboard_picture as picture;

@@ -310,6 +310,35 @@ fn a_new_look_alike_is_asked_about_without_any_code() {
     assert!(asks(&load::load(&sources).expect("a new pair needs nothing else")));
 }
 
+#[test]
+fn spray_tasks_are_held_to_what_there_is() {
+    let task = "sprays/1-sealer-panel.toml";
+    refused(task, "difficulty = 1", "difficulty = 4", &["`difficulty` is 4", "1 to 3"]);
+    refused(task, "sheet = \"nitrocellulose\"", "sheet = \"nitro\"", &["no shop sheet", "nitrocellulose"]);
+    refused(task, "layers = 1", "layers = 7", &["7 layers", "1 to 6"]);
+    refused(task, "from = 0.5", "from = 0.95", &["must rise"]);
+    refused(task, "fan_mm = 200.0", "fan_mm = 2.0", &["2 is too little", "5 and more"]);
+    refused(task, "[200.0, 0.0]", "[2000.0, 0.0]", &["[2000, 0] lies outside", "-1000 to 1000 mm"]);
+    // Told where the second of the two stands.
+    refused(
+        "sprays/2-clear-panel.toml",
+        "slug = \"clear-panel\"",
+        "slug = \"sealer-panel\"",
+        &["stands twice"],
+    );
+    told(
+        task,
+        "[film]\nlayers = 1\ncrossing = false\nfrom = 0.5\nto = 0.9\n",
+        "",
+        &["one of [film] and [shade]"],
+    );
+    let shade = "sprays/6-shaded-edge.toml";
+    told(shade, "mirrored = true", "mirrored = false", &["`mirrored` outline"]);
+    refused(shade, "depth = 1.5", "depth = 0.0", &["`depth` is 0", "8 wet coats"]);
+    refused(shade, "coat_absorbance = 0.2", "coat_absorbance = 0.0", &["over 0"]);
+    told(shade, "[40.0, 4.0]", "[-40.0, 4.0]", &["x is 0 or more"]);
+}
+
 /// One mistake that is told where what it belongs to begins.
 #[track_caller]
 fn told(path: &str, from: &str, to: &str, says: &[&str]) {

@@ -31,9 +31,9 @@ const rows = (text) => text.trim().split("\n").filter((line) => line.includes("\
 
 function model() {
   // name, fastest, slowest, median, …, between box-drawing lines
-  const text = out("cargo", ["bench", "--locked", "--quiet", "--bench", "model"]);
+  const text = out("cargo", ["bench", "--locked", "--quiet", "--bench", "model", "--bench", "spraying"]);
   console.log(text);
-  const lines = [...text.matchAll(/^[├╰]─ (\S+)\s+(.+?)\s+│\s+(.+?)\s+│\s+(.+?)\s+│/gm)];
+  const lines = [...text.matchAll(/^[│ ]*[├╰]─ (\S+)\s+(.+?)\s+│\s+(.+?)\s+│\s+(.+?)\s+│/gm)];
   if (lines.length === 0) throw new Error("the benchmark printed no times");
   return lines.map(([, name, fastest, , median]) => show([name.replaceAll("_", " "), median, fastest]));
 }

@@ -12,6 +12,7 @@ mod look;
 mod mend;
 mod panel;
 mod set;
+mod spray;
 mod stricter;
 mod text;
 mod ticket;
@@ -33,6 +34,7 @@ pub use look::Look;
 pub use mend::{Mend, MendStep};
 pub use panel::{Dress, Panel, View};
 pub use set::{Allowed, Hard, PassRule, Purpose, ScenarioSet, Task, TaskProblem};
+pub use spray::{Coat, EvenFilm, ShadedEdge, SprayGun, SprayLimits, SprayTask, WorkOutline};
 pub use stricter::{NotStricter, OWN_CRITERIA_MOST, OWN_CRITERION_MOST, OwnCriterion, Stricter};
 pub use text::{Args, Texts};
 pub use ticket::{Part, Ticket};
@@ -83,6 +85,8 @@ pub struct Content {
     pub tickets: Vec<Ticket>,
     /// The walks, each with a ticket of its own.
     pub walks: Vec<WalkInfo>,
+    /// The spray tasks.
+    pub sprays: Vec<SprayTask>,
     /// What is at hand in the finish room.
     pub tools: Vec<Tool>,
     /// What mends faults.

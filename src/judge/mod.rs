@@ -8,7 +8,7 @@ pub mod cost;
 pub mod told;
 pub mod verdict;
 
-mod document;
+pub(crate) mod document;
 mod guess;
 mod step;
 mod worked;

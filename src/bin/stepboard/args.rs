@@ -12,14 +12,14 @@ pub(crate) struct Args {
     pub(crate) names: Vec<String>,
     /// Values by key.
     pub(crate) values: BTreeMap<String, String>,
-    /// Switches: `--list`, `--key`, `--schema`, `--example`, `--visible`, `--json`, `--right`.
+    /// Switches: `--list`, `--key`, `--schema`, `--example`, `--visible`, `--json`, `--right`, `--good`.
     pub(crate) switches: Vec<String>,
     /// Whether help is asked for.
     pub(crate) help: bool,
 }
 
 /// Words that stand alone after two dashes.
-const SWITCHES: [&str; 7] = ["list", "key", "schema", "example", "visible", "json", "right"];
+const SWITCHES: [&str; 8] = ["list", "key", "schema", "example", "visible", "json", "right", "good"];
 
 impl Args {
     pub(crate) fn read(words: &[String]) -> Result<Self, Vec<String>> {

@@ -1,8 +1,8 @@
 //! Help pages, each with an example.
 
 /// The sub-commands.
-pub(crate) const COMMANDS: [&str; 10] =
-    ["work", "judge", "walk", "deal", "grade", "check", "picture", "verify", "report", "export"];
+pub(crate) const COMMANDS: [&str; 11] =
+    ["work", "judge", "walk", "spray", "deal", "grade", "check", "picture", "verify", "report", "export"];
 
 /// What the command is.
 pub(crate) const GENERAL: &str = "\
@@ -11,6 +11,7 @@ stepboard: the finishing model on the command line. JSON out; errors on standard
   work   the model as a calculator          stepboard work --help
   judge  a job that was done, as JSON       stepboard judge --help
   walk   a kept walk of a job, its report   stepboard walk --help
+  spray  a panel sprayed, measured, graded  stepboard spray --help
   deal   cards from a family or a set       stepboard deal --help
   grade  answers, one JSON line each        stepboard grade --help
   check  content, set and sheet files       stepboard check --help
@@ -45,6 +46,21 @@ content/schema/walk-report.schema.json of what is printed.
   --right  the same walk gone on with in a right way to its hand-over, to be kept
 
   stepboard walk walk.json";
+
+const SPRAY: &str = "\
+stepboard spray [FILE | -]
+stepboard spray TASK --good
+
+Sprays a face along a path and says what came of it: the film in micrometres, the places that stand
+out, whether it passes its task and why not, where the paint went, each stroke, and the one thing to
+do better. FILE is JSON: task, sheet (its own unless told), and either
+  path    points with t_s, x_mm, y_mm, distance_mm, tilt_deg, fan_deg, trigger (0 to 1); x to the
+          right of the axis of the work, y down from its top; the trigger holds until the next point
+  passes  sets with line_mm (places), wide_mm, distance_mm, speed_m_s, overlap, lead_mm, lag_mm, wait_s
+  --good  a good run of a task as the model would do it, as passes
+Schema: content/schema/spray.schema.json.
+
+  stepboard spray sealer-panel --good | stepboard spray -";
 
 const REPORT: &str = "\
 stepboard report FILE ...
@@ -193,6 +209,7 @@ pub(crate) fn page(command: &str) -> Option<&'static str> {
         "work" => Some(WORK),
         "judge" => Some(JUDGE),
         "walk" => Some(WALK),
+        "spray" => Some(SPRAY),
         "picture" => Some(PICTURE),
         "deal" => Some(DEAL),
         "grade" => Some(GRADE),

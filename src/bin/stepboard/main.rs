@@ -16,6 +16,7 @@ mod picture;
 mod report;
 mod results;
 mod show;
+mod spray;
 mod verify;
 mod walk;
 mod wire;
@@ -93,6 +94,7 @@ fn run(words: Vec<String>) -> Result<Answer, Vec<String>> {
         "export" => export::run(&content, args),
         "report" => report::run(&content, args),
         "walk" => walk::run(&content, args),
+        "spray" => spray::run(&content, args),
         _ => check::run(&content, args),
     };
     output.map(Answer::from)

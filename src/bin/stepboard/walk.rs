@@ -33,7 +33,7 @@ pub(crate) fn run(content: &Content, args: Args) -> Output {
     Ok(told(&walk, &report(&walk, content), content).to_string())
 }
 
-fn piped() -> Output {
+pub(crate) fn piped() -> Output {
     let mut text = String::new();
     std::io::stdin().read_to_string(&mut text).map_err(|error| vec![error.to_string()])?;
     Ok(text)

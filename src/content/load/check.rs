@@ -1,7 +1,7 @@
 //! Checks that reach across files: names that must exist and stand once.
 
 use super::names::{is_slug, nearest};
-use super::{Reader, competencies, faults, texts, tools, values, walks};
+use super::{Reader, competencies, faults, sprays, texts, tools, values, walks};
 use crate::content::{
     Allowed, Content, Draw, FactInfo, FamilyInfo, PROBES, ScenarioSet, SettingInfo, TaskProblem, Ticket,
 };
@@ -20,6 +20,7 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
     tickets(content, reader);
     tools::check(content, reader);
     walks::check(content, reader);
+    sprays::check(content, reader);
     competencies::check(content, reader);
     families(content, reader);
     for (index, one) in content.sets.iter().enumerate() {
@@ -45,6 +46,7 @@ fn names(content: &Content, reader: &mut Reader) {
     each(reader, "pair", "id", IN_SLUG, content.pairs.iter().map(|pair| pair.id.as_str()));
     each(reader, "ticket", "slug", IN_SLUG, content.tickets.iter().map(|ticket| ticket.slug.as_str()));
     each(reader, "walk", "slug", IN_SLUG, content.walks.iter().map(|walk| walk.slug.as_str()));
+    each(reader, "spray", "slug", IN_SLUG, content.sprays.iter().map(|task| task.slug.as_str()));
     each(reader, "tool", "slug", IN_SLUG, content.tools.iter().map(|tool| tool.slug.as_str()));
     each(reader, "mend", "slug", IN_SLUG, content.mends.iter().map(|mend| mend.slug.as_str()));
     each(reader, "solvent", "slug", IN_SLUG, content.solvents.iter().map(|solvent| solvent.slug.as_str()));
@@ -227,7 +229,7 @@ pub(super) fn ticket(
     }
 }
 
-fn sheet_of(list: &'static str, index: usize, slug: &str, content: &Content, reader: &mut Reader) {
+pub(super) fn sheet_of(list: &'static str, index: usize, slug: &str, content: &Content, reader: &mut Reader) {
     if reader.knows("sheet") && content.sheet(slug).is_none() {
         let names = nearest(slug, content.sheets.iter().map(|sheet| sheet.slug.as_str()));
         reader.at(list, index, "sheet", format!("`{slug}` is no shop sheet; allowed: {names}"));

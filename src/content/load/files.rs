@@ -14,6 +14,8 @@ pub(super) enum Holds {
     Set,
     /// One walk.
     Walk,
+    /// One spray task.
+    Spray,
     /// Messages of a language.
     Texts,
     /// A JSON Schema; the loader leaves it alone.
@@ -43,8 +45,9 @@ pub(super) const LIST_FOLDERS: [(&str, &str); 4] =
 const SHEETS: &str = "sheets";
 const SETS: &str = "sets";
 const WALKS: &str = "walks";
+const SPRAYS: &str = "sprays";
 /// The English messages that nothing else would miss: the screens read them.
-const ENGLISH: [&str; 10] = [
+const ENGLISH: [&str; 11] = [
     "app.toml",
     "bench.toml",
     "cautions.toml",
@@ -52,6 +55,7 @@ const ENGLISH: [&str; 10] = [
     "faults.toml",
     "sets.toml",
     "settings.toml",
+    "spraying.toml",
     "tickets.toml",
     "walk.toml",
     "woods.toml",
@@ -73,6 +77,7 @@ pub(super) fn holds(path: &Path) -> Option<Holds> {
         [SHEETS, _] => Some(Holds::Sheet),
         [SETS, _] => Some(Holds::Set),
         [WALKS, _] => Some(Holds::Walk),
+        [SPRAYS, _] => Some(Holds::Spray),
         ["text", _, _] => Some(Holds::Texts),
         [folder, _] => find(&LIST_FOLDERS, folder).map(Holds::List),
         _ => None,
@@ -82,12 +87,12 @@ pub(super) fn holds(path: &Path) -> Option<Holds> {
 /// Where content belongs, for messages.
 pub(super) fn allowed() -> String {
     let files = LIST_FILES.iter().map(|(file, _)| (*file).to_owned());
-    let folders = LIST_FOLDERS.iter().map(|(folder, _)| *folder).chain([SHEETS, SETS, WALKS]);
+    let folders = LIST_FOLDERS.iter().map(|(folder, _)| *folder).chain([SHEETS, SETS, WALKS, SPRAYS]);
     let rest = ["text/<language>/*.toml", "schema/*.json"].map(str::to_owned);
     files.chain(folders.map(|folder| format!("{folder}/*.toml"))).chain(rest).collect::<Vec<_>>().join(", ")
 }
 
-/// Reports lists, sheets, sets, walks and English messages of which no file stands there at all.
+/// Reports lists, sheets, sets, walks, spray tasks and English messages of which no file stands there at all.
 pub(super) fn missing(sources: &[Source], reader: &mut Reader) {
     for (file, list) in LIST_FILES {
         if !sources.iter().any(|source| source.path == Path::new(file)) {
@@ -95,7 +100,12 @@ pub(super) fn missing(sources: &[Source], reader: &mut Reader) {
             reader.broken.insert(list);
         }
     }
-    let folders = LIST_FOLDERS.into_iter().chain([(SHEETS, "sheet"), (SETS, "set"), (WALKS, "walk")]);
+    let folders = LIST_FOLDERS.into_iter().chain([
+        (SHEETS, "sheet"),
+        (SETS, "set"),
+        (WALKS, "walk"),
+        (SPRAYS, "spray task"),
+    ]);
     for (folder, list) in folders {
         let there = |source: &Source| source.path.starts_with(folder) && holds(&source.path).is_some();
         if !sources.iter().any(there) {

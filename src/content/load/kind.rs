@@ -2,7 +2,7 @@
 
 use super::files::{LIST_FILES, LIST_FOLDERS};
 use super::place::line_at;
-use super::{Problem, Source, load, set, sheet, walk};
+use super::{Problem, Source, load, set, sheet, spray, walk};
 use crate::content::Content;
 use std::path::{Path, PathBuf};
 
@@ -15,6 +15,8 @@ pub enum FileKind {
     Set,
     /// A walk: it names its `outline`.
     Walk,
+    /// A spray task: it says which `coat` is sprayed.
+    Spray,
     /// Entries of the list of that name.
     List(&'static str),
 }
@@ -27,6 +29,7 @@ impl FileKind {
             Self::Sheet => "sheet",
             Self::Set => "set",
             Self::Walk => "walk",
+            Self::Spray => "spray task",
             Self::List(list) => list,
         }
     }
@@ -46,12 +49,14 @@ impl FileKind {
             Ok(Self::Sheet)
         } else if has("outline") {
             Ok(Self::Walk)
+        } else if has("coat") {
+            Ok(Self::Spray)
         } else if let Some(list) = lists().find(|list| has(list)) {
             Ok(Self::List(list))
         } else {
             let message = format!(
                 "the kind of file is not known by its keys: a shop sheet has `coating`, a set has `task`, a walk has \
-                 `outline`, a list has entries of {}; texts are checked with their content folder",
+                 `outline`, a spray task has `coat`, a list has entries of {}; texts are checked with their content folder",
                 lists().collect::<Vec<_>>().join(", ")
             );
             Err(problem(0, message))
@@ -59,7 +64,7 @@ impl FileKind {
     }
 }
 
-/// Checks one file by what its own keys say it is: a sheet, a set or a walk against the checked content, a list as part of the
+/// Checks one file by what its own keys say it is: a sheet, a set, a walk or a spray task against the checked content, a list as part of the
 /// content that ships, in place of the shipped file of that name.
 ///
 /// # Errors
@@ -70,6 +75,7 @@ pub fn file(source: &Source, content: &Content, shipped: &[Source]) -> Result<Fi
         FileKind::Sheet => sheet(source, content).map(|_| kind),
         FileKind::Set => set(source, content).map(|_| kind),
         FileKind::Walk => walk(source, content).map(|_| kind),
+        FileKind::Spray => spray(source, content).map(|_| kind),
         FileKind::List(list) => {
             let place = place_of(list, &source.path);
             let mut all: Vec<Source> = shipped.iter().filter(|one| one.path != place).cloned().collect();

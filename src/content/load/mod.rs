@@ -8,6 +8,7 @@ mod kind;
 mod names;
 mod place;
 mod reader;
+mod sprays;
 mod texts;
 mod tools;
 mod values;
@@ -19,7 +20,7 @@ pub use kind::{FileKind, file};
 use super::{Caution, Consequence};
 use super::{
     Competency, Content, Dress, FactInfo, FamilyInfo, Look, Mend, Panel, RuleInfo, ScenarioSet, SettingInfo,
-    SheetSource, Ticket, Tool, WalkInfo,
+    SheetSource, SprayTask, Ticket, Tool, WalkInfo,
 };
 use crate::rules::fault::{Fault, Pair};
 use crate::rules::hazard::Solvent;
@@ -97,6 +98,7 @@ pub fn load(sources: &[Source]) -> Result<Content, Vec<Problem>> {
             Some(Holds::Sheet) => sheets.extend(reader.one::<SheetSource>(source, "sheet")),
             Some(Holds::Set) => content.sets.extend(reader.one::<ScenarioSet>(source, "set")),
             Some(Holds::Walk) => content.walks.extend(reader.one::<WalkInfo>(source, "walk")),
+            Some(Holds::Spray) => content.sprays.extend(reader.one::<SprayTask>(source, "spray")),
             Some(Holds::Texts) => reader.texts(source, &mut content.texts),
             Some(Holds::Schema) => {}
             None => {
@@ -197,6 +199,23 @@ pub fn walk(source: &Source, content: &Content) -> Result<WalkInfo, Vec<Problem>
     }
     match read {
         Some(walk) if reader.problems.is_empty() => Ok(walk),
+        _ => Err(reader.problems),
+    }
+}
+
+/// Reads one spray task that does not ship, against the checked content.
+///
+/// # Errors
+/// Every [`Problem`] found.
+pub fn spray(source: &Source, content: &Content) -> Result<SprayTask, Vec<Problem>> {
+    let mut reader = Reader::default();
+    let read = reader.one::<SprayTask>(source, "spray");
+    if let Some(task) = &read {
+        check::slug("spray", 0, "slug", &task.slug, &mut reader);
+        sprays::task(content, 0, task, &mut reader);
+    }
+    match read {
+        Some(task) if reader.problems.is_empty() => Ok(task),
         _ => Err(reader.problems),
     }
 }

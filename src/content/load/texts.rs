@@ -54,6 +54,9 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
             need("walk", index, &format!("ticket.parts.{nth}.slug"), format!("part.{}", part.slug));
         }
     }
+    for (index, task) in content.sprays.iter().enumerate() {
+        need("spray", index, "slug", format!("spray.task.{}", task.slug));
+    }
     for (index, tool) in content.tools.iter().enumerate() {
         for (nth, number) in tool.numbers.iter().enumerate() {
             need("tool", index, &format!("numbers.{nth}"), format!("walk.ask.{}", number.ask.slug()));

@@ -19,12 +19,19 @@ pub struct Shade {
     pub lightness: f64,
 }
 
+/// Wood under colour of an absorbance: R = R₀ 10^(-2 A).
+#[must_use]
+pub fn under(wood: Fraction, absorbance: f64) -> Shade {
+    let reflectance = Fraction::saturating(wood.get() * libm::exp10(-CROSSINGS * absorbance));
+    Shade { reflectance, lightness: lightness(reflectance) }
+}
+
 /// Wood under coats of transparent colour: R = R₀ 10^(-2 n A). Coats may be parts of coats, as in a fade or a stripe.
 #[must_use]
 pub fn over_wood(wood: Fraction, a_coat: Absorbance, coats: f64) -> Ruling<Shade> {
     let all = a_coat.get() * coats;
-    let reflectance = Fraction::saturating(wood.get() * libm::exp10(-CROSSINGS * all));
-    let shade = Shade { reflectance, lightness: lightness(reflectance) };
+    let shade = under(wood, all);
+    let Shade { reflectance, .. } = shade;
     Ruling::by("optics.coats-add", shade)
         .step("absorbance-all", "n A", Measure::new(all, Unit::Ratio, 2))
         .given(&[

@@ -1,0 +1,187 @@
+//! A good run of a task as the model would do it: shown beside one's own, and graded like it.
+
+use super::outline::{Outline, Place};
+use super::program::Passes;
+use super::setup::Setup;
+use crate::content::{EvenFilm, ShadedEdge};
+use crate::quantity::{GunSpeed, Micrometres, Millimetres, Overlap, Seconds};
+use crate::rules::spray::fan::seen_width;
+use crate::rules::spray::pass_film::{Spray, speed_for};
+use crate::rules::spray::trigger::{lead_for, passes_across};
+
+/// Half an overlap: aim at the edge of the last stripe (an air-board refinish tip sheet; TM 1-1500-344-23-2, A-8.3).
+pub const TAUGHT_OVERLAP: f64 = 0.5;
+/// Least speed of a shading pass, m/s: hands move at about 1 ft/s (a refinishing textbook, 2022, p. 687).
+const SHADING_SPEED: f64 = 0.3;
+/// Waited between layers in times of the flash-off: next to nothing is wet then (e⁻³ is a twentieth).
+const FLASHES: f64 = 3.0;
+
+/// The good run; none where the task's numbers leave no speed for a gun.
+#[must_use]
+pub fn run(setup: &Setup) -> Option<Vec<Passes>> {
+    match (setup.task.film, setup.task.shade) {
+        (Some(film), _) => even(setup, film),
+        (None, Some(shade)) => shaded(setup, shade),
+        (None, None) => None,
+    }
+}
+
+/// What leaves the gun in the middle of its distances.
+fn spray(setup: &Setup) -> Spray {
+    Spray {
+        flow: setup.task.gun.flow_ml_min,
+        solids: crate::quantity::Fraction::saturating(1.0),
+        landing: setup.landing(),
+    }
+}
+
+/// The speed that lays a wet film, µm, at a pitch, mm.
+pub(super) fn speed(setup: &Setup, pitch: f64, wet: f64) -> Option<f64> {
+    let speed = speed_for(spray(setup), Millimetres::saturating(pitch), Micrometres::saturating(wet));
+    speed.ok().map(|ruling| ruling.answer.get())
+}
+
+/// How far before the edge the trigger has to be pulled at a speed, m/s, mm.
+pub(super) fn lead(setup: &Setup, half_thin: f64, speed: f64) -> f64 {
+    let valve = Seconds::saturating(setup.task.gun.opens_s.get());
+    lead_for(Millimetres::saturating(half_thin), GunSpeed::saturating(speed), valve).answer.get()
+}
+
+fn even(setup: &Setup, film: EvenFilm) -> Option<Vec<Passes>> {
+    let distance = setup.middle_distance();
+    let held = setup.held(distance, 0.0);
+    let wet = f64::midpoint(film.from, film.to) * setup.coat();
+    let mut sets = Vec::new();
+    for layer in 0..film.layers {
+        let upright = film.crossing && layer % 2 == 1;
+        let turned = |(x, y): Place| if upright { (y, x) } else { (x, y) };
+        let (least, most) = setup.outline.bounds();
+        let (from, to) = (turned(least).1, turned(most).1);
+        let across = passes_across(
+            Millimetres::saturating(to - from),
+            Millimetres::saturating(2.0 * held.half_fan),
+            Overlap::saturating(TAUGHT_OVERLAP),
+        );
+        let gaps = across.ok()?.answer - 1.0;
+        let pitch = (to - from) / gaps;
+        let speed = speed(setup, pitch, wet)?;
+        let reach = seen_width(setup.section()) * held.half_fan;
+        let mut nth = 0.0;
+        let mut back = false;
+        let mut wait = if layer > 0 { FLASHES * setup.task.flash_s.get() } else { 0.0 };
+        while nth <= gaps {
+            let beside = from + nth * pitch;
+            nth += 1.0;
+            let Some((begin, end)) = extent(&setup.outline, turned, beside - reach, beside + reach) else {
+                continue;
+            };
+            let mut line = vec![turned((begin, beside)), turned((end, beside))];
+            if back {
+                line.reverse();
+            }
+            back = !back;
+            sets.push(Passes {
+                line,
+                wide: 0.0,
+                distance,
+                speed,
+                overlap: TAUGHT_OVERLAP,
+                lead: lead(setup, held.half_thin, speed),
+                lag: held.half_thin,
+                wait,
+            });
+            wait = 0.0;
+        }
+    }
+    Some(sets)
+}
+
+/// How far the outline reaches along a pass, within a band across it; `turned` swaps both directions for upright passes.
+fn extent(outline: &Outline, turned: impl Fn(Place) -> Place, from: f64, to: f64) -> Option<(f64, f64)> {
+    let mut found: Option<(f64, f64)> = None;
+    for (a, b) in outline.sides() {
+        let ((ax, ay), (bx, by)) = (turned(a), turned(b));
+        let cut = |limit: f64| {
+            let share = if by == ay { 0.0 } else { ((limit - ay) / (by - ay)).clamp(0.0, 1.0) };
+            (ax + (bx - ax) * share, ay + (by - ay) * share)
+        };
+        for (x, y) in [cut(from), cut(to), (ax, ay)] {
+            if (from..=to).contains(&y) {
+                found = Some(found.map_or((x, x), |(least, most)| (least.min(x), most.max(x))));
+            }
+        }
+    }
+    found
+}
+
+/// Along the edge, both ways from its last point on the axis to the first one: both begin where the other does, so that each
+/// lays half there. Coats end one after another, as the fade asks; what lies outside of where one ends is filled by passes
+/// at half an overlap.
+fn shaded(setup: &Setup, shade: ShadedEdge) -> Option<Vec<Passes>> {
+    let distance = setup.middle_distance();
+    let held = setup.held(distance, 0.0);
+    let each = shade.depth * setup.coat() / f64::from(shade.coats.max(1));
+    let once = speed(setup, 2.0 * held.half_fan * setup.section().mean(), each)?;
+    let rounds = (SHADING_SPEED / once).ceil().max(1.0);
+    let speed = once * rounds;
+    // The flow follows the trigger: half of it is there after half of the time.
+    let late = speed * 1_000.0 * setup.task.gun.opens_s.get() / 2.0;
+    let mut sets = Vec::new();
+    let mut round = 0.0;
+    while round < rounds {
+        for coat in 0..shade.coats {
+            let mut inward = shade.width_mm.get() * f64::from(coat) / f64::from(shade.coats);
+            while inward > -held.half_fan {
+                for way in [1, -1] {
+                    sets.push(Passes {
+                        line: line(&setup.outline, inward, way),
+                        wide: 0.0,
+                        distance,
+                        speed,
+                        overlap: TAUGHT_OVERLAP,
+                        lead: late,
+                        lag: -late,
+                        wait: 0.0,
+                    });
+                }
+                inward -= held.half_fan;
+            }
+        }
+        round += 1.0;
+    }
+    Some(sets)
+}
+
+/// The outline from its lowest place to its highest, one way round (1) or the other (-1), moved inwards.
+fn line(outline: &Outline, inward: f64, way: isize) -> Vec<Place> {
+    let places = outline.places();
+    let by_height = |a: &usize, b: &usize| {
+        let y = |nth: &usize| places.get(*nth).map_or(0.0, |place| place.1);
+        y(a).total_cmp(&y(b))
+    };
+    let (Some(lowest), Some(highest)) =
+        ((0..places.len()).max_by(by_height), (0..places.len()).min_by(by_height))
+    else {
+        return Vec::new();
+    };
+    let mut half = Vec::new();
+    let mut nth = lowest;
+    loop {
+        half.extend(inside(places, nth, inward));
+        if nth == highest || half.len() > places.len() {
+            return half;
+        }
+        nth = (nth + places.len()).wrapping_add_signed(way) % places.len();
+    }
+}
+
+/// A place of a closed line moved square to it, inwards.
+fn inside(places: &[Place], nth: usize, inward: f64) -> Option<Place> {
+    let count = places.len();
+    let (x, y) = *places.get(nth)?;
+    let (before, after) = (*places.get((nth + count - 1) % count)?, *places.get((nth + 1) % count)?);
+    let (dx, dy) = (after.0 - before.0, after.1 - before.1);
+    let length = libm::hypot(dx, dy).max(f64::MIN_POSITIVE);
+    // To the right of a line that runs to the right side first: downwards lies inside.
+    Some((x - dy / length * inward, y + dx / length * inward))
+}

@@ -1,0 +1,184 @@
+//! Programmed passes: lines with distance, speed, overlap and trigger told, made into a path like one of a hand.
+
+use super::outline::Place;
+use super::point::{NoPath, Path, Point};
+use super::setup::Setup;
+
+/// Millimetres in a metre.
+const MM_A_METRE: f64 = 1_000.0;
+/// Speed at which the gun is carried from pass to pass with the trigger let go, mm/s (an assumption, no source).
+const CARRIED: f64 = 600.0;
+/// The gun begins to move so far before the trigger is pulled, and moves on so far after it is let go, mm: on the move
+/// when it opens, as handbooks ask (a public finishing manual, A-8.3 d).
+const RUN_UP: f64 = 30.0;
+/// The fan lies square to the line.
+const SQUARE: f64 = 90.0;
+/// A spot turned half round is the same.
+const HALF_TURN: f64 = 180.0;
+
+/// A set of passes beside each other. Each goes back along the one before.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Passes {
+    /// The first pass: two places or more, mm.
+    pub line: Vec<Place>,
+    /// How far the set reaches to the right of the first pass, seen along it, mm; 0 for one pass.
+    pub wide: f64,
+    /// Distance of the gun, mm.
+    pub distance: f64,
+    /// Speed of the gun, m/s.
+    pub speed: f64,
+    /// Overlap of a pass with the one before, of the full width.
+    pub overlap: f64,
+    /// How far before the beginning of a pass the trigger is pulled, mm; below 0: after it.
+    pub lead: f64,
+    /// How far behind its end the trigger is let go, mm; below 0: before it.
+    pub lag: f64,
+    /// Time that is waited before the set, s.
+    pub wait: f64,
+}
+
+/// The names of a set's numbers in files, with units and what is allowed.
+pub const LIMITS: [(&str, f64, f64); 7] = [
+    ("wide_mm", 0.0, Point::PLACE_MOST),
+    ("distance_mm", Point::DISTANCE.0, Point::DISTANCE.1),
+    ("speed_m_s", 0.02, 3.0),
+    ("overlap", 0.0, 0.95),
+    ("lead_mm", -200.0, 500.0),
+    ("lag_mm", -200.0, 500.0),
+    ("wait_s", 0.0, 1_800.0),
+];
+
+/// The path of a gun that works sets of passes one after another.
+///
+/// # Errors
+/// [`NoPath`] where it takes longer, or goes farther, than a path may.
+pub fn path(sets: &[Passes], setup: &Setup) -> Result<Path, NoPath> {
+    let mut run = Run::default();
+    for set in sets {
+        run.wait(set.wait);
+        let pitch = 2.0 * setup.held(set.distance, 0.0).half_fan * (1.0 - set.overlap);
+        let count = (set.wide / pitch - crate::quantity::DUST).ceil().max(0.0);
+        let mut nth = 0.0;
+        let mut back = false;
+        while nth <= count && run.points.len() <= Point::COUNT_MOST {
+            let mut line = beside(&set.line, (nth * pitch).min(set.wide));
+            if back {
+                line.reverse();
+            }
+            run.pass(&line, set);
+            nth += 1.0;
+            back = !back;
+        }
+    }
+    Path::new(run.points)
+}
+
+/// A line moved to its right, seen from its first place to its last.
+fn beside(line: &[Place], right: f64) -> Vec<Place> {
+    let (Some(from), Some(to)) = (line.first(), line.last()) else { return Vec::new() };
+    let (dx, dy) = direction(*from, *to);
+    line.iter().map(|(x, y)| (x - dy * right, y + dx * right)).collect()
+}
+
+/// From a place towards another, with a length of 1; to the right where they are the same.
+fn direction(from: Place, to: Place) -> Place {
+    let length = libm::hypot(to.0 - from.0, to.1 - from.1);
+    if length > 0.0 { ((to.0 - from.0) / length, (to.1 - from.1) / length) } else { (1.0, 0.0) }
+}
+
+#[derive(Default)]
+struct Run {
+    points: Vec<Point>,
+}
+
+impl Run {
+    fn wait(&mut self, time: f64) {
+        if let Some(last) = self.points.last().copied().filter(|_| time > 0.0) {
+            self.points.push(Point { t: last.t + time, ..last });
+        }
+    }
+
+    fn pass(&mut self, line: &[Place], set: &Passes) {
+        let speed = set.speed * MM_A_METRE;
+        let lengths: Vec<f64> = line
+            .iter()
+            .zip(line.iter().skip(1))
+            .map(|(from, to)| libm::hypot(to.0 - from.0, to.1 - from.1))
+            .collect();
+        let whole: f64 = lengths.iter().sum();
+        // Where something happens, in mm along the line from its beginning.
+        let mut stops = vec![-set.lead - RUN_UP, -set.lead, whole + set.lag, whole + set.lag + RUN_UP];
+        let mut along = 0.0;
+        for length in &lengths {
+            along += length;
+            stops.push(along);
+        }
+        stops.push(0.0);
+        let (open, close) = (-set.lead, (whole + set.lag).max(-set.lead));
+        let (first, last) = (open - RUN_UP, close + RUN_UP);
+        stops.retain(|stop| (first..=last).contains(stop));
+        stops.sort_by(f64::total_cmp);
+        stops.dedup();
+        let mut begun = None;
+        for stop in stops {
+            let (x, y, turn) = at(line, &lengths, stop);
+            let trigger = if (open..close).contains(&stop) { 1.0 } else { 0.0 };
+            let start = match begun {
+                Some(start) => start,
+                None => self.carried((x, y)),
+            };
+            let fan = self.nearest(turn + SQUARE, begun.is_some());
+            begun = Some(start);
+            let t = start + (stop - first) / speed;
+            self.points.push(Point { t, x, y, distance: set.distance, tilt: 0.0, fan, trigger });
+        }
+    }
+
+    /// The moment at which the gun, carried on from its last point, is at a place.
+    fn carried(&self, (x, y): Place) -> f64 {
+        self.points.last().map_or(0.0, |last| last.t + libm::hypot(x - last.x, y - last.y) / CARRIED)
+    }
+
+    /// The angle of the fan, nearest to that of the last point of the same pass; at the beginning of one the least.
+    fn nearest(&self, angle: f64, same: bool) -> f64 {
+        let last = self.points.last().filter(|_| same).map_or(0.0, |last| last.fan);
+        angle - HALF_TURN * libm::round((angle - last) / HALF_TURN)
+    }
+}
+
+/// The place so far along a line, straight on before its beginning and behind its end, and the direction there, degrees.
+/// At a corner the direction is half way between both sides.
+fn at(line: &[Place], lengths: &[f64], along: f64) -> (f64, f64, f64) {
+    let mut begins = 0.0;
+    let last = lengths.len().saturating_sub(1);
+    for (nth, (length, (from, to))) in lengths.iter().zip(line.iter().zip(line.iter().skip(1))).enumerate() {
+        let ends = begins + length;
+        if along <= ends || nth == last {
+            let (dx, dy) = direction(*from, *to);
+            let far = along - begins;
+            let corner = line.get(nth + 2).filter(|_| along == ends);
+            let (tx, ty) = corner.map_or((dx, dy), |next| {
+                let (nx, ny) = direction(*to, *next);
+                (dx + nx, dy + ny)
+            });
+            return (from.0 + dx * far, from.1 + dy * far, libm::atan2(ty, tx).to_degrees());
+        }
+        begins = ends;
+    }
+    (0.0, 0.0, 0.0)
+}
+
+impl Passes {
+    /// Its numbers in the order of [`LIMITS`].
+    #[must_use]
+    pub const fn numbers(&self) -> [f64; 7] {
+        [self.wide, self.distance, self.speed, self.overlap, self.lead, self.lag, self.wait]
+    }
+
+    /// The set along a line with those numbers, in the order of [`LIMITS`].
+    #[must_use]
+    pub const fn of(line: Vec<Place>, numbers: [f64; 7]) -> Self {
+        let [wide, distance, speed, overlap, lead, lag, wait] = numbers;
+        Self { line, wide, distance, speed, overlap, lead, lag, wait }
+    }
+}

@@ -1,0 +1,133 @@
+//! A gun that is moved: takes points one after another and lays what leaves it.
+
+use super::film::Film;
+use super::grid::Grid;
+use super::point::{Path, Point};
+use super::setup::{FILM_A_ML, Setup};
+use super::spot::Spot;
+
+/// Longest step while the flow follows the trigger, s: the flow is taken as even within one.
+const RAMP_STEP: f64 = 0.01;
+/// Longest step in time, s: solvent leaves meanwhile.
+const TIME_STEP: f64 = 0.25;
+/// Greatest change of distance in a step, as a share of it.
+const DISTANCE_STEP: f64 = 0.02;
+/// Greatest turn of the fan, and change of tilt, in a step, degrees.
+const TURN_STEP: f64 = 2.0;
+/// Most steps from one point to the next.
+const STEPS_MOST: f64 = 4_096.0;
+
+/// Where the material went, mL.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Paint {
+    /// Left the gun.
+    pub sprayed: f64,
+    /// Never reached the face: bounced off or drifted away.
+    pub lost: f64,
+    /// Landed on the face or beside it.
+    pub landed: f64,
+}
+
+/// A gun at work on a face.
+#[derive(Debug, Clone)]
+pub struct Sprayer {
+    setup: Setup,
+    spot: Spot,
+    film: Film,
+    at: Option<Point>,
+    /// Share of the full flow that leaves the gun now.
+    open: f64,
+    paint: Paint,
+}
+
+impl Sprayer {
+    /// A gun at rest before a bare face.
+    #[must_use]
+    pub fn new(setup: Setup, grid: Grid) -> Self {
+        let spot = Spot::of_taper(setup.sheet.get(crate::rules::sheet::Setting::FanTaper));
+        let film = Film::bare(grid, setup.task.flash_s.get());
+        Self { setup, spot, film, at: None, open: 0.0, paint: Paint::default() }
+    }
+
+    /// Sprays a whole path on a bare face.
+    #[must_use]
+    pub fn spray(setup: &Setup, grid: Grid, path: &Path) -> Self {
+        let mut sprayer = Self::new(setup.clone(), grid);
+        for point in path.points() {
+            sprayer.to(*point);
+        }
+        sprayer
+    }
+
+    /// Moves the gun on to a point. Points come in the order of time; the first one only tells where it begins.
+    pub fn to(&mut self, point: Point) {
+        if let Some(from) = self.at.replace(point) {
+            self.run(from, point);
+        }
+    }
+
+    /// From one point to the next: first as long as the flow follows the trigger, then evenly.
+    fn run(&mut self, from: Point, to: Point) {
+        let time = to.t - from.t;
+        if time <= 0.0 {
+            return;
+        }
+        let opens = self.setup.task.gun.opens_s.get();
+        let ramp = ((from.trigger - self.open).abs() * opens).min(time);
+        let until = from.towards(&to, ramp / time);
+        if ramp > 0.0 {
+            let rise = (from.trigger - self.open).signum() * ramp / opens;
+            self.steps(from, until, rise, (ramp / RAMP_STEP).ceil());
+        }
+        self.open = if ramp < time { from.trigger } else { self.open };
+        if self.open > 0.0 && ramp < time {
+            self.steps(until, to, 0.0, 1.0);
+        }
+    }
+
+    /// Lays a way on which the flow rises by so much, in so many steps at least.
+    fn steps(&mut self, from: Point, to: Point, rise: f64, least: f64) {
+        let change = |from: f64, to: f64, step: f64| ((to - from).abs() / step).ceil();
+        let count = least
+            .max(change(from.t, to.t, TIME_STEP))
+            .max(change(from.distance, to.distance, DISTANCE_STEP * from.distance.min(to.distance)))
+            .max(change(from.fan, to.fan, TURN_STEP))
+            .max(change(from.tilt, to.tilt, TURN_STEP))
+            .min(STEPS_MOST);
+        let time = (to.t - from.t) / count;
+        let mut begin = from;
+        let mut step = 1.0;
+        while step <= count {
+            let end = from.towards(&to, step / count);
+            let open = self.open + rise / count / 2.0;
+            let volume = self.setup.flow() * open * time;
+            self.open += rise / count;
+            let piece = self.setup.piece(&begin, &end, volume);
+            let landed = piece.lands / FILM_A_ML;
+            self.paint.sprayed += volume;
+            self.paint.landed += landed;
+            self.paint.lost += volume - landed;
+            self.film.lay(&self.spot, &piece);
+            begin = end;
+            step += 1.0;
+        }
+    }
+
+    /// The film so far.
+    #[must_use]
+    pub const fn film(&self) -> &Film {
+        &self.film
+    }
+
+    /// Where the material went so far.
+    #[must_use]
+    pub const fn paint(&self) -> Paint {
+        self.paint
+    }
+
+    /// The task that is worked on.
+    #[must_use]
+    pub const fn setup(&self) -> &Setup {
+        &self.setup
+    }
+}
