@@ -13,6 +13,7 @@ use crate::content::Content;
 use crate::process::act::Act;
 use crate::quantity::{DUST, Hours};
 use crate::rules::sequence::operation::Operation;
+use crate::rules::term::Term;
 
 /// Hours in which a part is stripped to the wood: our estimate, common practice, no source.
 pub const STRIP_H: Hours = Hours::saturating(4.0);
@@ -140,7 +141,7 @@ impl Carried<'_> {
                 done.lapses.extend((state.room.fan && is_wet(state, self.start)).then_some(Lapse::FanOff));
                 state.room.fan = false;
             }
-            RoomAct::GaugeRead if !state.room.fan => return Err(self.refused(Why::FanStill)),
+            RoomAct::GaugeRead if !state.room.fan => return Err(self.refused(Why::FanStill).at(duty.slug())),
             RoomAct::GaugeRead => {
                 state.room.gauge_read = true;
                 done.read.push(Read::Gauge { past: state.room.filters_loaded() });
@@ -154,14 +155,18 @@ impl Carried<'_> {
                 (0..self.start.parts()).map(|part| Read::Meter { part, moisture: self.start.moisture(part) }),
             ),
             RoomAct::SourcesOut => state.room.sources_out = true,
-            RoomAct::RagsAway if !state.room.rags_about() => return Err(self.refused(Why::NoRags)),
+            RoomAct::RagsAway if !state.room.rags_about() => {
+                return Err(self.refused(Why::NoRags).at(duty.slug()));
+            }
             RoomAct::RagsAway => {
                 state.room.rags.clear();
                 let act = Act::of(Operation::RagsAway);
                 let timed = Timed { act, begun: clock, ended: clock, wet: None };
                 done.lapses.extend(state.act(self.start, timed, self.turn, true));
             }
-            RoomAct::GunCleaned if !state.room.gun_dirty() => return Err(self.refused(Why::GunClean)),
+            RoomAct::GunCleaned if !state.room.gun_dirty() => {
+                return Err(self.refused(Why::GunClean).at(duty.slug()));
+            }
             RoomAct::GunCleaned => {
                 done.lapses.extend((!state.room.covered()).then_some(Lapse::Uncovered));
                 state.room.gun = None;

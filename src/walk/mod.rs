@@ -7,6 +7,8 @@
 //! has its consequence: the run of [`crate::process`] finds it, [`surface`] says when it shows, [`mend`] whether it was
 //! mended. Duties of the room are decisions like any other; leaving one is a lapse ([`lapse`]), however good the work is.
 
+pub mod again;
+pub mod air_then;
 pub mod at_hand;
 pub mod came;
 pub mod clock;
@@ -19,8 +21,10 @@ pub mod impossible;
 pub mod inspect;
 pub mod journalled;
 pub mod kept;
+pub mod kinds;
 pub mod lapse;
 pub mod look;
+pub mod marks;
 pub mod material;
 pub mod mend;
 pub mod names;
@@ -30,6 +34,7 @@ pub mod right;
 pub mod room;
 pub mod saved;
 pub mod start;
+pub mod suggest;
 pub mod surface;
 pub mod turn;
 pub mod undone;

@@ -38,6 +38,12 @@ impl Promise {
         self.earliest.is_some_and(|earliest| earliest <= self.asked)
     }
 
+    /// Whether a day was offered that is later than needed.
+    #[must_use]
+    pub fn is_late(self) -> bool {
+        self.offered.zip(self.earliest).is_some_and(|(offered, earliest)| offered > earliest)
+    }
+
     /// Whether what was said holds: a day that can be met is kept to, for another one a day is offered that can be met.
     #[must_use]
     pub fn holds(self) -> bool {
@@ -74,6 +80,18 @@ impl Report {
     #[must_use]
     pub fn lost_h(&self) -> f64 {
         self.found.iter().filter(|found| found.mended.is_none()).map(|found| found.cost.hours()).sum()
+    }
+
+    /// Hours of work among them: unlike waits, which pass beside each other, they add up.
+    #[must_use]
+    pub fn lost_work_h(&self) -> f64 {
+        self.found.iter().filter(|found| found.mended.is_none()).map(|found| found.cost.rework_h).sum()
+    }
+
+    /// Days more than the shortest schedule; `None` where there is no such schedule.
+    #[must_use]
+    pub fn days_over(&self) -> Option<u32> {
+        self.shortest.map(|shortest| self.spent.day.saturating_sub(shortest.day))
     }
 }
 

@@ -3,6 +3,7 @@
 #[path = "../support/mod.rs"]
 mod support;
 
+mod again;
 mod case;
 mod colour;
 mod command;
@@ -20,12 +21,14 @@ mod journalled;
 mod later;
 mod laws;
 mod look;
+mod marked;
 mod planted;
 mod refused;
 mod right;
 mod room;
 mod shows;
 mod steps;
+mod suggested;
 mod weather;
 mod woods;
 mod wrong;

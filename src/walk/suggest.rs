@@ -1,0 +1,88 @@
+//! Guided: what comes next in a right way, and what leaving it out would break.
+
+use super::decision::Decision;
+use super::guided::{Warning, warnings};
+use super::lapse::Lapse;
+use super::right;
+use super::story::Walk;
+use super::{Work, at_hand::asked};
+use crate::content::{Ask, Content};
+use crate::rules::verdict::RuleId;
+
+/// Why something comes next.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Reason {
+    /// Left out, it breaks a rule of the work.
+    Rule(RuleId),
+    /// Left out, it is a duty left undone.
+    Lapse(Lapse),
+}
+
+/// What comes next.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Suggested {
+    /// One decision, or what is put on and seen to together.
+    pub decisions: Vec<Decision>,
+    /// `None`: the work goes on without a fault where it is left out, and lacks something.
+    pub why: Option<Reason>,
+}
+
+/// What comes next in a right way; `None` where there is none: the room is never fit.
+#[must_use]
+pub fn suggest(walk: &Walk, content: &Content) -> Option<Suggested> {
+    let rest = right::rest(walk, content)?;
+    let of_room = |decision: &&Decision| matches!(decision, Decision::Wear(_) | Decision::Room(_));
+    let together = rest.iter().take_while(of_room).count().max(1).min(rest.len());
+    let (decisions, after) = rest.split_at(together);
+    let why = without(walk, after, content);
+    Some(Suggested { decisions: decisions.to_vec(), why })
+}
+
+/// The first that breaks where the work goes on with what comes after.
+fn without(walk: &Walk, after: &[Decision], content: &Content) -> Option<Reason> {
+    let (defects, turns) = (walk.run().defects().len(), walk.turns().len());
+    let mut on = walk.clone();
+    for decision in after {
+        // What cannot be done without it is left out as well.
+        let _ = on.decide(decision.clone(), content);
+    }
+    let lapse = on.turns().iter().skip(turns).find_map(|turn| turn.lapses.first());
+    let defect = on.run().defects().get(defects).map(|defect| Reason::Rule(defect.rule()));
+    lapse.map(|lapse| Reason::Lapse(*lapse)).or(defect)
+}
+
+/// A value that could be set otherwise, and the rule that it would break.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Otherwise {
+    /// That option of a choice.
+    Pick(String, String, RuleId),
+    /// A number far below, or far above.
+    Number(Ask, bool, RuleId),
+}
+
+/// What other values of an operation would break, each tried alone.
+#[must_use]
+pub fn otherwise(walk: &Walk, work: &Work, content: &Content) -> Vec<Otherwise> {
+    let at_hand = asked(content, &walk.start().sheet, work.operation);
+    let breaks = |work: Work| {
+        let found = warnings(walk, &Decision::Work(work), content).unwrap_or_default();
+        found.iter().find_map(|warning| match warning {
+            Warning::Makes(defect) => Some(defect.rule()),
+            _ => None,
+        })
+    };
+    let picks = at_hand.choices.iter().flat_map(|choice| choice.options.iter().map(move |one| (choice, one)));
+    let picks = picks.filter(|(choice, one)| work.picks.get(&choice.key) != Some(&one.slug));
+    let picks = picks.filter_map(|(choice, one)| {
+        let mut other = work.clone();
+        other.picks.insert(choice.key.clone(), one.slug.clone());
+        Some(Otherwise::Pick(choice.key.clone(), one.slug.clone(), breaks(other)?))
+    });
+    let ends = at_hand.numbers.iter().flat_map(|number| [(number, false), (number, true)]);
+    let numbers = ends.filter_map(|(number, above)| {
+        let mut other = work.clone();
+        other.numbers.insert(number.ask, if above { number.to } else { number.from });
+        Some(Otherwise::Number(number.ask, above, breaks(other)?))
+    });
+    picks.chain(numbers).collect()
+}
