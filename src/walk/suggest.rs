@@ -7,6 +7,7 @@ use super::right;
 use super::story::Walk;
 use super::{Work, at_hand::asked};
 use crate::content::{Ask, Content};
+use crate::rules::term::Severity;
 use crate::rules::verdict::RuleId;
 
 /// Why something comes next.
@@ -23,7 +24,7 @@ pub enum Reason {
 pub struct Suggested {
     /// One decision, or what is put on and seen to together.
     pub decisions: Vec<Decision>,
-    /// `None`: the work goes on without a fault where it is left out, and lacks something.
+    /// `None`: left out it breaks nothing, and it comes next in the order of the shop sheet.
     pub why: Option<Reason>,
 }
 
@@ -38,7 +39,7 @@ pub fn suggest(walk: &Walk, content: &Content) -> Option<Suggested> {
     Some(Suggested { decisions: decisions.to_vec(), why })
 }
 
-/// The first that breaks where the work goes on with what comes after.
+/// The first that breaks where the work goes on with what comes after, what endangers people before the rest.
 fn without(walk: &Walk, after: &[Decision], content: &Content) -> Option<Reason> {
     let (defects, turns) = (walk.run().defects().len(), walk.turns().len());
     let mut on = walk.clone();
@@ -46,7 +47,8 @@ fn without(walk: &Walk, after: &[Decision], content: &Content) -> Option<Reason>
         // What cannot be done without it is left out as well.
         let _ = on.decide(decision.clone(), content);
     }
-    let lapse = on.turns().iter().skip(turns).find_map(|turn| turn.lapses.first());
+    let lapses = || on.turns().iter().skip(turns).flat_map(|turn| turn.lapses.iter());
+    let lapse = lapses().find(|lapse| lapse.severity() == Severity::Safety).or_else(|| lapses().next());
     let defect = on.run().defects().get(defects).map(|defect| Reason::Rule(defect.rule()));
     lapse.map(|lapse| Reason::Lapse(*lapse)).or(defect)
 }

@@ -2,16 +2,20 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { SIZES, journey } from "./harness.mjs";
-import { asked, begin, decide, right, shown, stored } from "./walker.mjs";
+import { again, asked, begin, decide, followGuide, readyAsBefore, right, shown, stored } from "./walker.mjs";
 
-test("a plain plate is walked guided from raw wood to the hand-over: nothing is warned of, and it is delivered in time", () =>
+/** Taps that a whole walk may take, each figure that is typed counted as one: some ten minutes at six seconds a tap. */
+const TAPS_MOST = 110;
+
+test("a plain plate is walked as the guide says, from raw wood to the hand-over: nothing is warned of, and it is delivered in time", () =>
   journey("walk-guided", SIZES[1], async (page) => {
     await begin(page, "A plain plate", "Guided");
-    const [walk] = await stored(page);
-    for (const decision of right(walk)) {
-      await decide(page, decision);
-      assert(!(await shown(page, ".warned")), `${JSON.stringify(decision)} is warned of`);
+    page.taps = 0;
+    while (await shown(page, ".walk-hand")) {
+      await followGuide(page);
+      assert(!(await shown(page, ".warned")), "what the guide says is warned of");
     }
+    assert(page.taps <= TAPS_MOST, `${page.taps} taps`);
     await page.one("heading", "What it came to");
     await page.says("Handed over in time.");
     const text = await page.text();
@@ -22,6 +26,36 @@ test("a plain plate is walked guided from raw wood to the hand-over: nothing is 
     await page.assertFits("the report");
     await page.assertAccessible("the report");
     await page.shot("walk-report");
+  }));
+
+/** Walks on one's own in a right way, with what was done before done again at one touch. */
+async function walkAlone(page) {
+  const done = [];
+  const all = right((await stored(page))[0]);
+  const same = ({ operation, numbers, picks }) => JSON.stringify([operation, numbers, picks]);
+  while (all.length > 0) {
+    const room = all.findIndex((one) => !one.wear && !one.room);
+    if (room > 0) {
+      const ready = all.splice(0, room);
+      // What is seen to before work is what was seen to before it the last time; else it is picked.
+      if (!(all[0].work && (await readyAsBefore(page, all[0].work.operation)))) await decide(page, room > 1 ? ready : ready[0]);
+      continue;
+    }
+    const next = all.shift();
+    const before = next.work && done.includes(same(next.work));
+    if (!(before && (await again(page, next.work.operation)))) await decide(page, next);
+    if (next.work) done.push(same(next.work));
+  }
+}
+
+test("a whole job is done on one's own by touch alone in few taps, nothing left undone", () =>
+  journey("walk-alone", SIZES[0], async (page) => {
+    await begin(page, "A plain plate", "On your own");
+    page.taps = 0;
+    await walkAlone(page);
+    assert(page.taps <= TAPS_MOST, `${page.taps} taps`);
+    const told = asked((await stored(page))[0]);
+    assert.deepEqual([told.lapses, told.faults, told.in_time], [[], [], true]);
   }));
 
 test("a walk whose tab was killed is gone on with where it stood", () =>

@@ -14,74 +14,86 @@ export const shown = (page, css) => page.driver.findElements(By.css(css)).then((
 /** Longest wait for a piece of the screen, milliseconds. */
 const WAIT = 10_000;
 
-/** Runs on the page: touches what has a selector once it is there; types a number. */
+/** Runs on the page: touches what has a selector once it is there; types a number. Says how often it touched. */
 const TOUCH = `
   const [steps, wait, done] = arguments;
   const seen = (selector) => [...document.querySelectorAll(selector)].find((one) => one.offsetParent || one.closest("label")?.offsetParent);
+  let taps = 0;
   const soon = () => new Promise((next) => setTimeout(next, 15));
   (async () => {
     for (const [selector, value] of steps) {
       const end = Date.now() + wait;
       let found = seen(selector);
       while (!found && Date.now() < end) { await soon(); found = seen(selector); }
-      if (!found) return done("not there: " + selector);
+      if (!found) return done({ wrong: "not there: " + selector });
       found.scrollIntoView({ block: "nearest" });
       if (typeof value === "string") {
+        if (found.value === value) continue;
+        // The field is touched, and each of its figures.
+        taps += 1 + value.length;
         found.value = value;
         found.dispatchEvent(new InputEvent("input", { bubbles: true }));
       } else {
         const wanted = value ?? true;
-        if (found.checked !== wanted) found.click();
+        if (found.checked !== wanted) { taps += 1; found.click(); }
         // A mark of tape says that it was taken.
         const taken = () => !("checked" in found && found.labels?.length) || !found.isConnected || found.labels[0].classList.contains("picked") === wanted;
         while (!taken() && Date.now() < end) await soon();
-        if (!taken()) return done("not taken: " + selector);
+        if (!taken()) return done({ wrong: "not taken: " + selector });
       }
       await soon();
     }
-    done(null);
+    done({ taps });
   })();`;
 
 async function touch(page, steps) {
-  const wrong = await page.driver.executeAsyncScript(TOUCH, steps, WAIT);
+  const { wrong, taps } = await page.driver.executeAsyncScript(TOUCH, steps, WAIT);
+  page.taps = (page.taps ?? 0) + (taps ?? 0);
   if (wrong) throw new Error(`${wrong}; the page says: ${(await page.text()).slice(0, 800)}`);
 }
 
-/** Where each operation is done: asked of the lists of the screen, once. */
+/** Where each operation is done and whether it has values to be set: asked of the lists of the screen, once, and not counted. */
 async function places(page) {
   if (page.places) return page.places;
   page.places = {};
+  const before = page.taps ?? 0;
   for (const spot of ["bench", "booth", "rack", "wheel"]) {
     await touch(page, [[`.walk-spots input[value="${spot}"]`]]);
     await page.until(`the list of the ${spot}`, () => page.driver.executeScript(
       "return document.querySelector('.walk-spots input:checked')?.value === arguments[0] && !!document.querySelector('.walk-ops')", spot));
-    const names = await page.driver.executeScript("return [...document.querySelectorAll('.walk-hand .walk-ops button')].map((one) => one.value)");
-    for (const name of names) page.places[name] = spot;
+    const names = await page.driver.executeScript(
+      "return [...document.querySelectorAll('.walk-hand .walk-ops button')].map((one) => [one.value, one.classList.contains('walk-once')])");
+    for (const [name, plain] of names) page.places[name] ??= { at: spot, plain };
   }
+  page.taps = before;
   return page.places;
 }
 
 const spot = (name) => [`.walk-spots input[value="${name}"]`];
-const row = (name) => [`.walk-hand .walk-ops button[value="${name}"]`];
+const row = (name) => [`.walk-hand .walk-ops .walk-op[value="${name}"]`];
+const once = (name) => [`.walk-hand .walk-once[value="${name}"]`];
 const DO = [".walk-do"];
 
 /** What is touched for a decision, as the model writes it. */
 async function steps(page, decision) {
+  // What is put on and seen to in one visit is done in one.
+  if (Array.isArray(decision)) return [...(await Promise.all(decision.map((one) => steps(page, one)))).flatMap((one) => one.slice(0, -1)), DO];
   if (decision === "hand-over") return [spot("rack"), row("hand-over"), DO];
   if (decision.work) {
     const { operation, parts, numbers = {}, picks = {} } = decision.work;
-    const at = (await places(page))[operation];
+    const { at, plain } = (await places(page))[operation];
     const all = await page.driver.executeScript("return document.querySelectorAll('.walk-part').length");
+    const picked = Array.from({ length: all }, (_, part) => [`.walk-part:nth-of-type(${part + 1}) input`, parts.includes(part)]);
+    if (plain) return [spot(at), ...picked, once(operation)];
     return [
-      spot(at), row(operation),
-      ...Array.from({ length: all }, (_, part) => [`.walk-part:nth-of-type(${part + 1}) input`, parts.includes(part)]),
+      spot(at), row(operation), ...picked,
       ...Object.entries(numbers).map(([ask, value]) => [`#walk-${ask}`, String(value)]),
       ...Object.entries(picks).map(([key, slug]) => [`#walk-choice-${key} input[value="${slug}"]`]),
       DO,
     ];
   }
-  if (decision.wait === "morning") return [spot("rack"), row("wait-morning"), DO];
-  if (decision.wait?.until) return [spot("rack"), row("wait-until"), [`input[name="walk-test"][value="${decision.wait.until}"]`], DO];
+  if (decision.wait === "morning") return [spot("rack"), once("wait-morning")];
+  if (decision.wait?.until) return [spot("rack"), once(decision.wait.until)];
   if (decision.wait) return [spot("rack"), row("wait-hours"), ["#walk-wait", String(decision.wait.hours)], DO];
   if (decision.offer) return [spot("rack"), row("offer"), DO];
   if (decision.wear) {
@@ -128,6 +140,39 @@ export async function decide(page, decision) {
   const before = (await stored(page))[0]?.decisions.length ?? 0;
   await touch(page, await steps(page, decision));
   await page.until(`${JSON.stringify(decision)} to be stored`, async () => (await stored(page))[0].decisions.length > before);
+}
+
+/** Touches a button that does something at once, if it is there; says whether it was. */
+async function atOnce(page, selector) {
+  const there = await page.driver.executeScript("return !!document.querySelector(arguments[0])?.offsetParent", selector);
+  if (!there) return false;
+  const before = (await stored(page))[0]?.decisions.length ?? 0;
+  await touch(page, [[selector]]);
+  await page.until(`${selector} to be stored`, async () => (await stored(page))[0].decisions.length > before);
+  return true;
+}
+
+/** Makes ready for a place as before it, where that is offered there. */
+export async function readyAsBefore(page, operation) {
+  await touch(page, [spot((await places(page))[operation].at)]);
+  return atOnce(page, '.walk-hand .walk-once[value="ready"]');
+}
+
+/** Does the last work of its kind once more at one touch, where that is offered; says whether it was. */
+export async function again(page, operation) {
+  if (await atOnce(page, `.walk-hand .walk-before .walk-once[value="${operation}"]`)) return true;
+  await touch(page, [spot((await places(page))[operation].at)]);
+  return atOnce(page, `.walk-hand .walk-ops .walk-op + .walk-once[value="${operation}"]`);
+}
+
+/** Opens what the guide says and does it; nothing is chosen otherwise. */
+export async function followGuide(page) {
+  const before = (await stored(page))[0]?.decisions.length ?? 0;
+  await touch(page, [[".walk-guide .control"]]);
+  const opened = await page.driver.executeScript("return !document.querySelector('.walk-do')?.classList.contains('not-yet')");
+  const after = (await stored(page))[0]?.decisions.length ?? 0;
+  if (opened && after === before) await touch(page, [DO]);
+  await page.until("what the guide said to be stored", async () => (await stored(page))[0].decisions.length > before);
 }
 
 /** Does a decision that is not carried out. */

@@ -45,7 +45,7 @@ fn what_is_put_on_and_seen_to_is_suggested_together_because_of_what_it_would_lea
         told.decisions
     );
     assert!(
-        matches!(told.why, Some(Reason::Lapse(Lapse::WrongRespirator | Lapse::NoSuit | Lapse::FanOff))),
+        matches!(told.why, Some(Reason::Lapse(Lapse::NoRespirator | Lapse::WrongRespirator | Lapse::FanOff))),
         "{:?}",
         told.why
     );

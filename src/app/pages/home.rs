@@ -3,7 +3,7 @@
 use super::deal;
 use super::sets::set_waiting;
 use crate::app::hooks::{
-    use_desk, use_keys, use_new_version, use_people, use_sets, use_settings, use_stamped, use_told,
+    use_desk, use_keys, use_new_version, use_people, use_sets, use_settings, use_stamped, use_told, use_walks,
 };
 use crate::app::parts::{BandRow, Frame, NameField, Picture, board, icon};
 use crate::app::route::Route;
@@ -12,6 +12,7 @@ use crate::device::{clock, page};
 use crate::learn::{self, Past, Round};
 use crate::people::Crew;
 use crate::rules::term::{Stage, Term};
+use crate::walk::Kept;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -24,6 +25,7 @@ pub(in crate::app) fn Home() -> Html {
     let crew = use_people().crew;
     let new_version = use_new_version();
     let sets = use_sets();
+    let walks = use_walks().of(&shop.settings.person, false);
     use_effect_with((), |()| clock::mark_once("usable"));
 
     let past = told.past();
@@ -112,6 +114,7 @@ pub(in crate::app) fn Home() -> Html {
                         { go }{ icon(Picture::Go) }
                     </button>
                 </div>
+                { for walks.first().map(|walk| under_way(&shop, walk)) }
                 <nav key="doors" class="doors">
                     <a href={Route::Walks.address()} class="control door">{ icon(Picture::Walk) }{ shop.say("home.walk") }</a>
                     <a href={Route::Check.address()} class="control door">{ icon(Picture::Check) }{ shop.say("home.check") }</a>
@@ -128,6 +131,13 @@ pub(in crate::app) fn Home() -> Html {
             </section>
         </Frame>
     }
+}
+
+/// The walk that was worked on last, to be gone on with.
+fn under_way(shop: &Shop, walk: &Kept) -> Html {
+    let named = [("name", shop.text(&format!("walk.name.{}", walk.saved.walk)).to_string())];
+    let to = Route::WalkOf { id: walk.id.clone() };
+    html! { <a key="under-way" href={to.address()} class="control door under-way">{ icon(Picture::Walk) }{ shop.say_with("walk.go-on", &named) }</a> }
 }
 
 /// What the next step says where it is a set.

@@ -56,7 +56,7 @@ pub(super) use hand_out::HandOut;
 pub(super) use held::{held, standing};
 pub(super) use holding::Holding;
 pub(super) use icon::{Picture, icon};
-pub(super) use instrument::{Instrument, Piece};
+pub(super) use instrument::{Instrument, Piece, Ring, letter};
 pub(super) use name::NameField;
 pub(super) use panel::{Panel, Place, Seen, Shown, Still, Tried, column_letter, use_ahead};
 pub(super) use reasons::{rules, working};

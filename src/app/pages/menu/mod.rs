@@ -4,9 +4,8 @@ mod links;
 mod settings;
 mod who;
 
-use crate::app::hooks::{use_book, use_lock, use_people, use_settings};
+use crate::app::hooks::{before_menu, use_book, use_lock, use_people, use_settings};
 use crate::app::parts::Frame;
-use crate::app::route::Route;
 use crate::app::state::use_shop;
 use crate::device::page;
 use links::{INSTRUCTOR, PEOPLE, WORK, links};
@@ -28,7 +27,7 @@ pub(in crate::app) fn Menu() -> Html {
         move |()| spawn_local(async move { kept.set(Some(page::ask_to_keep().await)) })
     });
     html! {
-        <Frame class="sheet menu" title={shop.say("menu.title")} back={Some(Route::Home)} cautions={shop.cautions_for(&[])}>
+        <Frame class="sheet menu" title={shop.say("menu.title")} back={Some(before_menu())} cautions={shop.cautions_for(&[])}>
             { who(&shop, &change, &journal, &crew, hand_over) }
             { links(&shop, "work", &WORK) }
             { links(&shop, "instructor", &INSTRUCTOR) }

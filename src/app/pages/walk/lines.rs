@@ -3,7 +3,7 @@
 use super::start::ticket;
 use super::words::{at, micrometres, operation, parts};
 use crate::app::state::Shop;
-use crate::walk::{Line, Walk};
+use crate::walk::{Decision, Line, Walk};
 use yew::prelude::*;
 
 /// Lines that are always in view.
@@ -31,6 +31,7 @@ pub(super) fn lines(shop: &Shop, walk: &Walk) -> Html {
     html! {
         <section key="lines" class="walk-lines">
             <h2>{ shop.say("walk.lines") }</h2>
+            <p key="offer" hidden={walk.offered().is_none()}>{ offer(shop, walk) }</p>
             <p key="none" class="note" hidden={!all.is_empty()}>{ shop.say("walk.lines-none") }</p>
             <ol key="last">{ for all.iter().enumerate().skip(from).map(row) }</ol>
             <details key="all" hidden={from == 0}>
@@ -43,6 +44,17 @@ pub(super) fn lines(shop: &Shop, walk: &Walk) -> Html {
             </details>
         </section>
     }
+}
+
+/// The other day that was offered, as it stands on the ticket.
+fn offer(shop: &Shop, walk: &Walk) -> AttrValue {
+    let made = walk.turns().iter().rev().find(|turn| matches!(turn.decision, Decision::Offer(_)));
+    let named = [
+        ("at", at(shop, made.map_or(0.0, |turn| turn.begun)).to_string()),
+        ("day", walk.offered().unwrap_or_default().to_string()),
+        ("asked", walk.start().info.ticket.days.to_string()),
+    ];
+    shop.say_with("walk.offer-on-ticket", &named)
 }
 
 /// One line in words, where a fault was made.

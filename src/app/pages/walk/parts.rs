@@ -4,23 +4,8 @@ use crate::app::state::Shop;
 use crate::process::lying::{Laid, Lying};
 use crate::walk::names::Operation;
 
-/// A part as it lies there: what lies on the wood, and how the top of it was left.
+/// A part as it lies there, from its top down: how the top of it was left, then what lies on the wood.
 pub(super) fn seen(shop: &Shop, lying: &Lying) -> String {
-    let mut told: Vec<String> = Vec::new();
-    let bare = lying.laid.is_empty();
-    if bare {
-        let sanded = lying.done.contains(&Operation::Sand);
-        told.push(shop.say(if sanded { "walk.seen.sanded" } else { "walk.seen.raw" }).to_string());
-    }
-    for laid in &lying.laid {
-        told.push(layer(shop, laid));
-    }
-    if lying.masks > 0 {
-        told.push(shop.say("walk.seen.masked").to_string());
-    }
-    if lying.scraped && lying.done.contains(&Operation::Scrape) {
-        told.push(shop.say("walk.seen.scraped").to_string());
-    }
     let scuffed = lying.film().is_some_and(|film| film.abraded) && !lying.levelled;
     let top = match (lying.buffed, lying.levelled, scuffed) {
         (true, ..) => Some("walk.seen.buffed"),
@@ -28,8 +13,17 @@ pub(super) fn seen(shop: &Shop, lying: &Lying) -> String {
         (.., true) => Some("walk.seen.scuffed"),
         _ => None,
     };
-    told.extend(top.map(|key| shop.say(key).to_string()));
-    told.join(", ")
+    let scraped = lying.scraped && lying.done.contains(&Operation::Scrape);
+    let sanded = lying.done.contains(&Operation::Sand);
+    let bare = if sanded { "walk.seen.sanded" } else { "walk.seen.raw" };
+    let keys = [
+        top,
+        (lying.masks > 0).then_some("walk.seen.masked"),
+        scraped.then_some("walk.seen.scraped"),
+        lying.laid.is_empty().then_some(bare),
+    ];
+    let named = keys.into_iter().flatten().map(|key| shop.say(key).to_string());
+    named.chain(lying.laid.iter().rev().map(|laid| layer(shop, laid))).collect::<Vec<_>>().join(", ")
 }
 
 fn layer(shop: &Shop, laid: &Laid) -> String {

@@ -4,7 +4,7 @@ use crate::app::pages::walk::detail::detail;
 use crate::app::pages::walk::marks::Marks;
 use crate::app::pages::walk::pictured::Pictured;
 use crate::app::pages::walk::{cut, lines, marks, parts, words};
-use crate::app::parts::{Picture, icon};
+use crate::app::parts::{Picture, icon, letter};
 use crate::app::state::{Shared, use_shop};
 use crate::walk::Walk;
 use wasm_bindgen::JsCast;
@@ -76,7 +76,7 @@ pub(super) fn Scrub(props: &ScrubProps) -> Html {
         html! {
             <label key={part} class={classes!("walk-part", picked.then_some("picked"))}>
                 <input type="radio" name="scrub-part" checked={picked} onchange={move |_: Event| set.set(part)} />
-                { icon(Picture::Tick) }<span><b>{ words::part(&shop, info, part) }</b><span>{ seen }</span></span>
+                { icon(Picture::Tick) }<span><b>{ if walk.start().parts() > 1 { format!("{} ", letter(part)) } else { String::new() } }{ words::part(&shop, info, part) }</b><span>{ seen }</span></span>
             </label>
         }
     };

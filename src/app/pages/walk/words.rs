@@ -5,9 +5,11 @@ use crate::content::WalkInfo;
 use crate::process::defect::Defect;
 use crate::quantity::{MINUTES_AN_HOUR, Measure, Unit};
 use crate::rules::term::Term;
+use crate::walk::air_then::air_then;
 use crate::walk::clock::moment;
+use crate::walk::marks::Mark;
 use crate::walk::names::{Climate, Operation};
-use crate::walk::{Decision, Read, Start, Wait};
+use crate::walk::{Decision, Read, Start, Wait, Walk};
 use yew::prelude::*;
 
 /// An hour of the day as a clock shows it.
@@ -23,8 +25,12 @@ pub(super) fn at(shop: &Shop, clock: f64) -> AttrValue {
     shop.say_with("walk.at", &[("day", moment.day.to_string()), ("time", time(moment.hour))])
 }
 
+/// Hours from which on tenths say nothing.
+const MANY_HOURS: f64 = 100.0;
+
 pub(super) fn hours(shop: &Shop, hours: f64) -> String {
-    shop.voice().measure(Measure::new(hours, Unit::Hour, 1))
+    let decimals = u8::from(hours < MANY_HOURS);
+    shop.voice().measure(Measure::new(hours, Unit::Hour, decimals))
 }
 
 /// The same; nothing where it takes no time that would be counted.
@@ -80,14 +86,76 @@ pub(super) fn parts(shop: &Shop, start: &Start, parts: &[usize]) -> String {
     names.join(", ")
 }
 
+/// A part within a sentence.
+pub(super) fn inline_part(shop: &Shop, info: &WalkInfo, place: usize) -> String {
+    let name = part(shop, info, place);
+    let mut letters = name.chars();
+    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
+}
+
+/// Where something is, or is done: on some parts, or on all.
+pub(super) fn on(shop: &Shop, start: &Start, parts: &[usize]) -> AttrValue {
+    if parts.len() > 1 && parts.len() == start.parts() {
+        return shop.say("walk.on-all");
+    }
+    let names: Vec<String> = parts.iter().map(|one| inline_part(shop, &start.info, *one)).collect();
+    shop.say_with("walk.on", &[("parts", names.join(", "))])
+}
+
+/// The air when something was sprayed, beside the limits of the sheet.
+pub(super) fn air_at(shop: &Shop, walk: &Walk, moment: f64) -> String {
+    let Some(then) = air_then(walk, moment) else { return String::new() };
+    let voice = shop.voice();
+    let kelvin = |value: f64| voice.measure(Measure::new(value, Unit::Kelvin, 1));
+    let named = [
+        ("dew", voice.measure(Measure::new(then.dew_point.get(), Unit::Celsius, 1))),
+        ("gap", kelvin(then.gap_k)),
+        ("least", kelvin(then.gap_spray_k)),
+        ("retarded", kelvin(then.gap_retarder_k)),
+        ("limit", voice.measure(Measure::new(then.humidity_limit.get(), Unit::Percent, 0))),
+        ("cold", voice.measure(Measure::new(then.cold_stop.get(), Unit::Celsius, 0))),
+    ];
+    format!("{} {}", climate(shop, then.climate), shop.say_with("walk.against-limits", &named))
+}
+
 /// What a defect is called: its likeliest fault, or the rule where it makes none.
 pub(super) fn fault(shop: &Shop, defect: &Defect) -> AttrValue {
     fault_of(shop, defect.faults(), defect.rule().0)
 }
 
 pub(super) fn fault_of(shop: &Shop, faults: &[&str], rule: &str) -> AttrValue {
+    if let Some(called) = shop.texts().find(&format!("app.walk.called.{rule}")) {
+        return called.to_owned().into();
+    }
     let known = faults.iter().find(|id| shop.content().fault(id).is_some());
     known.map_or_else(|| shop.text(&format!("rule.{rule}")), |id| shop.text(&format!("fault.{id}")))
+}
+
+/// Shares of a part up to which something lies at its left or top, and from which at its right or bottom.
+const THIRDS: (f32, f32) = (1.0 / 3.0, 2.0 / 3.0);
+
+/// Where on its part a fault lies.
+pub(super) fn place(shop: &Shop, mark: &Mark) -> AttrValue {
+    let third = |share: f32, [low, middle, high]: [&'static str; 3]| match share {
+        share if share < THIRDS.0 => low,
+        share if share > THIRDS.1 => high,
+        _ => middle,
+    };
+    let across = third(mark.share.0, ["left", "middle", "right"]);
+    let down = third(mark.share.1, ["upper", "middle", "lower"]);
+    shop.say(&format!("walk.where.{down}-{across}"))
+}
+
+/// A fault with its number, its part and its place.
+pub(super) fn marked(shop: &Shop, walk: &Walk, mark: &Mark) -> String {
+    let shown = walk.shown().get(mark.shown);
+    let named = [
+        ("n", (mark.shown + 1).to_string()),
+        ("fault", shown.map(|shown| fault(shop, &shown.defect).to_string()).unwrap_or_default()),
+        ("part", inline_part(shop, &walk.start().info, mark.part)),
+        ("where", place(shop, mark).to_string()),
+    ];
+    shop.say_with("walk.marked", &named).to_string()
 }
 
 pub(super) fn wait(shop: &Shop, wait: Wait) -> AttrValue {

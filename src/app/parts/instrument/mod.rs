@@ -1,9 +1,10 @@
-//! The work drawn part by part as it now looks, to be touched; leader lines to the labels at its right.
+//! The work drawn part by part as it now looks, to be touched. A leader line goes to the label at its right; where there
+//! are several parts, lines would cross views and a letter stands on each part instead.
 
 mod easel;
 mod layout;
 
-use crate::picture::instrument::{Acts, Part, PartKind, PartLook, PartWood, View};
+use crate::picture::instrument::{Acts, Part, PartKind, PartLook, PartWood, Point, View};
 use easel::Easel;
 use layout::{HEIGHT, LABELS, Layout, WIDTH};
 use std::rc::Rc;
@@ -23,6 +24,19 @@ impl Piece {
     }
 }
 
+/// A ring round something on the work, with the number that it is told by.
+#[derive(Debug, Clone, PartialEq)]
+pub(in crate::app) struct Ring {
+    pub(in crate::app) view: usize,
+    /// Its middle, mm of the view.
+    pub(in crate::app) at: Point,
+    pub(in crate::app) number: usize,
+}
+
+/// Radius of a ring, and how far its number stands to the right and above its middle.
+const RING: f32 = 13.0;
+const NUMBER: Point = (16.0, 10.0);
+
 #[derive(Properties, PartialEq)]
 pub(in crate::app) struct InstrumentProps {
     pub(in crate::app) piece: Rc<Piece>,
@@ -34,6 +48,8 @@ pub(in crate::app) struct InstrumentProps {
     /// Where what is picked will act.
     #[prop_or_default]
     pub(in crate::app) acts: Option<Acts>,
+    #[prop_or_default]
+    pub(in crate::app) rings: Vec<Ring>,
     /// Told which part was touched.
     pub(in crate::app) on_part: Callback<usize>,
     /// What the picture shows, for those who do not see it.
@@ -54,7 +70,7 @@ pub(in crate::app) fn Instrument(props: &InstrumentProps) -> Html {
     use_effect_with((Rc::clone(&props.looks), Rc::clone(&easel)), |(looks, easel)| easel.paint(looks));
     let layout = use_memo(Rc::clone(&props.piece), |piece| Layout::of(&piece.views));
     let lines = use_memo((Rc::clone(&props.piece), props.count, props.rows), |(piece, count, rows)| {
-        (0..*count).map(|part| leader(piece, &layout, part, *rows)).collect::<Vec<_>>()
+        (0..*count).map(|part| leader(piece, &layout, part, (*count, *rows))).collect::<Vec<_>>()
     });
     let known = (Rc::clone(&props.piece), props.picked.clone(), props.acts.map(Acting));
     let dotted = use_memo(known, |(piece, picked, acts)| {
@@ -77,6 +93,7 @@ pub(in crate::app) fn Instrument(props: &InstrumentProps) -> Html {
                     <path key="acts-under" class="acts under" d={(*dotted).clone()} />
                     <path key="acts" class="acts" d={(*dotted).clone()} />
                     <g key="lines" class="leaders">{ for lines.iter().cloned() }</g>
+                    <g key="rings" class="rings">{ for props.rings.iter().map(|one| ring(&layout, one)) }</g>
                 </svg>
             </div>
             <div key="labels" class="instrument-labels">{ props.children.clone() }</div>
@@ -84,12 +101,34 @@ pub(in crate::app) fn Instrument(props: &InstrumentProps) -> Html {
     }
 }
 
+fn ring(layout: &Layout, ring: &Ring) -> Html {
+    let (x, y) = layout.at(ring.view, ring.at);
+    let (cx, cy, r) = (format!("{x:.1}"), format!("{y:.1}"), RING.to_string());
+    let (left, low) = (format!("{:.1}", x + NUMBER.0), format!("{:.1}", y - NUMBER.1));
+    html! {
+        <g key={ring.number}>
+            <circle class="under" cx={cx.clone()} cy={cy.clone()} r={r.clone()} />
+            <circle {cx} {cy} {r} />
+            <text x={left} y={low}>{ ring.number }</text>
+        </g>
+    }
+}
+
 /// What an operation acts on, compared.
 #[derive(Clone, Copy, PartialEq)]
 struct Acting(Acts);
 
-/// The line from a part to its label.
-fn leader(piece: &Piece, layout: &Layout, part: usize, rows: usize) -> Html {
+/// The letter of a part, from 0.
+pub(in crate::app) fn letter(part: usize) -> char {
+    u8::try_from(part).map_or(' ', |part| char::from(b'A'.saturating_add(part)))
+}
+
+/// Radius of a letter's ground, and how far below its middle a letter begins.
+const LETTER: f32 = 11.0;
+const LETTER_LOW: f32 = 5.5;
+
+/// The line from a part to its label, or its letter where there are several.
+fn leader(piece: &Piece, layout: &Layout, part: usize, (count, rows): (usize, usize)) -> Html {
     let views = || piece.views.iter().enumerate();
     let is = |(_, of): &(usize, &Part)| piece.part(of.kind) == Some(part);
     // The part that a view is there for tells most of it.
@@ -97,6 +136,15 @@ fn leader(piece: &Piece, layout: &Layout, part: usize, rows: usize) -> Html {
     let mut all = views().flat_map(|(nth, view)| view.parts.iter().map(move |of| (nth, of)));
     let Some((view, of)) = first.find(is).or_else(|| all.find(is)) else { return Html::default() };
     let (x, y) = layout.at(view, of.anchor());
+    if count > 1 {
+        let (cx, cy) = (format!("{x:.1}"), format!("{y:.1}"));
+        return html! {
+            <g key={part} class="letter">
+                <circle cx={cx.clone()} {cy} r={LETTER.to_string()} />
+                <text x={cx} y={format!("{:.1}", y + LETTER_LOW)}>{ letter(part) }</text>
+            </g>
+        };
+    }
     let share = |nth: usize| f32::from(u16::try_from(nth).unwrap_or(u16::MAX));
     let row = (share(part) + 0.5) / share(rows).max(1.0) * HEIGHT;
     html! {

@@ -28,6 +28,9 @@ pub(in crate::app) struct StillProps {
     pub(in crate::app) alt: AttrValue,
     /// Whether it is ruled into cells.
     pub(in crate::app) ruled: bool,
+    /// Millimetres of the panel a pixel; as fine as print takes it where nothing is said.
+    #[prop_or(FOR_PRINT)]
+    pub(in crate::app) mm: f32,
     /// Told once it is drawn.
     pub(in crate::app) on_drawn: Callback<()>,
 }
@@ -36,10 +39,10 @@ pub(in crate::app) struct StillProps {
 pub(in crate::app) fn Still(props: &StillProps) -> Html {
     let place = use_node_ref();
     use_effect_with(props.recipe.clone(), {
-        let (place, on_drawn) = (place.clone(), props.on_drawn.clone());
+        let (place, on_drawn, mm) = (place.clone(), props.on_drawn.clone(), props.mm);
         move |recipe| {
             let wanted = Rc::new(Cell::new(true));
-            let job = Job { recipe: recipe.clone(), place, on_drawn, wanted: Rc::clone(&wanted) };
+            let job = Job { recipe: recipe.clone(), mm, place, on_drawn, wanted: Rc::clone(&wanted) };
             let idle = QUEUE.with_borrow_mut(|queue| {
                 queue.jobs.push_back(job);
                 !std::mem::replace(&mut queue.busy, true)
@@ -62,6 +65,7 @@ pub(in crate::app) fn Still(props: &StillProps) -> Html {
 /// A picture that waits to be drawn.
 struct Job {
     recipe: Recipe,
+    mm: f32,
     place: NodeRef,
     on_drawn: Callback<()>,
     /// Whether its screen is still there.
@@ -85,7 +89,7 @@ fn next() {
         job
     });
     if let Some(job) = job {
-        go_on(Work::begin(job.recipe.clone(), face(FOR_PRINT)), job);
+        go_on(Work::begin(job.recipe.clone(), face(job.mm)), job);
     }
 }
 

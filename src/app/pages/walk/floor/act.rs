@@ -1,6 +1,7 @@
 //! Carrying out what is decided, and the one button for it.
 
-use super::{Act, Change, Ground, Spot, Told, words};
+use super::task::Act;
+use super::{Change, Ground, Spot, Told, words};
 use crate::app::parts::{Picture, icon};
 use crate::app::state::{Shared, Shop};
 use crate::walk::guided::{Warning, warnings};
@@ -56,26 +57,37 @@ fn of_room(ground: &Ground<'_>) -> Vec<Decision> {
     wear.into_iter().chain(duties).collect()
 }
 
-/// The one button that does what is picked, with its name.
-pub(super) fn button(ground: &Ground<'_>) -> Html {
-    let Ground { shop, walk, hand, .. } = ground;
-    let (label, decisions) = match hand.task {
-        Some(task) => {
-            let decision = hand.decision(task);
-            (words::decision(shop, walk.start(), &decision), vec![decision])
-        }
-        None if hand.at == Spot::Room => (shop.say("walk.room-do").to_string(), of_room(ground)),
-        None => (String::new(), Vec::new()),
+/// What the one button does: what is picked and set, else what was warned of at one touch.
+fn picked(ground: &Ground<'_>) -> Vec<Decision> {
+    let hand = ground.hand;
+    let set = match hand.task {
+        Some(task) => vec![hand.decision(task)],
+        None if hand.at == Spot::Room => of_room(ground),
+        None => Vec::new(),
     };
+    match &hand.told {
+        Told::Warned(_, of) if set.is_empty() => (**of).clone(),
+        _ => set,
+    }
+}
+
+/// The one button that does what is picked, with its name; where something shows, what is done about it.
+pub(super) fn button(ground: &Ground<'_>) -> Html {
+    if matches!(ground.hand.told, Told::Shows(_)) {
+        return html! { <div key="shown" class="walk-foot">{ super::shows::then(ground) }</div> };
+    }
+    let Ground { shop, walk, hand, .. } = ground;
+    let decisions = picked(ground);
     let sure = matches!(&hand.told, Told::Warned(_, of) if **of == decisions);
     let lacking = super::values::lacking(ground);
     let ready = !decisions.is_empty() && lacking.is_none();
-    let label = match (&lacking, sure) {
-        (Some((_, name)), _) => shop.say_with("walk.choose-first", &[("name", name.clone())]).to_string(),
-        (None, true) => shop.say("walk.all-the-same").to_string(),
-        _ if decisions.is_empty() && hand.at == Spot::Room => shop.say("walk.room-nothing").to_string(),
-        _ if decisions.is_empty() => shop.say("walk.pick-next").to_string(),
-        _ => label,
+    let at_room = hand.task.is_none() && hand.at == Spot::Room;
+    let label = match (&lacking, decisions.first()) {
+        (Some((_, name)), _) => shop.say_with("walk.choose-first", &[("name", name.clone())]),
+        _ if sure => shop.say("walk.all-the-same"),
+        (None, None) => shop.say(if at_room { "walk.room-nothing" } else { "walk.pick-next" }),
+        _ if at_room => shop.say("walk.room-do"),
+        (None, Some(one)) => words::decision(shop, walk.start(), one).into(),
     };
     let act = ground.act.clone();
     let onclick = Callback::from(move |_: MouseEvent| match &lacking {
@@ -83,9 +95,8 @@ pub(super) fn button(ground: &Ground<'_>) -> Html {
         None if decisions.is_empty() => {}
         None => act.emit(Act { decisions: decisions.clone(), sure }),
     });
-    let shows = matches!(hand.told, Told::Shows(_));
     html! {
-        <div key="foot" class="walk-foot" hidden={shows}>
+        <div key="foot" class="walk-foot">
         <button key="do" type="button" class={classes!("next-step", "walk-do", (!ready).then_some("not-yet"))} {onclick}>
             { label }{ if ready { icon(Picture::Go) } else { Html::default() } }
         </button>

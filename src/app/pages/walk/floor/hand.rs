@@ -1,118 +1,45 @@
 //! What is in hand on the floor: what is picked, its values as they are being set, what was last told.
 
+use super::task::{Spot, Task, Told};
 use crate::content::Ask;
 use crate::quantity::Hours;
-use crate::rules::term::{Stage, Term};
-use crate::terms;
+use crate::rules::term::Term;
 use crate::walk::decision::{Offer, Parts};
-use crate::walk::first::First;
-use crate::walk::guided::Warning;
-use crate::walk::names::{DryTest, Operation};
-use crate::walk::{Decision, Impossible, RoomAct, Wait, Walk, Work, Worn};
+use crate::walk::{Decision, RoomAct, Wait, Walk, Work, Worn};
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 use yew::prelude::*;
 
-terms! {
-    /// Places of the finish room, as they are gone to. Text: `app.walk.spot.<slug>`.
-    Spot {
-        /// The bench.
-        Bench = "bench",
-        /// The booth.
-        Booth = "booth",
-        /// The rack: waits, and what ends a walk.
-        Rack = "rack",
-        /// The wheel.
-        Wheel = "wheel",
-        /// The room: what is worn, and duties.
-        Room = "room",
-    }
-}
-
-/// What is picked to be done.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(in crate::app::pages::walk) enum Task {
-    Work(Operation),
-    Strip,
-    Hours,
-    Morning,
-    Until,
-    Offer,
-    HandOver,
-}
-
-impl Task {
-    /// The band of the board that it belongs to, for the cautions.
-    pub(super) fn stage(self) -> Option<Stage> {
-        match self {
-            Self::Work(operation) => Some(operation.stage()),
-            Self::Strip => Some(Stage::Sand),
-            _ => None,
-        }
-    }
-
-    /// Its name.
-    pub(super) fn slug(self) -> &'static str {
-        match self {
-            Self::Work(operation) => operation.slug(),
-            Self::Strip => "strip",
-            Self::Hours => "wait-hours",
-            Self::Morning => "wait-morning",
-            Self::Until => "wait-until",
-            Self::Offer => "offer",
-            Self::HandOver => "hand-over",
-        }
-    }
-
-    pub(super) const fn takes_parts(self) -> bool {
-        matches!(self, Self::Work(_) | Self::Strip)
-    }
-}
-
-/// What was last told.
+/// The values of an operation as they are being set.
 #[derive(Debug, Clone, PartialEq, Default)]
-pub(in crate::app::pages::walk) enum Told {
-    #[default]
-    Nothing,
-    /// It cannot be done.
-    Refused(Rc<Impossible>),
-    /// What it would spoil, told before.
-    Warned(Rc<Vec<Warning>>, Rc<Vec<Decision>>),
-    /// Something came to light, in this turn.
-    Shows(usize),
-    /// It was done, from this turn on.
-    Done(usize),
+pub(in crate::app::pages::walk) struct Values {
+    pub(super) numbers: BTreeMap<Ask, f64>,
+    /// What was typed and is no value yet.
+    pub(super) typed: BTreeMap<Ask, String>,
+    pub(super) picks: BTreeMap<String, String>,
 }
 
-impl Told {
-    pub(super) const fn is_nothing(&self) -> bool {
-        matches!(self, Self::Nothing)
+impl From<Work> for Values {
+    fn from(work: Work) -> Self {
+        Self { numbers: work.numbers, picks: work.picks, typed: BTreeMap::new() }
     }
-}
-
-/// Decisions that are to be carried out, one after another or none.
-#[derive(Debug, Clone)]
-pub(in crate::app::pages::walk) struct Act {
-    pub(super) decisions: Vec<Decision>,
-    /// Whether what they spoil was read.
-    pub(super) sure: bool,
 }
 
 #[derive(Debug, Clone, PartialEq)]
 pub(in crate::app::pages::walk) struct Hand {
     pub(super) at: Spot,
     pub(super) task: Option<Task>,
+    /// What was left unfinished to see to something first: it is gone on with once that is done.
+    pub(super) left: Option<(Spot, Task)>,
     /// Parts that are picked, and the one that is looked at.
     pub(super) parts: BTreeSet<usize>,
     pub(super) looked: usize,
-    pub(super) numbers: BTreeMap<Ask, f64>,
-    /// What was typed and is no value yet.
-    pub(super) typed: BTreeMap<Ask, String>,
-    pub(super) picks: BTreeMap<String, String>,
+    pub(super) values: Values,
+    /// Values that were set and not used yet, by what they are for.
+    drafts: BTreeMap<&'static str, Values>,
     pub(super) wait_h: f64,
     /// Hours that were typed and are none yet.
     pub(super) wait_typed: Option<String>,
-    pub(super) test: DryTest,
     pub(super) day: u32,
     pub(super) worn: Worn,
     pub(super) duties: BTreeSet<RoomAct>,
@@ -148,14 +75,13 @@ impl Hand {
         Self {
             at: Spot::Bench,
             task: None,
+            left: None,
             parts: (0..walk.start().parts()).collect(),
             looked: 0,
-            numbers: BTreeMap::new(),
-            typed: BTreeMap::new(),
-            picks: BTreeMap::new(),
+            values: Values::default(),
+            drafts: BTreeMap::new(),
             wait_h: WAIT_H,
             wait_typed: None,
-            test: DryTest::Smell,
             day: walk.start().info.ticket.days.saturating_add(1),
             worn: walk.room().worn,
             duties: BTreeSet::new(),
@@ -164,18 +90,60 @@ impl Hand {
         }
     }
 
-    /// Picks something; its values are those that it was last done with on this walk.
-    pub(super) fn pick(&mut self, task: Task, last: Option<&Work>) {
-        self.task = Some(task);
-        self.typed.clear();
-        self.wait_typed = None;
-        self.numbers = last.map(|last| last.numbers.clone()).unwrap_or_default();
-        self.picks = last.map(|last| last.picks.clone()).unwrap_or_default();
+    /// Picks something; what was set of it before is still set, else its values are those recalled.
+    pub(super) fn pick(&mut self, task: Task, recalled: Values) {
+        self.put_by();
+        self.left = None;
+        self.take_up(task, recalled);
         self.tell(Told::Nothing);
     }
 
+    /// Picks something with exactly these values.
+    pub(super) fn set(&mut self, task: Task, values: Values) {
+        self.put_by();
+        self.drafts.remove(task.slug());
+        self.left = None;
+        self.take_up(task, values);
+    }
+
+    fn take_up(&mut self, task: Task, recalled: Values) {
+        self.task = Some(task);
+        self.wait_typed = None;
+        self.values = self.drafts.remove(task.slug()).unwrap_or(recalled);
+    }
+
+    /// Keeps what is being set until it is gone on with.
+    fn put_by(&mut self) {
+        if let Some(task @ Task::Work(_)) = self.task.take() {
+            self.drafts.insert(task.slug(), std::mem::take(&mut self.values));
+        }
+    }
+
+    /// Leaves what is being set to see to something else first.
+    pub(super) fn leave_for(&mut self, spot: Spot) {
+        self.left = self.task.filter(|task| task.takes_parts()).map(|task| (self.at, task)).or(self.left);
+        self.put_by();
+        self.at = spot;
+    }
+
+    /// Goes somewhere; what was left there is gone on with.
     pub(super) fn go(&mut self, spot: Spot) {
-        (self.at, self.task) = (spot, None);
+        self.leave_for(spot);
+        match self.left {
+            Some((at, task)) if at == spot => {
+                self.take_up(task, Values::default());
+                self.left = None;
+            }
+            Some(_) if spot == Spot::Room => {}
+            _ => self.left = None,
+        }
+        self.tell(Told::Nothing);
+    }
+
+    /// Back from a form to the list.
+    pub(super) fn close(&mut self) {
+        self.put_by();
+        self.left = None;
         self.tell(Told::Nothing);
     }
 
@@ -184,41 +152,21 @@ impl Hand {
         self.news = self.news.wrapping_add(1);
     }
 
-    /// Begins what has to be done first.
-    pub(super) fn begin(&mut self, first: First, spot: Option<Spot>, last: Option<&Work>) {
-        match first {
-            First::Work(operation) => self.pick(Task::Work(operation), last),
-            First::Strip => self.pick(Task::Strip, None),
-            First::Wait(Wait::Morning) => self.pick(Task::Morning, None),
-            First::Wait(Wait::Hours(hours)) => {
-                self.wait_h = hours.get();
-                self.pick(Task::Hours, None);
-            }
-            First::Wait(Wait::Until(test)) => {
-                self.test = test;
-                self.pick(Task::Until, None);
-            }
-            First::Room(duty) => {
-                self.task = None;
-                self.duties.insert(duty);
-                self.tell(Told::Nothing);
-            }
-            First::Offer => self.pick(Task::Offer, None),
-            First::HandOver => self.pick(Task::HandOver, None),
-        }
-        self.at = spot.unwrap_or(match first {
-            First::Room(_) => Spot::Room,
-            First::Work(_) | First::Strip => Spot::Bench,
-            First::Wait(_) | First::Offer | First::HandOver => Spot::Rack,
-        });
-    }
-
     /// After decisions were carried out, from that turn on.
     pub(super) fn done(&mut self, walk: &Walk, from: usize) {
         let shown = (from..).zip(walk.turns().iter().skip(from)).find(|(_, turn)| !turn.shown.is_empty());
-        self.task = None;
+        for turn in walk.turns().iter().skip(from) {
+            if let Some(operation) = turn.decision.operation() {
+                self.drafts.remove(operation.slug());
+            }
+        }
+        (self.task, self.values) = (None, Values::default());
         self.duties.clear();
         self.worn = walk.room().worn;
+        if let Some((at, task)) = self.left.take().filter(|_| shown.is_none()) {
+            self.at = at;
+            self.take_up(task, Values::default());
+        }
         self.tell(shown.map_or(Told::Done(from), |(turn, _)| Told::Shows(turn)));
     }
 
@@ -233,24 +181,15 @@ impl Hand {
             Task::Work(operation) => Decision::Work(Work {
                 operation,
                 parts,
-                numbers: self.numbers.clone(),
-                picks: self.picks.clone(),
+                numbers: self.values.numbers.clone(),
+                picks: self.values.picks.clone(),
             }),
             Task::Strip => Decision::Strip(Parts { parts }),
             Task::Hours => Decision::Wait(Wait::Hours(Hours::saturating(self.wait_h))),
             Task::Morning => Decision::Wait(Wait::Morning),
-            Task::Until => Decision::Wait(Wait::Until(self.test)),
+            Task::Until(test) => Decision::Wait(Wait::Until(test)),
             Task::Offer => Decision::Offer(Offer { day: self.day }),
             Task::HandOver => Decision::HandOver,
         }
     }
-}
-
-/// The last time that an operation was done on a walk.
-pub(super) fn last(walk: &Walk, operation: Operation) -> Option<Work> {
-    let works = walk.turns().iter().rev().filter_map(|turn| match &turn.decision {
-        Decision::Work(work) => Some(work),
-        _ => None,
-    });
-    works.into_iter().find(|work| work.operation == operation).cloned()
 }

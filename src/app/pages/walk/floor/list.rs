@@ -1,16 +1,15 @@
 //! What is at hand, by place, in an order that never changes and gives nothing away.
 
-use super::hand::last;
-use super::{Ground, Spot, Task, room, values, words};
-use crate::app::parts::{Picture, icon};
+use super::{Ground, Spot, Task, once, room, values, words};
 use crate::content::Place;
 use crate::rules::term::Term;
-use crate::walk::at_hand::{AtHand, at_hand as benches};
-use crate::walk::{STRIP_H, Walk};
+use crate::walk::STRIP_H;
+use crate::walk::at_hand::{AtHand, at_hand as benches, place_of};
+use crate::walk::names::DryTest;
 use yew::prelude::*;
 
 /// The place of a finish room that a spot is.
-const fn place(spot: Spot) -> Option<Place> {
+pub(super) const fn place(spot: Spot) -> Option<Place> {
     match spot {
         Spot::Bench => Some(Place::Bench),
         Spot::Booth => Some(Place::Booth),
@@ -21,12 +20,17 @@ const fn place(spot: Spot) -> Option<Place> {
 }
 
 /// The spot where something is done.
-pub(super) const fn spot(place: Place) -> Spot {
+pub(super) fn spot_of(ground: &Ground<'_>, task: Task) -> Spot {
+    let place = match task {
+        Task::Work(operation) => place_of(ground.shop.content(), operation),
+        Task::Strip => Some(Place::Bench),
+        _ => Some(Place::Rack),
+    };
     match place {
-        Place::Bench => Spot::Bench,
-        Place::Booth => Spot::Booth,
-        Place::Rack => Spot::Rack,
-        Place::Wheel => Spot::Wheel,
+        Some(Place::Booth) => Spot::Booth,
+        Some(Place::Rack) => Spot::Rack,
+        Some(Place::Wheel) => Spot::Wheel,
+        Some(Place::Bench) | None => Spot::Bench,
     }
 }
 
@@ -65,40 +69,23 @@ fn rows(ground: &Ground<'_>) -> Html {
     let works = here.map(|bench| bench.operations.as_slice()).unwrap_or_default();
     let work = |one: &AtHand<'_>| {
         let takes = words::takes(shop, one.takes.get());
-        row(ground, Task::Work(one.operation), words::operation(shop, one.operation), takes)
+        once::row(ground, Task::Work(one.operation), words::operation(shop, one.operation), takes)
     };
     let mut found: Vec<Html> = works.iter().map(work).collect();
     if ground.hand.at == Spot::Bench {
-        found.push(row(ground, Task::Strip, shop.say("walk.strip"), words::hours(shop, STRIP_H.get())));
+        found.push(once::row(ground, Task::Strip, shop.say("walk.strip"), words::hours(shop, STRIP_H.get())));
     }
     if ground.hand.at == Spot::Rack {
-        let others = [
-            (Task::Hours, "walk.wait.hours"),
-            (Task::Morning, "walk.wait.morning"),
-            (Task::Until, "walk.wait.until"),
-            (Task::Offer, "walk.offer"),
-            (Task::HandOver, "walk.hand-over"),
-        ];
-        found.extend(others.map(|(task, key)| row(ground, task, shop.say(key), String::new())));
+        let waits =
+            [Task::Hours, Task::Morning].into_iter().chain(DryTest::ALL.iter().copied().map(Task::Until));
+        let others = waits.chain([Task::Offer, Task::HandOver]);
+        found.extend(others.map(|task| once::row(ground, task, task.name(shop), String::new())));
     }
-    html! { <ul key="rows" class="walk-ops">{ for found }</ul> }
-}
-
-fn row(ground: &Ground<'_>, task: Task, name: AttrValue, takes: String) -> Html {
-    let slug = task.slug();
-    let before = last_of(ground.walk, task);
-    let onclick = ground.on(move |hand, _: MouseEvent| hand.pick(task, before.as_ref()));
     html! {
-        <li key={slug}>
-            <button type="button" value={slug} {onclick}><span>{ name }</span><span class="note">{ takes }</span>{ icon(Picture::Go) }</button>
-        </li>
-    }
-}
-
-/// The last time that it was done.
-fn last_of(walk: &Walk, task: Task) -> Option<crate::walk::Work> {
-    match task {
-        Task::Work(operation) => last(walk, operation),
-        _ => None,
+        <>
+            { once::made_ready(ground) }
+            { once::the_same(ground) }
+            <ul key="rows" class="walk-ops">{ for found }</ul>
+        </>
     }
 }

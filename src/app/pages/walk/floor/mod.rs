@@ -3,26 +3,35 @@
 mod act;
 mod air;
 mod choice;
+mod guide;
 mod hand;
 mod list;
 mod number;
 mod offer;
+mod once;
+mod recall;
+mod refused;
 mod room;
 mod seen;
 mod shows;
+mod task;
 mod told;
 mod values;
 
 use super::words;
+use crate::app::hooks::use_walks;
 use crate::app::parts::Frame;
 use crate::app::route::Route;
 use crate::app::state::{Shared, Shop, use_shop};
 use crate::content::CautionStage;
 use crate::device::page;
 use crate::rules::term::Stage;
-use crate::walk::{Mode, Walk};
+use crate::walk::{Mode, Walk, Work};
 use act::use_act;
-pub(super) use hand::{Act, Change, Hand, Spot, Task, Told};
+use guide::{Guide, use_guide};
+pub(super) use hand::{Change, Hand};
+use recall::{earlier, recalled};
+pub(super) use task::{Act, Spot, Task, Told};
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
@@ -39,6 +48,10 @@ pub(super) struct Ground<'a> {
     pub(super) shop: &'a Shop,
     pub(super) walk: &'a Shared<Walk>,
     pub(super) hand: &'a Hand,
+    /// Operations of earlier walks, the last first.
+    earlier: &'a [Work],
+    /// What a guide says of the walk as it stands.
+    guide: Option<&'a Guide>,
     pub(super) change: Callback<Change>,
     pub(super) act: Callback<Act>,
     /// Takes the last decision back.
@@ -52,6 +65,12 @@ impl Ground<'_> {
             let set = set.clone();
             Change::new(move |hand| set(hand, event))
         })
+    }
+
+    /// Opens something to be set, with what is recalled of it.
+    fn pick(&self, task: Task) -> Callback<MouseEvent> {
+        let values = recalled(self, task);
+        self.on(move |hand, _: MouseEvent| hand.pick(task, values.clone()))
     }
 }
 
@@ -69,6 +88,10 @@ pub(super) fn Floor(props: &FloorProps) -> Html {
         use_callback((), move |change: Change, ()| dispatcher.dispatch(change))
     };
     let act = use_act(&shop, walk, &props.put, &change);
+    let walks = use_walks();
+    let known = (shop.clone(), walks.all.clone(), walk.start().info.slug.clone());
+    let before = use_memo(known, |(shop, ..)| earlier(shop, &walks, walk));
+    let guide = use_guide(&shop, walk);
     let news = (hand.told.clone(), hand.news);
     use_effect_with(news, |(told, _)| {
         if !told.is_nothing() {
@@ -88,7 +111,16 @@ pub(super) fn Floor(props: &FloorProps) -> Html {
             put.emit(before);
         }
     });
-    let ground = Ground { shop: &shop, walk, hand: &hand, change, act, back };
+    let ground = Ground {
+        shop: &shop,
+        walk,
+        hand: &hand,
+        earlier: before.as_slice(),
+        guide: guide.as_deref(),
+        change,
+        act,
+        back,
+    };
     let clock = words::at(&shop, walk.clock());
     let spent = [("hours", words::hours(&shop, walk.bench_hours()))];
     let shows = matches!(hand.told, Told::Shows(_));
@@ -118,6 +150,7 @@ pub(super) fn Floor(props: &FloorProps) -> Html {
             <div key="right" class="walk-right">
                 <div key="scroll" class="walk-scroll">
                     { told::told(&ground) }
+                    { if shows { Html::default() } else { guide::next(&ground) } }
                     { right }
                     { told::step_back(&ground, guided) }
                 </div>

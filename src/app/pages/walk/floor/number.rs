@@ -1,6 +1,6 @@
 //! A number of an operation: a button on either side, or typed in the unit that is shown.
 
-use super::Ground;
+use super::{Ground, guide};
 use crate::app::parts::{Picture, icon};
 use crate::content::Number;
 use crate::quantity::{Measure, Unit, read_number};
@@ -42,17 +42,17 @@ fn next(number: &Number, now: f64, up: bool) -> f64 {
 pub(super) fn number(ground: &Ground<'_>, number: &Number) -> Html {
     let Ground { shop, hand, .. } = ground;
     let ask = number.ask;
-    let now = hand.numbers.get(&ask).copied().unwrap_or(number.start);
+    let now = hand.values.numbers.get(&ask).copied().unwrap_or(number.start);
     let decimals = decimals(number.step);
     let unit = shop.settings.units.shown(number.unit);
     let shown = |value: f64| Measure::new(value, number.unit, decimals).in_unit(unit);
-    let typed = hand.typed.get(&ask).cloned();
+    let typed = hand.values.typed.get(&ask).cloned();
     let wrong = typed.is_some();
     let step = |up: bool| {
         let value = next(number, now, up);
         ground.on(move |hand, _: MouseEvent| {
-            hand.typed.remove(&ask);
-            hand.numbers.insert(ask, value);
+            hand.values.typed.remove(&ask);
+            hand.values.numbers.insert(ask, value);
         })
     };
     let own = number.clone();
@@ -62,11 +62,11 @@ pub(super) fn number(ground: &Ground<'_>, number: &Number) -> Html {
         let value = read_number(&text).and_then(|value| unit.convert(value, own.unit));
         match value.filter(|value| own.allows(*value)) {
             Some(value) => {
-                hand.typed.remove(&ask);
-                hand.numbers.insert(ask, value);
+                hand.values.typed.remove(&ask);
+                hand.values.numbers.insert(ask, value);
             }
             None => {
-                hand.typed.insert(ask, text);
+                hand.values.typed.insert(ask, text);
             }
         }
     });
@@ -92,6 +92,7 @@ pub(super) fn number(ground: &Ground<'_>, number: &Number) -> Html {
                 <button key="more" type="button" class="control square" aria-label={shop.say_with("walk.more", &named)} disabled={now >= number.to} onclick={step(true)}>{ "+" }</button>
             </div>
             <p id={hint} class="wrong" role="alert" hidden={!wrong}>{ allowed }</p>
+            { for guide::of_number(ground, ask).into_iter().enumerate().map(|(nth, told)| html! { <p key={nth} class="note">{ told }</p> }) }
         </div>
     }
 }

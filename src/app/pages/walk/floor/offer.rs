@@ -3,9 +3,7 @@
 use super::{Ground, Task, words};
 use crate::app::parts::{Field, Picture, icon};
 use crate::quantity::{Measure, Unit, read_number};
-use crate::rules::term::Term;
 use crate::walk::WAIT_MOST;
-use crate::walk::names::DryTest;
 use yew::prelude::*;
 
 /// Waits that are offered at one touch, hours: a coat, a half day, a day, days, weeks.
@@ -18,12 +16,11 @@ pub(super) const WAIT_FIELD: &str = "walk-wait";
 pub(super) fn more(ground: &Ground<'_>, task: Task) -> Html {
     match task {
         Task::Hours => hours(ground),
-        Task::Until => tests(ground),
         Task::Offer => day(ground),
-        Task::Morning => note(ground, "walk.wait.morning-told"),
         Task::HandOver => note(ground, "walk.hand-over-told"),
         Task::Strip => note(ground, "walk.strip-told"),
-        Task::Work(_) => Html::default(),
+        Task::Morning => note(ground, "walk.wait.morning-told"),
+        Task::Work(_) | Task::Until(_) => Html::default(),
     }
 }
 
@@ -72,23 +69,6 @@ fn hours(ground: &Ground<'_>) -> Html {
             </div>
             <p class="note" role="status">{ shop.say_with("walk.until", &until) }</p>
         </div>
-    }
-}
-
-fn tests(ground: &Ground<'_>) -> Html {
-    let Ground { shop, hand, .. } = ground;
-    let one = |test: &DryTest| {
-        let test = *test;
-        let picked = hand.test == test;
-        let onchange = ground.on(move |hand, _: Event| hand.test = test);
-        html! {
-            <label key={test.slug()} class={classes!("unit", picked.then_some("picked"))}>
-                <input type="radio" name="walk-test" value={test.slug()} checked={picked} {onchange} />{ icon(Picture::Tick) }<span>{ shop.say(&format!("walk.test.{}", test.slug())) }</span>
-            </label>
-        }
-    };
-    html! {
-        <fieldset key="tests" class="walk-choice"><legend>{ shop.say("walk.wait.test") }</legend>{ for DryTest::ALL.iter().map(one) }</fieldset>
     }
 }
 

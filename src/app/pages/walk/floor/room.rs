@@ -1,14 +1,12 @@
 //! The room: what is worn and the duties, seen to in one go.
 
-use super::{Ground, Hand, words};
+use super::{Ground, Hand, once, words};
 use crate::app::parts::{Picture, icon};
-use crate::content::{Content, Place};
+use crate::content::Place;
 use crate::rules::term::Term;
-use crate::walk::at_hand::place_of;
 use crate::walk::clock::moment;
 use crate::walk::names::{Protection, Suit};
-use crate::walk::{Decision, RoomAct, Walk, Worn};
-use std::collections::BTreeSet;
+use crate::walk::{RoomAct, Worn, again};
 use yew::prelude::*;
 
 pub(super) fn room(ground: &Ground<'_>) -> Html {
@@ -103,39 +101,16 @@ fn standing(ground: &Ground<'_>, duty: RoomAct) -> AttrValue {
     }
 }
 
-/// What was put on and seen to before the last work at a place.
-fn before(walk: &Walk, content: &Content, place: Place) -> Option<(Option<Worn>, BTreeSet<RoomAct>)> {
-    let at = |decision: &Decision| {
-        decision.operation().is_some_and(|operation| place_of(content, operation) == Some(place))
-    };
-    // Of several works at a place one after another what was done before the first counts.
-    let last = walk.turns().iter().rposition(|turn| at(&turn.decision))?;
-    let mut worn = None;
-    let mut duties = BTreeSet::new();
-    for turn in walk.turns().iter().take(last).rev() {
-        match &turn.decision {
-            Decision::Wear(found) => worn = worn.or(Some(*found)),
-            Decision::Room(found) => duties.extend(found.iter().copied()),
-            decision if at(decision) && duties.is_empty() && worn.is_none() => {}
-            _ => break,
-        }
-    }
-    (worn.is_some() || !duties.is_empty()).then_some((worn, duties))
-}
-
-/// Sets what was put on and seen to before, by place.
+/// What was put on and seen to before, by place, done at one touch.
 fn as_before(ground: &Ground<'_>) -> Html {
-    let shop = ground.shop;
+    let (shop, start) = (ground.shop, ground.walk.start());
     let one = |place: &Place| {
-        let found = before(ground.walk, shop.content(), *place);
-        let hidden = found.is_none();
-        let (worn, duties) = found.unwrap_or_default();
-        let set = ground.on(move |hand: &mut Hand, _: MouseEvent| {
-            hand.worn = worn.unwrap_or(hand.worn);
-            hand.duties.clone_from(&duties);
-        });
+        let decisions = again::ready_as_before(ground.walk, shop.content(), *place);
         let named = [("place", shop.text(&format!("walk.place.{}", place.slug())).to_string())];
-        html! { <button key={place.slug()} type="button" class="control" {hidden} onclick={set}>{ shop.say_with("walk.as-before", &named) }</button> }
+        let name = shop.say_with("walk.as-before", &named).to_string();
+        let values = once::of_room(shop, start, &decisions);
+        let hidden = decisions.is_empty();
+        html! { <div key={place.slug()} {hidden}>{ once::offered(ground, "walk.do-now", &name, values, place.slug(), decisions) }</div> }
     };
-    html! { <div key="before" class="people">{ for Place::ALL.iter().map(one) }</div> }
+    html! { <div key="before">{ for Place::ALL.iter().map(one) }</div> }
 }

@@ -3,7 +3,7 @@
 use super::{Ground, Task};
 use crate::app::pages::walk::pictured::Pictured;
 use crate::app::pages::walk::{cut, parts, words};
-use crate::app::parts::{Picture, icon};
+use crate::app::parts::{Picture, icon, letter};
 use crate::walk::look;
 use yew::prelude::*;
 
@@ -25,7 +25,7 @@ pub(super) fn work(ground: &Ground<'_>) -> Html {
             <label key={part} class={classes!("walk-part", picked.then_some("picked"))}>
                 <input type="checkbox" checked={picked} {onchange} />
                 { icon(Picture::Tick) }
-                <span><b>{ words::part(shop, info, part) }{ ", " }{ wood.unwrap_or_default() }</b><span>{ seen }</span></span>
+                <span><b>{ if many { format!("{} ", letter(part)) } else { String::new() } }{ words::part(shop, info, part) }</b><span>{ wood.unwrap_or_default() }{ ", " }{ seen }</span></span>
             </label>
         }
     };

@@ -1,44 +1,79 @@
 //! It shows now: the clock stands still; what it is, where it was made, by which rule, and what mends it.
 
-use super::told::to_first;
-use super::{Ground, TOLD, Told, words};
+use super::list::spot_of;
+use super::{Ground, Hand, TOLD, Task, Told, recalled, words};
 use crate::app::pages::walk::lines;
-use crate::app::parts::{Picture, icon, rules};
-use crate::walk::First;
+use crate::app::parts::{Picture, Still, icon, rules};
+use crate::walk::air_then::is_of_air;
 use crate::walk::names::Operation;
 use crate::walk::report::{Found, found};
+use crate::walk::{look, marks};
 use yew::prelude::*;
 
+/// Millimetres of a fault seen near a pixel: our own choice.
+const NEAR_MM: f32 = 0.3;
+
 pub(super) fn shows(ground: &Ground<'_>) -> Html {
-    let Ground { shop, walk, hand, .. } = ground;
-    let Told::Shows(turn) = hand.told else { return Html::default() };
-    let turns = walk.turns();
-    let shown: Vec<usize> = turns.iter().skip(turn).flat_map(|turn| turn.shown.iter().copied()).collect();
-    let all = found(walk, shop.content());
-    let these: Vec<&Found> = all.iter().filter(|one| shown.contains(&one.shown)).collect();
-    let mend = these.iter().find(|one| !one.left.is_empty()).map(|one| mend_now(ground, one));
-    let on = ground.on(|hand, _: MouseEvent| hand.tell(Told::Nothing));
+    let shop = ground.shop;
     html! {
         <section key="shows" class="walk-shows" role="alert">
             <h2 id={TOLD} tabindex="-1">{ shop.say("walk.shows") }</h2>
-            { for these.iter().map(|one| told(ground, one)) }
-            <div key="then" class="walk-then">
-                <button key="mend" type="button" class="next-step" hidden={mend.is_none()} onclick={mend.unwrap_or_default()}>{ shop.say("walk.mend-now") }{ icon(Picture::Go) }</button>
-                <button key="on" type="button" class="control" onclick={on}>{ shop.say("walk.go-on-as-is") }</button>
-            </div>
+            { for these(ground).iter().map(|one| told(ground, one)) }
         </section>
     }
 }
 
+/// What is done about what shows: the first of it that can be mended is, or the work goes on.
+pub(super) fn then(ground: &Ground<'_>) -> Html {
+    let (shop, these) = (ground.shop, these(ground));
+    let mend = these.iter().find(|one| !one.left.is_empty()).map(|one| mend_now(ground, one));
+    let on = ground.on(|hand, _: MouseEvent| hand.tell(Told::Nothing));
+    html! {
+        <div key="then" class="walk-then">
+            <button key="mend" type="button" class="next-step" hidden={mend.is_none()} onclick={mend.unwrap_or_default()}>{ shop.say("walk.mend-now") }{ icon(Picture::Go) }</button>
+            <button key="on" type="button" class="control" onclick={on}>{ shop.say("walk.go-on-as-is") }</button>
+        </div>
+    }
+}
+
+/// The faults that have just come out.
+pub(super) fn these(ground: &Ground<'_>) -> Vec<Found> {
+    let Told::Shows(turn) = ground.hand.told else { return Vec::new() };
+    let turns = ground.walk.turns();
+    let shown: Vec<usize> = turns.iter().skip(turn).flat_map(|turn| turn.shown.iter().copied()).collect();
+    found(ground.walk, ground.shop.content()).into_iter().filter(|one| shown.contains(&one.shown)).collect()
+}
+
 /// Begins the first thing that mends a fault, on the parts that it is on.
 pub(super) fn mend_now(ground: &Ground<'_>, found: &Found) -> Callback<MouseEvent> {
-    let first = found.left.first().copied().flatten().map_or(First::Strip, First::Work);
-    to_first(ground, first, Some(found.parts.clone()))
+    let first = found.left.first().copied().flatten();
+    let task = first.map_or(Task::Strip, Task::Work);
+    let (at, values) = (spot_of(ground, task), recalled(ground, task));
+    let parts = found.parts.clone();
+    ground.on(move |hand: &mut Hand, _: MouseEvent| {
+        hand.parts = parts.iter().copied().collect();
+        hand.looked = parts.first().copied().unwrap_or_default();
+        hand.at = at;
+        hand.pick(task, values.clone());
+    })
 }
 
 /// What is left to be done to mend a fault, in words.
 pub(super) fn left(ground: &Ground<'_>, left: &[Option<Operation>]) -> String {
     left.iter().map(|one| words::step(ground.shop, *one).to_string()).collect::<Vec<_>>().join(", ")
+}
+
+/// The fault seen near, and where its ring is on the work.
+fn near(ground: &Ground<'_>, found: &Found) -> Html {
+    let (shop, walk) = (ground.shop, ground.walk);
+    let all = marks::marks(walk, &look::views(walk.start()));
+    let Some(mark) = all.iter().find(|mark| mark.shown == found.shown) else { return Html::default() };
+    let said = words::marked(shop, walk, mark);
+    let recipe = marks::near(walk, mark, shop.content());
+    let close = recipe.map(|recipe| html! {
+        <Still {recipe} alt={shop.say("walk.near")} ruled=false mm={NEAR_MM} on_drawn={Callback::noop()} />
+    });
+    html! { <figure class="walk-near">{ close.unwrap_or_default() }<figcaption>{ said }</figcaption></figure> }
 }
 
 fn told(ground: &Ground<'_>, found: &Found) -> Html {
@@ -47,16 +82,19 @@ fn told(ground: &Ground<'_>, found: &Found) -> Html {
     let id = found.faults.iter().find(|id| shop.content().fault(id).is_some());
     let looks = id.map(|id| shop.text(&format!("fault.{id}.looks"))).unwrap_or_default();
     let fix = id.map(|id| shop.text(&format!("fault.{id}.fix"))).unwrap_or_default();
-    let on = [("parts", words::parts(shop, walk.start(), &found.parts))];
+    let then = walk.lines().get(found.made.1).filter(|_| is_of_air(found.rule)).map(|line| line.begun);
+    let then = then.map(|moment| words::air_at(shop, walk, moment)).unwrap_or_default();
     let cost =
         [("work", words::hours(shop, found.cost.rework_h)), ("wait", words::hours(shop, found.cost.wait_h))];
     let steps = left(ground, &found.left);
     html! {
         <article key={found.shown} class="paper walk-fault">
-            <h3>{ name }{ ", " }{ shop.say_with("walk.on", &on) }</h3>
+            <div class="walk-called"><span class="walk-number-of" aria-hidden="true">{ found.shown + 1 }</span><h3>{ name }{ ", " }{ words::on(shop, walk.start(), &found.parts) }</h3></div>
+            { near(ground, found) }
             <p>{ looks }</p>
             <p class="walk-made">{ lines::made(shop, walk, found.made.1) }</p>
             { rules(shop, &[found.rule]) }
+            <p hidden={then.is_empty()}>{ then.clone() }</p>
             <dl class="walk-facts">
                 <dt>{ shop.say("walk.mends") }</dt><dd>{ fix }{ if steps.is_empty() { String::new() } else { format!(" {}: {steps}.", shop.say("walk.mends-steps")) } }</dd>
                 <dt>{ shop.say("walk.costs") }</dt><dd>{ shop.say_with("walk.cost", &cost) }</dd>

@@ -1,21 +1,18 @@
 //! What was last told: what cannot be done, what would be spoilt, what was read. And what is still to be mended.
 
-use super::hand::last;
-use super::list::spot;
-use super::{Change, Ground, Hand, TOLD, Told, shows, words};
+use super::{Change, Ground, Hand, Spot, TOLD, Told, refused, shows, words};
 use crate::app::parts::{Picture, icon};
-use crate::rules::term::Term;
-use crate::walk::at_hand::place_of;
-use crate::walk::first::First;
+use crate::rules::term::{Severity, Term};
+use crate::walk::air_then::is_of_air;
 use crate::walk::guided::Warning;
 use crate::walk::report::{Found, found};
-use crate::walk::{Decision, Impossible, Lapse, Turn, Walk};
+use crate::walk::{Decision, Lapse, Turn, Walk};
 use yew::prelude::*;
 
 pub(super) fn told(ground: &Ground<'_>) -> Html {
     let inside = match &ground.hand.told {
         Told::Nothing | Told::Shows(_) => Html::default(),
-        Told::Refused(why) => refused(ground, why),
+        Told::Refused(why) => refused::refused(ground, why),
         Told::Warned(all, _) => warned(ground, all),
         Told::Done(from) => done(ground, *from),
     };
@@ -27,55 +24,8 @@ pub(super) fn told(ground: &Ground<'_>) -> Html {
     }
 }
 
-fn head(text: AttrValue) -> Html {
+pub(super) fn head(text: AttrValue) -> Html {
     html! { <h2 id={TOLD} tabindex="-1">{ text }</h2> }
-}
-
-fn refused(ground: &Ground<'_>, why: &Impossible) -> Html {
-    let (shop, walk) = (ground.shop, ground.walk);
-    let what = [("what", words::decision(shop, walk.start(), &why.what))];
-    let part = why.part.map(|part| words::part(shop, &walk.start().info, part));
-    let on = part.map(|part| format!("{part}: "));
-    let allowed = why.allowed.map(|(from, to)| {
-        shop.say_with("walk.allowed", &[("from", from.to_string()), ("to", to.to_string())])
-    });
-    let when =
-        why.when.map(|when| shop.say_with("walk.can-from", &[("at", words::at(shop, when).to_string())]));
-    let first = why.first();
-    let name = first.map(|first| match first {
-        First::Work(operation) => words::operation(shop, operation),
-        First::Strip => shop.say("walk.strip"),
-        First::Room(duty) => shop.text(&format!("walk.room.{}", duty.slug())),
-        First::Wait(time) => words::wait(shop, time),
-        First::Offer => shop.say("walk.offer"),
-        First::HandOver => shop.say("walk.hand-over"),
-    });
-    let go = first.map(|first| to_first(ground, first, None)).unwrap_or_default();
-    html! {
-        <div key="refused" class="kraft walk-news">
-            { head(shop.say_with("walk.cannot", &what)) }
-            <p>{ on.unwrap_or_default() }{ shop.text(&format!("walk.why.{}", why.why.slug())) }{ " " }{ allowed.unwrap_or_default() }</p>
-            <p>{ shop.text(&format!("walk.now.{}", why.why.slug())) }{ " " }{ when.unwrap_or_default() }</p>
-            <button key="first" type="button" class="control" hidden={first.is_none()} onclick={go}>{ name.unwrap_or_default() }{ icon(Picture::Go) }</button>
-        </div>
-    }
-}
-
-/// Begins what has to be done first, on those parts where some are named.
-pub(super) fn to_first(ground: &Ground<'_>, first: First, parts: Option<Vec<usize>>) -> Callback<MouseEvent> {
-    let (before, at) = match first {
-        First::Work(operation) => {
-            (last(ground.walk, operation), place_of(ground.shop.content(), operation).map(spot))
-        }
-        _ => (None, None),
-    };
-    ground.on(move |hand: &mut Hand, _: MouseEvent| {
-        if let Some(parts) = &parts {
-            hand.parts = parts.iter().copied().collect();
-            hand.looked = parts.first().copied().unwrap_or_default();
-        }
-        hand.begin(first, at, before.as_ref());
-    })
 }
 
 fn warned(ground: &Ground<'_>, all: &[Warning]) -> Html {
@@ -85,24 +35,31 @@ fn warned(ground: &Ground<'_>, all: &[Warning]) -> Html {
             let key = if matches!(warning, Warning::Makes(_)) { "walk.makes" } else { "walk.uncovers" };
             let named = [
                 ("fault", words::fault(shop, defect).to_string()),
-                ("part", words::part(shop, &walk.start().info, defect.part).to_string()),
+                ("part", words::inline_part(shop, &walk.start().info, defect.part)),
             ];
-            html! { <li key={nth}><b>{ shop.say_with(key, &named) }</b>{ " " }{ shop.text(&format!("rule.{}", defect.rule().0)) }</li> }
+            let air = is_of_air(defect.rule()).then(|| words::air_at(shop, walk, walk.clock()));
+            html! { <li key={nth}><b>{ shop.say_with(key, &named) }</b>{ " " }{ shop.text(&format!("rule.{}", defect.rule().0)) }{ " " }{ air.unwrap_or_default() }</li> }
         }
         Warning::Leaves(lapse) => html! { <li key={nth}>{ left(ground, *lapse) }</li> },
     };
+    let at_room = ground.hand.at == Spot::Room;
+    let of_room = !at_room && all.iter().any(|one| matches!(one, Warning::Leaves(_)));
+    let to_room = ground.on(|hand: &mut Hand, _: MouseEvent| hand.go(Spot::Room));
     html! {
         <div key="warned" class="kraft walk-news warned">
             { head(shop.say("walk.before")) }
             <ul class="told">{ for all.iter().enumerate().map(one) }</ul>
+            <button key="room" type="button" class="control" hidden={!of_room} onclick={to_room}>{ shop.say("walk.to-room") }{ icon(Picture::Go) }</button>
         </div>
     }
 }
 
-/// A lapse with the caution that goes with it.
+/// A lapse with its rule, and with the caution that goes with it where it endangers people.
 fn left(ground: &Ground<'_>, lapse: Lapse) -> Html {
     let shop = ground.shop;
-    html! { <><b>{ shop.text(&format!("walk.lapse.{}", lapse.slug())) }</b>{ " " }{ shop.text(&format!("caution.{}", lapse.caution())) }</> }
+    let caution =
+        (lapse.severity() == Severity::Safety).then(|| shop.text(&format!("caution.{}", lapse.caution())));
+    html! { <><b>{ shop.text(&format!("walk.lapse.{}", lapse.slug())) }</b>{ " " }{ shop.text(&format!("rule.{}", lapse.rule().0)) }{ " " }{ caution.unwrap_or_default() }</> }
 }
 
 fn done(ground: &Ground<'_>, from: usize) -> Html {
@@ -135,10 +92,9 @@ fn to_mend(ground: &Ground<'_>) -> Html {
     let hidden = open.is_empty() || matches!(ground.hand.told, Told::Shows(_));
     let one = |found: &&Found| {
         let name = words::fault_of(shop, found.faults, found.rule.0);
-        let named = [("parts", words::parts(shop, ground.walk.start(), &found.parts))];
         html! {
             <li key={found.shown}>
-                <button type="button" onclick={shows::mend_now(ground, found)}><span><b>{ name }{ ", " }{ shop.say_with("walk.on", &named) }</b><span class="note">{ shows::left(ground, &found.left) }</span></span>{ icon(Picture::Go) }</button>
+                <button type="button" onclick={shows::mend_now(ground, found)}><span><b>{ name }{ ", " }{ words::on(shop, ground.walk.start(), &found.parts) }</b><span class="note">{ shows::left(ground, &found.left) }</span></span>{ icon(Picture::Go) }</button>
             </li>
         }
     };

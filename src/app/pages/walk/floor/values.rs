@@ -25,8 +25,8 @@ pub(super) fn lacking(ground: &Ground<'_>) -> Option<(String, String)> {
     }
     let at_hand = asks(ground, task)?;
     let name = |kind: &str, key: &str| shop.text(&format!("walk.{kind}.{key}")).to_string();
-    let number = at_hand.numbers.iter().find(|one| ground.hand.typed.contains_key(&one.ask));
-    let open = |key: &&str| !ground.hand.picks.contains_key(*key);
+    let number = at_hand.numbers.iter().find(|one| ground.hand.values.typed.contains_key(&one.ask));
+    let open = |key: &&str| !ground.hand.values.picks.contains_key(*key);
     let choice = at_hand.choices.iter().map(|one| one.key.as_str()).find(open);
     let number = number.map(|one| (number::id(one.ask), name("ask", one.ask.slug())));
     number.or_else(|| choice.map(|key| (choice::id(key), name("choice", key))))
@@ -34,25 +34,18 @@ pub(super) fn lacking(ground: &Ground<'_>) -> Option<(String, String)> {
 
 pub(super) fn values(ground: &Ground<'_>, task: Task) -> Html {
     let Ground { shop, walk, hand, .. } = ground;
-    let back = ground.on(|hand, _: MouseEvent| hand.go(hand.at));
+    let back = ground.on(|hand, _: MouseEvent| hand.close());
     let at_hand = asks(ground, task);
     let (numbers, choices) =
         at_hand.as_ref().map(|one| (one.numbers.as_slice(), one.choices.as_slice())).unwrap_or_default();
     let takes =
         at_hand.as_ref().map(|one| words::takes(shop, one.takes.get())).filter(|hours| !hours.is_empty());
     let takes = takes.map(|hours| shop.say_with("walk.takes", &[("hours", hours)]));
-    let on = words::parts(shop, walk.start(), &hand.picked_parts());
-    let on =
-        if on.is_empty() { shop.say("walk.on-none") } else { shop.say_with("walk.on", &[("parts", on)]) };
-    let title = match task {
-        Task::Work(operation) => words::operation(shop, operation),
-        Task::Strip => shop.say("walk.strip"),
-        Task::Hours => shop.say("walk.wait.hours"),
-        Task::Morning => shop.say("walk.wait.morning"),
-        Task::Until => shop.say("walk.wait.until"),
-        Task::Offer => shop.say("walk.offer"),
-        Task::HandOver => shop.say("walk.hand-over"),
+    let on = match hand.picked_parts().as_slice() {
+        [] => shop.say("walk.on-none"),
+        parts => words::on(shop, walk.start(), parts),
     };
+    let title = task.name(shop);
     html! {
         <div key="values" class="walk-values">
             <div key="head" class="walk-head">

@@ -8,11 +8,11 @@ use super::scrub::Scrub;
 use super::words;
 use crate::app::parts::{Frame, Picture, icon};
 use crate::app::route::Route;
-use crate::app::state::{Shared, Shop, use_shop};
+use crate::app::state::{Shared, use_shop};
 use crate::rules::term::Term;
-use crate::walk::inspect::{Inspected, inspect, mistakes};
-use crate::walk::{Lapse, Walk};
-use std::collections::BTreeSet;
+use crate::walk::Walk;
+use crate::walk::inspect::{Inspected, inspect};
+use crate::walk::kinds::MistakeKind;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlSelectElement;
 use yew::prelude::*;
@@ -36,7 +36,7 @@ pub(super) fn Inspect(props: &InspectProps) -> Html {
     let walk = &props.walk;
     let turn = use_state(|| 0_usize);
     let rule = use_state(String::new);
-    let rules = use_memo((shop.clone(), walk.clone()), |(shop, walk)| offered(shop, walk));
+    let kind = use_state(|| None::<MistakeKind>);
     let graded = use_state(|| None::<Inspected>);
     let on_turn = {
         let turn = turn.setter();
@@ -88,7 +88,24 @@ pub(super) fn Inspect(props: &InspectProps) -> Html {
     let action = html! {
         <button type="button" class="next-step" onclick={grade}>{ shop.say_with("walk.inspect-done", &[("n", props.named.len().to_string())]) }{ icon(Picture::Go) }</button>
     };
-    let option = |id: &&'static str| html! { <option key={*id} value={*id} selected={*rule == *id}>{ shop.text(&format!("rule.{id}")) }</option> };
+    let of_kind = |one: &MistakeKind| {
+        let (set, rule, one) = (kind.setter(), rule.setter(), *one);
+        let picked = *kind == Some(one);
+        let onchange = move |_: Event| {
+            set.set(Some(one));
+            rule.set(String::new());
+        };
+        html! {
+            <label key={one.slug()} class={classes!("unit", picked.then_some("picked"))}>
+                <input type="radio" name="walk-kind" value={one.slug()} checked={picked} {onchange} />{ icon(Picture::Tick) }<span>{ shop.say(&format!("walk.mistake.{}", one.slug())) }</span>
+            </label>
+        }
+    };
+    let rules = kind.map(MistakeKind::rules).unwrap_or_default();
+    let option = |one: &crate::rules::verdict::RuleId| {
+        let id = one.0;
+        html! { <option key={id} value={id} selected={*rule == id}>{ shop.text(&format!("rule.{id}")) }</option> }
+    };
     html! {
         <Frame class="sheet walk-report" title={shop.text(&format!("walk.name.{}", walk.start().info.slug))} note={shop.text("walk.mode.inspect")} back={Some(Route::Walks)} cautions={shop.cautions_for(&[])} {action}>
             { props.strip.clone() }
@@ -96,7 +113,8 @@ pub(super) fn Inspect(props: &InspectProps) -> Html {
             <Scrub key="scrub" walk={walk.clone()} first=0 {on_turn} again={None::<Callback<Shared<Walk>>>} />
             <section key="name" class="walk-name">
                 <h2>{ shop.say("walk.name-it") }</h2>
-                <div class="field">
+                <fieldset key="kind" class="walk-choice"><legend>{ shop.say("walk.which-kind") }</legend>{ for MistakeKind::ALL.iter().map(of_kind) }</fieldset>
+                <div key="rule" class="field" hidden={kind.is_none()}>
                     <label for="walk-rule">{ shop.say("walk.which-rule") }</label>
                     <select id="walk-rule" onchange={on_rule}>
                         <option value="" selected={rule.is_empty()}>{ shop.say("walk.pick-rule") }</option>
@@ -111,13 +129,4 @@ pub(super) fn Inspect(props: &InspectProps) -> Html {
             </section>
         </Frame>
     }
-}
-
-/// The rules that are offered: those of the duties, those that were broken, and those of the order of work.
-fn offered(shop: &Shop, walk: &Walk) -> Vec<&'static str> {
-    let duties = Lapse::ALL.iter().map(|lapse| lapse.rule().0);
-    let order = crate::walk::names::rules_of_order().map(|rule| rule.0);
-    let broken = mistakes(walk, shop.content()).into_iter().map(|one| one.rule.0);
-    let all: BTreeSet<&'static str> = duties.chain(order).chain(broken).collect();
-    all.into_iter().collect()
 }

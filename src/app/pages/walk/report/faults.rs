@@ -35,7 +35,6 @@ pub(super) fn faults(shop: &Shop, walk: &Walk, all: &[Found]) -> Html {
 
 fn one(shop: &Shop, walk: &Walk, found: &Found) -> Html {
     let name = words::fault_of(shop, found.faults, found.rule.0);
-    let on = [("parts", words::parts(shop, walk.start(), &found.parts))];
     let turn = |turn: usize| walk.turns().get(turn).map_or(0.0, |turn| turn.ended);
     let showed = match found.when {
         When::AtWork => {
@@ -56,7 +55,7 @@ fn one(shop: &Shop, walk: &Walk, found: &Found) -> Html {
     };
     html! {
         <article key={found.shown} class="walk-found">
-            <h3>{ name }{ ", " }{ shop.say_with("walk.on", &on) }</h3>
+            <h3>{ name }{ ", " }{ words::on(shop, walk.start(), &found.parts) }</h3>
             <p class="walk-made">{ lines::made(shop, walk, found.made.1) }</p>
             <p>{ showed }{ " " }{ end }</p>
         </article>

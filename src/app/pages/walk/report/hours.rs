@@ -40,7 +40,9 @@ pub(super) fn hours(shop: &Shop, report: &Report) -> Html {
         }
     };
     let height = APART * f64::from(u8::try_from(rows.len()).unwrap_or(u8::MAX));
-    let lost = [("hours", words::hours(shop, report.lost_h()))];
+    let lost = [("hours", words::hours(shop, report.lost_work_h()))];
+    let over = report.days_over().filter(|_| report.spent.bench_h > 0.0);
+    let days = [("n", over.unwrap_or_default().to_string())];
     html! {
         <section key="hours" class="walk-hours">
             <h2>{ shop.say("walk.hours") }</h2>
@@ -50,7 +52,8 @@ pub(super) fn hours(shop: &Shop, report: &Report) -> Html {
                 <thead><tr><td></td>{ for ["bench", "wait", "total", "day"].map(|key| html! { <th key={key} scope="col">{ shop.say(&format!("walk.hours.{key}")) }</th> }) }</tr></thead>
                 <tbody>{ for rows.iter().map(row) }</tbody>
             </table>
-            <p class="note" hidden={report.lost_h() <= 0.0}>{ shop.say_with("walk.hours.lost", &lost) }</p>
+            <p class="note" hidden={over.is_none()}>{ shop.say_with("walk.hours.over", &days) }</p>
+            <p class="note" hidden={report.lost_work_h() <= 0.0}>{ shop.say_with("walk.hours.lost", &lost) }</p>
         </section>
     }
 }

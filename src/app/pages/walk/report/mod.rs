@@ -80,7 +80,7 @@ fn lapses(shop: &Shop, walk: &Walk, all: &[Left]) -> Html {
             <li key={kind.slug()} class={classes!("walk-lapse", safety(kind).then_some("safety"))}>
                 <p><b>{ shop.text(&format!("walk.lapse.{}", kind.slug())) }</b></p>
                 <p class="note">{ shop.say_with("walk.times", &named) }{ " " }{ shop.text(&format!("rule.{}", kind.rule().0)) }</p>
-                <p class="note">{ shop.text(&format!("caution.{}", kind.caution())) }</p>
+                <p class="note" hidden={!safety(kind)}>{ shop.text(&format!("caution.{}", kind.caution())) }</p>
             </li>
         }
     };

@@ -25,6 +25,7 @@ pub(super) fn promise(shop: &Shop, report: &Report) -> Html {
         (None, false, _) if promise.earliest.is_none() => "walk.promise.never",
         (None, false, _) => "walk.promise.could-not",
         (Some(_), true, _) => "walk.promise.offered-needless",
+        (Some(_), false, true) if promise.is_late() => "walk.promise.offered-late",
         (Some(_), false, true) => "walk.promise.offered-right",
         (Some(_), false, false) => "walk.promise.offered-early",
     };
@@ -37,9 +38,14 @@ pub(super) fn promise(shop: &Shop, report: &Report) -> Html {
     // Whoever says that the day cannot be met hands nothing over.
     let lacking: Vec<String> = report.undone.iter().filter(|_| report.in_time.is_some()).map(lacks).collect();
     let good = lacking.is_empty() && report.in_time != Some(false) && promise.holds();
+    let kind = match (good, promise.is_late()) {
+        (true, false) => SignKind::Right,
+        (true, true) => SignKind::Partly,
+        (false, _) => SignKind::Wrong,
+    };
     html! {
         <div class="walk-promise">
-            { sign(if good { SignKind::Right } else { SignKind::Wrong }) }
+            { sign(kind) }
             <p class="lead">{ shop.say_with(delivered, &named) }{ " " }{ shop.say_with(said, &named) }
                 if !lacking.is_empty() { { " " }{ shop.say_with("walk.promise.undone", &[("what", lacking.join(", "))]) } }
             </p>
