@@ -6,6 +6,7 @@ use super::super::decision::{Decision, RoomAct, Wait, Worn};
 use super::super::lapse::Lapse;
 use super::super::room::{AIR_READING_HOLDS_H, sprays};
 use super::super::story::Walk;
+use super::super::wait::WAIT_MOST;
 use crate::content::Content;
 use crate::process::act::Act;
 use crate::quantity::{DUST, Hours, MINUTES_AN_HOUR};
@@ -65,7 +66,8 @@ pub(super) fn leave(walk: &Walk, until: f64) -> Decision {
     if night && until <= morning + DUST {
         Decision::Wait(Wait::Morning)
     } else {
-        Decision::Wait(Wait::Hours(Hours::saturating(until - walk.clock())))
+        // A thick film may dry for longer than one goes away at a time.
+        Decision::Wait(Wait::Hours(Hours::saturating((until - walk.clock()).min(WAIT_MOST.get()))))
     }
 }
 
