@@ -47,7 +47,7 @@ const ORDER: Asked = errors(
 );
 
 /// What each coat exercises.
-const AT_A_COAT: [Asked; 10] = [
+const AT_A_COAT: [Asked; 9] = [
     Asked {
         family: "spray-decision",
         errors: &[OrderError::AirOutsideWindow],
@@ -56,7 +56,6 @@ const AT_A_COAT: [Asked; 10] = [
     },
     lapses("mask-kind", &[Lapse::NoRespirator, Lapse::WrongRespirator]),
     lapses("draw-and-mask", &[Lapse::NoRespirator]),
-    lapses("seal-check", &[Lapse::SealUnchecked]),
     lapses("before-gun", &[Lapse::NoRespirator, Lapse::GaugeUnread, Lapse::FiltersLoaded]),
     lapses("at-the-door", &[Lapse::NoSuit]),
     lapses("spray-spell", &[Lapse::FanOff]),
@@ -69,7 +68,8 @@ const AT_A_COAT: [Asked; 10] = [
 pub(super) fn asked(before: &Walk, turn: &Turn) -> Vec<Asked> {
     let work = match &turn.decision {
         Decision::Work(work) => work,
-        Decision::Room(duties) if duties.contains(&RoomAct::FanOff) => {
+        // Over a bare bench there is nothing to stop it too early for.
+        Decision::Room(duties) if duties.contains(&RoomAct::FanOff) && is_coated(before) => {
             return vec![lapses("fan-stop", &[Lapse::FanOff])];
         }
         // What the ticket orders and was left out is left out for good.
@@ -88,17 +88,24 @@ pub(super) fn asked(before: &Walk, turn: &Turn) -> Vec<Asked> {
     if sprays(operation) {
         found.extend(AT_A_COAT);
     }
-    if DUSTY.contains(&operation) {
+    // Levelling raises dust where it is done dry, which the duty that was left tells.
+    let dusty = DUSTY.contains(&operation) || turn.lapses.contains(&Lapse::DustBreathed);
+    if dusty {
         found.push(lapses("mask-kind", &[Lapse::DustBreathed, Lapse::WrongRespirator]));
+    }
+    // Without a respirator there is no seal to be checked.
+    if (dusty || sprays(operation)) && before.room().worn.respirator.is_some() {
         found.push(lapses("seal-check", &[Lapse::SealUnchecked]));
     }
     let first_coat = COATS.contains(&operation) && lying.iter().any(|part| !part.is_coated());
     let oily = |part: &usize| before.start().job.parts.get(*part).is_some_and(|about| about.is_oily());
-    if first_coat {
+    let start = before.start();
+    let porous = |part: &usize| start.job.parts.get(*part).is_some_and(|about| start.job.wants_filler(about));
+    if first_coat && work.parts.iter().any(porous) {
         found.push(errors("wants-filler", &[OrderError::PoresUnfilled]));
-        if work.parts.iter().any(oily) {
-            found.push(errors("first-coat-demand", &[OrderError::OilyWoodUnsealed]));
-        }
+    }
+    if first_coat && work.parts.iter().any(oily) {
+        found.push(errors("first-coat-demand", &[OrderError::OilyWoodUnsealed]));
     }
     match operation {
         Operation::Sand => found
@@ -108,21 +115,29 @@ pub(super) fn asked(before: &Walk, turn: &Turn) -> Vec<Asked> {
             "when-to-scrape",
             &[OrderError::TrimAfterClear, OrderError::TrimOverOpenColour, OrderError::Clear],
         )),
-        Operation::Mask | Operation::Unmask => {
+        Operation::Unmask => {
             found.push(errors("mask-off", &[OrderError::MaskPulledWet, OrderError::MaskLeftOn]));
+        }
+        Operation::Clear if lying.iter().any(|part| part.done.contains(&Operation::Mask)) => {
+            found.push(errors("mask-off", &[OrderError::MaskLeftOn]));
         }
         Operation::Level => {
             found.push(errors("level-when", &[OrderError::LevelledTooSoon]));
             found.push(errors("coats-for-build", &[OrderError::LevelledTooThin]));
-            found.push(errors("level-next", &[OrderError::CoarseBeforeCompound]));
         }
         Operation::Buff => {
+            found.push(errors("level-next", &[OrderError::CoarseBeforeCompound]));
             found.push(errors("level-gate", &[OrderError::LevelledTooSoon]));
             found.push(lapses("at-the-wheel", &[Lapse::WheelUnchecked]));
         }
         _ => {}
     }
     found
+}
+
+/// Whether film lies on any part.
+fn is_coated(walk: &Walk) -> bool {
+    (0..walk.start().parts()).any(|part| walk.part(part).is_some_and(|lying| lying.is_coated()))
 }
 
 /// The waits that lie under what is laid.

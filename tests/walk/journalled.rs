@@ -9,7 +9,7 @@ use stepboard::rules::sequence::operation::Operation as Op;
 use stepboard::rules::term::Term;
 use stepboard::walk::decision::Decision;
 use stepboard::walk::journalled::{Clerk, Desk};
-use stepboard::walk::{Kept, Mode, RoomAct, Walk};
+use stepboard::walk::{Kept, Mode, Read, RoomAct, Walk};
 
 const DEVICE: &str = "a";
 
@@ -143,8 +143,14 @@ fn a_wrong_decision_says_which_rules_it_broke_and_what_was_known() {
     );
     assert_eq!(last.known.respirator, None);
     let read = last.known.air.expect("the air was read");
-    let air = walk.start().air.at(0.0).expect("air");
-    assert!(read.hours_ago < 0.01 && (read.rh - air.humidity.get()).abs() < 100.0, "{read:?}");
+    let meters = walk.turns().iter().flat_map(|turn| &turn.read);
+    let air = meters
+        .filter_map(|one| if let Read::Air(air) = one { Some(*air) } else { None })
+        .next_back()
+        .expect("read");
+    assert_eq!((read.air_c, read.rh, read.work_c), (air.air.get(), air.humidity.get(), air.work.get()));
+    assert!(read.hours_ago < 0.01, "{read:?}");
+    assert!(last.exercised.iter().all(|one| one.family != "seal-check"), "nothing was worn that has a seal");
     assert!(
         [Ready::Fan, Ready::GaugeRead, Ready::SourcesOut].iter().all(|one| last.known.ready.contains(one))
     );
