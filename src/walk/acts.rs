@@ -15,6 +15,9 @@ use crate::rules::sequence::operation::COATS;
 use crate::rules::sequence::plan::{Step, Told};
 use std::collections::BTreeSet;
 
+/// Time after the shop closes in which the room is still seen to: our own choice, no source.
+const TIDY_H: Hours = Hours::saturating(1.0);
+
 /// An act with its time, in hours after the first midnight.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Timed {
@@ -68,6 +71,14 @@ pub(super) fn parts(start: &Start, what: &Decision, named: &[usize]) -> Result<V
         return Err(Impossible::new(what, Why::UnknownPart));
     }
     Ok(parts.into_iter().collect())
+}
+
+/// When the shop opens again, where it is shut and nobody tidies up any more; both in hours after the first midnight.
+pub(super) fn shut(start: &Start, clock: f64) -> Option<f64> {
+    let no_time = Hours::saturating(0.0);
+    let begin = start.day.begin(clock, no_time);
+    let tidying = (clock - TIDY_H.get()).max(0.0);
+    (begin > clock + DUST && start.day.begin(tidying, no_time) > tidying + DUST).then_some(begin)
 }
 
 /// Now, where the shop is open and the rest of the day is long enough.

@@ -1,6 +1,6 @@
 //! A decision carried out: what it changes, or why it cannot be done.
 
-use super::acts::{Timed, acts, opened, parts};
+use super::acts::{Timed, acts, opened, parts, shut};
 use super::clock::day;
 use super::decision::{Decision, Offer, Parts, RoomAct, Wait, Work};
 use super::impossible::{Impossible, Why};
@@ -17,8 +17,6 @@ use crate::rules::term::Term;
 
 /// Hours in which a part is stripped to the wood: our estimate, common practice, no source.
 pub const STRIP_H: Hours = Hours::saturating(4.0);
-/// Time after the shop closes in which the room is still seen to: our own choice, no source.
-const TIDY_H: Hours = Hours::saturating(1.0);
 
 /// What a decision came to beside the work.
 #[derive(Default)]
@@ -121,10 +119,8 @@ impl Carried<'_> {
             return Err(self.refused(Why::NoDuty));
         }
         let clock = state.clock(self.start);
-        let tidying = (clock - TIDY_H.get()).max(0.0);
-        let no_time = Hours::saturating(0.0);
-        if self.start.day.begin(tidying, no_time) > tidying + DUST {
-            opened(self.start, self.what, clock, no_time)?;
+        if let Some(opens) = shut(self.start, clock) {
+            return Err(Impossible::new(self.what, Why::Closed).from(opens));
         }
         let mut done = Done::default();
         for duty in duties {

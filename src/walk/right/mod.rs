@@ -9,10 +9,12 @@ mod values;
 pub use ready::{FOR_THE_BENCH, FOR_THE_GUN};
 pub use values::as_the_sheet_asks;
 
-use super::decision::{Decision, RoomAct, Work};
+use super::clock::day;
+use super::decision::{Decision, Parts, RoomAct, Work};
 use super::room::sprays;
 use super::start::Start;
 use super::story::Walk;
+use super::wait::LAST_DAY;
 use crate::content::Content;
 use crate::process::defect::Cause;
 use crate::process::film_to_level;
@@ -24,7 +26,7 @@ use crate::rules::sequence::operation::{BARE_WOOD, Operation};
 use crate::rules::sequence::route;
 use crate::rules::sheet::Setting;
 use crate::rules::term::Stage;
-use ready::{Air, air, leave, make_ready, waits};
+use ready::{Air, air, leave, make_ready, see_to, waits};
 use values::work;
 
 /// More decisions than the longest job takes.
@@ -49,14 +51,14 @@ pub fn rest(walk: &Walk, content: &Content) -> Option<Vec<Decision>> {
 #[must_use]
 pub fn next(walk: &Walk, content: &Content) -> Option<Decision> {
     if walk.room().rags_about() {
-        return Some(Decision::Room(vec![RoomAct::RagsAway]));
+        return Some(see_to(walk, RoomAct::RagsAway));
     }
     let Some((operation, parts)) = step(walk) else {
-        let cleaned = walk.room().gun_dirty().then(|| Decision::Room(vec![RoomAct::GunCleaned]));
+        let cleaned = walk.room().gun_dirty().then(|| see_to(walk, RoomAct::GunCleaned));
         return Some(cleaned.unwrap_or(Decision::HandOver));
     };
     if let Some(wait) = waits(walk, content, operation, &parts) {
-        return Some(leave(walk, wait));
+        return Some(dried(walk, content, wait, &parts));
     }
     let plain = Decision::Work(work(walk, content, operation, parts.clone(), Thinner::Fast));
     if makes(walk, content, &plain, OrderError::RecoatWindowClosed) {
@@ -67,7 +69,7 @@ pub fn next(walk: &Walk, content: &Content) -> Option<Decision> {
     }
     if makes(walk, content, &plain, OrderError::HardFilmUnscuffed) || rested(walk, operation, &parts) {
         let scuff = Operation::Scuff;
-        let wait = waits(walk, content, scuff, &parts).map(|wait| leave(walk, wait));
+        let wait = waits(walk, content, scuff, &parts).map(|wait| dried(walk, content, wait, &parts));
         let scuffed = || Decision::Work(work(walk, content, scuff, parts, Thinner::Fast));
         return Some(wait.or_else(|| make_ready(walk, scuff)).unwrap_or_else(scuffed));
     }
@@ -81,6 +83,17 @@ pub fn next(walk: &Walk, content: &Content) -> Option<Decision> {
         make_ready(walk, operation)
             .unwrap_or_else(|| Decision::Work(work(walk, content, operation, parts, thinner))),
     )
+}
+
+/// Waits until a moment. What does not dry before the clock of a walk stops comes off again, and where there is no time
+/// for that either, the work is handed over as it is.
+fn dried(walk: &Walk, content: &Content, until: f64, parts: &[usize]) -> Decision {
+    if day(until) <= LAST_DAY {
+        return leave(walk, until);
+    }
+    let worked = |part: &usize| walk.part(*part).is_some_and(|lying| !lying.done.is_empty());
+    let strip = Decision::Strip(Parts { parts: parts.iter().copied().filter(worked).collect() });
+    if walk.tried(strip.clone(), content).is_ok() { strip } else { Decision::HandOver }
 }
 
 /// The work that comes next in the order of the shop sheet, with its values, whatever has to be waited for before it.

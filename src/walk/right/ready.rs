@@ -1,5 +1,6 @@
 //! What comes before an operation: waits, working hours, fit air, what is worn and seen to.
 
+use super::super::acts::shut;
 use super::super::at_hand::asked;
 use super::super::clock::{day, midnight};
 use super::super::decision::{Decision, RoomAct, Wait, Worn};
@@ -60,8 +61,18 @@ pub(super) fn air(walk: &Walk) -> Air {
 pub(super) fn leave(walk: &Walk, until: f64) -> Decision {
     let night = day(until) > day(walk.clock());
     if night && walk.room().gun_dirty() {
-        return Decision::Room(vec![RoomAct::GunCleaned]);
+        return see_to(walk, RoomAct::GunCleaned);
     }
+    wait_until(walk, until)
+}
+
+/// A duty, as soon as the shop is open for it.
+pub(super) fn see_to(walk: &Walk, duty: RoomAct) -> Decision {
+    shut(walk.start(), walk.clock()).map_or(Decision::Room(vec![duty]), |opens| wait_until(walk, opens))
+}
+
+fn wait_until(walk: &Walk, until: f64) -> Decision {
+    let night = day(until) > day(walk.clock());
     let morning = midnight(day(walk.clock()) + 1) + walk.start().day.opens().get();
     if night && until <= morning + DUST {
         Decision::Wait(Wait::Morning)
