@@ -132,6 +132,7 @@ fn Root(props: &RootProps) -> Html {
             | Route::TakeSet { .. }
             | Route::TakeSetSheet { .. }
             | Route::WalkOf { .. }
+            | Route::SprayOf { .. }
     );
     use_effect_with((cards, keys.set_open.clone()), |(cards, set_open)| {
         if *cards {
@@ -286,6 +287,10 @@ fn screen(route: Route, on_desk: Option<String>) -> Html {
             html! { <pages::WalkGive key={format!("walk-give-{slug}")} slug={slug.clone()} /> }
         }
         Route::WalkOf { id } => html! { <pages::WalkPage key={format!("walk-{id}")} id={id.clone()} /> },
+        Route::Sprays => html! { <pages::Sprays key="sprays" /> },
+        Route::SprayOf { task } => {
+            html! { <pages::SprayPage key={format!("spray-{task}")} task={task.clone()} /> }
+        }
         // One screen, so that its files stay picked while a paper of it is looked at.
         Route::Verify => html! { <pages::Verify key="verify" paper={None} /> },
         Route::VerifyPaper { paper } => html! { <pages::Verify key="verify" paper={Some(paper)} /> },

@@ -187,6 +187,12 @@ pub(super) enum Route {
     WalkOf {
         id: String,
     },
+    /// Tasks of spraying a panel.
+    Sprays,
+    /// One of them, by its slug.
+    SprayOf {
+        task: String,
+    },
     Verify,
     VerifyPaper {
         paper: Paper,
@@ -265,6 +271,8 @@ impl Route {
             ("sets", rest) => Self::of_set(rest),
             ("walk", "") => Self::Walks,
             ("walk", rest) => Self::of_walk(rest),
+            ("spray", "") => Self::Sprays,
+            ("spray", task) => Self::SprayOf { task: task.to_owned() },
             ("verify", "") => Self::Verify,
             ("verify", "about") => Self::VerifyAbout,
             ("verify", paper) => {
@@ -430,6 +438,8 @@ impl Route {
             Self::WalkGive { slug } => format!("#/walk/{GIVE_WALK}/{slug}"),
             Self::WalkOut { id } => format!("#/walk/{WALK_OUT}/{id}"),
             Self::WalkOf { id } => format!("#/walk/{id}"),
+            Self::Sprays => "#/spray".to_owned(),
+            Self::SprayOf { task } => format!("#/spray/{task}"),
             Self::Verify => "#/verify".to_owned(),
             Self::VerifyPaper { paper } => format!("#/verify/{}", paper.slug()),
             Self::VerifyAbout => "#/verify/about".to_owned(),

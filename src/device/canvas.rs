@@ -20,11 +20,7 @@ pub fn paint(canvas: &HtmlCanvasElement, draw: impl FnOnce(u32, u32) -> Vec<u8>)
 
 /// Shows a picture of that many pixels on a canvas, whatever its place on the page.
 pub fn show(canvas: &HtmlCanvasElement, width: u32, height: u32, pixels: &[u8]) {
-    // A canvas that fits is left alone.
-    if (canvas.width(), canvas.height()) != (width, height) {
-        canvas.set_width(width);
-        canvas.set_height(height);
-    }
+    size(canvas, width, height);
     put(canvas, (0.0, 0.0), width, pixels);
 }
 
@@ -43,6 +39,19 @@ pub fn show_piece(
         context.clear_rect(0.0, 0.0, f64::from(width), f64::from(height));
     }
     put(canvas, corner, side, pixels);
+}
+
+/// Shows a part of a picture on a canvas that has its size already; the rest stays.
+pub fn show_part(canvas: &HtmlCanvasElement, (left, top): (u32, u32), width: u32, pixels: &[u8]) {
+    put(canvas, (f64::from(left), f64::from(top)), width, pixels);
+}
+
+/// Gives a canvas its size, unless it has it; what was on it is gone then.
+pub fn size(canvas: &HtmlCanvasElement, width: u32, height: u32) {
+    if (canvas.width(), canvas.height()) != (width, height) {
+        canvas.set_width(width);
+        canvas.set_height(height);
+    }
 }
 
 fn put(canvas: &HtmlCanvasElement, (x, y): (f64, f64), width: u32, pixels: &[u8]) {

@@ -6,6 +6,7 @@ pub mod clock;
 pub mod files;
 mod frames;
 pub mod page;
+pub mod pointer;
 pub mod session;
 pub mod share;
 mod shown;

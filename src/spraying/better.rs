@@ -89,7 +89,7 @@ const ARCED: f64 = 0.15;
 /// A speed that spreads by more than this is told (an assumption, no source).
 const UNSTEADY: f64 = 0.2;
 /// Overlaps between these lie even with a tapered fan (`spray_check.csv`: cv under 7.4 % from 40 to 60 %).
-const OVERLAPS: (f64, f64) = (0.4, 0.6);
+pub const OVERLAPS: (f64, f64) = (0.4, 0.6);
 /// A speed is told where it is off by more than this share (an assumption, no source).
 const OFF_SPEED: f64 = 0.1;
 /// A lead of so many times the one needed wastes paint (an assumption, no source).

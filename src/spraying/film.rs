@@ -80,8 +80,20 @@ impl Film {
 
     /// Wet film in each cell at a moment, µm: for a moment not before the last piece.
     pub fn wet_at(&self, moment: f64) -> impl Iterator<Item = f32> + '_ {
-        let left = single(libm::exp((self.since - moment) / self.flash));
+        let left = self.left_at(moment);
         self.wet.iter().map(move |wet| wet * left)
+    }
+
+    /// Wet film in one cell, µm, by what is left at a moment ([`Film::left_at`]).
+    #[must_use]
+    pub fn wet_in(&self, cell: usize, left: f32) -> f32 {
+        self.wet.get(cell).map_or(0.0, |wet| wet * left)
+    }
+
+    /// How much of the wet film as it is kept is wet at a moment not before the last piece.
+    #[must_use]
+    pub fn left_at(&self, moment: f64) -> f32 {
+        single(libm::exp((self.since - moment) / self.flash))
     }
 
     /// Lays a piece. Pieces come in the order of time.

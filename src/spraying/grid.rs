@@ -85,6 +85,16 @@ impl Grid {
         span(self.top, self.cell, self.rows, from, to)
     }
 
+    /// Columns and rows of the cells within a distance of a place to all sides, mm.
+    #[must_use]
+    pub fn around(
+        &self,
+        (x, y): (f64, f64),
+        reach: f64,
+    ) -> (core::ops::Range<usize>, core::ops::Range<usize>) {
+        (self.columns_in(x - reach, x + reach), self.rows_in(y - reach, y + reach))
+    }
+
     /// Area of a cell, mm².
     #[must_use]
     pub const fn area(&self) -> f64 {

@@ -14,6 +14,7 @@ pub mod film;
 pub mod good;
 pub mod grade;
 pub mod grid;
+pub mod hand;
 pub mod outline;
 pub mod point;
 pub mod program;

@@ -1,6 +1,7 @@
 //! A task on a shop sheet, with what follows from both.
 
 use super::film::Piece;
+use super::grid::Grid;
 use super::outline::Outline;
 use super::point::Point;
 use crate::content::{Coat, Content, SprayTask};
@@ -89,6 +90,12 @@ impl Setup {
             lands: volume * held.landing * FILM_A_ML,
             dry: held.dry,
         }
+    }
+
+    /// The grid that screens use: the work and half a fan beside it.
+    #[must_use]
+    pub fn grid(&self) -> Grid {
+        Grid::over(&self.outline, self.held(self.middle_distance(), 0.0).half_fan, Grid::SCREEN)
     }
 
     /// Flow with the trigger fully pulled, mL/s.

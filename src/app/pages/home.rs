@@ -117,6 +117,7 @@ pub(in crate::app) fn Home() -> Html {
                 { for walks.first().map(|walk| under_way(&shop, walk)) }
                 <nav key="doors" class="doors">
                     <a href={Route::Walks.address()} class="control door">{ icon(Picture::Walk) }{ shop.say("home.walk") }</a>
+                    <a href={Route::Sprays.address()} class="control door">{ icon(Picture::Gun) }{ shop.say("home.spray") }</a>
                     <a href={Route::Check.address()} class="control door">{ icon(Picture::Check) }{ shop.say("home.check") }</a>
                     <a href={Route::Bench.address()} class="control door">{ icon(Picture::Bench) }{ shop.say("home.bench") }</a>
                     <a href={Route::Record.address()} class="control door">{ icon(Picture::Record) }{ shop.say("home.record") }</a>

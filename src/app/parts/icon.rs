@@ -28,6 +28,8 @@ pub(in crate::app) enum Picture {
     File,
     Print,
     Walk,
+    Plus,
+    Gun,
 }
 
 impl Picture {
@@ -58,6 +60,8 @@ impl Picture {
             Self::File => "M6 3h8l4 4v14H6zM14 3v4h4",
             Self::Print => "M7 9V3h10v6M7 17H3V9h18v8h-4M7 14h10v7H7z",
             Self::Walk => "M4 20h5v-5h5v-5h5V5M16 5h4",
+            Self::Plus => "M6 12h12M12 6v12",
+            Self::Gun => "M9 5h10v4h-6l-1 5M9 9l-2 11h4l2-6M9 5 7 9h2M5 4v.1M4 7v.1M2 5.500v.1",
             Self::Words => "M4 6h16M4 12h16M4 18h10",
         }
     }

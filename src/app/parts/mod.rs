@@ -35,6 +35,7 @@ mod set_about;
 mod setting;
 mod sheet;
 mod sign;
+mod spray;
 mod stamp;
 mod ticket;
 mod unlock;
@@ -68,6 +69,7 @@ pub(super) use set_about::{asks, carried_sheet, counts_told, pass, set_about, va
 pub(super) use setting::{SettingChoice, setting, sheet_setting, unit_settings};
 pub(super) use sheet::{Column, SheetOffer, differ_table, limits, origin, shown};
 pub(super) use sign::{SignKind, sign};
+pub(super) use spray::{FilmMap, FilmScale, Held as GunHeld, Marks, SprayStand, Stand, Turn};
 pub(super) use stamp::stamp;
 pub(super) use ticket::{card_ticket, seen_card};
 pub(super) use unlock::{Unlock, opened};

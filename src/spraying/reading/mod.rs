@@ -8,7 +8,6 @@ pub use film::FilmRead;
 pub use places::{Place, PlaceKind};
 pub use shade::ShadeRead;
 
-use super::grid::Grid;
 use super::point::Path;
 use super::setup::{FILM_A_ML, Setup};
 use super::sprayer::Sprayer;
@@ -55,9 +54,7 @@ impl PaintRead {
 /// Sprays a path on the grid that holds the work and half a fan beside it, and measures what came of it.
 #[must_use]
 pub fn read(setup: &Setup, path: &Path) -> Reading {
-    let beside = setup.held(setup.middle_distance(), 0.0).half_fan;
-    let grid = Grid::over(&setup.outline, beside, Grid::SCREEN);
-    measure(&Sprayer::spray(setup, grid, path), path)
+    measure(&Sprayer::spray(setup, setup.grid(), path), path)
 }
 
 /// Measures what a path left on a face.

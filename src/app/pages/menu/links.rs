@@ -9,8 +9,9 @@ use yew::prelude::*;
 pub(super) type Link = (&'static str, &'static str, Route);
 
 /// What whoever works does with their own answers.
-pub(super) const WORK: [Link; 5] = [
+pub(super) const WORK: [Link; 6] = [
     ("walk.title", "walk", Route::Walks),
+    ("spray.title", "spray", Route::Sprays),
     ("home.check", "check", Route::Check),
     ("home.record", "record", Route::Record),
     ("home.bench", "bench", Route::Bench),

@@ -1,0 +1,79 @@
+//! What came of a run: whether it passes and why not, one thing to do better, the film map beside that of a good run, the
+//! figures, how each stroke was made.
+
+mod chart;
+mod figures;
+mod maps;
+mod shade;
+mod strokes;
+mod verdict;
+
+use super::run::Run;
+use crate::app::parts::{Frame, Picture, icon};
+use crate::app::route::Route;
+use crate::app::state::{Shop, use_shop};
+use crate::content::CautionStage;
+use crate::device::page;
+use std::rc::Rc;
+use yew::prelude::*;
+
+/// Id of the heading that takes the focus.
+const HEADING: &str = "spray-verdict";
+
+#[derive(Properties)]
+pub(super) struct OutcomeProps {
+    pub(super) run: Rc<Run>,
+    pub(super) title: AttrValue,
+    pub(super) on_again: Callback<()>,
+}
+
+impl PartialEq for OutcomeProps {
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.run, &other.run) && self.title == other.title && self.on_again == other.on_again
+    }
+}
+
+#[component]
+pub(super) fn Outcome(props: &OutcomeProps) -> Html {
+    let shop = use_shop();
+    let run = &props.run;
+    let good = use_state(|| None::<Rc<Run>>);
+    use_effect_with((), {
+        let (good, run) = (good.setter(), Rc::clone(run));
+        move |()| {
+            page::focus(HEADING);
+            // It takes a moment, and what came of one's own run is there first.
+            page::once_drawn(move || good.set(Run::good(run.setup()).map(Rc::new)));
+        }
+    });
+    let again = props.on_again.reform(|_: MouseEvent| ());
+    let action = html! {
+        <div class="spray-foot">
+            { next(&shop, run) }
+            <button key="again" type="button" class="next-step" onclick={again}>{ icon(Picture::TurnLeft) }{ shop.say("spray.again") }</button>
+        </div>
+    };
+    let good = (*good).clone();
+    html! {
+        <Frame class="sheet spray-outcome" title={props.title.clone()} back={Some(Route::Sprays)} cautions={shop.cautions_for(&[CautionStage::Spray])} {action}>
+            { verdict::verdict(&shop, run) }
+            { maps::maps(&shop, run, good.as_ref()) }
+            { figures::figures(&shop, run, good.as_deref()) }
+            { shade::shade(&shop, run) }
+            { strokes::strokes(&shop, run) }
+            <p key="judgement" class="spray-judgement kraft">{ shop.say("spray.judgement") }</p>
+        </Frame>
+    }
+}
+
+/// The way to the task that comes after this one; to all of them after the last.
+fn next(shop: &Shop, run: &Run) -> Html {
+    let tasks = &shop.content().sprays;
+    let at = tasks.iter().position(|task| task.slug == run.setup().task.slug);
+    let next = at.and_then(|at| tasks.get(at + 1));
+    let (to, key) = match next {
+        Some(task) => (Route::SprayOf { task: task.slug.clone() }, "spray.next"),
+        None => (Route::Sprays, "spray.all"),
+    };
+    html! { <a key="next" href={to.address()} class="control">{ shop.say(key) }{ icon(Picture::Go) }</a> }
+}

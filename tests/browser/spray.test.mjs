@@ -1,0 +1,118 @@
+// Spraying a panel: by finger, a good run and three that fail for the reason that was sprayed; by programmed passes.
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { SIZES, journey } from "./harness.mjs";
+import { fill, goTo } from "./office.mjs";
+import { good, look, pulled, spray, stand, told } from "./sprayer.mjs";
+
+const PANEL = "sealer-panel";
+/** Passes of a good run as strokes of a hand, changed. */
+const strokes = (change = {}) => good(PANEL).map((pass) => ({ line: pulled(pass), speed: pass.speed_m_s * (change.speed ?? 1) }));
+
+test("a run as a hand makes it that knows the work passes", () =>
+  journey("spray-good", SIZES[1], async (page) => {
+    await stand(page, PANEL);
+    await page.press("button", "Hold the gun nearer");
+    await page.press("button", "Hold the gun farther off");
+    await page.assertFits("the stand");
+    await page.assertAccessible("the stand");
+    await held(page, good(PANEL)[0].distance_mm);
+    await spray(page, strokes());
+    await page.shot("spray-wet");
+    const text = await look(page);
+    assert.match(text, /It passes\./);
+    await page.one("img", "Film map");
+    await page.until("the good run beside it", async () => (await page.all("img", "Film map")).length === 2);
+    await page.assertFits("what came of it");
+    await page.assertAccessible("what came of it");
+    await page.shot("spray-passes");
+    await page.press("button", "Spray it again");
+    await page.one("button", "Look at the film");
+  }));
+
+/** Runs with a mistake: what is sprayed otherwise, what the screen says, which place of the map tells it. */
+const WRONG = [
+  { name: "gaps", sprayed: () => strokes().filter((_, nth) => nth % 2 === 0), says: "Places were missed.", better: /closer|Leave no part/ },
+  { name: "slow", sprayed: () => strokes({ speed: 0.25 }), says: "The film runs.", better: /Move faster/ },
+  { name: "far", distance: 320, sprayed: () => strokes(), says: "Too much landed dry", better: /Hold the gun nearer/ },
+];
+
+for (const { name, distance, sprayed, says, better } of WRONG) {
+  test(`a run that is wrong fails for what was wrong: ${name}`, () =>
+    journey(`spray-${name}`, SIZES[0], async (page) => {
+      await stand(page, PANEL);
+      await held(page, distance ?? good(PANEL)[0].distance_mm);
+      await spray(page, sprayed());
+      const text = await look(page);
+      assert.match(text, /It does not pass yet\./);
+      assert(text.includes(says), `${says} is not among: ${text}`);
+      assert.match(text.slice(text.indexOf("One thing to do better")), better);
+      await page.assertFits(name);
+      await page.shot(`spray-${name}`);
+    }));
+}
+
+/** Holds the gun at a distance, as near as its steps come. */
+async function held(page, distance) {
+  const now = () => page.driver.executeScript("return parseInt(document.querySelector('.spray-step output').innerText, 10)");
+  const STEP = 20;
+  for (;;) {
+    const off = distance - (await now());
+    if (Math.abs(off) <= STEP / 2) return;
+    await page.press("button", off > 0 ? "Hold the gun farther off" : "Hold the gun nearer");
+  }
+}
+
+for (const size of SIZES) {
+  test(`passes programmed by keys are the same passes and the same film (${size.name})`, () =>
+    journey("spray-keys", size, async (page) => {
+      await goTo(page, `#/spray/${PANEL}`);
+      await page.one("button", "Look at the film");
+      await page.assertFits("the stand");
+      await page.shot("spray-stand");
+      await page.press("button", "Program passes");
+      const [first, ...others] = good(PANEL);
+      const last = others.at(-1) ?? first;
+      const [[ax, ay], [bx, by]] = first.line_mm;
+      const set = { ...first, overlap: 0.5, wide_mm: last.line_mm[0][1] - ay };
+      const fields = { from_x_mm: ax, from_y_mm: ay, to_x_mm: bx, to_y_mm: by, ...set, overlap: set.overlap * 100 };
+      for (const [key, value] of Object.entries(fields)) if (key !== "line_mm") await fill(page, `spray-${key}`, String(value));
+      await page.press("button", "Add this set");
+      await page.says("Set 1");
+      await page.assertFits("programmed passes");
+      await page.assertAccessible("programmed passes");
+      await page.shot("spray-program");
+      await page.press("button", "Run the passes");
+      await page.says(/It passes\.|It does not pass yet\./);
+      const { film, passes } = told(PANEL, [set]);
+      const text = await page.text();
+      assert.equal(/It passes\./.test(text), passes);
+      assert.match(text, new RegExp(`Wet film, mean\\s+${film.mean_um.toFixed(0)} µm`));
+      assert.match(text, new RegExp(`Share as wanted\\s+${(film.in_window * 100).toFixed(0)} %`));
+      await page.assertFits("what came of it");
+      await page.assertAccessible("what came of it");
+      await page.shot("spray-outcome");
+    }));
+}
+
+test("a number that no pass may have is refused beside its field, and nothing is added", () =>
+  journey("spray-refused", SIZES[2], async (page) => {
+    await goTo(page, `#/spray/${PANEL}`);
+    await page.press("button", "Program passes");
+    await fill(page, "spray-speed_m_s", "9");
+    await page.press("button", "Add this set");
+    await page.says("A number from 0.02 to 3.");
+    assert(!(await page.text()).includes("Set 1"));
+    await page.press("button", "Run the passes");
+    await page.says("No set is added yet.");
+  }));
+
+test("tasks are offered with what they ask, and say what this is not", () =>
+  journey("spray-tasks", SIZES[2], async (page) => {
+    await goTo(page, "#/spray");
+    await page.says("This trains judgement, not the hand.");
+    assert.equal((await page.all("link", /layer|fading/)).length, 6);
+    await page.assertFits("the tasks");
+    await page.assertAccessible("the tasks");
+    await page.shot("spray-tasks");
+  }));

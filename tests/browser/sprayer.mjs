@@ -1,0 +1,66 @@
+// A hand that sprays the panel on the screen: fingers that go where they are told, in mm and m/s of the work.
+import { execFileSync } from "node:child_process";
+import { By } from "selenium-webdriver";
+import { command } from "./checks.mjs";
+import { goTo } from "./office.mjs";
+
+/** Rest between two strokes, ms. */
+const REST_MS = 400;
+/** A finger is told of so often, ms. */
+const STEP_MS = 32;
+/** So much before its moments come, ms: the screen lays what a finger does that holds still, and a busy machine is late. */
+const AHEAD_MS = 600_000;
+const MM_A_METRE = 1000;
+
+/** A good run of a task by the native command: straight passes. */
+export const good = (task) => JSON.parse(execFileSync(command, ["spray", "--good", task], { encoding: "utf8" })).passes;
+
+/** What the native command says of passes. */
+export const told = (task, passes) =>
+  JSON.parse(execFileSync(command, ["spray"], { input: JSON.stringify({ task, passes }), encoding: "utf8" }));
+
+/** Opens the stand of a task. */
+export async function stand(page, task) {
+  await goTo(page, `#/spray/${task}`);
+  await page.one("button", "Look at the film");
+  await page.driver.sendDevToolsCommand("Emulation.setTouchEmulationEnabled", { enabled: true });
+}
+
+/** The line that the trigger is pulled along: from the lead before a pass to the lag behind it. */
+export function pulled({ line_mm: [[ax, ay], [bx, by]], lead_mm, lag_mm }) {
+  const long = Math.hypot(bx - ax, by - ay);
+  const [dx, dy] = [(bx - ax) / long, (by - ay) / long];
+  return [[ax - dx * lead_mm, ay - dy * lead_mm], [bx + dx * lag_mm, by + dy * lag_mm]];
+}
+
+/** Draws strokes of a finger, each from place to place at a speed. */
+export async function spray(page, strokes) {
+  const places = await page.driver.executeScript(`const turned = document.querySelector(".spray-over g").getScreenCTM();
+    return arguments[0].map((line) => line.map(([x, y]) => { const { x: left, y: top } = new DOMPoint(x, y).matrixTransform(turned); return [left, top]; }))`,
+  strokes.map(({ line }) => line));
+  let at = Date.now() + AHEAD_MS;
+  for (const [nth, { line: [from, to], speed }] of strokes.entries()) {
+    const took = (Math.hypot(to[0] - from[0], to[1] - from[1]) / (speed * MM_A_METRE)) * 1000;
+    await finger(page, places[nth], at, took);
+    at += took + REST_MS;
+  }
+}
+
+/** A finger that is told of with the moments of its own clock: a busy machine does not make it stand still. */
+async function finger(page, [from, to], at, took) {
+  const send = (type, gone, place) => page.driver.sendDevToolsCommand("Input.dispatchTouchEvent", {
+    type, timestamp: (at + gone) / 1000, touchPoints: place ? [{ x: place[0], y: place[1] }] : [],
+  });
+  const on = (share) => from.map((start, axis) => start + (to[axis] - start) * share);
+  const steps = Math.ceil(took / STEP_MS);
+  await send("touchStart", 0, from);
+  for (let step = 1; step <= steps; step += 1) await send("touchMove", (took * step) / steps, on(step / steps));
+  await send("touchEnd", took, null);
+}
+
+/** Has the film measured and waits for the verdict; gives the words of the page. */
+export async function look(page) {
+  await page.press("button", "Look at the film");
+  await page.until("the verdict", async () => (await page.driver.findElements(By.id("spray-verdict"))).length > 0);
+  return page.text();
+}
