@@ -38,6 +38,7 @@ pub mod suggest;
 pub mod surface;
 pub mod turn;
 pub mod undone;
+pub mod window;
 
 mod acts;
 mod asks;

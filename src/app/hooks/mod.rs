@@ -50,6 +50,6 @@ pub(super) use stamped::use_stamped;
 pub(super) use standings::use_standings;
 pub(super) use told::{now, use_told};
 pub(super) use version::use_new_version;
-pub(super) use walk_journal::{use_walk_journal, write_inspected, write_let_go};
+pub(super) use walk_journal::{use_inspected_journal, use_walk_journal, write_let_go};
 pub(super) use walks::use_kept_walks;
 pub(super) use watching::use_kept_watching;

@@ -49,9 +49,22 @@ pub(in crate::app) fn use_walk_journal(kept: Option<Rc<Kept>>, walk: Option<Shar
     });
 }
 
-/// Writes down that somebody else's walk was gone through.
-pub(in crate::app) fn write_inspected(shop: &Shop, books: &BookContext, kept: &Kept, told: &Inspected) {
-    hand_in(books, inspected(kept, told, stamp(shop, kept)));
+/// Writes down that somebody else's walk was gone through, once the one that is handed in here is stored as it is: another
+/// window may have been first.
+#[hook]
+pub(in crate::app) fn use_inspected_journal(kept: Option<Rc<Kept>>) -> Callback<(Kept, Inspected)> {
+    let (shop, books) = (use_shop(), use_book());
+    let waits = use_mut_ref(|| None::<(Kept, Inspected)>);
+    use_effect_with(kept, {
+        let waits = Rc::clone(&waits);
+        move |kept| {
+            let stored = waits.borrow_mut().take_if(|(to, _)| kept.as_deref() == Some(&*to));
+            if let Some((to, told)) = stored {
+                hand_in(&books, inspected(&to, &told, stamp(&shop, &to)));
+            }
+        }
+    });
+    use_callback((), move |graded, ()| *waits.borrow_mut() = Some(graded))
 }
 
 /// Writes down that a walk was let go, and before it what of it was not written down yet.

@@ -1,8 +1,9 @@
 //! Keeps the walks of this tablet: each decision is stored at once, in the place of what it was made from.
 
-use crate::app::state::{Became, Keep, Onward, WalksContext};
-use crate::device::{Shelf, Store, StoreError};
+use crate::app::state::{Keep, Onward, WalksContext};
+use crate::device::{Shelf, Shown, Store, StoreError};
 use crate::walk::Kept;
+use crate::walk::window::Became;
 use std::cmp::Reverse;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
@@ -44,16 +45,24 @@ impl Reducible for Held {
 #[hook]
 pub(in crate::app) fn use_kept_walks(store: &Store) -> WalksContext {
     let held = use_reducer(Held::default);
-    use_effect_with(store.clone(), {
+    let reread = use_callback(store.clone(), {
         let held = held.dispatcher();
-        move |store| {
-            let store = store.clone();
+        move |done: Callback<()>, store| {
+            let (store, held) = (store.clone(), held.clone());
             spawn_local(async move {
                 if let Ok(files) = store.shelf(Shelf::Walks).await {
                     held.dispatch(Change::Read(files));
                 }
+                done.emit(());
             });
         }
+    });
+    // Another window that was in front may have gone on.
+    use_effect_with(reread.clone(), |reread| {
+        reread.emit(Callback::noop());
+        let reread = reread.clone();
+        let shown = Shown::tell(move || reread.emit(Callback::noop()));
+        move || drop(shown)
     });
     let keep = use_callback(store.clone(), {
         let held = held.dispatcher();
@@ -91,5 +100,5 @@ pub(in crate::app) fn use_kept_walks(store: &Store) -> WalksContext {
             });
         }
     });
-    WalksContext { loaded: held.loaded, all: Rc::clone(&held.all), keep, let_go }
+    WalksContext { loaded: held.loaded, all: Rc::clone(&held.all), keep, reread, let_go }
 }

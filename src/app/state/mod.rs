@@ -36,5 +36,5 @@ pub(super) use shop::{ContentContext, Shop, use_shop};
 pub(super) use signed::{Signed, SignedContext, Stored};
 pub(super) use stricter::StricterContext;
 pub(super) use told::Told;
-pub(super) use walks::{Became, Onward, WalksContext};
+pub(super) use walks::{Onward, WalksContext};
 pub(super) use watching::{Watching, WatchingChange, WatchingContext};

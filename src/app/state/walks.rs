@@ -2,6 +2,7 @@
 
 use super::Keep;
 use crate::walk::Kept;
+use crate::walk::window::Became;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -16,17 +17,6 @@ pub(in crate::app) struct Onward {
     pub(in crate::app) done: Callback<Became>,
 }
 
-/// What became of a walk that was to be stored.
-#[derive(Debug, Clone, PartialEq)]
-pub(in crate::app) enum Became {
-    /// It is stored.
-    Stored,
-    /// The tablet did not store it.
-    NotStored,
-    /// Another window has stored something else of it, or has left it out; that stays.
-    Elsewhere(Option<Rc<Kept>>),
-}
-
 #[derive(Debug, Clone, PartialEq)]
 pub(in crate::app) struct WalksContext {
     /// Whether the shelf was read.
@@ -35,6 +25,8 @@ pub(in crate::app) struct WalksContext {
     pub(in crate::app) all: Rc<Vec<Rc<Kept>>>,
     /// Keeps a walk in the place of what it was made from.
     pub(in crate::app) keep: Callback<Onward>,
+    /// Reads anew what is stored, as another window may have gone on, and tells when it has been read.
+    pub(in crate::app) reread: Callback<Callback<()>>,
     /// Lets go of a walk, by its id.
     pub(in crate::app) let_go: Callback<Keep<String>>,
 }

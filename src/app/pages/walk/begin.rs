@@ -2,9 +2,10 @@
 
 use crate::app::hooks::{use_second_tap, use_walks};
 use crate::app::route::Route;
-use crate::app::state::{Became, Onward, Shop, use_shop};
+use crate::app::state::{Onward, Shop, use_shop};
 use crate::device::{clock, page};
 use crate::walk::planted::planted;
+use crate::walk::window::Became;
 use crate::walk::{Kept, Mode, Start, Walk};
 use std::rc::Rc;
 use yew::prelude::*;
@@ -34,23 +35,34 @@ pub(in crate::app::pages) fn use_begin(order: Option<Order>) -> Beginning {
     let keep = use_walks().keep;
     let failed = use_state(|| false);
     let busy = use_state(|| false);
+    // A second tap comes before the screen says that the first one is under way.
+    let under_way = use_mut_ref(|| false);
     let second_tap = use_second_tap();
     let begin = {
         let (failed, busy) = (failed.setter(), busy.setter());
+        let set_busy = Callback::from({
+            let under_way = Rc::clone(&under_way);
+            move |now: bool| {
+                under_way.replace(now);
+                busy.set(now);
+            }
+        });
         Callback::from(move |_: MouseEvent| {
-            let Some(order) = order.clone().filter(|_| !second_tap.now()) else { return };
+            let Some(order) = order.clone().filter(|_| !second_tap.now() && !*under_way.borrow()) else {
+                return;
+            };
             let (shop, keep) = (shop.clone(), keep.clone());
-            let (failed, busy) = (failed.clone(), busy.clone());
-            busy.set(true);
+            let (failed, set_busy) = (failed.clone(), set_busy.clone());
+            set_busy.emit(true);
             // Mistakes are planted in a walk by trying them, which takes a moment.
             page::once_drawn(move || {
                 let Some(kept) = begun(&shop, &order) else {
-                    busy.set(false);
+                    set_busy.emit(false);
                     return failed.set(true);
                 };
                 let to = Route::WalkOf { id: kept.id.clone() };
                 let done = Callback::from(move |became: Became| {
-                    busy.set(false);
+                    set_busy.emit(false);
                     if became == Became::Stored {
                         to.go_instead();
                     } else {

@@ -4,12 +4,13 @@ use super::floor::Floor;
 use super::inspect::Inspect;
 use super::keeping::{Trouble, use_keeping};
 use super::report::Report;
-use crate::app::hooks::{use_book, use_walk_journal, use_walks, write_inspected};
+use crate::app::hooks::{use_inspected_journal, use_walk_journal, use_walks};
 use crate::app::parts::{Frame, Picture, icon};
 use crate::app::route::Route;
-use crate::app::state::{Became, Onward, Shared, Shop, use_shop};
+use crate::app::state::{Onward, Shared, Shop, use_shop};
 use crate::device::{clock, page};
 use crate::walk::inspect::inspect;
+use crate::walk::window::Became;
 use crate::walk::{Kept, Mode, NotKept, Walk};
 use std::rc::Rc;
 use yew::prelude::*;
@@ -22,7 +23,7 @@ pub(in crate::app) struct WalkPageProps {
 #[component]
 pub(in crate::app) fn WalkPage(props: &WalkPageProps) -> Html {
     let shop = use_shop();
-    let (books, walks) = (use_book(), use_walks());
+    let walks = use_walks();
     let kept = walks.find(&props.id).cloned();
     let (store, trouble) = use_keeping(kept.clone());
     let first = use_memo((kept.is_some(), props.id.clone()), |_| {
@@ -45,6 +46,7 @@ pub(in crate::app) fn WalkPage(props: &WalkPageProps) -> Html {
     let replayed = first.as_ref().as_ref().and_then(|walk| walk.as_ref().ok());
     let is_stored = |walk: &&Shared<Walk>| kept.as_deref().is_some_and(|kept| kept.saved == walk.saved());
     use_walk_journal(kept.clone(), now.as_ref().or(replayed).filter(is_stored).cloned());
+    let graded = use_inspected_journal(kept.clone());
     let put = use_callback((kept.clone(), store.clone()), {
         let now = now.setter();
         move |walk: Shared<Walk>, (kept, store)| {
@@ -91,8 +93,9 @@ pub(in crate::app) fn WalkPage(props: &WalkPageProps) -> Html {
             let (open, walk, shop) = (open.clone(), walk.clone(), shop.clone());
             Callback::from(move |()| {
                 let told = inspect(&walk, &open.named, shop.content());
-                write_inspected(&shop, &books, &open, &told);
-                keep.emit(Kept { graded: true, changed: clock::now(), ..open.clone() });
+                let to = Kept { graded: true, changed: clock::now(), ..open.clone() };
+                graded.emit((to.clone(), told));
+                keep.emit(to);
             })
         };
         return html! { <Inspect key="inspect" {walk} {strip} {named} {name} {done} /> };

@@ -21,16 +21,23 @@ pub(in crate::app) fn WalkOut(props: &WalkOutProps) -> Html {
     let crew = use_people().crew;
     let editions = use_sheets().editions;
     let kept = walks.find(&props.id).cloned();
-    let made = use_memo((shop.clone(), kept, crew, editions), |(shop, kept, crew, editions)| {
-        let kept = kept.as_deref()?;
-        let typed =
-            || Named { journal: kept.person.clone(), number: String::new(), name: kept.person.clone() };
-        let who = crew.of_journal(&kept.person).map_or_else(typed, Named::from);
-        Some(WalkFile::of(kept, who, &clock::now(), editions, shop.content()))
+    // What is handed out is what is stored: another window may have gone on.
+    let reread = use_state(|| false);
+    use_effect_with((), {
+        let (read, reread) = (walks.reread.clone(), reread.setter());
+        move |()| read.emit(Callback::from(move |()| reread.set(true)))
     });
+    let made =
+        use_memo((shop.clone(), kept, crew, editions, *reread), |(shop, kept, crew, editions, reread)| {
+            let kept = kept.as_deref().filter(|_| *reread)?;
+            let typed =
+                || Named { journal: kept.person.clone(), number: String::new(), name: kept.person.clone() };
+            let who = crew.of_journal(&kept.person).map_or_else(typed, Named::from);
+            Some(WalkFile::of(kept, who, &clock::now(), editions, shop.content()))
+        });
     let inside = match made.as_ref() {
         None => {
-            let key = if walks.loaded { "walk.gone" } else { "walk.loading" };
+            let key = if walks.loaded && *reread { "walk.gone" } else { "walk.loading" };
             html! { <p key="gone" class="lead" role="status">{ shop.say(key) }</p> }
         }
         Some(Err(refused)) => not_made(&shop, refused),
