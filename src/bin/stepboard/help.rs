@@ -41,7 +41,8 @@ Walks a kept walk again and reports on it: duties left undone first, faults with
 they cost, hours against the shortest schedule, material, and what each decision is evidence of. FILE is
 a walk as the app hands it out, or JSON: walk, mode (guided, own, inspect), seed, sheet (slug and hash),
 decisions. A decision that is not possible is told by its place; so is a walk that comes to something else
-here than where it was walked. Schemas: content/schema/walk.schema.json of the file and
+here than where it was walked. Of a walk that is not over all is told here, also what has not come to
+light: the app seals that. Schemas: content/schema/walk.schema.json of the file and
 content/schema/walk-report.schema.json of what is printed.
   --right  the same walk gone on with in a right way to its hand-over, to be kept
 

@@ -127,8 +127,8 @@ impl WalkFile {
         if here == self.came { Ok(walk) } else { Err(Refused::Otherwise { said: self.came.clone(), here }) }
     }
 
-    /// Whether what has not come to light is told to nobody, on no tablet: whoever walks it could look there. So it is with a
-    /// walk on one's own before it is handed over, and with somebody else's walk before it is graded.
+    /// Whether what has not come to light is told on no screen: whoever walks it could look there. So it is with a walk on
+    /// one's own before it is handed over, and with somebody else's walk before it is graded. The command tells all of it.
     #[must_use]
     pub fn is_sealed(&self) -> bool {
         match self.mode {

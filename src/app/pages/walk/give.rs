@@ -46,7 +46,9 @@ pub(in crate::app) fn WalkGive(props: &WalkGiveProps) -> Html {
     let slug = picked.as_deref().unwrap_or(&info.ticket.sheet);
     let day = until.trim();
     let last = day.parse::<LocalDate>().ok();
-    let day_wrong = !day.is_empty() && last.is_none();
+    let past = last.zip(clock::today()).is_some_and(|(last, today)| last < today);
+    let day_said = if past { "ticket.until-past" } else { "sets.build.day-wrong" };
+    let day_wrong = past || (!day.is_empty() && last.is_none());
     let told = plain(&note);
     let note_wrong = !is_plain(&told, NOTE_MOST);
     let handed = shop.content().sheet(slug).filter(|_| !day_wrong && !note_wrong).map(|sheet| JobTicket {
@@ -75,7 +77,7 @@ pub(in crate::app) fn WalkGive(props: &WalkGiveProps) -> Html {
     html! {
         <Frame class="sheet walk-start" title={title.clone()} note={shop.say("ticket.title")} {back} {cautions}>
             <p key="lead" class="lead">{ shop.say("ticket.lead") }</p>
-            { ticket(&shop, info) }
+            { ticket(&shop, &on_sheet_of(info, slug)) }
             { ways(&shop, &mode) }
             <section key="more" class="paper form">
                 <label class={classes!("choice", "many", "walk-way", same.then_some("picked"))}>
@@ -85,7 +87,7 @@ pub(in crate::app) fn WalkGive(props: &WalkGiveProps) -> Html {
                 </label>
                 { sheets(&shop, info, &editions, slug, on_sheet) }
                 <Field id="ticket-note" label={shop.say("ticket.note")} hint={shop.say_with("ticket.note-hint", &most)} value={(*note).clone()} on_input={typed_into(&note)} wrong={when(note_wrong, "sets.build.note-wrong")} />
-                <Field id="ticket-until" kind="date" label={shop.say("ticket.until")} hint={shop.say("ticket.until-hint")} value={(*until).clone()} on_input={typed_into(&until)} wrong={when(day_wrong, "sets.build.day-wrong")} />
+                <Field id="ticket-until" kind="date" label={shop.say("ticket.until")} hint={shop.say("ticket.until-hint")} value={(*until).clone()} on_input={typed_into(&until)} wrong={when(day_wrong, day_said)} />
             </section>
             { for handed.and_then(|ticket| ticket.write().ok()).map(|text| {
                 let name = save_name(TICKET.format, &title, None, "json");
@@ -93,6 +95,13 @@ pub(in crate::app) fn WalkGive(props: &WalkGiveProps) -> Html {
             }) }
         </Frame>
     }
+}
+
+/// The walk on the sheet that was picked.
+fn on_sheet_of(info: &WalkInfo, slug: &str) -> WalkInfo {
+    let mut info = info.clone();
+    slug.clone_into(&mut info.ticket.sheet);
+    info
 }
 
 /// The sheet of the walk and the editions made from it; none to pick from where there is but one.
