@@ -156,6 +156,17 @@ fn a_decision_of_a_walk_is_a_row_for_each_family() {
     log.voids(Wrong::Rule { rule: says[0].1.expect("one").to_owned(), cards: Vec::new() }, "Wrong table");
     let voided: Vec<u8> = rows(&support::content(), &log.events, "").iter().map(|row| row.voided).collect();
     assert_eq!(voided[4..], [1, 0]);
+    // Where another rule was broken too, it stands until that is void as well.
+    log.events.truncate(5);
+    let mut two = support::log::decided(&says);
+    two.exercised[0].broke.push("hazard.draw-is-no-respirator".to_owned());
+    log.walks("w-1", "plain-plate", WalkStep::Decided(Box::new(two)));
+    for (rule, wanted) in [(says[0].1.expect("one"), 0), ("hazard.draw-is-no-respirator", 1)] {
+        log.voids(Wrong::Rule { rule: rule.to_owned(), cards: Vec::new() }, "Wrong table");
+        let rows = rows(&support::content(), &log.events, "");
+        assert_eq!((rows[4].voided, rows[5].voided), (wanted, 0));
+        assert_eq!(rows[4].clone().marked(&stepboard::record::Voids::of(&log.events)).voided, wanted);
+    }
 }
 
 #[test]

@@ -118,18 +118,35 @@ impl<'a> Voids<'a> {
         by_set.or_else(|| self.cards.get(&(entry.family.as_str(), entry.version))).copied()
     }
 
-    /// Why what a decision says of a family no longer counts: cards of it are void, or a rule that was broken is.
+    /// Why what a decision says of a family no longer counts: cards of it are void, or all rules are that it broke.
     #[must_use]
     pub fn touches_exercised(&self, one: &Exercised) -> Option<&'a Voided> {
-        let by_rule = one.broke.iter().find_map(|rule| self.of_rule(rule));
-        by_rule.or_else(|| self.of_cards(&one.family, one.version))
+        self.of_cards(&one.family, one.version).or_else(|| self.of_all(one.broke.iter().map(String::as_str)))
     }
 
-    /// Why what is told of a decision no longer counts: a rule that it broke is void, or cards of a family that it exercises.
+    /// Why what is told of a decision no longer counts: where it is wrong, each rule that it broke is void, or so are all
+    /// families that it broke it in; where it is right, all families that it exercises.
     #[must_use]
     pub fn touches_decided(&self, decided: &Decided) -> Option<&'a Voided> {
-        let by_rule = decided.broke.iter().find_map(|rule| self.of_rule(rule));
-        by_rule.or_else(|| decided.exercised.iter().find_map(|one| self.touches_exercised(one)))
+        let of_families = |mut of: Vec<&Exercised>| {
+            let last = of.pop()?;
+            of.into_iter().try_fold(self.touches_exercised(last)?, |_, one| self.touches_exercised(one))
+        };
+        let of_rule = |rule: &String| {
+            let broke_it = decided.exercised.iter().filter(|one| one.broke.contains(rule));
+            self.of_rule(rule).or_else(|| of_families(broke_it.collect()))
+        };
+        match decided.broke.as_slice() {
+            [] => of_families(decided.exercised.iter().collect()),
+            [first, others @ ..] => others.iter().try_fold(of_rule(first)?, |_, rule| of_rule(rule)),
+        }
+    }
+
+    /// Why rules no longer count that were broken together: all of them are void.
+    #[must_use]
+    pub fn of_all<'b>(&self, mut rules: impl Iterator<Item = &'b str>) -> Option<&'a Voided> {
+        let first = self.of_rule(rules.next()?)?;
+        rules.all(|rule| self.of_rule(rule).is_some()).then_some(first)
     }
 
     /// Why cards of that kind no longer count.

@@ -185,6 +185,22 @@ impl Walked {
         if let WalkStep::Decided(decided) = &self.step { Some(decided) } else { None }
     }
 
+    /// Whether these events tell the same of that walk: the decision stands at its place, or the walk was let go. Two windows
+    /// may each write it.
+    #[must_use]
+    pub fn is_told_by(&self, events: &[Event]) -> bool {
+        match &self.step {
+            WalkStep::Decided(one) => {
+                let stands = decisions_of(events, &self.stamp.device, &self.walk);
+                stands.get(&one.nth).is_some_and(|told| told.decision == one.decision)
+            }
+            WalkStep::LetGo => events.iter().filter_map(Event::walked).any(|told| {
+                (&told.stamp.device, &told.walk, &told.step) == (&self.stamp.device, &self.walk, &self.step)
+            }),
+            WalkStep::Inspected(_) => false,
+        }
+    }
+
     /// Whether nothing more is decided on the walk after it.
     #[must_use]
     pub fn ends(&self) -> bool {

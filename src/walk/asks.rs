@@ -31,7 +31,7 @@ const fn fumbles(family: &'static str, fumbles: &'static [Fumble]) -> Asked {
 }
 
 /// The order of the main steps.
-const ORDER: Asked = errors(
+pub(super) const ORDER: Asked = errors(
     "order-ticket",
     &[
         OrderError::FilledBeforeStain,

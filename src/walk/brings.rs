@@ -70,7 +70,7 @@ impl Follow {
         }
         let made = brings.defects.iter().map(Defect::rule);
         let broke = each_once(made.chain(brings.lapses.iter().map(|lapse| lapse.rule())));
-        Ok(Followed { says: says(&before, &self.walk, &brings), broke })
+        Ok(Followed { says: says(&before, &self.walk, &brings, content), broke })
     }
 }
 

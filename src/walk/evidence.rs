@@ -3,13 +3,16 @@
 //! It is told when the decision is made, so that whoever gives a walk up leaves nothing unsaid. What of it counts is decided
 //! where the record is read.
 
-use super::asks::{Asked, asked};
+use super::asks::{Asked, ORDER, asked};
 use super::brings::{Brings, Follow, each_once};
+use super::clock::day;
 use super::decision::{Decision, RoomAct};
 use super::lapse::Lapse;
 use super::report::{Promise, promised, quickest};
+use super::spent::earliest;
 use super::story::Walk;
 use super::turn::Turn;
+use super::undone::undone;
 use crate::content::Content;
 use crate::process::defect::{Cause, Defect};
 use crate::rules::verdict::RuleId;
@@ -49,13 +52,15 @@ pub fn evidence(walk: &Walk, content: &Content) -> Vec<Evidence> {
 }
 
 /// What a decision says of the families that it exercises, once it is known what it brings.
-pub(super) fn says(before: &Walk, after: &Walk, brings: &Brings) -> Vec<Evidence> {
+pub(super) fn says(before: &Walk, after: &Walk, brings: &Brings, content: &Content) -> Vec<Evidence> {
     let nth = before.turns().len();
     let Some(turn) = after.turns().get(nth) else { return Vec::new() };
     let of = |one: &Asked| Evidence { turn: nth, family: one.family, broke: broken(brings, one) };
     let mut found: Vec<Evidence> = asked(before, turn).iter().map(of).collect();
+    // The order is right when all of it is: the first step of a job is no evidence of it.
+    found.retain(|one| one.family != ORDER.family || !one.is_right() || turn.decision == Decision::HandOver);
     found.extend(rags(nth, turn));
-    found.extend(promise(before, after, nth, turn));
+    found.extend(promise(before, after, turn, content));
     found
 }
 
@@ -78,17 +83,24 @@ fn rags(nth: usize, turn: &Turn) -> Option<Evidence> {
     (away || !broke.is_empty()).then_some(Evidence { turn: nth, family: "residue-place", broke })
 }
 
-/// What was said of the day: when another one is offered, or when the work is handed over without a word.
-fn promise(before: &Walk, after: &Walk, nth: usize, turn: &Turn) -> Option<Evidence> {
-    let silent = turn.decision == Decision::HandOver && before.offered().is_none();
-    let offered = match turn.decision {
-        Decision::Offer(offer) => Some(offer.day),
-        _ => None,
+/// What was said of the day: held against what could still be done when another one is offered, and against the day itself
+/// when the work is handed over. What is handed over half done is delivered on no day.
+fn promise(before: &Walk, after: &Walk, turn: &Turn, content: &Content) -> Option<Evidence> {
+    let said = promised(before, quickest(before));
+    let holds = match turn.decision {
+        Decision::Offer(offer) => {
+            Promise { earliest: earliest(before, content), offered: Some(offer.day), ..said }.holds()
+        }
+        Decision::HandOver => {
+            let kept = (said.offered.is_some() || said.can_be_met())
+                && day(after.clock()) <= said.offered.unwrap_or(said.asked);
+            if kept && (after.lines().is_empty() || !undone(after).is_empty()) {
+                return None;
+            }
+            kept
+        }
+        _ => return None,
     };
-    if !silent && offered.is_none() {
-        return None;
-    }
-    let said = Promise { offered, ..promised(after, quickest(after)) };
-    let broke = if said.holds() { Vec::new() } else { vec![THE_DAY] };
-    Some(Evidence { turn: nth, family: "delivery-day", broke })
+    let broke = if holds { Vec::new() } else { vec![THE_DAY] };
+    Some(Evidence { turn: before.turns().len(), family: "delivery-day", broke })
 }

@@ -2,6 +2,7 @@
 
 use super::decision::Decision;
 use super::saved::{Mode, Saved};
+use super::story::Walk;
 use serde::{Deserialize, Serialize};
 
 /// A walk of a tablet.
@@ -42,6 +43,19 @@ impl Kept {
     /// Those of writing JSON.
     pub fn write(&self) -> Result<String, serde_json::Error> {
         serde_json::to_string(self)
+    }
+
+    /// Another try from a decision on, as a walk of its own: what came of it was told, so it counts for nothing from there.
+    /// After somebody else's walk it is one's own.
+    #[must_use]
+    pub fn another_try(&self, walk: &Walk, id: String, at: String) -> Self {
+        let mut saved = walk.saved();
+        if saved.mode == Mode::Inspect {
+            saved.mode = Mode::Own;
+        }
+        let (person, taken_over) = (self.person.clone(), Some(walk.turns().len()));
+        let (named, graded) = (Vec::new(), false);
+        Self { id, person, begun: at.clone(), changed: at, saved, taken_over, named, graded }
     }
 
     /// Whether the work was handed over, and graded where it is somebody else's.

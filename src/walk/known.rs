@@ -2,7 +2,7 @@
 //! was last done to the parts, what showed.
 
 use super::clock::moment;
-use super::decision::Decision;
+use super::decision::{Decision, RoomAct};
 use super::line::Line;
 use super::story::Walk;
 use super::turn::{Read, Turn};
@@ -27,7 +27,7 @@ pub(super) fn known(walk: &Walk, decision: &Decision) -> Known {
         day: at.day,
         hour: at.hour,
         air: room.air_read.and_then(|read| air(walk, read)),
-        filters_past: room.gauge_read.then(|| last(walk, gauge)).flatten(),
+        filters_past: room.gauge_read.then(|| last(walk, gauge)).flatten().map(|past| past && !changed(walk)),
         respirator: room.worn.respirator.map(|worn| worn.slug().to_owned()),
         ready: ready(walk),
         parts: parts(walk, decision),
@@ -43,6 +43,15 @@ fn last<T>(walk: &Walk, of: fn(&Read) -> Option<T>) -> Option<T> {
 
 const fn gauge(read: &Read) -> Option<bool> {
     if let Read::Gauge { past } = read { Some(*past) } else { None }
+}
+
+/// Whether the filters were changed in the turn in which the gauge was last read, or since.
+fn changed(walk: &Walk) -> bool {
+    let read = walk.turns().iter().rposition(|turn| turn.read.iter().any(|read| gauge(read).is_some()));
+    let since = walk.turns().iter().skip(read.unwrap_or(0));
+    since.map(|turn| &turn.decision).any(
+        |decision| matches!(decision, Decision::Room(duties) if duties.contains(&RoomAct::FiltersChanged)),
+    )
 }
 
 fn air(walk: &Walk, read: f64) -> Option<AirKnown> {

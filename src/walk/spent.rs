@@ -1,7 +1,9 @@
 //! Hours of a walk, and those of the shortest schedule of its job.
 
 use super::clock::day;
+use super::right;
 use super::story::Walk;
+use crate::content::Content;
 use crate::process::shortest::shortest;
 use crate::rules::sorted::sorted;
 
@@ -37,4 +39,19 @@ pub fn quickest(walk: &Walk) -> Option<Spent> {
         until = step.end.get().max(until);
     }
     Some(Spent { total_h: shortest.total.get(), bench_h, day: day(until) })
+}
+
+/// The first day on which the job can be done from where the walk stands: that of a right way on, less the days that the same
+/// takes longer than the shortest schedule from the beginning. `None` where there is no right way.
+pub(super) fn earliest(walk: &Walk, content: &Content) -> Option<u32> {
+    let ends = |walk: &Walk| {
+        let mut on = walk.clone();
+        for decision in right::rest(walk, content)? {
+            on.decide(decision, content).ok()?;
+        }
+        Some(day(on.clock()))
+    };
+    let shortest = quickest(walk)?.day;
+    let longer = ends(&walk.at(0, content))?.saturating_sub(shortest);
+    Some(ends(walk)?.saturating_sub(longer).max(shortest).max(day(walk.clock())))
 }

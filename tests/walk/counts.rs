@@ -1,11 +1,11 @@
 //! What decisions of walks count for where the record is read: each of these was worked by hand.
 
 use crate::support::content;
-use crate::support::log::{Log, ana, decided, families, proof};
+use crate::support::log::{Log, ana, date, decided, families, proof};
 use stepboard::learn::check::{Now, Sealed};
 use stepboard::learn::evidence::{Evidence, Uncounted};
 use stepboard::record::{
-    CardKind, Certainty, Decided, Event, Inspected, Journal, Moment, WalkStep, Way, Wrong,
+    CardKind, Certainty, Decided, Event, Inspected, Journal, Moment, Voids, WalkStep, Walked, Way, Wrong,
 };
 
 /// A competency of the ordinary profile without families about safety, and one of the safety profile.
@@ -152,6 +152,60 @@ fn what_was_decided_on_ones_own_is_sealed_until_the_walk_is_over() {
     other.walks("w", "a-job", WalkStep::LetGo);
     log.events.extend(other.events);
     assert_eq!(hidden(&log), 1);
+}
+
+/// A second rule was broken with the void one: that it was wrong stands.
+#[test]
+fn a_rule_that_is_void_excuses_no_other() {
+    const OTHER: &str = "hazard.draw-is-no-respirator";
+    let mut log = ana();
+    log.walks(
+        "w",
+        "a-job",
+        with(&[(SEAL, Some(RULE))], |one| {
+            one.exercised[0].broke.push(OTHER.to_owned());
+            one.broke.push(OTHER.to_owned());
+        }),
+    );
+    let hazards = |log: &Log| proof(&content(), &log.events, SAFE).hazards.len();
+    log.voids(Wrong::Rule { rule: RULE.to_owned(), cards: Vec::new() }, "Read off the wrong table");
+    assert_eq!(hazards(&log), 1);
+    log.voids(Wrong::Rule { rule: OTHER.to_owned(), cards: Vec::new() }, "So was that");
+    assert_eq!(hazards(&log), 0);
+}
+
+/// A coat exercises many families: one that is void leaves what the others say.
+#[test]
+fn a_family_that_is_void_leaves_what_a_decision_says_of_others() {
+    let void = |family: &str| Wrong::Cards(CardKind { family: family.to_owned(), version: 1 });
+    let touched = |log: &Log| {
+        let one = log.events[0].walked().and_then(Walked::decided).expect("a decision");
+        Voids::of(&log.events).touches_decided(one).is_some()
+    };
+    let mut right = ana();
+    right.decides("w", "a-job", &[(SEAL, None), ("recoat-now", None)]);
+    let mut wrong = ana();
+    wrong.decides("w", "a-job", &[(SEAL, Some(RULE)), ("recoat-now", None)]);
+    assert!(!touched(&right) && !touched(&wrong));
+    for log in [&mut right, &mut wrong] {
+        log.voids(void("recoat-now"), "Wrong table");
+        assert!(!touched(log));
+        log.voids(void(SEAL), "Wrong table");
+        assert!(touched(log));
+    }
+}
+
+/// A walk whose file is lost ends nowhere: it is told when nobody went on for a week.
+#[test]
+fn a_walk_that_nobody_goes_on_with_is_told_after_a_week() {
+    let mut log = ana();
+    log.on(1).decides("w", "a-job", &[(SEAL, Some(RULE))]).on(3).decides("w", "a-job", &[(SEAL, None)]);
+    let hidden = |day: u32| {
+        let now = Now { day: Some(date(day)), at: None };
+        let sealed = Sealed::of(&content(), &log.events, now);
+        log.events.iter().filter(|event| sealed.hides_event(event)).count()
+    };
+    assert_eq!([3, 9, 10, 40].map(hidden), [2, 2, 0, 0]);
 }
 
 #[test]

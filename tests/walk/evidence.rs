@@ -109,6 +109,59 @@ fn handing_over_what_is_not_rubbed_is_wrong_in_the_order() {
     assert!(wrong(&walk).contains(&"order-ticket"));
 }
 
+/// The first step of a job proves nothing of the order: it is told at the hand-over, or where it is wrong.
+#[test]
+fn the_order_is_told_at_its_first_mistake_or_at_the_hand_over() {
+    let content = content();
+    let mut walk = begin(&content, "shaded-lute");
+    let on = rest(&walk, &content);
+    let (over, steps) = on.split_last().expect("a way");
+    let order = |walk: &Walk| {
+        let all = evidence(walk, &content).into_iter();
+        all.filter(|one| one.family == "order-ticket").map(|one| one.is_right()).collect::<Vec<bool>>()
+    };
+    go(&mut walk, steps.iter().cloned(), &content);
+    assert_eq!(order(&walk), [] as [bool; 0]);
+    go(&mut walk, [over.clone()], &content);
+    assert_eq!(order(&walk), [true]);
+}
+
+/// A day is promised by what is left of the work (drying.longest-path): days that went by are gone.
+#[test]
+fn a_promise_is_held_against_what_can_still_be_done() {
+    let content = content();
+    let begun = begin(&content, "plain-plate");
+    let asked = begun.start().info.ticket.days;
+    let day = |walk: &Walk| {
+        let all = evidence(walk, &content).into_iter();
+        all.filter(|one| one.family == "delivery-day").map(|one| one.is_right()).collect::<Vec<bool>>()
+    };
+    let offers = |walk: &Walk, day: u32| {
+        let mut walk = walk.clone();
+        go(&mut walk, [Decision::Offer(Offer { day })], &content);
+        walk
+    };
+    let after = asked + 30;
+    assert_eq!(day(&offers(&begun, after)), [false], "it can be done when it is asked for");
+    let mut late = begun.clone();
+    go(&mut late, (0..asked).map(|_| Decision::Wait(Wait::Morning)), &content);
+    assert_eq!(day(&offers(&late, asked + 1)), [false], "nothing was begun by then");
+    assert_eq!(day(&offers(&late, after)), [true]);
+    // Late without a word, in time, and half done.
+    let finished = |walk: &Walk| {
+        let mut walk = walk.clone();
+        let on = rest(&walk, &content);
+        go(&mut walk, on, &content);
+        walk
+    };
+    assert_eq!(day(&finished(&late)), [false]);
+    assert_eq!(day(&finished(&begun)), [true]);
+    let mut half = begun.clone();
+    up_to_work(&mut half, &content, Op::Clear);
+    go(&mut half, [Decision::HandOver], &content);
+    assert_eq!(day(&half), [] as [bool; 0]);
+}
+
 /// Whatever the whole walk comes to was told with one of its decisions: nobody gets around it by giving up.
 #[test]
 fn each_mistake_of_a_walk_is_told_with_a_decision() {

@@ -117,6 +117,47 @@ fn what_goes_on_from_an_earlier_walk_says_so_and_repeats_nothing() {
     assert_eq!((one.nth, one.again), (5, true));
 }
 
+/// One window is overtaken by another on the same walk and writes down what it shows now: the other has written it.
+#[test]
+fn what_two_windows_write_down_of_one_walk_is_told_once() {
+    let content = content();
+    let mut walk = begin(&content, "plain-plate");
+    let on = rest(&walk, &content);
+    go(&mut walk, on.iter().take(3).cloned(), &content);
+    let kept = kept(&walk, Mode::Own);
+    let (mut journal, mut other) = (Vec::new(), Vec::new());
+    write(&mut Clerk::default(), &kept, &walk, &mut journal, &content);
+    // The second knows nothing of what the first has written meanwhile.
+    assert_eq!(write(&mut Clerk::default(), &kept, &walk, &mut other, &content), 3);
+    let is_told = |event: &Event| event.walked().is_some_and(|one| one.is_told_by(&journal));
+    assert!(other.iter().all(is_told));
+    let mut on_another = other[0].clone();
+    "b".clone_into(&mut on_another.stamp_mut().device);
+    assert!(!is_told(&on_another));
+    go(&mut walk, [on[3].clone()], &content);
+    write(&mut Clerk::default(), &kept, &walk, &mut other, &content);
+    assert_eq!(other.iter().filter(|event| is_told(event)).count(), 3);
+}
+
+/// After somebody else's walk was graded, another try of it is one's own, and written down as told before.
+#[test]
+fn another_try_after_somebody_elses_walk_is_ones_own() {
+    let content = content();
+    let mut walk = begin(&content, "plain-plate");
+    let on = rest(&walk, &content);
+    go(&mut walk, on.iter().take(2).cloned(), &content);
+    let named = vec![(0, "se-01".to_owned())];
+    let theirs = Kept { named, graded: true, ..kept(&walk, Mode::Inspect) };
+    let own = theirs.another_try(&walk, "branch".to_owned(), "2027-01-02T08:00:00Z".to_owned());
+    assert_eq!((own.saved.mode, own.graded, own.named.len(), own.taken_over), (Mode::Own, false, 0, Some(2)));
+    let mut walk = own.saved.replay(&content).expect("it was walked");
+    go(&mut walk, [on[2].clone()], &content);
+    let mut events = Vec::new();
+    assert_eq!(write(&mut Clerk::default(), &own, &walk, &mut events, &content), 1);
+    let [one] = all(&events)[..] else { panic!("one decision") };
+    assert_eq!((one.way, one.nth, one.again), (Way::Own, 3, true));
+}
+
 /// A coat over filler that is not dry (se-09), sprayed with nothing before mouth and nose (29 CFR 1910.134(a)): the decision
 /// says both at once, with what could be known of the room.
 #[test]

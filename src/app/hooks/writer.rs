@@ -71,6 +71,9 @@ async fn make_room(
     if first.is_none_or(|sequence| !journal.has(sequence)) {
         return false;
     }
+    // That window may have written down the same of a walk.
+    let is_told = |event: &Event| event.walked().is_some_and(|walked| walked.is_told_by(journal.events()));
+    waiting.borrow_mut().events.retain(|(event, _)| !is_told(event));
     for (event, left) in waiting.borrow_mut().events.iter_mut() {
         let (from, to) = (event.stamp().sequence, journal.next_sequence());
         event.stamp_mut().sequence = to;

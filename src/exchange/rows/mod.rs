@@ -95,13 +95,14 @@ impl Row {
     #[must_use]
     pub fn marked(self, voids: &Voids<'_>) -> Self {
         let by_set = self.set_name.as_deref().and_then(|set| voids.of_set(set));
-        let by_rule = || voids.of_rule(self.slip.as_deref().filter(|_| self.kind == RowKind::Walk)?);
+        let by_rule =
+            || voids.of_all(self.slip.as_deref().filter(|_| self.kind == RowKind::Walk)?.split(BETWEEN));
         let void = by_set.or_else(|| voids.of_cards(&self.family, self.version)).or_else(by_rule);
         Self { voided: u8::from(void.is_some()), ..self }
     }
 }
 
-/// Stands between the slugs of the competencies; no slug holds it.
+/// Stands between the slugs of the competencies, and between the rules that a decision broke; neither holds it.
 pub const BETWEEN: &str = " ";
 
 /// The answers among events, those of several tablets as they were merged, each as a row; `edition` is the program's.
@@ -198,7 +199,7 @@ fn walked_row(content: &Content, walked: &Walked, decided: &Decided, one: &Exerc
         guess: Some(LUCK_MOST),
         seconds: None,
         help: if decided.again { Help::Hint } else { Help::None },
-        slip: one.broke.first().cloned(),
+        slip: (!right).then(|| one.broke.join(BETWEEN)),
         competencies: competencies.unwrap_or_default(),
         voided: 0,
         edition: String::new(),

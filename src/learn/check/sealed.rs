@@ -4,7 +4,10 @@
 use super::{Now, Sitting};
 use crate::content::Content;
 use crate::record::{Attempt, Attempts, Entry, Event, LocalDate, Standing, Walked, Way};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Days after its last decision on which a walk that was left is told: whoever walks on goes on within a week. Our own choice.
+const LEFT_DAYS: i32 = 7;
 
 /// Answers that must not be told yet. They are given before any feedback; once the cards of the day are done, on another day,
 /// or with the check closed they are told.
@@ -42,7 +45,7 @@ impl Sealed {
             name: one.id.to_owned(),
             of_set: one.set_left() > 0,
         };
-        Self { checks: sealed.map(hidden).collect(), walks: going_on(events), today: now.day }
+        Self { checks: sealed.map(hidden).collect(), walks: going_on(events, now.day), today: now.day }
     }
 
     /// Whether an answer must not be told yet. An answer whose clock told no day is told once its check is closed.
@@ -88,16 +91,17 @@ impl Sealed {
     }
 }
 
-/// The walks on which something was decided and that neither ended nor were let go.
-fn going_on(events: &[Event]) -> BTreeSet<(String, String)> {
-    let mut open = BTreeSet::new();
+/// The walks on which something was decided and that neither ended, nor were let go, nor were left for days.
+fn going_on(events: &[Event], today: Option<LocalDate>) -> BTreeSet<(String, String)> {
+    let mut open = BTreeMap::new();
     for walked in events.iter().filter_map(Event::walked) {
         let name = (walked.stamp.device.clone(), walked.walk.clone());
         if walked.ends() {
             open.remove(&name);
         } else {
-            open.insert(name);
+            open.insert(name, walked.stamp.day());
         }
     }
-    open
+    let left = |day: LocalDate| today.is_some_and(|today| today.number() - day.number() >= LEFT_DAYS);
+    open.into_iter().filter(|(_, last)| !last.is_some_and(left)).map(|(name, _)| name).collect()
 }

@@ -87,10 +87,14 @@ fn leave(
     let (books, one) = (books.clone(), Rc::clone(one));
     let (shop, leaving, said) = (shop.clone(), leaving.setter(), said.setter());
     Callback::from(move |_: MouseEvent| {
-        write_let_go(&shop, &books, &one);
-        let (shop, leaving, said, name) = (shop.clone(), leaving.clone(), said.clone(), name.clone());
+        // Asked once, so that a second touch does nothing.
+        leaving.set(None);
+        let (shop, books, one) = (shop.clone(), books.clone(), Rc::clone(&one));
+        let (said, name) = (said.clone(), name.clone());
         let done = Callback::from(move |gone: bool| {
-            leaving.set(None);
+            if gone {
+                write_let_go(&shop, &books, &one);
+            }
             let key = if gone { "walk.left" } else { "walk.not-left" };
             said.set(shop.say_with(key, &[("name", name.clone())]));
         });

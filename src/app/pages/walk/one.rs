@@ -68,10 +68,7 @@ pub(in crate::app) fn WalkPage(props: &WalkPageProps) -> Html {
                     to.go();
                 }
             });
-            // What came of it was told: it counts for nothing from there on.
-            let taken_over = Some(walk.turns().len());
-            let (begun, saved) = (at.clone(), walk.saved());
-            let what = Kept { id, begun, changed: at, saved, taken_over, ..kept.clone() };
+            let what = kept.another_try(&walk, id, at);
             keep.emit(Onward { from: None, to: Rc::new(what), done });
         }
     });
