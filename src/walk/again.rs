@@ -4,7 +4,7 @@ use super::at_hand::{AtHand, place_of};
 use super::clock::day;
 use super::decision::{Decision, RoomAct, Work, Worn};
 use super::story::Walk;
-use crate::content::{Content, Place};
+use crate::content::{Ask, Choice, Content, Place};
 use crate::rules::sequence::operation::Operation;
 use std::collections::BTreeSet;
 
@@ -27,17 +27,22 @@ pub fn last(walk: &Walk, operation: Operation) -> Option<&Work> {
     done(walk).find(|work| work.operation == operation)
 }
 
-/// The values of the gun as it was last set for another operation, where this one asks for them and allows them.
+/// Numbers of how the gun is held: they stay from one material to the next. Coats, waits, the film and the age of the mix
+/// do not.
+const OF_THE_GUN: [Ask; 2] = [Ask::Distance, Ask::Overlap];
+
+/// How the gun was last held for another operation, where this one asks for it and allows it.
 #[must_use]
 pub fn as_the_gun_is_set(walk: &Walk, content: &Content, asked: &AtHand<'_>) -> Option<Work> {
     let sprayed = |operation| place_of(content, operation) == Some(Place::Booth);
     let before = done(walk).find(|work| sprayed(work.operation)).filter(|_| sprayed(asked.operation))?;
     let number = |(ask, value): (&_, &f64)| {
-        let number = asked.numbers.iter().find(|number| number.ask == *ask)?;
+        let kept = OF_THE_GUN.contains(ask);
+        let number = asked.numbers.iter().find(|number| kept && number.ask == *ask)?;
         number.allows(*value).then_some((*ask, *value))
     };
     let pick = |(key, slug): (&String, &String)| {
-        let choice = asked.choices.iter().find(|choice| choice.key == *key)?;
+        let choice = asked.choices.iter().find(|choice| choice.key == *key && is_of_handling(choice))?;
         let option = choice.options.iter().find(|option| option.slug == *slug)?;
         Some((key.clone(), option.slug.clone()))
     };
@@ -47,6 +52,12 @@ pub fn as_the_gun_is_set(walk: &Walk, content: &Content, asked: &AtHand<'_>) -> 
         numbers: before.numbers.iter().filter_map(number).collect(),
         picks: before.picks.iter().filter_map(pick).collect(),
     })
+}
+
+/// Whether all that differs between its options is how the gun is held.
+fn is_of_handling(choice: &Choice) -> bool {
+    let options = &choice.options;
+    options.iter().any(|one| one.handling.is_some()) && options.iter().all(|one| one.manners.is_empty())
 }
 
 /// What was on and seen to when there was last work at a place, as far as it is not so now: first what is worn, then the

@@ -35,22 +35,43 @@ pub fn suggest(walk: &Walk, content: &Content) -> Option<Suggested> {
     let of_room = |decision: &&Decision| matches!(decision, Decision::Wear(_) | Decision::Room(_));
     let together = rest.iter().take_while(of_room).count().max(1).min(rest.len());
     let (decisions, after) = rest.split_at(together);
-    let why = without(walk, after, content);
+    let why = without(walk, decisions, after, content);
     Some(Suggested { decisions: decisions.to_vec(), why })
 }
 
-/// The first that breaks where the work goes on with what comes after, what endangers people before the rest.
-fn without(walk: &Walk, after: &[Decision], content: &Content) -> Option<Reason> {
-    let (defects, turns) = (walk.run().defects().len(), walk.turns().len());
+/// What breaks first where the work goes on without these decisions and does not break where they are done: what endangers
+/// people before the rest.
+fn without(walk: &Walk, left_out: &[Decision], after: &[Decision], content: &Content) -> Option<Reason> {
+    let mut with = broken(&gone_on(walk, left_out.iter().chain(after), content));
+    let without = broken(&gone_on(walk, after.iter(), content));
+    let more: Vec<Reason> = without
+        .into_iter()
+        .filter(|(reason, part)| {
+            let same = with.iter().position(|one| *one == (*reason, *part));
+            same.map(|at| with.swap_remove(at)).is_none()
+        })
+        .map(|(reason, _)| reason)
+        .collect();
+    let endangers =
+        |reason: &&Reason| matches!(reason, Reason::Lapse(lapse) if lapse.severity() == Severity::Safety);
+    let lapse = |reason: &&Reason| matches!(reason, Reason::Lapse(_));
+    more.iter().find(endangers).or_else(|| more.iter().find(lapse)).or(more.first()).copied()
+}
+
+/// The walk after decisions; what cannot be done is left out.
+fn gone_on<'a>(walk: &Walk, decisions: impl Iterator<Item = &'a Decision>, content: &Content) -> Walk {
     let mut on = walk.clone();
-    for decision in after {
-        // What cannot be done without it is left out as well.
+    for decision in decisions {
         let _ = on.decide(decision.clone(), content);
     }
-    let lapses = || on.turns().iter().skip(turns).flat_map(|turn| turn.lapses.iter());
-    let lapse = lapses().find(|lapse| lapse.severity() == Severity::Safety).or_else(|| lapses().next());
-    let defect = on.run().defects().get(defects).map(|defect| Reason::Rule(defect.rule()));
-    lapse.map(|lapse| Reason::Lapse(*lapse)).or(defect)
+    on
+}
+
+/// All that a walk breaks, with the part where it is on the work.
+fn broken(walk: &Walk) -> Vec<(Reason, Option<usize>)> {
+    let lapses = walk.turns().iter().flat_map(|turn| &turn.lapses).map(|lapse| (Reason::Lapse(*lapse), None));
+    let defects = walk.run().defects().iter().map(|one| (Reason::Rule(one.rule()), Some(one.part)));
+    lapses.chain(defects).collect()
 }
 
 /// A value that could be set otherwise, and the rule that it would break.

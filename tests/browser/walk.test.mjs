@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { SIZES, journey } from "./harness.mjs";
-import { again, asked, begin, decide, followGuide, readyAsBefore, right, shown, stored } from "./walker.mjs";
+import { again, askAgain, asked, begin, decide, followGuide, readyAsBefore, right, shown, stored } from "./walker.mjs";
 
 /** Taps that a whole walk may take, each figure that is typed counted as one: some ten minutes at six seconds a tap. */
 const TAPS_MOST = 110;
@@ -56,6 +56,18 @@ test("a whole job is done on one's own by touch alone in few taps, nothing left 
     assert(page.taps <= TAPS_MOST, `${page.taps} taps`);
     const told = asked((await stored(page))[0]);
     assert.deepEqual([told.lapses, told.faults, told.in_time], [[], [], true]);
+  }));
+
+test("what is warned of at one touch is said of the parts that were picked: it is not done to others", () =>
+  journey("walk-warned", SIZES[0], async (page) => {
+    await begin(page, "A plain plate", "Guided");
+    while ((await stored(page))[0].decisions.at(-1)?.work?.operation !== "seal-coat") await followGuide(page);
+    await askAgain(page, "seal-coat");
+    await page.until("a warning", () => shown(page, ".warned"));
+    await page.says("Do it all the same");
+    await page.driver.executeScript("document.querySelector('.walk-part input').click()");
+    await page.until("no warning", async () => !(await shown(page, ".warned")));
+    assert(await shown(page, ".walk-do.not-yet"), "it is done to other parts");
   }));
 
 test("a walk whose tab was killed is gone on with where it stood", () =>

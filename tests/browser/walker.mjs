@@ -165,6 +165,11 @@ export async function again(page, operation) {
   return atOnce(page, `.walk-hand .walk-ops .walk-op + .walk-once[value="${operation}"]`);
 }
 
+/** Asks for work as it was done last, at one touch, where it is not carried out at once. */
+export async function askAgain(page, operation) {
+  await touch(page, [spot((await places(page))[operation].at), [`.walk-hand .walk-ops .walk-op + .walk-once[value="${operation}"]`]]);
+}
+
 /** Opens what the guide says and does it; nothing is chosen otherwise. */
 export async function followGuide(page) {
   const before = (await stored(page))[0]?.decisions.length ?? 0;

@@ -34,6 +34,23 @@ fn a_step_is_suggested_because_of_the_row_that_says_what_leaving_it_out_makes() 
 }
 
 #[test]
+fn a_mistake_that_was_made_before_is_no_reason_for_a_step_that_does_not_mend_it() {
+    let content = content();
+    let mut walk = begin(&content, "plain-plate");
+    let mut sanded = up_to_work(&mut walk, &content, Op::Sand);
+    sanded.picks.insert("strokes".to_owned(), "across-the-grain".to_owned());
+    go(&mut walk, [Decision::Work(sanded)], &content);
+    let mut asked = 0;
+    while walk.shown().is_empty() {
+        let told = suggest(&walk, &content).expect("a right way on");
+        assert_ne!(told.why, Some(Reason::Rule(RuleId("se-01"))), "{:?}", told.decisions);
+        go(&mut walk, told.decisions, &content);
+        asked += 1;
+    }
+    assert!(asked > 1, "it shows at once");
+}
+
+#[test]
 fn what_is_put_on_and_seen_to_is_suggested_together_because_of_what_it_would_leave_undone() {
     let content = content();
     let mut walk = begin(&content, "plain-plate");

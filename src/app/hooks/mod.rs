@@ -40,7 +40,7 @@ pub(super) use idle::use_idle;
 pub(super) use keeper::{Keeper, use_keeper};
 pub(super) use keys::{use_enter, use_keys};
 pub(super) use office::{use_kept_keys, use_kept_people, use_kept_signed, use_kept_stricter};
-pub(super) use route::{before_menu, use_route};
+pub(super) use route::{use_before_menu, use_route};
 pub(super) use second_tap::use_second_tap;
 pub(super) use sets::use_kept_sets;
 pub(super) use sheets::use_kept_sheets;

@@ -1,21 +1,28 @@
 //! The screen that the address asks for.
 
+use super::use_walks;
 use crate::app::route::{CHANGED, Route};
+use crate::app::state::use_shop;
 use gloo::events::EventListener;
 use std::cell::RefCell;
 use yew::prelude::*;
 
-thread_local!(static WALK: RefCell<Option<Route>> = RefCell::default());
+thread_local!(static WALK: RefCell<Option<String>> = RefCell::default());
 
-/// Where back leads from the menu: to the walk that was left for it, or home.
-pub(in crate::app) fn before_menu() -> Route {
-    WALK.with_borrow(Clone::clone).unwrap_or(Route::Home)
+/// Where back leads from the menu: to the walk that was left for it, while it is kept and is that of who works now; else
+/// home.
+#[hook]
+pub(in crate::app) fn use_before_menu() -> Route {
+    let (walks, shop) = (use_walks(), use_shop());
+    let theirs = |id: &String| walks.find(id).is_some_and(|kept| kept.person == shop.settings.person);
+    let left = WALK.with_borrow(Clone::clone).filter(theirs);
+    left.map_or(Route::Home, |id| Route::WalkOf { id })
 }
 
-/// Notes a walk that is gone to; home it is left for good.
+/// Notes the id of a walk that is gone to; home it is left for good.
 fn note(route: &Route) {
     match route {
-        Route::WalkOf { .. } => WALK.set(Some(route.clone())),
+        Route::WalkOf { id } => WALK.set(Some(id.clone())),
         Route::Home | Route::Walks => WALK.set(None),
         _ => {}
     }

@@ -4,7 +4,7 @@ mod links;
 mod settings;
 mod who;
 
-use crate::app::hooks::{before_menu, use_book, use_lock, use_people, use_settings};
+use crate::app::hooks::{use_before_menu, use_book, use_lock, use_people, use_settings};
 use crate::app::parts::Frame;
 use crate::app::state::use_shop;
 use crate::device::page;
@@ -18,6 +18,7 @@ use yew::prelude::*;
 pub(in crate::app) fn Menu() -> Html {
     let shop = use_shop();
     let change = use_settings();
+    let back = use_before_menu();
     let journal = use_book().book.journal.clone();
     let crew = use_people().crew;
     let hand_over = use_lock().set.reform(|_: MouseEvent| true);
@@ -27,7 +28,7 @@ pub(in crate::app) fn Menu() -> Html {
         move |()| spawn_local(async move { kept.set(Some(page::ask_to_keep().await)) })
     });
     html! {
-        <Frame class="sheet menu" title={shop.say("menu.title")} back={Some(before_menu())} cautions={shop.cautions_for(&[])}>
+        <Frame class="sheet menu" title={shop.say("menu.title")} back={Some(back)} cautions={shop.cautions_for(&[])}>
             { who(&shop, &change, &journal, &crew, hand_over) }
             { links(&shop, "work", &WORK) }
             { links(&shop, "instructor", &INSTRUCTOR) }

@@ -170,6 +170,24 @@ impl Hand {
         self.tell(shown.map_or(Told::Done(from), |(turn, _)| Told::Shows(turn)));
     }
 
+    /// Takes a part to what is picked, or away from it, and looks at it.
+    pub(super) fn touch(&mut self, part: usize) {
+        let mut parts = self.parts.clone();
+        if !parts.remove(&part) {
+            parts.insert(part);
+        }
+        self.looked = part;
+        self.set_parts(parts);
+    }
+
+    /// Picks exactly these parts; what was warned of was said of others.
+    pub(super) fn set_parts(&mut self, parts: BTreeSet<usize>) {
+        self.parts = parts;
+        if matches!(self.told, Told::Warned(..)) {
+            self.tell(Told::Nothing);
+        }
+    }
+
     pub(super) fn picked_parts(&self) -> Vec<usize> {
         self.parts.iter().copied().collect()
     }

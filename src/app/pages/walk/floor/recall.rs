@@ -16,8 +16,8 @@ pub(super) fn earlier(shop: &Shop, walks: &WalksContext, walk: &Walk) -> Vec<Wor
     own.flat_map(|kept| again::works(kept.saved.decisions.iter())).cloned().collect()
 }
 
-/// What is recalled of something: how it was last done on this walk, else how the gun is set, else how it was done on an
-/// earlier walk.
+/// What is recalled of something: how it was last done on this walk, else on an earlier one; what that leaves open of the
+/// gun is as it was last held.
 pub(super) fn recalled(ground: &Ground<'_>, task: Task) -> Values {
     let Task::Work(operation) = task else { return Values::default() };
     let (walk, content) = (ground.walk, ground.shop.content());
@@ -28,8 +28,12 @@ pub(super) fn recalled(ground: &Ground<'_>, task: Task) -> Values {
     let mut values: Values = before.map(Values::from).unwrap_or_default();
     let at_hand = asked(content, &walk.start().sheet, operation);
     if let Some(set) = again::as_the_gun_is_set(walk, content, &at_hand) {
-        values.numbers.extend(set.numbers);
-        values.picks.extend(set.picks);
+        for (ask, number) in set.numbers {
+            values.numbers.entry(ask).or_insert(number);
+        }
+        for (key, pick) in set.picks {
+            values.picks.entry(key).or_insert(pick);
+        }
     }
     values
 }

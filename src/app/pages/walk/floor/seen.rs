@@ -1,6 +1,6 @@
 //! The work: its parts as they lie there, to be picked, and a cut through the film of one.
 
-use super::{Ground, Task};
+use super::{Ground, Hand, Task};
 use crate::app::pages::walk::pictured::Pictured;
 use crate::app::pages::walk::{cut, parts, words};
 use crate::app::parts::{Picture, icon, letter};
@@ -13,12 +13,7 @@ pub(super) fn work(ground: &Ground<'_>) -> Html {
     let many = walk.start().parts() > 1;
     let one = |part: usize| {
         let picked = hand.parts.contains(&part);
-        let onchange = ground.on(move |hand, _: Event| {
-            if !hand.parts.remove(&part) {
-                hand.parts.insert(part);
-            }
-            hand.looked = part;
-        });
+        let onchange = ground.on(move |hand, _: Event| hand.touch(part));
         let wood = info.ticket.parts.get(part).map(|part| words::wood(shop, &part.wood));
         let seen = walk.part(part).map(|lying| parts::seen(shop, &lying)).unwrap_or_default();
         html! {
@@ -32,14 +27,10 @@ pub(super) fn work(ground: &Ground<'_>) -> Html {
     let all = walk.start().parts();
     let every = hand.parts.len() == all;
     let toggle = ground.on(move |hand, _: MouseEvent| {
-        hand.parts = if hand.parts.len() == all { [hand.looked].into() } else { (0..all).collect() };
+        let parts = if hand.parts.len() == all { [hand.looked].into() } else { (0..all).collect() };
+        hand.set_parts(parts);
     });
-    let on_part = ground.on(|hand, part: usize| {
-        if !hand.parts.remove(&part) {
-            hand.parts.insert(part);
-        }
-        hand.looked = part;
-    });
+    let on_part = ground.on(Hand::touch);
     let acts = match hand.task {
         Some(Task::Work(operation)) => Some(look::acts(operation, walk.start())),
         _ => None,
