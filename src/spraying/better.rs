@@ -183,10 +183,16 @@ impl Means<'_> {
         lead(self.setup, held.half_thin, speed)
     }
 
+    /// The trigger pulled too late, or let go too early: behind the edge the gun is open, so that half the spot is needed.
     fn short(&self) -> Option<Advice> {
-        let needed = self.lead_needed();
-        let lead = self.mean(|stroke| stroke.lead).filter(|lead| *lead < needed / 2.0)?;
-        Some(told(Better::LeadMore, RuleId("spray.trigger-lead"), Told::Millimetres, lead, needed))
+        let (before, behind) =
+            (self.lead_needed(), self.setup.held(self.setup.middle_distance(), 0.0).half_thin);
+        let less = |found: Option<f64>, needed: f64| {
+            found.filter(|found| *found < needed / 2.0).map(|found| (found, needed))
+        };
+        let late = less(self.mean(|stroke| stroke.lead), before);
+        let (found, needed) = late.or_else(|| less(self.mean(|stroke| stroke.lag), behind))?;
+        Some(told(Better::LeadMore, RuleId("spray.trigger-lead"), Told::Millimetres, found, needed))
     }
 
     fn apart(&self) -> Option<Advice> {
@@ -232,8 +238,10 @@ impl Means<'_> {
     fn runs(&self) -> Advice {
         let ways = self.stood().or_else(|| self.near()).or_else(|| self.faster());
         let layered = self.setup.task.film.is_some_and(|film| film.layers > 1);
-        let ways = ways.or_else(|| if layered { None } else { self.close() });
-        ways.unwrap_or(plain(Better::Wait, RuleId("spraying.flash-off-between-layers")))
+        if layered {
+            return ways.unwrap_or(plain(Better::Wait, RuleId("spraying.flash-off-between-layers")));
+        }
+        ways.or_else(|| self.close()).unwrap_or(plain(Better::OnceLess, RuleId("film.sags")))
     }
 
     fn missed(&self) -> Advice {
@@ -242,8 +250,7 @@ impl Means<'_> {
     }
 
     fn dry(&self) -> Advice {
-        let ways = self.far().or_else(|| self.tilted());
-        ways.unwrap_or(plain(Better::ComeNearer, RuleId("spray.dry-in-flight")))
+        self.far().unwrap_or(plain(Better::ComeNearer, RuleId("spray.dry-in-flight")))
     }
 
     fn thin(&self) -> Advice {

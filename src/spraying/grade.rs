@@ -79,7 +79,7 @@ pub fn grade(reading: &Reading, setup: &Setup) -> Vec<Finding> {
     if let Some(film) = setup.task.film {
         even(reading, setup, &mut found);
         if film.crossing && film.layers > 1 {
-            crossed(&reading.strokes, &mut found);
+            crossed(&reading.strokes, film.layers, &mut found);
         }
     }
     if let Some(shade) = &reading.shade {
@@ -129,12 +129,11 @@ fn even(reading: &Reading, setup: &Setup, found: &mut Vec<Finding>) {
             limit: 0.0,
         });
     }
-    let outside = 1.0 - setup.task.limits.in_window.get();
-    if film.thin > outside {
-        found.push(share(Fault::Thin, RuleId("spraying.film-in-window"), film.thin, outside));
-    }
-    if film.heavy > outside {
-        found.push(share(Fault::Heavy, RuleId("spraying.film-in-window"), film.heavy, outside));
+    let least = setup.task.limits.in_window.get();
+    if film.in_window < least {
+        // All that lies outside counts; it is told by the side on which more of it lies.
+        let fault = if film.thin >= film.heavy { Fault::Thin } else { Fault::Heavy };
+        found.push(share(fault, RuleId("spraying.film-in-window"), 1.0 - film.in_window, 1.0 - least));
     }
     let stripes = setup.sheet.get(Setting::StripesMost) / HUNDRED;
     if film.cv > stripes {
@@ -142,25 +141,49 @@ fn even(reading: &Reading, setup: &Setup, found: &mut Vec<Finding>) {
     }
 }
 
-/// Layers cross when some strokes lie across others.
-fn crossed(strokes: &[Stroke], found: &mut Vec<Finding>) {
-    /// A square angle, and half a turn, degrees.
-    const SQUARE: f64 = 90.0;
-    let apart = |one: &Stroke, other: &Stroke| {
-        let turn = (one.direction() - other.direction()).abs();
-        if turn > SQUARE { 2.0 * SQUARE - turn } else { turn }
-    };
-    let first = strokes.first();
-    let most = first.map_or(0.0, |first| strokes.iter().map(|one| apart(first, one)).fold(0.0, f64::max));
-    if most < CROSSES {
+/// Layers cross when what is sprayed across others comes to half a layer or more: a single pass across is none.
+fn crossed(strokes: &[Stroke], layers: u32, found: &mut Vec<Finding>) {
+    let angle = widest(strokes, 1.0 / (2.0 * f64::from(layers)));
+    if angle < CROSSES {
         found.push(Finding {
             fault: Fault::NotCrossed,
             rule: RuleId("spraying.layers-cross"),
             counted: Counted::Angle,
-            found: most,
+            found: angle,
             limit: CROSSES,
         });
     }
+}
+
+/// The angle between strokes, degrees, once a share of the sprayed area is left out that lies most along the longest one, and
+/// the same share that lies most across it.
+fn widest(strokes: &[Stroke], left_out: f64) -> f64 {
+    /// A square angle, degrees.
+    const SQUARE: f64 = 90.0;
+    let Some(longest) = strokes.iter().max_by(|one, other| one.length.total_cmp(&other.length)) else {
+        return 0.0;
+    };
+    let off = |stroke: &Stroke| {
+        let turn = (stroke.direction() - longest.direction()).abs();
+        if turn > SQUARE { 2.0 * SQUARE - turn } else { turn }
+    };
+    // The fan is as wide as the gun is far.
+    let mut areas: Vec<(f64, f64)> =
+        strokes.iter().map(|stroke| (off(stroke), stroke.length * stroke.distance)).collect();
+    areas.sort_by(|one, other| one.0.total_cmp(&other.0));
+    let whole: f64 = areas.iter().map(|(_, area)| area).sum();
+    let least = left_out * whole;
+    reached(areas.iter().rev(), least) - reached(areas.iter(), least)
+}
+
+/// The angle at which angles with their areas have come to an area.
+fn reached<'a>(mut areas: impl Iterator<Item = &'a (f64, f64)>, least: f64) -> f64 {
+    let mut gone = 0.0;
+    let reached = areas.find(|(_, area)| {
+        gone += area;
+        gone >= least
+    });
+    reached.map_or(0.0, |(angle, _)| *angle)
 }
 
 /// The centre by the shop's colour band; zones, sides and bands by what is plainly another colour.

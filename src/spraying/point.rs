@@ -14,7 +14,7 @@ pub struct Point {
     pub x: f64,
     /// Where it aims, mm from the top of the work downwards.
     pub y: f64,
-    /// Distance from the gun to where it aims, mm.
+    /// Distance from the gun to where it aims, mm: along the slant where it is tilted.
     pub distance: f64,
     /// Tilt off square along the short side of the fan, to either side, degrees.
     pub tilt: f64,
@@ -58,7 +58,7 @@ pub enum NoPath {
     #[error("point {0}: {1}")]
     Value(usize, crate::quantity::OutOfRange),
     /// A point comes before the one before it.
-    #[error("point {0}: `t_s` is {1}; times rise, the point before is at {2}")]
+    #[error("point {0}: `t_s` is {1}; times do not fall, the point before is at {2}")]
     Falls(usize, f64, f64),
     /// There are too few points, or too many.
     #[error("{0} points; 2 to {most} are allowed", most = Point::COUNT_MOST)]

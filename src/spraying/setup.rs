@@ -5,7 +5,7 @@ use super::grid::Grid;
 use super::outline::Outline;
 use super::point::Point;
 use crate::content::{Coat, Content, SprayTask};
-use crate::quantity::{Degrees, Fraction, Micrometres, Millimetres};
+use crate::quantity::{Fraction, Micrometres, Millimetres};
 use crate::rules::film::{Facing, Sag, clear_solids, dry, wet_film};
 use crate::rules::mixing;
 use crate::rules::shading::{self, Pass};
@@ -59,19 +59,19 @@ impl Setup {
         Self { task: task.clone(), sheet: sheet.clone(), outline: Outline::of(&task.work) }
     }
 
-    /// The gun as it is held at a point. The spot grows with the distance (fixed fan angle, spray geometry) and is drawn out
-    /// along the tilt.
+    /// The gun as it is held at a point: its distance to where it aims, along the slant, and its tilt. The spot grows with
+    /// the distance (fixed fan angle, spray geometry) and is drawn out along the tilt.
     #[must_use]
     pub fn held(&self, distance: f64, tilt: f64) -> Held {
         let gun = &self.task.gun;
         let grown = distance / gun.at_mm.get();
-        let (held, slant) = (Millimetres::saturating(distance), Degrees::saturating(tilt.abs()));
-        let farthest = self.distances().1;
+        let flown = Millimetres::saturating(distance);
+        let farthest = Millimetres::saturating(self.distances().1);
         Held {
             half_fan: gun.fan_mm.get() * grown / 2.0,
             half_thin: gun.thin_mm.get() * grown / 2.0 / libm::cos(tilt.to_radians()),
-            landing: flight::landing(gun.landing, held, slant).get(),
-            dry: flight::dry(Millimetres::saturating(farthest), held, slant).get(),
+            landing: flight::landing(gun.landing, flown).get(),
+            dry: flight::dry(farthest, flown).get(),
         }
     }
 

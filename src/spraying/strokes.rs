@@ -44,7 +44,8 @@ pub struct Stroke {
     pub lead: Option<f64>,
     /// How far behind the work it ended, mm; below 0: so far inside.
     pub lag: Option<f64>,
-    /// Overlap with the last stroke beside it, of the full width; `None` where they do not lie beside each other.
+    /// Overlap with the last stroke beside it, of the full width, 0 over a gap; `None` where none lies beside it, or where
+    /// it goes back to what was sprayed before.
     pub overlap: Option<f64>,
 }
 
@@ -55,7 +56,9 @@ pub fn strokes(path: &Path, setup: &Setup) -> Vec<Stroke> {
     for run in runs(path) {
         if let Some(mut stroke) = stroke(&run, &setup.outline) {
             // A short way from one pass to the next with the trigger pulled may lie between them.
-            stroke.overlap = all.iter().rev().take(2).find_map(|last| overlap(last, &stroke, setup));
+            let next_to = all.iter().rev().take(2).find_map(|last| overlap(last, &stroke, setup));
+            let sprayed = |one: &Stroke| overlap(one, &stroke, setup).is_some_and(|share| share > 0.0);
+            stroke.overlap = next_to.filter(|share| *share > 0.0 || !all.iter().any(sprayed));
             all.push(stroke);
         }
     }
@@ -162,7 +165,7 @@ fn lead(run: &[Point], outline: &Outline) -> Option<f64> {
     None
 }
 
-/// Overlap of two straight strokes side by side: what the pitch between them leaves of the full width.
+/// Overlap of two straight strokes side by side: what the pitch between them leaves of the full width, 0 over a gap.
 fn overlap(one: &Stroke, other: &Stroke, setup: &Setup) -> Option<f64> {
     let way = |stroke: &Stroke| (stroke.to.x - stroke.from.x, stroke.to.y - stroke.from.y);
     let ((ax, ay), (bx, by)) = (way(one), way(other));
@@ -175,7 +178,7 @@ fn overlap(one: &Stroke, other: &Stroke, setup: &Setup) -> Option<f64> {
     let (from, to) = (middle(one), middle(other));
     let pitch = ((to.x - from.x) * ay - (to.y - from.y) * ax).abs() / long;
     let wide = 2.0 * setup.held(f64::midpoint(one.distance, other.distance), 0.0).half_fan;
-    (beside && pitch < wide).then(|| 1.0 - pitch / wide)
+    beside.then(|| (1.0 - pitch / wide).max(0.0))
 }
 
 impl Stroke {

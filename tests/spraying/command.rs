@@ -15,12 +15,14 @@ fn a_good_run_that_is_asked_for_passes() {
         assert_eq!(told["better"], Value::Null);
         assert_eq!(told["shade"].is_null(), task.shade.is_none());
         let paint = |key: &str| told["paint"][key].as_f64().expect("mL");
-        near(
-            paint("on_work_ml") + paint("beside_ml") + paint("lost_ml"),
-            paint("sprayed_ml"),
-            1e-9,
-            "the paint",
-        );
+        // The valve opens and closes over the same time: the flow counts as long as the trigger is pulled (balance of volumes).
+        let strokes = told["strokes"].as_array().expect("strokes");
+        let lasts = |stroke: &Value| {
+            let of = |key: &str| stroke[key].as_f64().expect("a number");
+            of("length_mm") / 1_000.0 / of("speed_m_s")
+        };
+        let sprayed = strokes.iter().map(lasts).sum::<f64>() * task.gun.flow_ml_min.get() / 60.0;
+        near(paint("sprayed_ml"), sprayed, 0.01 * sprayed, "the flow while the trigger is pulled");
     }
 }
 

@@ -19,7 +19,7 @@ fn points_outside_their_limits_are_no_path() {
     assert_eq!(says(&|point| point.distance = 20.0), "point 1: distance_mm 20 is outside 50 to 1000 mm");
     assert_eq!(says(&|point| point.trigger = 1.5), "point 1: trigger 1.5 is outside 0 to 1 ");
     let falls = Path::new(vec![at(1.0, 0.0, 0.0), at(0.5, 0.0, 0.0)]).expect_err("no path");
-    assert_eq!(falls.to_string(), "point 1: `t_s` is 0.5; times rise, the point before is at 1");
+    assert_eq!(falls.to_string(), "point 1: `t_s` is 0.5; times do not fall, the point before is at 1");
 }
 
 #[test]

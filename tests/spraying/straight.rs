@@ -180,7 +180,8 @@ fn leads_and_stops_lay_what_the_closed_forms_say() {
     covered::values("spray", "trigger and dwell through a path, closed forms");
 }
 
-/// spray_check.csv S030 and S031: a gun swung in an arc at even turning, its aim running away and its distance growing.
+/// spray_check.csv S030 and S031: a gun swung in an arc at even turning, its aim running away, its distance and its
+/// tilt growing.
 #[test]
 fn an_arc_lays_what_the_closed_form_says() {
     let swung = |pivot: f64, degrees: f64| {
@@ -189,7 +190,8 @@ fn an_arc_lays_what_the_closed_form_says() {
             .map(|nth| {
                 let turn = (f64::from(nth) / 1_000.0 - 1.0) * 45_f64.to_radians();
                 let distance = (height + pivot) / turn.cos() - pivot;
-                Point { distance, ..at(f64::from(nth) / 1_000.0, (height + pivot) * turn.tan(), 0.0) }
+                let aim = at(f64::from(nth) / 1_000.0, (height + pivot) * turn.tan(), 0.0);
+                Point { distance, tilt: turn.to_degrees(), ..aim }
             })
             .collect();
         let cell = 0.01;
@@ -212,14 +214,21 @@ fn an_arc_lays_what_the_closed_form_says() {
     covered::values("spray", "arc through a path, closed form");
 }
 
-/// A tilted spot is drawn out along the tilt: in its middle it lays the cosine of a square one (spray.tilt), in all the same.
+/// A tilted spot is drawn out along the tilt: in its middle a gun that stands lays the cosine of what a square one lays
+/// (projection: film per area goes with the cosine, spray.tilt), in all the same.
 #[test]
 fn a_tilted_spot_is_longer_and_thinner() {
     let setup = plain(3.0);
     for (degrees, wanted) in [(10.0, 0.985), (20.0, 0.940), (30.0, 0.866)] {
-        let (square, tilted) = (setup.held(200.0, 0.0), setup.held(200.0, degrees));
-        near(square.half_thin / tilted.half_thin, wanted, 5e-4, "drawn out");
-        assert!(tilted.landing < square.landing && tilted.half_fan == square.half_fan);
+        let stands = |tilt: f64| {
+            let held = |t: f64| Point { tilt, ..at(t, 0.0, 0.0) };
+            let grid = Grid { left: -0.5, top: -0.5, cell: 1.0, columns: 1, rows: 1 };
+            let sprayer = Sprayer::spray(&setup, grid, &path(&[held(0.0), held(1.0)]));
+            (f64::from(sprayer.film().laid()[0]), sprayer.paint().landed)
+        };
+        let ((square, whole), (tilted, landed)) = (stands(0.0), stands(degrees));
+        near(tilted / square, wanted, 1e-3, "in the middle");
+        near(landed, whole, 1e-9, "in all");
     }
     covered::values("spray", "cosine of the tilt");
 }

@@ -1,8 +1,8 @@
 //! Droplets on their way: which share of them lands, and which share of that lands dry.
 //!
-//! Both go by the way that the droplets fly, which is longer than the distance of the gun where it is tilted.
+//! Both go by the way that the droplets fly: the distance from the gun to where it aims, which lies along the slant.
 
-use crate::quantity::{Degrees, Fraction, Millimetres};
+use crate::quantity::{Fraction, Millimetres};
 
 /// From here on each inch more costs a share of what would land: 8 in (from memory, weak: a teaching value, no check).
 const LOSS_FROM_MM: f64 = 203.0;
@@ -12,23 +12,17 @@ const LOSS_A_MM: f64 = 0.05 / 25.4;
 /// assumption, no source: that far lands dry is published, the share is not).
 const ALL_DRY_AT: f64 = 2.0;
 
-/// The way that droplets fly from a gun at a distance, tilted by an angle: the distance over the cosine.
+/// Share of the material that lands, from the share at the near distances of the gun: less from farther away. A tilt costs
+/// no more of it: the same lies on a face that is longer by the cosine (spray.tilt).
 #[must_use]
-pub fn way(held: Millimetres, tilt: Degrees) -> Millimetres {
-    Millimetres::saturating(held.get() / libm::cos(tilt.get().to_radians()))
-}
-
-/// Share of the material that lands, from the share at the near distances of the gun: less from farther away, and less
-/// where droplets strike at a slant (the cosine of the tilt: an assumption, no source).
-#[must_use]
-pub fn landing(near: Fraction, held: Millimetres, tilt: Degrees) -> Fraction {
-    let lost = LOSS_A_MM * (way(held, tilt).get() - LOSS_FROM_MM).max(0.0);
-    Fraction::saturating(near.get() * (1.0 - lost) * libm::cos(tilt.get().to_radians()))
+pub fn landing(near: Fraction, flown: Millimetres) -> Fraction {
+    let lost = LOSS_A_MM * (flown.get() - LOSS_FROM_MM).max(0.0);
+    Fraction::saturating(near.get() * (1.0 - lost))
 }
 
 /// Share of what lands that is dry already: none within the farthest distance of the pass, all of it at twice that.
 #[must_use]
-pub fn dry(farthest: Millimetres, held: Millimetres, tilt: Degrees) -> Fraction {
-    let over = way(held, tilt).get() - farthest.get();
+pub fn dry(farthest: Millimetres, flown: Millimetres) -> Fraction {
+    let over = flown.get() - farthest.get();
     Fraction::saturating(over / (farthest.get() * (ALL_DRY_AT - 1.0)).max(f64::MIN_POSITIVE))
 }
