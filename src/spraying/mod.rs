@@ -1,7 +1,7 @@
 //! A panel sprayed: a gun moved along a path in time, the film that it leaves, what came of it and what to do better.
 //!
 //! [`sprayer`] takes points one after another and lays what leaves the gun as a [`film`] on a [`grid`]; [`reading`]
-//! measures it, [`mod@grade`] says whether it passes its task and [`better`] names the one thing to do better. A path is that of
+//! measures it, [`mod@grade`] says whether it passes its task and [`mod@better`] names the one thing to do better. A path is that of
 //! a hand, or of programmed passes ([`program`]); [`good`] is a run as the model would do it. Lengths in mm, x to the right of
 //! the work's axis, y downwards from its top; films in µm of wet film as laid.
 //!
