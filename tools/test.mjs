@@ -5,6 +5,10 @@ import { existsSync, readdirSync } from "node:fs";
 import { join } from "node:path";
 import { root, tool } from "./shell.mjs";
 
+/** Longest that one file of tests may take, in milliseconds: what hangs fails instead of holding up the rest. */
+const FILE_MOST = 15 * 60_000;
+/** And one stage. */
+const STAGE_MOST = 40 * 60_000;
 const WARNINGS_FAIL = ["--", "-D", "warnings"];
 
 /** Name, program, arguments, and how its output is counted: one check where nothing else is said. */
@@ -39,7 +43,7 @@ function nodeTests(folder, { fits = () => true, atOnce = 1 } = {}) {
   const path = join(root, folder);
   const names = existsSync(path) ? readdirSync(path).filter((name) => name.endsWith(".test.mjs") && fits(name)).sort() : [];
   const files = names.map((name) => join(folder, name));
-  return ["node", "--test", `--test-concurrency=${atOnce}`, "--test-reporter=spec", ...files];
+  return ["node", "--test", `--test-concurrency=${atOnce}`, `--test-timeout=${FILE_MOST}`, "--test-reporter=spec", ...files];
 }
 
 function cargoTests(output) {
@@ -67,10 +71,18 @@ function sum(pairs) {
   return pairs.reduce(([a, b], [c, d]) => [a + c, b + d], [0, 0]);
 }
 
-/** Runs one program, shows its output as it comes, and gives that output and whether it went well. */
+/** Runs one program, shows its output as it comes, and gives that output and whether it went well, and in time. */
 function watch([program, ...args], env) {
   return new Promise((done) => {
-    const child = spawn(program, args, { cwd: root, env: { ...process.env, ...env }, stdio: ["ignore", "pipe", "pipe"] });
+    // A group of its own, so that what it started ends with it.
+    const child = spawn(program, args, { cwd: root, env: { ...process.env, ...env }, stdio: ["ignore", "pipe", "pipe"], detached: true });
+    const stop = () => process.kill(-child.pid, "SIGKILL");
+    const late = setTimeout(() => {
+      console.error(`stopped: not done in ${STAGE_MOST / 60_000} minutes`);
+      stop();
+    }, STAGE_MOST);
+    const told = ["SIGINT", "SIGTERM"].map((signal) => [signal, () => (stop(), process.exit(1))]);
+    for (const [signal, end] of told) process.once(signal, end);
     let output = "";
     const hear = (stream) => (bytes) => {
       output += bytes;
@@ -78,8 +90,13 @@ function watch([program, ...args], env) {
     };
     child.stdout.on("data", hear(process.stdout));
     child.stderr.on("data", hear(process.stderr));
-    child.on("error", (error) => done({ output: String(error), well: false }));
-    child.on("close", (code) => done({ output: output.replace(/\x1b\[[0-9;]*m/g, ""), well: code === 0 }));
+    const end = (result) => {
+      clearTimeout(late);
+      for (const [signal, listener] of told) process.off(signal, listener);
+      done(result);
+    };
+    child.on("error", (error) => end({ output: String(error), well: false }));
+    child.on("close", (code) => end({ output: output.replace(/\x1b\[[0-9;]*m/g, ""), well: code === 0 }));
   });
 }
 

@@ -20,6 +20,9 @@ export const SIZES = [
 
 /** Longest wait for anything on the page, in milliseconds: generous, since two cores may be busy. */
 const WAIT = 20_000;
+/** How often a browser is started before it counts as one that does not start, and what a driver says that gave up. */
+const STARTS = 5;
+const GAVE_UP = /terminated early/;
 const SHOTS = join(root, "tests", "browser", "shots");
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 /** Findings that fail a test; slighter ones are left to the eye. */
@@ -40,11 +43,39 @@ function program(variable, names) {
   throw new Error(`none of ${names.join(", ")} found: run tools/setup.sh test, or set ${variable}`);
 }
 
-/** Opens the built app, fresh, on a screen of that size. Close it with `close`. */
+/** Opens the built app, fresh, on a screen of that size. Close it with `stop`. */
 export async function open(size = SIZES[0], { path = "", reducedMotion = false, before } = {}) {
   assert(existsSync(join(dist, "index.html")), "dist/ is not built: run `make dist`");
-  const { server, port } = await serve(dist, 0, before);
   const profile = mkdtempSync(join(tmpdir(), "stepboard-"));
+  const driver = await start(optionsOf(size, profile, reducedMotion));
+  const { server, port } = await serve(dist, 0, before);
+  const page = new Page(driver, server, profile, `http://127.0.0.1:${port}/`, size);
+  try {
+    // The window includes no frame when headless, yet older browsers count one: the page's own size is what is set.
+    await driver.sendDevToolsCommand("Emulation.setDeviceMetricsOverride", {
+      width: size.width, height: size.height, deviceScaleFactor: 1, mobile: false,
+    });
+    await driver.get(page.address + path);
+    return page;
+  } catch (error) {
+    await page.stop();
+    throw error;
+  }
+}
+
+/** Starts a browser. Two drivers that start at once may pick the same port: the one that gave up starts again. */
+async function start(options) {
+  const service = () => new ServiceBuilder(program("CHROMEDRIVER", ["chromedriver"]));
+  for (let tries = 1; ; tries += 1) {
+    try {
+      return await new Builder().forBrowser(Browser.CHROME).setChromeOptions(options).setChromeService(service()).build();
+    } catch (error) {
+      if (tries === STARTS || !GAVE_UP.test(error.message)) throw error;
+    }
+  }
+}
+
+function optionsOf(size, profile, reducedMotion) {
   const options = new Options();
   options.setChromeBinaryPath(program("CHROME", ["chromium", "chromium-browser", "google-chrome"]));
   options.addArguments(
@@ -58,23 +89,7 @@ export async function open(size = SIZES[0], { path = "", reducedMotion = false, 
   log.setLevel(logging.Type.BROWSER, logging.Level.ALL);
   log.setLevel(logging.Type.PERFORMANCE, logging.Level.ALL);
   options.setLoggingPrefs(log);
-  const driver = await new Builder()
-    .forBrowser(Browser.CHROME)
-    .setChromeOptions(options)
-    .setChromeService(new ServiceBuilder(program("CHROMEDRIVER", ["chromedriver"])))
-    .build();
-  const page = new Page(driver, server, profile, `http://127.0.0.1:${port}/`, size);
-  try {
-    // The window includes no frame when headless, yet older browsers count one: the page's own size is what is set.
-    await driver.sendDevToolsCommand("Emulation.setDeviceMetricsOverride", {
-      width: size.width, height: size.height, deviceScaleFactor: 1, mobile: false,
-    });
-    await driver.get(page.address + path);
-    return page;
-  } catch (error) {
-    await page.stop();
-    throw error;
-  }
+  return options;
 }
 
 /** Runs a journey on a fresh app and closes it, whatever happens; a failure leaves a picture. */
