@@ -76,12 +76,7 @@ impl Follow {
 
 /// All defects of a walk that goes on in a right way until it is handed over; those so far where there is no such way.
 fn to_come(walk: &Walk, content: &Content) -> Vec<Defect> {
-    let mut on = walk.clone();
-    for decision in right::rest(walk, content).unwrap_or_default() {
-        // It was tried just before.
-        let _ = on.decide(decision, content);
-    }
-    on.run().defects().to_vec()
+    right::gone_on(walk, content).run().defects().to_vec()
 }
 
 /// Rules in their order, each once.

@@ -47,11 +47,7 @@ pub fn warnings(
 /// All defects of a walk that goes on in a right way until it is handed over.
 #[must_use]
 pub fn going_on(walk: &Walk, content: &Content) -> Vec<Defect> {
-    let mut on = walk.clone();
-    for decision in right::rest(walk, content).unwrap_or_default() {
-        // It was tried just before.
-        let _ = on.decide(decision, content);
-    }
+    let on = right::gone_on(walk, content);
     let mut run = on.run().clone();
     if !on.is_over() {
         run.hand_over();

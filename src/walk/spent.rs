@@ -44,13 +44,7 @@ pub fn quickest(walk: &Walk) -> Option<Spent> {
 /// The first day on which the job can be done from where the walk stands: that of a right way on, less the days that the same
 /// takes longer than the shortest schedule from the beginning. `None` where there is no right way.
 pub(super) fn earliest(walk: &Walk, content: &Content) -> Option<u32> {
-    let ends = |walk: &Walk| {
-        let mut on = walk.clone();
-        for decision in right::rest(walk, content)? {
-            on.decide(decision, content).ok()?;
-        }
-        Some(day(on.clock()))
-    };
+    let ends = |walk: &Walk| right::to_the_end(walk, content).map(|on| day(on.clock()));
     let shortest = quickest(walk)?.day;
     let longer = ends(&walk.at(0, content))?.saturating_sub(shortest);
     Some(ends(walk)?.saturating_sub(longer).max(shortest).max(day(walk.clock())))

@@ -31,20 +31,20 @@ pub struct Suggested {
 /// What comes next in a right way; `None` where there is none: the room is never fit.
 #[must_use]
 pub fn suggest(walk: &Walk, content: &Content) -> Option<Suggested> {
-    let rest = right::rest(walk, content)?;
+    let done = right::to_the_end(walk, content)?;
+    let rest = right::decisions_since(walk, &done);
     let of_room = |decision: &&Decision| matches!(decision, Decision::Wear(_) | Decision::Room(_));
     let together = rest.iter().take_while(of_room).count().max(1).min(rest.len());
     let (decisions, after) = rest.split_at(together);
-    let why = without(walk, decisions, after, content);
+    let why = reason(&done, &gone_on(walk, after, content));
     Some(Suggested { decisions: decisions.to_vec(), why })
 }
 
-/// What breaks first where the work goes on without these decisions and does not break where they are done: what endangers
-/// people before the rest.
-fn without(walk: &Walk, left_out: &[Decision], after: &[Decision], content: &Content) -> Option<Reason> {
-    let mut with = broken(&gone_on(walk, left_out.iter().chain(after), content));
-    let without = broken(&gone_on(walk, after.iter(), content));
-    let more: Vec<Reason> = without
+/// What breaks first where something was left out and does not break where it was done: what endangers people before the
+/// rest.
+fn reason(done: &Walk, left_out: &Walk) -> Option<Reason> {
+    let mut with = broken(done);
+    let more: Vec<Reason> = broken(left_out)
         .into_iter()
         .filter(|(reason, part)| {
             let same = with.iter().position(|one| *one == (*reason, *part));
@@ -59,7 +59,7 @@ fn without(walk: &Walk, left_out: &[Decision], after: &[Decision], content: &Con
 }
 
 /// The walk after decisions; what cannot be done is left out.
-fn gone_on<'a>(walk: &Walk, decisions: impl Iterator<Item = &'a Decision>, content: &Content) -> Walk {
+fn gone_on(walk: &Walk, decisions: &[Decision], content: &Content) -> Walk {
     let mut on = walk.clone();
     for decision in decisions {
         let _ = on.decide(decision.clone(), content);

@@ -2,25 +2,13 @@
 
 use super::use_book;
 use crate::app::state::{BookContext, OnDesk, Shared, Shop, use_shop};
-use crate::device::{clock, page};
-use crate::record::{Event, FORMAT, Stamp, Walked};
+use crate::device::page;
+use crate::record::{Event, Walked};
 use crate::walk::inspect::Inspected;
 use crate::walk::journalled::{Clerk, Desk, inspected, let_go};
 use crate::walk::{Kept, Mode, Walk};
 use std::rc::Rc;
 use yew::prelude::*;
-
-/// Where and when, and who walks.
-fn stamp(shop: &Shop, kept: &Kept) -> Stamp {
-    Stamp {
-        format: FORMAT,
-        sequence: 0,
-        device: shop.settings.device.clone(),
-        at: clock::now(),
-        date: clock::today(),
-        person: kept.person.clone(),
-    }
-}
 
 fn hand_in(books: &BookContext, walked: Walked) {
     books.hand_in.emit((Event::Walked(walked), OnDesk::Same));
@@ -28,7 +16,7 @@ fn hand_in(books: &BookContext, walked: Walked) {
 
 /// Writes down what of a walk is not written down yet.
 fn write(clerk: &mut Clerk, shop: &Shop, books: &BookContext, kept: &Kept, walk: &Walk) {
-    let stamp = || stamp(shop, kept);
+    let stamp = || shop.stamp(&kept.person);
     let desk = Desk { kept, content: shop.content(), stamp: &stamp };
     for walked in clerk.rest(walk, books.book.journal.events(), desk) {
         hand_in(books, walked);
@@ -60,7 +48,7 @@ pub(in crate::app) fn use_inspected_journal(kept: Option<Rc<Kept>>) -> Callback<
         move |kept| {
             let stored = waits.borrow_mut().take_if(|(to, _)| kept.as_deref() == Some(&*to));
             if let Some((to, told)) = stored {
-                hand_in(&books, inspected(&to, &told, stamp(&shop, &to)));
+                hand_in(&books, inspected(&to, &told, shop.stamp(&to.person)));
             }
         }
     });
@@ -75,5 +63,5 @@ pub(in crate::app) fn write_let_go(shop: &Shop, books: &BookContext, kept: &Kept
     if let Ok(walk) = kept.saved.replay(shop.content()) {
         write(&mut Clerk::default(), shop, books, kept, &walk);
     }
-    hand_in(books, let_go(kept, stamp(shop, kept)));
+    hand_in(books, let_go(kept, shop.stamp(&kept.person)));
 }

@@ -2,21 +2,8 @@
 
 use crate::app::state::Shop;
 use crate::card::{self, Answer, Card};
-use crate::device::clock;
 use crate::exchange::set::OwnCard;
-use crate::record::{Certainty, Draft, Entry, Event, FORMAT, Help, SheetName, Stamp, Step, Turn, Within};
-
-/// Where, when and about whom, without a number yet.
-pub(super) fn stamp(shop: &Shop, person: &str) -> Stamp {
-    Stamp {
-        format: FORMAT,
-        sequence: 0,
-        device: shop.settings.device.clone(),
-        at: clock::now(),
-        date: clock::today(),
-        person: person.to_owned(),
-    }
-}
+use crate::record::{Certainty, Draft, Entry, Event, Help, SheetName, Step, Turn, Within};
 
 /// The answer of a draft. `None` while something is missing.
 pub(super) fn answered(
@@ -30,7 +17,7 @@ pub(super) fn answered(
     let answer = draft.slate.answer(card)?;
     let graded = card::grade(card, &world, &answer)?;
     Some(Event::Answered(Entry {
-        stamp: stamp(shop, &draft.person),
+        stamp: shop.stamp(&draft.person),
         family: card.family.clone(),
         version: card.version,
         seed: card.seed,
@@ -55,7 +42,7 @@ pub(super) fn answered_own(
     within: Within,
 ) -> Event {
     Event::Answered(Entry {
-        stamp: stamp(shop, &shop.settings.person),
+        stamp: shop.stamp(&shop.settings.person),
         family: card.id(),
         version: OwnCard::VERSION,
         seed: 0,
@@ -72,6 +59,6 @@ pub(super) fn answered_own(
 
 /// A step of a check of whoever works.
 pub(super) fn turn(shop: &Shop, attempt: &str, step: Step) -> Event {
-    let stamp = stamp(shop, &shop.settings.person);
+    let stamp = shop.stamp(&shop.settings.person);
     Event::Attempt(Turn { stamp, attempt: attempt.to_owned(), step })
 }

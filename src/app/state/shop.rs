@@ -6,7 +6,7 @@ use crate::bench;
 use crate::card::Voice;
 use crate::content::{Args, Caution, CautionStage, Content, Texts, World};
 use crate::device::clock;
-use crate::record::{MeasuredAir, Moment};
+use crate::record::{FORMAT, MeasuredAir, Moment, Stamp};
 use crate::rules::sheet::Sheet;
 use crate::rules::term::{Stage, Term};
 use std::rc::Rc;
@@ -44,6 +44,18 @@ impl Shop {
     /// The same with other settings, such as those that are being stored.
     pub(in crate::app) fn set_as(&self, settings: Settings) -> Self {
         Self { settings: Rc::new(settings), ..self.clone() }
+    }
+
+    /// Where and when an event happens and about whom, without a number yet.
+    pub(in crate::app) fn stamp(&self, person: &str) -> Stamp {
+        Stamp {
+            format: FORMAT,
+            sequence: 0,
+            device: self.settings.device.clone(),
+            at: clock::now(),
+            date: clock::today(),
+            person: person.to_owned(),
+        }
     }
 
     pub(in crate::app) fn content(&self) -> &Content {

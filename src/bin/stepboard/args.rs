@@ -2,6 +2,7 @@
 
 use lexopt::{Arg, Parser};
 use std::collections::BTreeMap;
+use std::io::Read;
 use stepboard::content::{Content, load};
 use stepboard::rules::sheet::Sheet;
 
@@ -22,6 +23,16 @@ pub(crate) struct Args {
 const SWITCHES: [&str; 8] = ["list", "key", "schema", "example", "visible", "json", "right", "good"];
 
 impl Args {
+    /// What the one file that is named says, or standard input where none is named or `-`.
+    pub(crate) fn text(&self) -> Result<String, Vec<String>> {
+        match self.names.as_slice() {
+            [] => piped(),
+            [dash] if dash == "-" => piped(),
+            [file] => file_text(file),
+            _ => Err(vec!["one file, or - for standard input".to_owned()]),
+        }
+    }
+
     pub(crate) fn read(words: &[String]) -> Result<Self, Vec<String>> {
         let wrong = |error: lexopt::Error| vec![error.to_string()];
         let mut args = Self::default();
@@ -91,6 +102,18 @@ pub(crate) fn base_sheet(content: &Content) -> Result<String, Vec<String>> {
         .first()
         .map(|sheet| sheet.slug.clone())
         .ok_or_else(|| vec!["no shop sheet ships".to_owned()])
+}
+
+/// What a file says.
+pub(crate) fn file_text(file: &str) -> Result<String, Vec<String>> {
+    std::fs::read_to_string(file).map_err(|error| vec![format!("{file}: {error}")])
+}
+
+/// What standard input says.
+pub(crate) fn piped() -> Result<String, Vec<String>> {
+    let mut text = String::new();
+    std::io::stdin().read_to_string(&mut text).map_err(|error| vec![error.to_string()])?;
+    Ok(text)
 }
 
 /// The shop sheet of that slug, or read from a TOML file.

@@ -1,11 +1,10 @@
 //! `grade`: answers, one JSON object a line.
 
-use crate::args::{Args, sheet};
+use crate::args::{Args, file_text, piped, sheet};
 use crate::{Output, wire};
 use serde::Deserialize;
 use serde_json::json;
 use std::collections::BTreeMap;
-use std::io::Read;
 use stepboard::card::{self, Voice};
 use stepboard::content::{Content, World};
 use stepboard::record::Certainty;
@@ -30,12 +29,8 @@ pub(crate) fn run(content: &Content, mut args: Args) -> Output {
     let units = wire::units(args.take("units").as_deref())?;
     args.nothing_left(&["units"])?;
     let text = match args.names.as_slice() {
-        [] => {
-            let mut text = String::new();
-            std::io::stdin().read_to_string(&mut text).map_err(|error| vec![error.to_string()])?;
-            text
-        }
-        [file] => std::fs::read_to_string(file).map_err(|error| vec![format!("{file}: {error}")])?,
+        [] => piped()?,
+        [file] => file_text(file)?,
         _ => return Err(vec!["one file of answers, or none for standard input".to_owned()]),
     };
     let voice = Voice::new(content, "en", units);

@@ -2,7 +2,6 @@
 
 use crate::Output;
 use crate::args::Args;
-use crate::walk::piped;
 use serde_json::{Map, Value, json};
 use stepboard::content::{Content, Texts};
 use stepboard::rules::term::Term;
@@ -18,12 +17,7 @@ pub(crate) fn run(content: &Content, args: Args) -> Output {
         let sets = good::run(&setup).ok_or_else(|| vec!["no speed of a gun lays this film".to_owned()])?;
         return Ok(json!({ "task": slug, "passes": told::passes(&sets) }).to_string());
     }
-    let text = match args.names.as_slice() {
-        [] => piped()?,
-        [dash] if dash == "-" => piped()?,
-        [file] => std::fs::read_to_string(file).map_err(|error| vec![format!("{file}: {error}")])?,
-        _ => return Err(vec!["one file, or - for standard input".to_owned()]),
-    };
+    let text = args.text()?;
     let document: Value = serde_json::from_str(&text).map_err(|error| vec![format!("no JSON: {error}")])?;
     let (setup, path) = told::read(&document, content)?;
     let reading = read(&setup, &path);

@@ -3,7 +3,6 @@
 use crate::Output;
 use crate::args::Args;
 use serde_json::{Value, json};
-use std::io::Read;
 use stepboard::content::Content;
 use stepboard::exchange::{Refused, WalkFile, not_kept};
 use stepboard::rules::sequence::operation::Operation;
@@ -15,12 +14,7 @@ use stepboard::walk::{Saved, Walk, When, right};
 
 pub(crate) fn run(content: &Content, args: Args) -> Output {
     args.nothing_left(&["FILE", "-", "--right"])?;
-    let text = match args.names.as_slice() {
-        [] => piped()?,
-        [dash] if dash == "-" => piped()?,
-        [file] => std::fs::read_to_string(file).map_err(|error| vec![format!("{file}: {error}")])?,
-        _ => return Err(vec!["one file, or - for standard input".to_owned()]),
-    };
+    let text = args.text()?;
     let mut walk = read(content, &text).map_err(|refused| vec![format!("no walk: {refused}")])?;
     if args.switches.iter().any(|given| given == "right") {
         let on =
@@ -31,12 +25,6 @@ pub(crate) fn run(content: &Content, args: Args) -> Output {
         return Ok(json!(walk.saved()).to_string());
     }
     Ok(told(&walk, &report(&walk, content), content).to_string())
-}
-
-pub(crate) fn piped() -> Output {
-    let mut text = String::new();
-    std::io::stdin().read_to_string(&mut text).map_err(|error| vec![error.to_string()])?;
-    Ok(text)
 }
 
 /// A walk out of its file, or as a tablet keeps it.

@@ -21,9 +21,24 @@ impl CarriedSheet {
     /// A sheet as it is carried: one of the shop's own whole.
     #[must_use]
     pub fn of(sheet: &Sheet, editions: &Editions) -> Self {
-        match editions.get(&sheet.slug) {
+        Self::named(SheetName::of(sheet), editions)
+    }
+
+    /// The same of a sheet that is known by its name.
+    #[must_use]
+    pub fn named(name: SheetName, editions: &Editions) -> Self {
+        match editions.get(&name.slug) {
             Some(own) => Self::Own(Box::new(own.clone())),
-            None => Self::Ships(SheetName::of(sheet)),
+            None => Self::Ships(name),
+        }
+    }
+
+    /// Its name: by it the sheet is found once it is on the tablet.
+    #[must_use]
+    pub fn name(&self) -> SheetName {
+        match self {
+            Self::Ships(name) => name.clone(),
+            Self::Own(own) => SheetName { slug: own.slug(), hash: own.hash.clone() },
         }
     }
 
@@ -53,10 +68,7 @@ impl CarriedSheet {
     /// The slug by which it is found once it is on the tablet.
     #[must_use]
     pub fn slug(&self) -> String {
-        match self {
-            Self::Ships(name) => name.slug.clone(),
-            Self::Own(own) => own.slug(),
-        }
+        self.name().slug
     }
 
     /// The edition, where it is one of the shop's own.

@@ -11,7 +11,7 @@ pub use ticket::{JobTicket, TICKET};
 
 use super::{CarriedSheet, Editions, Kind, Named, Refused, read, write};
 use crate::content::Content;
-use crate::record::{SheetName, plain};
+use crate::record::plain;
 use crate::walk::{Came, Decision, Kept, Mode, Saved, Walk};
 use serde::{Deserialize, Serialize};
 
@@ -70,10 +70,7 @@ impl WalkFile {
             walk,
             mode,
             seed,
-            sheet: match editions.get(&sheet.slug) {
-                Some(own) => CarriedSheet::Own(Box::new(own.clone())),
-                None => CarriedSheet::Ships(sheet),
-            },
+            sheet: CarriedSheet::named(sheet, editions),
             decisions,
             named: kept.named.clone(),
             graded: kept.graded,
@@ -102,15 +99,11 @@ impl WalkFile {
     /// What it takes to walk it again.
     #[must_use]
     pub fn saved(&self) -> Saved {
-        let hash = match &self.sheet {
-            CarriedSheet::Ships(name) => &name.hash,
-            CarriedSheet::Own(own) => &own.hash,
-        };
         Saved {
             walk: self.walk.clone(),
             mode: self.mode,
             seed: self.seed,
-            sheet: SheetName { slug: self.sheet.slug(), hash: hash.clone() },
+            sheet: self.sheet.name(),
             decisions: self.decisions.clone(),
         }
     }

@@ -31,20 +31,35 @@ use values::work;
 
 /// More decisions than the longest job takes.
 const DECISIONS_MOST: usize = 400;
+
 /// The decisions from where a walk stands to its hand-over; `None` where no right way is found: the room is never fit.
 #[must_use]
 pub fn rest(walk: &Walk, content: &Content) -> Option<Vec<Decision>> {
-    let mut walk = walk.clone();
-    let mut found = Vec::new();
-    while !walk.is_over() {
-        if found.len() >= DECISIONS_MOST {
+    let on = to_the_end(walk, content)?;
+    Some(decisions_since(walk, &on))
+}
+
+/// What was decided on a walk since it stood there.
+pub(super) fn decisions_since(walk: &Walk, on: &Walk) -> Vec<Decision> {
+    on.turns().iter().skip(walk.turns().len()).map(|turn| turn.decision.clone()).collect()
+}
+
+/// A walk gone on with in a right way until it is handed over; `None` where no such way is found.
+pub(super) fn to_the_end(walk: &Walk, content: &Content) -> Option<Walk> {
+    let mut on = walk.clone();
+    while !on.is_over() {
+        if on.turns().len() - walk.turns().len() >= DECISIONS_MOST {
             return None;
         }
-        let decision = next(&walk, content)?;
-        walk.decide(decision.clone(), content).ok()?;
-        found.push(decision);
+        on.decide(next(&on, content)?, content).ok()?;
     }
-    Some(found)
+    Some(on)
+}
+
+/// The same, or the walk as it stands where no such way is found.
+#[must_use]
+pub(super) fn gone_on(walk: &Walk, content: &Content) -> Walk {
+    to_the_end(walk, content).unwrap_or_else(|| walk.clone())
 }
 
 /// What comes next in a right way; `None` where the room is never fit for it.

@@ -1,6 +1,5 @@
 //! What the screens of assessors share: who assesses, and the stamp of what is written down.
 
-use crate::app::pages::events;
 use crate::app::state::{KeysContext, Shop};
 use crate::people::Member;
 use crate::record::{AssessorName, Journal, Stamp};
@@ -13,5 +12,5 @@ pub(super) fn assessor(keys: &KeysContext) -> Option<AssessorName> {
 
 /// The stamp of an event about an apprentice, now.
 pub(super) fn stamp(shop: &Shop, journal: &Journal, member: &Member) -> Stamp {
-    Stamp { sequence: journal.next_sequence(), ..events::stamp(shop, &member.journal) }
+    Stamp { sequence: journal.next_sequence(), ..shop.stamp(&member.journal) }
 }

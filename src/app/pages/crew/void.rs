@@ -3,7 +3,6 @@
 use super::void_acts::{VoidActs, void_words};
 use super::void_what::{VoidWhat, known_voidings, wrong};
 use crate::app::hooks::{use_book, use_crew, use_keys_held, use_people, use_sets};
-use crate::app::pages::events;
 use crate::app::parts::{Field, Picture, icon, typed_into};
 use crate::app::state::{Keep, KeysContext, Shop, use_shop};
 use crate::device::page;
@@ -38,7 +37,7 @@ pub(super) fn voided(
     reason: &str,
     from: Option<EventName>,
 ) -> Voided {
-    let stamp = Stamp { sequence: journal.next_sequence(), ..events::stamp(shop, "") };
+    let stamp = Stamp { sequence: journal.next_sequence(), ..shop.stamp("") };
     Voided { stamp, wrong, reason: plain(reason), by, from }
 }
 

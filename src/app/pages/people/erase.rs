@@ -1,7 +1,6 @@
 //! Erases an apprentice from this tablet, after saying what goes and what stays.
 
 use crate::app::hooks::{use_book, use_people, use_settings, use_watching};
-use crate::app::pages::events;
 use crate::app::parts::{Picture, icon};
 use crate::app::route::Route;
 use crate::app::state::{Keep, Settings, WatchingChange, use_shop};
@@ -33,7 +32,7 @@ pub(super) fn Erase(props: &EraseProps) -> Html {
                 return said.set(shop.say("people.erase-sure-first"));
             }
             let journal = Rc::clone(&books.book.journal);
-            let stamp = Stamp { sequence: journal.next_sequence(), ..events::stamp(&shop, "") };
+            let stamp = Stamp { sequence: journal.next_sequence(), ..shop.stamp("") };
             let journal_name = member.journal.clone();
             let what = erased(&journal, &journal_name, stamp);
             let Ok(crew) = people.crew.without(member.number.text()) else { return };

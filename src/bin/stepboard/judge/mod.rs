@@ -5,7 +5,6 @@ mod schema;
 use crate::Output;
 use crate::args::Args;
 use serde_json::{Map, Value, json};
-use std::io::Read;
 use stepboard::card::Voice;
 use stepboard::content::{Caution, CautionStage, Content, Units};
 use stepboard::judge::coming::Coming;
@@ -29,21 +28,10 @@ pub(crate) fn run(content: &Content, args: Args) -> Output {
     if asked("example") {
         return Ok(EXAMPLE.trim_end().to_owned());
     }
-    let text = match args.names.as_slice() {
-        [] => piped()?,
-        [dash] if dash == "-" => piped()?,
-        [file] => std::fs::read_to_string(file).map_err(|error| vec![format!("{file}: {error}")])?,
-        _ => return Err(vec!["one file, or - for standard input".to_owned()]),
-    };
+    let text = args.text()?;
     let document: Value = serde_json::from_str(&text).map_err(|error| vec![format!("no JSON: {error}")])?;
     let account = judge::read(&document, content)?;
     Ok(answer(&voice, &account, &judge::judge(&account, content)).to_string())
-}
-
-fn piped() -> Output {
-    let mut text = String::new();
-    std::io::stdin().read_to_string(&mut text).map_err(|error| vec![error.to_string()])?;
-    Ok(text)
 }
 
 fn answer(voice: &Voice<'_>, account: &Account, judged: &Judgement) -> Value {

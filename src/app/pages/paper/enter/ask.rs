@@ -3,7 +3,6 @@
 use super::Given;
 use crate::app::hooks::use_book;
 use crate::app::pages::dealt::Dealt;
-use crate::app::pages::events::stamp;
 use crate::app::pages::paper::OnPaper;
 use crate::app::parts::{
     Choices, SignKind, answer_field, card_ticket, certainty_field, choices, column_letter, sign, tests_field,
@@ -233,7 +232,7 @@ fn graded(
         }
     };
     let entry = Entry {
-        stamp: stamp(shop, &given.person),
+        stamp: shop.stamp(&given.person),
         family,
         version,
         seed,
