@@ -4,7 +4,7 @@
 // browser may keep it for ever. Wherever index.html, the style sheets or boot.js name a file, the name is put in here:
 //   index.html  <!-- styles --> and <!-- boot --> become the tags; any "styles/…" path becomes the hashed name
 //   styles/     *.css, in the order of their names, become one sheet; every other file is copied
-//   src/device/boot.js and sw.js are the only scripts written by hand
+//   src/device/boot.js and sw.js are the only scripts written by hand; app.webmanifest lies beside them
 import { createHash } from "node:crypto";
 import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { homedir } from "node:os";
@@ -74,17 +74,15 @@ function bundle() {
     `<link rel="modulepreload" href="${script}">`,
     `<script type="module" src="${boot}"></script>`,
   ].join("\n"));
-  const manifest = join(root, "app.webmanifest");
-  if (existsSync(manifest)) write("app.webmanifest", rename(readFileSync(manifest, "utf8"), names));
+  write("app.webmanifest", rename(readFileSync(join(root, "src/device/app.webmanifest"), "utf8"), names));
   write("index.html", rename(page, names));
 
-  const build = hash(written.map((name) => `${name} ${hash(readFileSync(join(dist, name)))}`).join("\n"));
-  // Licences are there to be read, not to be kept on the tablet.
-  const kept = written.filter((name) => name !== "index.html" && extname(name) !== ".txt");
-  const list = ["./", ...kept];
+  // Licences are there to be read, and pictures for home screens are asked for once: neither is kept on the tablet.
+  const kept = written.filter((name) => ![".txt", ".png"].includes(extname(name)));
+  const list = kept.map((name) => [name === "index.html" ? "./" : name, digest(readFileSync(join(dist, name)))]);
   const worker = readFileSync(join(root, "src/device/sw.js"), "utf8");
-  const filled = fill(fill(worker, '"BUILD"', JSON.stringify(build)), '["FILES"]', JSON.stringify(list));
-  write("sw.js", filled);
+  const build = hash(JSON.stringify(list) + worker);
+  write("sw.js", fill(fill(worker, '"BUILD"', JSON.stringify(build)), '["FILES"]', JSON.stringify(list)));
   console.log(`dist: build ${build}, ${written.length} files`);
 }
 
@@ -98,7 +96,11 @@ function files(folder) {
 }
 
 function hash(bytes) {
-  return createHash("sha256").update(bytes).digest("hex").slice(0, HASH_LENGTH);
+  return digest(bytes).slice(0, HASH_LENGTH);
+}
+
+function digest(bytes) {
+  return createHash("sha256").update(bytes).digest("hex");
 }
 
 function write(name, bytes) {

@@ -1,12 +1,12 @@
 // Keeps the whole app on the device: after the first visit it opens without a network. Building the app puts the
-// build's name and its list of files in here.
+// build's name and its list of files in here, each with its SHA-256.
 const build = "BUILD";
 const files = ["FILES"];
 
 // Other apps on the same host have caches too: the scope tells ours.
 const begin = `stepboard ${self.registration.scope} `;
 const cacheName = begin + build;
-const ours = new Set(files.map((file) => new URL(file, self.registration.scope).href));
+const ours = new Set(files.map(([file]) => new URL(file, self.registration.scope).href));
 
 self.addEventListener("install", (event) => event.waitUntil(install()));
 self.addEventListener("activate", (event) => event.waitUntil(activate()));
@@ -22,12 +22,28 @@ self.addEventListener("message", (event) => {
 
 async function install() {
   const cache = await caches.open(cacheName);
-  await cache.addAll(files.map((file) => new Request(file, { cache: "no-cache" })));
+  try {
+    await Promise.all(files.map(([file, digest]) => keep(cache, file, digest)));
+  } catch (error) {
+    // All of it or nothing: the version before stays, and the next visit tries again.
+    await caches.delete(cacheName);
+    throw error;
+  }
   // Told, never swapped in: the pages that are open go on with the version that they were opened with.
   if (self.registration.active) {
-    const pages = await self.clients.matchAll({ type: "window" });
+    const pages = await self.clients.matchAll({ type: "window", includeUncontrolled: true });
     for (const page of pages) page.postMessage({ kind: "new-version", build });
   }
+}
+
+/** Keeps a file that is what the build made: a host that is half updated, or a connection that broke, gives another. */
+async function keep(cache, file, digest) {
+  const response = await fetch(file, { cache: "no-cache" });
+  if (!response.ok) throw new Error(`${file}: ${response.status}`);
+  const found = await crypto.subtle.digest("SHA-256", await response.clone().arrayBuffer());
+  const hex = Array.from(new Uint8Array(found), (byte) => byte.toString(16).padStart(2, "0")).join("");
+  if (hex !== digest) throw new Error(`${file} is not of this build`);
+  await cache.put(file, response);
 }
 
 async function activate() {

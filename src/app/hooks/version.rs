@@ -11,7 +11,10 @@ pub(in crate::app) fn use_new_version() -> bool {
         let ready = ready.setter();
         move |()| {
             let document = gloo::utils::document();
-            let listener = EventListener::new(&document, page::NEW_VERSION, move |_| ready.set(true));
+            let told = ready.clone();
+            let listener = EventListener::new(&document, page::NEW_VERSION, move |_| told.set(true));
+            // It may have been told between the first look and now.
+            ready.set(page::new_version_waits());
             move || drop(listener)
         }
     });

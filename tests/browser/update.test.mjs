@@ -1,0 +1,98 @@
+// A new version of the app: told, never swapped in by itself; one that came by half or broken leaves the old one whole.
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { SIZES, journey } from "./harness.mjs";
+import { Host, NEXT, below } from "./versions.mjs";
+
+const OLD = "Stepboard";
+const kept = (page) =>
+  page.until("the files to be kept", () => page.driver.executeScript("return document.documentElement.dataset.offline === 'ready'"));
+const title = (page) => page.driver.getTitle();
+
+/** Asks the worker for what is new, and says how that ended: `waiting`, or why nothing waits. */
+function lookForNew(page) {
+  return page.driver.executeAsyncScript(`
+    const done = arguments[arguments.length - 1];
+    navigator.serviceWorker.getRegistration().then(async (registration) => {
+      const found = new Promise((tell) => registration.addEventListener("updatefound", () => tell(registration.installing)));
+      await registration.update();
+      const worker = registration.waiting ?? await found;
+      if (worker.state === "installing") await new Promise((tell) => worker.addEventListener("statechange", tell, { once: true }));
+      done(registration.waiting ? "waiting" : worker.state);
+    }).catch((error) => done(String(error)));`);
+}
+
+test("a new version is told of and loaded when that is asked for, not before", () => {
+  const host = new Host();
+  return journey("update", SIZES[0], async (page) => {
+    await kept(page);
+    await page.driver.executeScript("window.same = true");
+    host.state = "new";
+    assert.equal(await lookForNew(page), "waiting");
+    await page.says("A new version is ready. Nothing changes until it is loaded.");
+    assert(await page.driver.executeScript("return window.same"), "the page was loaded anew by itself");
+    await page.assertAccessible("home with a new version");
+    await page.shot("new-version");
+    await page.driver.navigate().refresh();
+    await page.says("A new version is ready.");
+    assert.equal(await title(page), OLD, "a page that is loaded anew while nobody asked");
+    await page.press("button", "Load it now");
+    await page.until("the new version", async () => (await title(page)) === NEXT);
+    await kept(page);
+    await page.goOffline();
+    await page.driver.navigate().refresh();
+    assert.equal(await title(page), NEXT, "without a network");
+  }, { before: host.before });
+});
+
+for (const [state, what] of [["half", "whose page is still the old one"], ["gone", "of which a file is missing"], ["cut", "that breaks off"]]) {
+  test(`an update ${what} leaves the old version whole, and the next visit tries again`, () => {
+    const host = new Host();
+    return journey(`update-${state}`, SIZES[0], async (page) => {
+      await kept(page);
+      host.state = state;
+      assert.equal(await lookForNew(page), "redundant");
+      await page.goOffline();
+      await page.driver.navigate().refresh();
+      await page.says("Step board");
+      assert.equal(await title(page), OLD);
+      await kept(page);
+      await page.goOnline(host.before);
+      host.state = "new";
+      assert.equal(await lookForNew(page), "waiting");
+      await page.says("A new version is ready.");
+      await page.listen();
+      // The browser itself says that a file was missing, and that the network was gone: that is what was tried.
+      page.problems = page.problems.filter((problem) => !/404|ERR_|Failed to fetch|is not of this build/.test(problem));
+    }, { before: host.before });
+  });
+}
+
+test("it works from any folder of a host, without a network too", () =>
+  journey("folder-of-host", SIZES[0], async (page) => {
+    await kept(page);
+    await page.driver.navigate().refresh();
+    await page.goOffline();
+    await page.driver.get(`${page.address}finish/room/#/bench`);
+    await page.driver.navigate().refresh();
+    await page.says("Dew point");
+    const { pathname } = new URL(await page.driver.getCurrentUrl());
+    assert.equal(pathname, "/finish/room/");
+  }, { path: "finish/room/", before: below("finish/room") }));
+
+test("a home screen can hold it: its manifest, its icons", () =>
+  journey("manifest", SIZES[0], async (page) => {
+    const { errors, data } = await page.driver.sendAndGetDevToolsCommand("Page.getAppManifest");
+    assert.deepEqual(errors, []);
+    const manifest = JSON.parse(data);
+    assert.equal(manifest.display, "standalone");
+    for (const { src, sizes } of manifest.icons) {
+      const side = await page.driver.executeAsyncScript(
+        "const done = arguments[1]; const image = new Image();" +
+          "image.onload = () => done(image.naturalWidth); image.onerror = () => done(0); image.src = arguments[0];", src);
+      assert(side > 0, `${src} is no picture`);
+      if (sizes !== "any") assert.equal(`${side}x${side}`, sizes, src);
+    }
+    const { installabilityErrors } = await page.driver.sendAndGetDevToolsCommand("Page.getInstallabilityErrors");
+    assert.deepEqual(installabilityErrors.map(({ errorId }) => errorId).filter((id) => id !== "in-incognito"), []);
+  }));
