@@ -1,7 +1,7 @@
 # Everything is reached from here; `make help` lists it.
 
 .DEFAULT_GOAL := help
-.PHONY: help run test dist long crowd folder mutants bench coverage setup visible sheet panels sql chdb check unit content browser pictures size clean
+.PHONY: help run test dist long crowd folder kills icons mutants bench coverage setup visible sheet panels sql chdb check unit content browser pictures size clean
 
 help: ## list what can be made
 	@awk -F ':.*## ' '/^[a-z]+:.*## / { printf "  make %-9s %s\n", $$1, $$2 }' $(MAKEFILE_LIST)
@@ -33,6 +33,12 @@ folder: ## 10,000 files to each of two real WebDAV servers over a network that d
 
 crowd: ## the crew page with 200 people of 500 answers each, measured against dist/ on an idle machine
 	STEPBOARD_CROWD=200 node --test tests/browser/crew.timed.test.mjs
+
+kills: ## end the browser at 500 moments that nobody picked (KILLS, SEED), against dist/: all that was told as saved is there
+	STEPBOARD_KILLS=$(or $(KILLS),500) STEPBOARD_SEED=$(or $(SEED),1) node --test tests/browser/killed.test.mjs
+
+icons: ## draw the icons that home screens ask for
+	@node tools/icons.mjs
 
 mutants: ## change the rules in 300 places and see whether a test notices (COUNT, SEED); goes on where it was stopped
 	@cargo mutants --version >/dev/null 2>&1 || cargo install --quiet cargo-mutants

@@ -5,6 +5,16 @@
 // disturb, and sends the event `stepboard:take-new-version` when the person asks for it.
 import start from "./app.js";
 
+// What is told as saved must be on the disk and not only on its way there: browsers wait for it when asked to (Indexed
+// Database API 3.0, section 2.7.2), which the library that we use cannot say.
+const database = globalThis.IDBDatabase?.prototype;
+const transaction = database?.transaction;
+if (database) {
+  database.transaction = function (stores, mode) {
+    return transaction.call(this, stores, mode, { durability: mode === "readwrite" ? "strict" : "default" });
+  };
+}
+
 // A version that fails to start must still be able to fetch the one that mends it: registered either way.
 start({ module_or_path: new URL("./app.wasm", import.meta.url) }).catch(refused).finally(register);
 

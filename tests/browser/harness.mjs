@@ -2,7 +2,7 @@
 //
 // CHROME and CHROMEDRIVER name the programs where they are not found by themselves.
 import assert from "node:assert/strict";
-import { accessSync, constants, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { accessSync, constants, existsSync, mkdirSync, mkdtempSync, readFileSync, readlinkSync, rmSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { delimiter, join } from "node:path";
@@ -47,15 +47,13 @@ function program(variable, names) {
 export async function open(size = SIZES[0], { path = "", reducedMotion = false, before } = {}) {
   assert(existsSync(join(dist, "index.html")), "dist/ is not built: run `make dist`");
   const profile = mkdtempSync(join(tmpdir(), "stepboard-"));
-  const driver = await start(optionsOf(size, profile, reducedMotion));
+  const options = optionsOf(size, profile, reducedMotion);
+  const driver = await start(options);
   const { server, port } = await serve(dist, 0, before);
   const page = new Page(driver, server, profile, `http://127.0.0.1:${port}/`, size);
+  Object.assign(page, { options, path });
   try {
-    // The window includes no frame when headless, yet older browsers count one: the page's own size is what is set.
-    await driver.sendDevToolsCommand("Emulation.setDeviceMetricsOverride", {
-      width: size.width, height: size.height, deviceScaleFactor: 1, mobile: false,
-    });
-    await driver.get(page.address + path);
+    await page.load();
     return page;
   } catch (error) {
     await page.stop();
@@ -114,11 +112,38 @@ export class Page {
     this.elsewhere = [];
   }
 
+  /** Loads the app in a browser that has just started. */
+  async load() {
+    const { width, height } = this.size;
+    // The window includes no frame when headless, yet older browsers count one: the page's own size is what is set.
+    await this.driver.sendDevToolsCommand("Emulation.setDeviceMetricsOverride", { width, height, deviceScaleFactor: 1, mobile: false });
+    await this.driver.get(this.address + this.path);
+  }
+
+  /** Ends the browser at once, as a tablet does that runs out of memory. What waits for something on the page waits no more. */
+  async end() {
+    this.ended = true;
+    // The browser tells in its profile which process it is.
+    const lock = join(this.profile, "SingletonLock");
+    const [, pid] = readlinkSync(lock).match(/-(\d+)$/);
+    process.kill(Number(pid), "SIGKILL");
+    await this.driver.quit().catch(() => {});
+    rmSync(lock, { force: true });
+  }
+
+  /** Starts it again on what it had stored. */
+  async again() {
+    this.driver = await start(this.options);
+    this.ended = false;
+    await this.load();
+  }
+
   /** Waits until `check` gives something true and gives that; an error inside means "not yet". */
   async until(what, check, wait = WAIT) {
     let last;
     const end = Date.now() + wait;
     do {
+      if (this.ended) throw new Error("the browser was ended");
       try {
         const value = await check();
         if (value) return value;

@@ -1,0 +1,172 @@
+// A browser that is ended at once, again and again, at moments that nobody picked: whatever was told as saved is there
+// afterwards, and everything opens. STEPBOARD_KILLS sets how often, STEPBOARD_SEED the moments.
+import assert from "node:assert/strict";
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { test } from "node:test";
+import { answer, handIn, home, next, recorded } from "./apprentice.mjs";
+import { command } from "./checks.mjs";
+import { crowd, readIn } from "./crowd.mjs";
+import { SIZES, journey } from "./harness.mjs";
+import { goTo, stored, takeIn } from "./office.mjs";
+import { begin, decide, right, shown, stored as walks } from "./walker.mjs";
+
+const KILLS = Number(process.env.STEPBOARD_KILLS ?? 25);
+const SEED = Number(process.env.STEPBOARD_SEED ?? 1);
+/** It is ended at the latest after so many times the time that one piece of work took: all steps of one are met. */
+const PIECES = 2.5;
+/** And at once where a piece takes longer than this, milliseconds. */
+const PIECE_MOST = 20_000;
+/** A round of kills takes so long at the most, milliseconds. */
+const EACH = 60_000;
+/** People on one tablet of the crowd, so that there is a file for each end. */
+const FILE_FROM = 10;
+const JOB = "A plain plate";
+
+/** Numbers from 0 to 1 by a seed: mulberry32. */
+function dice(seed) {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
+    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
+  };
+}
+
+const saved = (page) => page.says("Saved on this tablet");
+
+/** What is done until the end comes, once the screen for it has `begun`; `told` counts what the screen said is saved. */
+const WORK = {
+  answers: async (page, told, begun) => {
+    await goTo(page, "#/");
+    await home(page);
+    await page.press("button", /^(Start with|Go on at card)/);
+    begun();
+    for (;;) {
+      if (await page.has("button", "Next card")) await next(page);
+      await answer(page);
+      await handIn(page);
+      await saved(page);
+      told.answers += 1;
+    }
+  },
+  decisions: async (page, told, begun) => {
+    await goTo(page, "#/walk");
+    await page.one("link", JOB);
+    if (await page.has("link", `Go on: ${JOB}`)) await page.press("link", `Go on: ${JOB}`);
+    else await begin(page, JOB, "On your own");
+    await page.until("the floor", () => shown(page, ".walk-ops"));
+    begun();
+    for (;;) {
+      const [walk] = await walks(page);
+      const [decision] = right(walk);
+      if (decision === undefined) {
+        await begin(page, JOB, "On your own");
+        continue;
+      }
+      await decide(page, decision);
+      await saved(page);
+      told.decisions += 1;
+    }
+  },
+  people: async (page, told, begun) => {
+    begun();
+    for (;;) {
+      const number = `a-${100 + told.people}`;
+      await takeIn(page, number, `Hand ${number}`);
+      told.people += 1;
+    }
+  },
+  results: async (page, told, begun) => {
+    await goTo(page, "#/crew");
+    begun();
+    for (;;) {
+      await readIn(page, [told.files[told.results]]);
+      await page.says(/new answers/);
+      told.results += 1;
+      await page.driver.navigate().refresh();
+    }
+  },
+};
+
+/** How much of each is stored. */
+async function there(page) {
+  const events = (await stored(page, "journal")).map((text) => JSON.parse(text));
+  const crew = JSON.parse((await stored(page, "state", "crew")) ?? '{"members":[]}');
+  return {
+    events,
+    answers: events.filter(({ event }) => event === "answered").length,
+    decisions: (await walks(page)).reduce((sum, { decisions }) => sum + decisions.length, 0),
+    people: crew.members.length,
+    results: (await stored(page, "results")).length,
+  };
+}
+
+/** Works at something until a moment that nobody picked, and ends the browser then. */
+async function interrupt(page, kind, told, took, roll) {
+  const was = told[kind];
+  let ended = false;
+  let work;
+  const moment = new Promise((come) => {
+    const begun = async () => {
+      const start = Date.now();
+      if (took[kind] === undefined) await page.until("a piece of work", () => told[kind] > was, PIECE_MOST).catch(() => {});
+      took[kind] ??= Date.now() - start;
+      setTimeout(come, roll() * PIECES * took[kind]);
+    };
+    work = WORK[kind](page, told, begun).catch((error) => {
+      if (!ended) throw error;
+    });
+  });
+  await Promise.race([moment, work.then(() => moment)]);
+  ended = true;
+  await page.end();
+  await work;
+  await page.again();
+}
+
+/** A copy of the record as the app saves it. */
+async function copyOf(page) {
+  await page.driver.executeScript(`const made = URL.createObjectURL.bind(URL);
+    URL.createObjectURL = (blob) => { blob.text().then((text) => { window.copy = text; }); return made(blob); };`);
+  await page.press("button", "Save a copy");
+  return page.until("the copy", () => page.driver.executeScript("return window.copy"));
+}
+
+test(`ended ${KILLS} times at moments that nobody picked, the tablet has all that it told as saved`, { timeout: KILLS * EACH }, () => {
+  const made = crowd(KILLS * FILE_FROM, 2);
+  const folder = mkdtempSync(join(tmpdir(), "stepboard-killed-"));
+  const roll = dice(SEED);
+  const kinds = Object.keys(WORK);
+  return journey("killed", SIZES[0], async (page) => {
+    const told = { answers: 0, decisions: 0, people: 0, results: 0, files: made.files };
+    /** How long a piece of work of each kind takes here, milliseconds. */
+    const took = {};
+    let untold = 0;
+    for (let nth = 0; nth < KILLS; nth += 1) {
+      const kind = kinds[nth % kinds.length];
+      await interrupt(page, kind, told, took, roll);
+      const now = await there(page);
+      const where = `after ${nth + 1}, in the middle of ${kind}`;
+      for (const kept of kinds) assert(now[kept] >= told[kept], `${where}: ${now[kept]} ${kept} of ${told[kept]}`);
+      // What was on its way may have come through, and no more than one of it.
+      assert(now[kind] <= told[kind] + 1, `${where}: ${now[kind]} ${kind}, told ${told[kind]}`);
+      untold += now[kind] - told[kind];
+      for (const kept of kinds) told[kept] = now[kept];
+      await goTo(page, "#/record");
+      assert.equal(await recorded(page), now.answers, where);
+      assert(!(await page.has("heading", /set aside/i)), `${where}: something was set aside`);
+    }
+    const copy = join(folder, "copy.json");
+    writeFileSync(copy, await copyOf(page));
+    execFileSync(command, ["check", copy], { stdio: ["ignore", "ignore", "inherit"] });
+    for (const kind of kinds) assert(told[kind] > 0, `no ${kind}`);
+    console.log(`${told.answers} answers, ${told.decisions} decisions, ${told.people} people, ${told.results} files; ${untold} came through untold`);
+  }).finally(() => {
+    made.done();
+    rmSync(folder, { recursive: true, force: true });
+  });
+});
