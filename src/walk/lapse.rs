@@ -69,7 +69,7 @@ impl Lapse {
             Self::NoRespirator => "c14",
             Self::WrongRespirator | Self::SealUnchecked => "c15",
             Self::DustBreathed => "c04",
-            Self::Uncovered => "c31",
+            Self::Uncovered => "c02",
             Self::FanOff => "c12",
             Self::GaugeUnread | Self::FiltersLoaded => "c13",
             Self::SourcesIn => "c18",

@@ -48,6 +48,7 @@ mod found;
 mod hindered;
 mod known;
 mod line;
+mod purpose;
 mod remarks;
 mod spent;
 mod state;

@@ -3,6 +3,7 @@
 use super::decision::Decision;
 use super::guided::{Warning, warnings};
 use super::lapse::Lapse;
+use super::purpose::purpose;
 use super::right;
 use super::story::Walk;
 use super::{Work, at_hand::asked};
@@ -17,6 +18,8 @@ pub enum Reason {
     Rule(RuleId),
     /// Left out, it is a duty left undone.
     Lapse(Lapse),
+    /// Left out, it breaks nothing; this rule is what it is there for.
+    Order(RuleId),
 }
 
 /// What comes next.
@@ -24,7 +27,7 @@ pub enum Reason {
 pub struct Suggested {
     /// One decision, or what is put on and seen to together.
     pub decisions: Vec<Decision>,
-    /// `None`: left out it breaks nothing, and it comes next in the order of the shop sheet.
+    /// `None`: it comes next in the order of the shop sheet, and no rule says more.
     pub why: Option<Reason>,
 }
 
@@ -36,7 +39,7 @@ pub fn suggest(walk: &Walk, content: &Content) -> Option<Suggested> {
     let of_room = |decision: &&Decision| matches!(decision, Decision::Wear(_) | Decision::Room(_));
     let together = rest.iter().take_while(of_room).count().max(1).min(rest.len());
     let (decisions, after) = rest.split_at(together);
-    let why = reason(&done, &gone_on(walk, after, content));
+    let why = reason(&done, &gone_on(walk, after, content)).or_else(|| purpose(decisions).map(Reason::Order));
     Some(Suggested { decisions: decisions.to_vec(), why })
 }
 

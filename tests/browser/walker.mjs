@@ -74,6 +74,9 @@ const row = (name) => [`.walk-hand .walk-ops .walk-op[value="${name}"]`];
 const once = (name) => [`.walk-hand .walk-once[value="${name}"]`];
 const DO = [".walk-do"];
 
+/** A number as it is typed: a share in per cent. */
+const figure = (ask, value) => String(ask === "overlap" ? Math.round(value * 100) : value);
+
 /** What is touched for a decision, as the model writes it. */
 async function steps(page, decision) {
   // What is put on and seen to in one visit is done in one.
@@ -87,7 +90,7 @@ async function steps(page, decision) {
     if (plain) return [spot(at), ...picked, once(operation)];
     return [
       spot(at), row(operation), ...picked,
-      ...Object.entries(numbers).map(([ask, value]) => [`#walk-${ask}`, String(value)]),
+      ...Object.entries(numbers).map(([ask, value]) => [`#walk-${ask}`, figure(ask, value)]),
       ...Object.entries(picks).map(([key, slug]) => [`#walk-choice-${key} input[value="${slug}"]`]),
       DO,
     ];

@@ -43,6 +43,27 @@ fn each_fault_that_is_not_mended_lies_on_each_part_that_it_is_on() {
     assert!(drawn > content.walks.len(), "few are drawn: {drawn}");
 }
 
+/// Middles of two rings that lie nearer than this cover each other's numbers, mm: our own choice.
+const COVERED_MM: f32 = 15.0;
+
+#[test]
+fn marks_of_one_view_do_not_cover_each_other() {
+    let content = content();
+    let mut pairs = 0;
+    for info in &content.walks {
+        let walk = planted(&begin(&content, &info.slug), 2, &content).expect("a walk");
+        let all = marks(&walk, &views(walk.start()));
+        for (nth, one) in all.iter().enumerate() {
+            for other in all.iter().skip(nth + 1).filter(|other| other.view == one.view) {
+                let apart = (one.at.0 - other.at.0).hypot(one.at.1 - other.at.1);
+                assert!(apart >= COVERED_MM, "{}: {one:?} and {other:?}", info.slug);
+                pairs += 1;
+            }
+        }
+    }
+    assert!(pairs > content.walks.len(), "few share a view: {pairs}");
+}
+
 #[test]
 fn a_work_done_right_has_no_marks() {
     let content = content();

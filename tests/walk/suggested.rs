@@ -33,6 +33,26 @@ fn a_step_is_suggested_because_of_the_row_that_says_what_leaving_it_out_makes() 
     }
 }
 
+/// Steps of the plain plate that leave no defect when they are left out, and the row of which the words name them.
+const THERE_FOR: [(Op, &str, &str); 2] = [(Op::Prefit, "se-29", "drill"), (Op::CleanOff, "se-18", "tack")];
+
+#[test]
+fn a_step_that_leaves_no_defect_when_it_is_left_out_is_suggested_by_the_row_that_names_it() {
+    let content = content();
+    let rows = table("sequence-errors.csv");
+    for (operation, id, word) in THERE_FOR {
+        let row = rows.iter().find(|row| row.text("id") == id).expect("a row");
+        assert!(row.text("what_was_done").contains(word), "{id} says: {}", row.text("what_was_done"));
+        let mut walk = begin(&content, "plain-plate");
+        up_to_work(&mut walk, &content, operation);
+        assert_eq!(
+            suggest(&walk, &content).expect("on").why,
+            Some(Reason::Order(RuleId(id))),
+            "{operation:?}"
+        );
+    }
+}
+
 #[test]
 fn a_mistake_that_was_made_before_is_no_reason_for_a_step_that_does_not_mend_it() {
     let content = content();

@@ -19,6 +19,7 @@ pub(in crate::app) use list::Sheets;
 pub(in crate::app) use one::SheetOf;
 pub(in crate::app) use preview::SheetChanges;
 pub(in crate::app) use read::ShopSheet;
+pub(in crate::app::pages) use read::table as sheet_table;
 
 use crate::app::state::Shop;
 use crate::exchange::{OwnSheet, differences};

@@ -40,8 +40,17 @@ pub(super) fn values(shop: &Shop, sheet: &Sheet) -> Html {
     html! { <div key="groups" class="groups">{ for SettingGroup::ALL.iter().map(|one| group(shop, sheet, *one)) }</div> }
 }
 
-/// One group of values as a table.
 fn group(shop: &Shop, sheet: &Sheet, group: SettingGroup) -> Html {
+    html! {
+        <section key={group.slug()} class="paper">
+            <h2>{ shop.text(&format!("setting-group.{}", group.slug())) }</h2>
+            { table(shop, sheet, group) }
+        </section>
+    }
+}
+
+/// One group of values as a table.
+pub(in crate::app::pages) fn table(shop: &Shop, sheet: &Sheet, group: SettingGroup) -> Html {
     let infos = shop.content().settings.iter().filter(|info| info.group == group);
     let row = |info: &SettingInfo| {
         let slug = info.key.slug();
@@ -55,10 +64,5 @@ fn group(shop: &Shop, sheet: &Sheet, group: SettingGroup) -> Html {
             </tr>
         }
     };
-    html! {
-        <section key={group.slug()} class="paper">
-            <h2>{ shop.text(&format!("setting-group.{}", group.slug())) }</h2>
-            <table class="working"><tbody>{ for infos.map(row) }</tbody></table>
-        </section>
-    }
+    html! { <table class="working"><tbody>{ for infos.map(row) }</tbody></table> }
 }

@@ -1,9 +1,10 @@
-//! A cut through the film of a part: what lies on it from the wood up, to scale in height and with its figures in words.
+//! A cut through the film of a part: what lies on its wood, to scale in height and with its figures in words.
 
-use super::words::micrometres;
+use super::words::{self, micrometres};
 use crate::app::state::Shop;
 use crate::process::lying::Lying;
 use crate::rules::term::Term;
+use crate::walk::Walk;
 use crate::walk::cut::layers;
 use crate::walk::names::Operation;
 use yew::prelude::*;
@@ -16,8 +17,15 @@ const HEIGHT: f64 = 120.0;
 const A_MICROMETRE: f64 = 0.42;
 const MOST: f64 = 88.0;
 
+/// The cut through a part as it lies there.
+pub(super) fn of_part(shop: &Shop, walk: &Walk, part: usize) -> Html {
+    let name = words::part(shop, &walk.start().info, part);
+    let open = walk.start().shows_pores(part);
+    walk.part(part).map(|lying| cut(shop, &name, &lying, open)).unwrap_or_default()
+}
+
 /// `part` is what the part is called; `open` whether its wood shows pores.
-pub(super) fn cut(shop: &Shop, part: &AttrValue, lying: &Lying, open: bool) -> Html {
+fn cut(shop: &Shop, part: &AttrValue, lying: &Lying, open: bool) -> Html {
     let film = layers(lying);
     let total: f64 = film.iter().map(|layer| layer.um).sum();
     let scale = if total * A_MICROMETRE > MOST { MOST / total } else { A_MICROMETRE };
@@ -36,6 +44,8 @@ pub(super) fn cut(shop: &Shop, part: &AttrValue, lying: &Lying, open: bool) -> H
         let named = [("um", micrometres(shop, layer.um)), ("n", layer.coats.to_string())];
         shop.say_with(&format!("walk.cut.{}", layer.kind.slug()), &named)
     }));
+    // What lies uppermost is told first, as it is drawn.
+    told.reverse();
     if told.is_empty() {
         told.push(shop.say("walk.cut.bare"));
     }

@@ -1,7 +1,7 @@
 //! With which values something was decided, in words.
 
+use super::figure;
 use crate::app::state::Shop;
-use crate::quantity::Measure;
 use crate::rules::term::Term;
 use crate::walk::at_hand::asked;
 use crate::walk::{Decision, Start, Work, Worn};
@@ -20,8 +20,7 @@ fn of_work(shop: &Shop, start: &Start, work: &Work) -> String {
     let numbers = at_hand.numbers.iter().map(|number| {
         let value = work.numbers.get(&number.ask).copied().unwrap_or(number.start);
         let name = shop.text(&format!("walk.ask.{}", number.ask.slug()));
-        let decimals = if number.step < 1.0 { 2 } else { 0 };
-        format!("{name}: {}", shop.voice().measure(Measure::new(value, number.unit, decimals)))
+        format!("{name}: {}", shop.voice().measure(figure::said(number, value)))
     });
     let picks = at_hand.choices.iter().filter_map(|choice| {
         let slug = work.picks.get(&choice.key)?;

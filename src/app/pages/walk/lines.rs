@@ -1,8 +1,9 @@
-//! Lines of the ticket: what was done, when and to which parts.
+//! Lines of the ticket: what was done, when and to which parts; with the job ticket and the shop sheet.
 
+use super::sheet::SheetAtHand;
 use super::start::ticket;
 use super::words::{at, micrometres, operation, parts};
-use crate::app::state::Shop;
+use crate::app::state::{Shared, Shop};
 use crate::walk::{Decision, Line, Walk};
 use yew::prelude::*;
 
@@ -12,8 +13,7 @@ const LAST: usize = 4;
 fn line(shop: &Shop, walk: &Walk, (place, line): (usize, &Line)) -> Html {
     let wet = line.wet.map(|wet| micrometres(shop, wet.get()));
     let wet = wet.map(|um| shop.say_with("walk.wet", &[("um", um)])).unwrap_or_default();
-    let many = walk.start().parts() > 1;
-    let on = if many { format!(", {}", parts(shop, walk.start(), &line.parts)) } else { String::new() };
+    let on = on_parts(shop, walk, line);
     html! {
         <li key={place} id={format!("line-{place}")}>
             <span class="walk-when">{ at(shop, line.begun) }</span>
@@ -22,8 +22,14 @@ fn line(shop: &Shop, walk: &Walk, (place, line): (usize, &Line)) -> Html {
     }
 }
 
+/// The parts that a line is about, behind a comma; nothing where there is but one.
+fn on_parts(shop: &Shop, walk: &Walk, line: &Line) -> String {
+    let many = walk.start().parts() > 1;
+    if many { format!(", {}", parts(shop, walk.start(), &line.parts)) } else { String::new() }
+}
+
 /// The last lines, and all of them on demand.
-pub(super) fn lines(shop: &Shop, walk: &Walk) -> Html {
+pub(super) fn lines(shop: &Shop, walk: &Shared<Walk>) -> Html {
     let all = walk.lines();
     let from = all.len().saturating_sub(LAST);
     let row = |one| line(shop, walk, one);
@@ -42,6 +48,7 @@ pub(super) fn lines(shop: &Shop, walk: &Walk) -> Html {
                 <summary>{ shop.say("walk.job-ticket") }</summary>
                 { ticket(shop, &walk.start().info) }
             </details>
+            <SheetAtHand key="sheet" walk={walk.clone()} />
         </section>
     }
 }
@@ -63,7 +70,7 @@ pub(super) fn made(shop: &Shop, walk: &Walk, place: usize) -> AttrValue {
     let named = [
         ("at", at(shop, line.begun).to_string()),
         ("what", operation(shop, line.operation).to_string()),
-        ("parts", parts(shop, walk.start(), &line.parts)),
+        ("parts", on_parts(shop, walk, line)),
     ];
     shop.say_with("walk.made", &named)
 }

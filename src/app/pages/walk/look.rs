@@ -3,7 +3,7 @@
 
 use super::about::who;
 use super::inspect::groups;
-use super::marks::Marks;
+use super::pins::Pins;
 use super::report::sections;
 use super::scrub::Scrub;
 use crate::app::state::{ContentContext, Shared, Shop, use_shop};
@@ -42,10 +42,10 @@ pub(in crate::app::pages) fn WalkLooked(props: &WalkLookedProps) -> Html {
     use_effect_with((), |()| page::focus(TOP));
     let shop = shop.on((*known).clone());
     let Ok(walk) = walk.as_ref() else { return Html::default() };
-    let marks = match (file.is_sealed(), file.mode) {
-        (false, _) => Marks::All,
-        (true, Mode::Own) => Marks::Showed,
-        (true, _) => Marks::Nothing,
+    let pins = match (file.is_sealed(), file.mode) {
+        (false, _) => Pins::All,
+        (true, Mode::Own) => Pins::Showed,
+        (true, _) => Pins::Nothing,
     };
     let named = [
         ("name", shop.text(&format!("walk.name.{}", file.walk)).to_string()),
@@ -58,7 +58,7 @@ pub(in crate::app::pages) fn WalkLooked(props: &WalkLookedProps) -> Html {
                 <p key="why" class="note">{ shop.say_with("walk-file.looked-why", &named) }</p>
                 <p key="sealed" class="kraft" hidden={!file.is_sealed()}>{ shop.say("walk-file.sealed") }</p>
                 { for (!file.is_sealed()).then(|| told(&shop, file, walk)) }
-                <Scrub key="scrub" walk={walk.clone()} first=0 {marks} again={None::<Callback<Shared<Walk>>>} />
+                <Scrub key="scrub" walk={walk.clone()} first=0 {pins} again={None::<Callback<Shared<Walk>>>} />
             </div>
         </ContextProvider<ContentContext>>
     }

@@ -8,7 +8,7 @@ use crate::rules::term::Term;
 use crate::walk::air_then::air_then;
 use crate::walk::clock::moment;
 use crate::walk::marks::Mark;
-use crate::walk::names::{Climate, Operation};
+use crate::walk::names::{Climate, DryTest, Operation};
 use crate::walk::{Decision, Read, Start, Wait, Walk};
 use yew::prelude::*;
 
@@ -158,14 +158,17 @@ pub(super) fn marked(shop: &Shop, walk: &Walk, mark: &Mark) -> String {
     shop.say_with("walk.marked", &named).to_string()
 }
 
+/// A wait until a test says so.
+pub(super) fn until(shop: &Shop, test: DryTest) -> AttrValue {
+    let test = shop.say(&format!("walk.test.{}", test.slug())).to_string();
+    shop.say_with("walk.wait.until", &[("test", test)])
+}
+
 pub(super) fn wait(shop: &Shop, wait: Wait) -> AttrValue {
     match wait {
-        Wait::Hours(time) => shop.say_with("walk.waited", &[("hours", hours(shop, time.get()))]),
+        Wait::Hours(time) => shop.say_with("walk.wait.for", &[("hours", hours(shop, time.get()))]),
         Wait::Morning => shop.say("walk.wait.morning"),
-        Wait::Until(test) => {
-            let test = shop.say(&format!("walk.test.{}", test.slug())).to_string();
-            shop.say_with("walk.waited-until", &[("test", test)])
-        }
+        Wait::Until(test) => until(shop, test),
     }
 }
 
@@ -184,9 +187,12 @@ pub(super) fn read(shop: &Shop, info: &WalkInfo, read: &Read) -> AttrValue {
     }
 }
 
-/// A decision in one line.
+/// A decision in one line; of work in one part that part is not named.
 pub(super) fn decision(shop: &Shop, start: &Start, decision: &Decision) -> String {
-    let on = |what: AttrValue, on: &[usize]| format!("{what}, {}", parts(shop, start, on));
+    let one = start.parts() == 1;
+    let on = |what: AttrValue, on: &[usize]| {
+        if one { what.to_string() } else { format!("{what}, {}", parts(shop, start, on)) }
+    };
     match decision {
         Decision::Work(work) => on(operation(shop, work.operation), &work.parts),
         Decision::Strip(named) => on(shop.say("walk.strip"), &named.parts),
@@ -198,7 +204,7 @@ pub(super) fn decision(shop: &Shop, start: &Start, decision: &Decision) -> Strin
             names.collect::<Vec<_>>().join(". ")
         }
         Decision::Offer(offer) => {
-            shop.say_with("walk.offered", &[("day", offer.day.to_string())]).to_string()
+            shop.say_with("walk.offer-day", &[("day", offer.day.to_string())]).to_string()
         }
         Decision::HandOver => shop.say("walk.hand-over").to_string(),
     }

@@ -33,9 +33,9 @@ pub(in crate::app) struct Ring {
     pub(in crate::app) number: usize,
 }
 
-/// Radius of a ring, and how far its number stands to the right and above its middle.
-const RING: f32 = 13.0;
-const NUMBER: Point = (16.0, 10.0);
+/// Radius of a ring, and how far below its middle its number begins.
+const RING: f32 = 14.0;
+const NUMBER_LOW: f32 = 6.0;
 
 #[derive(Properties, PartialEq)]
 pub(in crate::app) struct InstrumentProps {
@@ -104,12 +104,12 @@ pub(in crate::app) fn Instrument(props: &InstrumentProps) -> Html {
 fn ring(layout: &Layout, ring: &Ring) -> Html {
     let (x, y) = layout.at(ring.view, ring.at);
     let (cx, cy, r) = (format!("{x:.1}"), format!("{y:.1}"), RING.to_string());
-    let (left, low) = (format!("{:.1}", x + NUMBER.0), format!("{:.1}", y - NUMBER.1));
+    let low = format!("{:.1}", y + NUMBER_LOW);
     html! {
         <g key={ring.number}>
             <circle class="under" cx={cx.clone()} cy={cy.clone()} r={r.clone()} />
-            <circle {cx} {cy} {r} />
-            <text x={left} y={low}>{ ring.number }</text>
+            <circle cx={cx.clone()} {cy} {r} />
+            <text x={cx} y={low}>{ ring.number }</text>
         </g>
     }
 }

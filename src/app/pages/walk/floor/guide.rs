@@ -11,6 +11,7 @@ use crate::app::parts::{Picture, icon};
 use crate::app::state::{Shared, Shop};
 use crate::device::page;
 use crate::walk::suggest::{Otherwise, Reason, Suggested, otherwise, suggest};
+use crate::walk::undone::undone;
 use crate::walk::{Decision, Mode, Wait, Walk, Work};
 use std::rc::Rc;
 use yew::prelude::*;
@@ -70,8 +71,11 @@ pub(super) fn next(ground: &Ground<'_>) -> Html {
         None => return Html::default(),
     };
     let why = match one.why {
-        Some(Reason::Rule(rule)) => shop.text(&format!("rule.{}", rule.0)),
+        Some(Reason::Rule(rule) | Reason::Order(rule)) => shop.text(&format!("rule.{}", rule.0)),
         Some(Reason::Lapse(lapse)) => shop.text(&format!("rule.{}", lapse.rule().0)),
+        None if one.decisions.contains(&Decision::HandOver) && undone(ground.walk).is_empty() => {
+            shop.say("walk.guide.all-done")
+        }
         None => shop.say("walk.guide.in-order"),
     };
     let plain = one.decisions.first().and_then(task).is_some_and(|(task, _)| once::is_plain(ground, task));
@@ -80,7 +84,8 @@ pub(super) fn next(ground: &Ground<'_>) -> Html {
         let now = Callback::from(move |_: MouseEvent| act.emit(Act::now(decisions.clone())));
         ("walk.guide.do", now)
     } else {
-        ("walk.guide.open", take_up(ground, &one.decisions))
+        let key = if values.is_empty() { "walk.guide.open-plain" } else { "walk.guide.open" };
+        (key, take_up(ground, &one.decisions))
     };
     html! {
         <section key="guide" class="walk-guide">

@@ -125,13 +125,7 @@ pub(super) fn Floor(props: &FloorProps) -> Html {
     let spent = [("hours", words::hours(&shop, walk.bench_hours()))];
     let shows = matches!(hand.told, Told::Shows(_));
     let guided = walk.mode() == Mode::Guided;
-    let stage = hand.task.and_then(|task| task.stage());
-    let cautions = match stage {
-        Some(stage) => shop.cautions_of_band(stage),
-        None if hand.at == Spot::Room => shop.cautions_of_band(Stage::Room),
-        None if hand.at == Spot::Booth => shop.cautions_for(&[CautionStage::Spray]),
-        None => shop.cautions_for(&[]),
-    };
+    let cautions = cautions(&shop, &hand);
     let marks = html! {
         <span class="walk-clock"><b>{ clock }</b><span class="top-note">{ shop.say_with("walk.spent", &spent) }</span></span>
     };
@@ -143,7 +137,7 @@ pub(super) fn Floor(props: &FloorProps) -> Html {
                 { air::air(&shop, walk) }
                 { seen::work(&ground) }
                 <div key="below" class="walk-below">
-                    { seen::cut_of(&ground) }
+                    { super::cut::of_part(&shop, walk, hand.looked) }
                     { super::lines::lines(&shop, walk) }
                 </div>
             </div>
@@ -157,5 +151,16 @@ pub(super) fn Floor(props: &FloorProps) -> Html {
                 { act::button(&ground) }
             </div>
         </Frame>
+    }
+}
+
+/// The cautions of what is picked, else those of the place.
+fn cautions(shop: &Shop, hand: &Hand) -> Vec<AttrValue> {
+    match (hand.task.and_then(Task::stage), hand.at) {
+        (_, Spot::Wheel) => shop.cautions_for(&[CautionStage::Buff]),
+        (Some(stage), _) => shop.cautions_of_band(stage),
+        (None, Spot::Room) => shop.cautions_of_band(Stage::Room),
+        (None, Spot::Booth) => shop.cautions_for(&[CautionStage::Spray]),
+        (None, _) => shop.cautions_for(&[]),
     }
 }

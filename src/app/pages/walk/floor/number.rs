@@ -1,9 +1,10 @@
 //! A number of an operation: a button on either side, or typed in the unit that is shown.
 
 use super::{Ground, guide};
+use crate::app::pages::walk::figure;
 use crate::app::parts::{Picture, icon};
 use crate::content::Number;
-use crate::quantity::{Measure, Unit, read_number};
+use crate::quantity::{Unit, read_number};
 use crate::rules::term::Term;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlInputElement;
@@ -11,18 +12,6 @@ use yew::prelude::*;
 
 pub(super) fn id(ask: crate::content::Ask) -> String {
     format!("walk-{}", ask.slug())
-}
-
-/// Decimals that a step asks for.
-fn decimals(step: f64) -> u8 {
-    let whole = |value: f64| (value - value.round()).abs() < 1e-9;
-    if whole(step) {
-        0
-    } else if whole(step * 10.0) {
-        1
-    } else {
-        2
-    }
 }
 
 /// The next value below or above, or the same at the end of the span.
@@ -43,9 +32,8 @@ pub(super) fn number(ground: &Ground<'_>, number: &Number) -> Html {
     let Ground { shop, hand, .. } = ground;
     let ask = number.ask;
     let now = hand.values.numbers.get(&ask).copied().unwrap_or(number.start);
-    let decimals = decimals(number.step);
-    let unit = shop.settings.units.shown(number.unit);
-    let shown = |value: f64| Measure::new(value, number.unit, decimals).in_unit(unit);
+    let unit = shop.settings.units.shown(figure::said(number, now).unit);
+    let shown = |value: f64| figure::said(number, value).in_unit(unit);
     let typed = hand.values.typed.get(&ask).cloned();
     let wrong = typed.is_some();
     let step = |up: bool| {
@@ -59,7 +47,7 @@ pub(super) fn number(ground: &Ground<'_>, number: &Number) -> Html {
     let oninput = ground.on(move |hand, event: InputEvent| {
         let input = event.target().and_then(|target| target.dyn_into::<HtmlInputElement>().ok());
         let text = input.map(|input| input.value()).unwrap_or_default();
-        let value = read_number(&text).and_then(|value| unit.convert(value, own.unit));
+        let value = read_number(&text).and_then(|value| figure::typed(&own, value, unit));
         match value.filter(|value| own.allows(*value)) {
             Some(value) => {
                 hand.values.typed.remove(&ask);
@@ -71,8 +59,7 @@ pub(super) fn number(ground: &Ground<'_>, number: &Number) -> Html {
         }
     });
     let name = shop.text(&format!("walk.ask.{}", ask.slug()));
-    let symbol =
-        if unit == Unit::Count || unit == Unit::Ratio { AttrValue::default() } else { unit.symbol().into() };
+    let symbol = if unit == Unit::Count { AttrValue::default() } else { unit.symbol().into() };
     let bounds = [("from", shown(number.from).text()), ("to", shown(number.to).text())];
     let among: Vec<String> = number.among.iter().map(|one| shown(*one).figure()).collect();
     let allowed = if among.is_empty() {
@@ -89,7 +76,7 @@ pub(super) fn number(ground: &Ground<'_>, number: &Number) -> Html {
                 <button key="less" type="button" class="control square" aria-label={shop.say_with("walk.less", &named)} disabled={now <= number.from} onclick={step(false)}>{ icon(Picture::Dash) }</button>
                 <input key="value" {id} type="text" inputmode="decimal" autocomplete="off" value={typed.unwrap_or_else(|| shown(now).figure())}
                     {oninput} aria-invalid={wrong.then_some("true")} aria-describedby={hint.clone()} />
-                <button key="more" type="button" class="control square" aria-label={shop.say_with("walk.more", &named)} disabled={now >= number.to} onclick={step(true)}>{ "+" }</button>
+                <button key="more" type="button" class="control square" aria-label={shop.say_with("walk.more", &named)} disabled={now >= number.to} onclick={step(true)}>{ icon(Picture::Plus) }</button>
             </div>
             <p id={hint} class="wrong" role="alert" hidden={!wrong}>{ allowed }</p>
             { for guide::of_number(ground, ask).into_iter().enumerate().map(|(nth, told)| html! { <p key={nth} class="note">{ told }</p> }) }

@@ -2,7 +2,8 @@
 
 use super::{Ground, Task, words};
 use crate::app::parts::{Field, Picture, icon};
-use crate::quantity::{Measure, Unit, read_number};
+use crate::app::state::Shop;
+use crate::quantity::{HOURS_A_DAY, Measure, Unit, read_number};
 use crate::walk::WAIT_MOST;
 use yew::prelude::*;
 
@@ -33,6 +34,16 @@ fn read_hours(text: &str) -> Option<f64> {
     read_number(text).filter(|hours| *hours > 0.0 && *hours <= WAIT_MOST.get())
 }
 
+/// A wait that is offered: whole days as days.
+fn span(shop: &Shop, hours: f64) -> String {
+    let days = hours / HOURS_A_DAY;
+    if days < 1.0 {
+        words::hours(shop, hours)
+    } else {
+        shop.say_with("walk.days", &[("n", days.to_string())]).to_string()
+    }
+}
+
 fn hours(ground: &Ground<'_>) -> Html {
     let Ground { shop, hand, walk, .. } = ground;
     let set = |hours: f64| {
@@ -44,7 +55,7 @@ fn hours(ground: &Ground<'_>) -> Html {
     let usual = |hours: &f64| {
         let picked = (hand.wait_h - hours).abs() < STEP_H / 2.0;
         html! {
-            <button key={hours.to_string()} type="button" class={classes!("control", picked.then_some("picked"))} aria-pressed={picked.to_string()} onclick={set(*hours)}>{ words::hours(shop, *hours) }</button>
+            <button key={hours.to_string()} type="button" class={classes!("control", picked.then_some("picked"))} aria-pressed={picked.to_string()} onclick={set(*hours)}>{ span(shop, *hours) }</button>
         }
     };
     let typed = ground.on(|hand, text: String| match read_hours(&text) {
@@ -65,7 +76,7 @@ fn hours(ground: &Ground<'_>) -> Html {
             <div key="typed" class="walk-typed">
                 <button key="less" type="button" class="control square" aria-label={shop.say("walk.shorter")} onclick={set(hand.wait_h - STEP_H)}>{ icon(Picture::Dash) }</button>
                 <Field key="field" id={WAIT_FIELD} inputmode="decimal" label={shop.say("walk.wait.typed")} value={shown} on_input={typed} {wrong} />
-                <button key="more" type="button" class="control square" aria-label={shop.say("walk.longer")} onclick={set(hand.wait_h + STEP_H)}>{ "+" }</button>
+                <button key="more" type="button" class="control square" aria-label={shop.say("walk.longer")} onclick={set(hand.wait_h + STEP_H)}>{ icon(Picture::Plus) }</button>
             </div>
             <p class="note" role="status">{ shop.say_with("walk.until", &until) }</p>
         </div>
@@ -97,7 +108,7 @@ fn stepper(
         <div key="stepper" class="stepper">
             <button key="less" type="button" class="control square" aria-label={less} onclick={on_less}>{ icon(Picture::Dash) }</button>
             <output key="shown" class="count">{ shown }</output>
-            <button key="more" type="button" class="control square" aria-label={more} onclick={on_more}>{ "+" }</button>
+            <button key="more" type="button" class="control square" aria-label={more} onclick={on_more}>{ icon(Picture::Plus) }</button>
         </div>
     }
 }

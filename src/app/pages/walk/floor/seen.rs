@@ -1,8 +1,8 @@
-//! The work: its parts as they lie there, to be picked, and a cut through the film of one.
+//! The work: its parts as they lie there, to be picked.
 
 use super::{Ground, Hand, Task};
 use crate::app::pages::walk::pictured::Pictured;
-use crate::app::pages::walk::{cut, parts, words};
+use crate::app::pages::walk::{parts, words};
 use crate::app::parts::{Picture, icon, letter};
 use crate::walk::look;
 use yew::prelude::*;
@@ -48,12 +48,4 @@ pub(super) fn work(ground: &Ground<'_>) -> Html {
             </Pictured>
         </section>
     }
-}
-
-/// The cut through the part that is looked at.
-pub(super) fn cut_of(ground: &Ground<'_>) -> Html {
-    let name = words::part(ground.shop, &ground.walk.start().info, ground.hand.looked);
-    let (walk, part) = (&ground.walk, ground.hand.looked);
-    let open = walk.start().shows_pores(part);
-    walk.part(part).map(|lying| cut::cut(ground.shop, &name, &lying, open)).unwrap_or_default()
 }

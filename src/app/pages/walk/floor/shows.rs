@@ -26,11 +26,13 @@ pub(super) fn shows(ground: &Ground<'_>) -> Html {
 /// What is done about what shows: the first of it that can be mended is, or the work goes on.
 pub(super) fn then(ground: &Ground<'_>) -> Html {
     let (shop, these) = (ground.shop, these(ground));
-    let mend = these.iter().find(|one| !one.left.is_empty()).map(|one| mend_now(ground, one));
+    let first = these.iter().find(|one| !one.left.is_empty());
+    let step = first.and_then(|one| one.left.first()).map(|step| words::step(shop, *step).to_string());
+    let mend = first.map(|one| mend_now(ground, one));
     let on = ground.on(|hand, _: MouseEvent| hand.tell(Told::Nothing));
     html! {
         <div key="then" class="walk-then">
-            <button key="mend" type="button" class="next-step" hidden={mend.is_none()} onclick={mend.unwrap_or_default()}>{ shop.say("walk.mend-now") }{ icon(Picture::Go) }</button>
+            <button key="mend" type="button" class="next-step" hidden={mend.is_none()} onclick={mend.unwrap_or_default()}>{ shop.say_with("walk.mend-now", &[("what", step.unwrap_or_default())]) }{ icon(Picture::Go) }</button>
             <button key="on" type="button" class="control" onclick={on}>{ shop.say("walk.go-on-as-is") }</button>
         </div>
     }
@@ -68,7 +70,11 @@ fn near(ground: &Ground<'_>, found: &Found) -> Html {
     let (shop, walk) = (ground.shop, ground.walk);
     let all = marks::marks(walk, &look::views(walk.start()));
     let Some(mark) = all.iter().find(|mark| mark.shown == found.shown) else { return Html::default() };
-    let said = words::marked(shop, walk, mark);
+    let said = [
+        ("part", words::inline_part(shop, &walk.start().info, mark.part)),
+        ("where", words::place(shop, mark).to_string()),
+    ];
+    let said = shop.say_with("walk.near-at", &said);
     let recipe = marks::near(walk, mark, shop.content());
     let close = recipe.map(|recipe| html! {
         <Still {recipe} alt={shop.say("walk.near")} ruled=false mm={NEAR_MM} on_drawn={Callback::noop()} />

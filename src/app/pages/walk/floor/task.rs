@@ -68,10 +68,7 @@ impl Task {
             Self::Strip => shop.say("walk.strip"),
             Self::Hours => shop.say("walk.wait.hours"),
             Self::Morning => shop.say("walk.wait.morning"),
-            Self::Until(test) => {
-                let test = shop.say(&format!("walk.test.{}", test.slug())).to_string();
-                shop.say_with("walk.wait.until", &[("test", test)])
-            }
+            Self::Until(test) => words::until(shop, test),
             Self::Offer => shop.say("walk.offer"),
             Self::HandOver => shop.say("walk.hand-over"),
         }

@@ -49,6 +49,7 @@ fn warned(ground: &Ground<'_>, all: &[Warning]) -> Html {
         <div key="warned" class="kraft walk-news warned">
             { head(shop.say("walk.before")) }
             <ul class="told">{ for all.iter().enumerate().map(one) }</ul>
+            <p>{ shop.say("walk.before-now") }</p>
             <button key="room" type="button" class="control" hidden={!of_room} onclick={to_room}>{ shop.say("walk.to-room") }{ icon(Picture::Go) }</button>
         </div>
     }
@@ -78,7 +79,7 @@ fn done(ground: &Ground<'_>, from: usize) -> Html {
     let now = [("at", words::at(shop, walk.clock()).to_string())];
     html! {
         <div key="done" class="walk-news">
-            <p id={TOLD} tabindex="-1"><b>{ what }{ "." }</b>{ if waited { html! { <>{ " " }{ shop.say_with("walk.it-is", &now) }</> } } else { Html::default() } }</p>
+            <p id={TOLD} tabindex="-1"><b>{ shop.say_with("walk.done", &[("what", what)]) }</b>{ if waited { html! { <>{ " " }{ shop.say_with("walk.it-is", &now) }</> } } else { Html::default() } }</p>
             { for more.into_iter().map(|told| html! { <p class="walk-read">{ told }</p> }) }
         </div>
     }

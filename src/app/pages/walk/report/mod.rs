@@ -6,7 +6,7 @@ mod hours;
 mod material;
 mod promise;
 
-use super::marks::Marks;
+use super::pins::Pins;
 use super::scrub::Scrub;
 use crate::app::parts::Frame;
 use crate::app::route::Route;
@@ -45,7 +45,7 @@ pub(super) fn Report(props: &ReportProps) -> Html {
             { props.strip.clone() }
             { sections(&shop, walk, &told) }
             { counts::counts(&shop, walk.mode(), props.taken_over) }
-            <Scrub key="scrub" walk={walk.clone()} first={walk.turns().len()} marks={Marks::All} again={props.again.clone()} />
+            <Scrub key="scrub" walk={walk.clone()} first={walk.turns().len()} pins={Pins::All} again={props.again.clone()} />
             { props.out.clone() }
         </Frame>
     }

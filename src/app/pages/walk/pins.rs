@@ -1,5 +1,5 @@
-//! What the time line of a walk tells of a decision: what was known before it, what it read, and the faults that were made or
-//! showed there.
+//! What the time line of a walk tells beside the work: what was known before a decision, what it read, and pins at the
+//! decisions where a fault was made, where it showed, and where a duty was left undone.
 
 use crate::app::pages::walk::words;
 use crate::app::state::{Shared, Shop};
@@ -8,9 +8,9 @@ use crate::walk::report::{Found, found};
 use crate::walk::{Read, Turn, Walk};
 use yew::prelude::*;
 
-/// What of its mistakes is marked.
+/// What of its mistakes has pins.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub(in crate::app::pages) enum Marks {
+pub(in crate::app::pages) enum Pins {
     /// Nothing: they are to be found.
     #[default]
     Nothing,
@@ -31,28 +31,21 @@ fn to(key: &'static str, shop: &Shop, turn: usize, now: usize, go: &Callback<usi
 }
 
 /// Every fault with where it was made and where it showed, then the duties; each leads there. `now` decisions are shown.
-pub(super) fn marks(
-    shop: &Shop,
-    walk: &Shared<Walk>,
-    marks: Marks,
-    now: usize,
-    go: &Callback<usize>,
-) -> Html {
-    if marks == Marks::Nothing {
+pub(super) fn pins(shop: &Shop, walk: &Shared<Walk>, pins: Pins, now: usize, go: &Callback<usize>) -> Html {
+    if pins == Pins::Nothing {
         return Html::default();
     }
     let fault = |one: &Found| {
         let name = words::fault_of(shop, one.faults, one.rule.0);
-        let on = [("parts", words::parts(shop, walk.start(), &one.parts))];
         let made = walk.lines().get(one.made.1).map(|line| to("walk-file.made-at", shop, line.turn, now, go));
         html! {
             <li key={format!("fault-{}", one.shown)}>
-                <b>{ name }{ ", " }{ shop.say_with("walk.on", &on) }</b>
+                <b>{ name }{ ", " }{ words::on(shop, walk.start(), &one.parts) }</b>
                 <span class="people">{ for made }{ to("walk-file.showed-at", shop, one.turn, now, go) }</span>
             </li>
         }
     };
-    let lapses = walk.turns().iter().enumerate().filter(|_| marks == Marks::All);
+    let lapses = walk.turns().iter().enumerate().filter(|_| pins == Pins::All);
     let lapses = lapses.flat_map(|(turn, one)| one.lapses.iter().map(move |lapse| (turn, *lapse)));
     let lapse = |(nth, (turn, lapse)): (usize, (usize, crate::walk::Lapse))| {
         html! {
@@ -65,8 +58,8 @@ pub(super) fn marks(
     let all = found(walk, shop.content());
     let rows: Vec<Html> = all.iter().map(fault).chain(lapses.enumerate().map(lapse)).collect();
     html! {
-        <section key="marks" class="walk-marks" hidden={rows.is_empty()}>
-            <h3>{ shop.say("walk-file.marks") }</h3>
+        <section key="pins" class="walk-pins" hidden={rows.is_empty()}>
+            <h3>{ shop.say("walk-file.pins") }</h3>
             <ul class="rows">{ for rows }</ul>
         </section>
     }
