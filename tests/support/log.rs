@@ -129,7 +129,10 @@ impl Log {
 
     /// A decision on a walk of one's own that says of families whether they were right; a wrong one broke the rule.
     pub(crate) fn decides(&mut self, walk: &str, job: &str, says: &[(&str, Option<&str>)]) -> &mut Self {
-        self.walks(walk, job, WalkStep::Decided(Box::new(decided(says))))
+        let of_it = |one: &&Walked| one.walk == walk && one.decided().is_some();
+        let before = self.events.iter().filter_map(Event::walked).filter(of_it).count();
+        let nth = u32::try_from(before + 1).expect("few decisions");
+        self.walks(walk, job, WalkStep::Decided(Box::new(Decided { nth, ..decided(says) })))
     }
 
     /// An answer to a card that nobody answered before.

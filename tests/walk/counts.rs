@@ -2,6 +2,7 @@
 
 use crate::support::content;
 use crate::support::log::{Log, ana, date, decided, families, proof};
+use stepboard::exchange::crew::rests_on_void;
 use stepboard::learn::check::{Now, Sealed};
 use stepboard::learn::evidence::{Evidence, Uncounted};
 use stepboard::record::{
@@ -55,6 +56,34 @@ fn of_each_job_the_first_decision_of_a_family_counts_and_a_guided_one_never() {
     let mut log = ana();
     log.open("one", &[PLAIN]).walks("w", "a-job", WalkStep::Inspected(seen)).decides("w-2", "a-job", &says);
     assert_eq!(told(&log, PLAIN), (0, 0, vec![(Uncounted::Repeat, 1)]));
+}
+
+/// Two windows may each have written the same decision: it is told once, and a wrong one is one error.
+#[test]
+fn a_decision_that_is_written_twice_counts_once() {
+    let says = [(SEAL, Some(RULE))];
+    let mut log = ana();
+    log.open("one", &[SAFE]).decides("w", "a-job", &says);
+    let once = told(&log, SAFE);
+    let twice = log.events.last().expect("a decision").clone();
+    log.events.push(twice);
+    assert_eq!(told(&log, SAFE), once);
+}
+
+/// A sign-off rests on what the test took: later decisions of a job and guided ones are not pointed at.
+#[test]
+fn a_sign_off_is_pointed_at_by_the_decisions_that_are_evidence_alone() {
+    let content = content();
+    let says = [(SEAL, None)];
+    let mut log = ana();
+    log.open("one", &[SAFE]).walks("g", "a-job", with(&says, |one| one.way = Way::Guided));
+    log.decides("w", "a-job", &says).decides("v", "another-job", &says).decides("v", "another-job", &says);
+    log.walks("u", "a-third-job", with(&says, |one| one.again = true));
+    log.voids(Wrong::Cards(CardKind { family: SEAL.to_owned(), version: 1 }), "Read off the wrong table");
+    let events: Vec<&Event> = log.events.iter().collect();
+    let signed = "2027-12-31".parse().expect("a day");
+    let (decisions, voids) = rests_on_void(&content, SAFE, signed, &events);
+    assert_eq!((decisions, voids.len()), (1, 1));
 }
 
 /// A wrong first decision counts as wrong, and giving the walk up or walking on takes nothing of it back.

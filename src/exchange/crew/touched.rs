@@ -2,7 +2,8 @@
 
 use crate::card;
 use crate::content::{Content, World};
-use crate::record::{Event, LocalDate, Voided, Voids, Way, Within};
+use crate::learn::evidence::of_walks;
+use crate::record::{Event, LocalDate, Voided, Voids, Within};
 
 /// Cards of a family that are dealt to see whether a rule decides one of them: a rule that decides one in ten is missed once
 /// in sixty families (0.9^40). Our own choice.
@@ -21,8 +22,8 @@ pub fn decides(content: &Content, rule: &str, family: &str) -> bool {
     })
 }
 
-/// What a sign-off of a day rests on and was found void since: the voidings, each once, and how many answers and decisions of walks. `events` are those
-/// of the person and those that void something.
+/// What a sign-off of a day rests on and was found void since: the voidings, each once, and how many answers and decisions of
+/// walks that are evidence. `events` are those of the person and those that void something.
 #[must_use]
 pub fn rests_on_void<'a>(
     content: &Content,
@@ -45,15 +46,15 @@ pub fn rests_on_void<'a>(
             found.push(void);
         }
     }
-    for walked in events.iter().filter_map(|event| event.walked()) {
-        let own = walked.decided().filter(|one| one.way == Way::Own && before(walked.stamp.day()));
-        let exercised = own.iter().flat_map(|one| &one.exercised);
-        for one in exercised.filter(|one| families.contains(&one.family.as_str())) {
-            let Some(void) = voids.touches_exercised(one) else { continue };
-            answers += 1;
-            if !found.contains(&void) {
-                found.push(void);
-            }
+    let exercised = of_walks(events.iter().copied());
+    for (_, one) in exercised.into_iter().filter(|(walked, _)| before(walked.stamp.day())) {
+        let Some(void) = voids.touches_exercised(one).filter(|_| families.contains(&one.family.as_str()))
+        else {
+            continue;
+        };
+        answers += 1;
+        if !found.contains(&void) {
+            found.push(void);
         }
     }
     (answers, found)

@@ -60,6 +60,8 @@ pub struct Counted<'a> {
 pub(super) struct Account<'a> {
     /// Family, version, seed and sheet of the cards answered.
     seen: BTreeSet<(&'a str, u32, u32, &'a str)>,
+    /// Device, walk and place of the decisions made without a guide.
+    told: BTreeSet<(&'a str, &'a str, u32)>,
     /// Job and family of the decisions made on walks.
     walked: BTreeSet<(&'a str, &'a str)>,
     /// Jobs of which somebody else's walk was gone through.
@@ -115,6 +117,13 @@ impl<'a> Account<'a> {
     /// Takes a walk of somebody else that was gone through.
     pub(super) fn inspected(&mut self, walked: &'a Walked) {
         self.inspected.insert(&walked.job);
+    }
+
+    /// Whether a decision is told for the first time: two windows may each have written it. What a guide takes back is decided
+    /// anew at its place; without one nothing is taken back.
+    pub(super) fn is_new(&mut self, walked: &'a Walked, decided: &Decided) -> bool {
+        let place = (walked.stamp.device.as_str(), walked.walk.as_str(), decided.nth);
+        decided.way == Way::Guided || self.told.insert(place)
     }
 
     /// What a decision of a walk is worth for a family that it exercises.

@@ -10,6 +10,7 @@
 //! Everything is worked out anew from the events, in their order: the same journal gives the same answer.
 
 mod account;
+mod apart;
 mod asked;
 mod families;
 mod hazard;
@@ -17,6 +18,7 @@ mod proof;
 mod round;
 
 pub use account::{Counted, LUCK_MOST, Uncounted};
+pub use apart::of_walks;
 pub use asked::{Asked, Evidence, Outcome, Taken, of_all};
 pub use hazard::{Hazard, REST_HOURS, TRIES};
 pub use proof::evidence;

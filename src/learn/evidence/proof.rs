@@ -103,6 +103,9 @@ impl<'a> Proof<'a, '_> {
             WalkStep::Inspected(_) => return self.made.account.inspected(walked),
             WalkStep::LetGo => return,
         };
+        if !self.made.account.is_new(walked, decided) {
+            return;
+        }
         let families = self.families;
         for one in decided.exercised.iter().filter(|one| families.all.contains(one.family.as_str())) {
             match self.made.account.decided((walked, decided, one), &self.voids) {
