@@ -3,18 +3,24 @@
 // Every file but index.html, the service worker and the manifest carries its content's hash in its name, so that a
 // browser may keep it for ever. Wherever index.html, the style sheets or boot.js name a file, the name is put in here:
 //   index.html  <!-- styles --> and <!-- boot --> become the tags; any "styles/…" path becomes the hashed name
-//   styles/     *.css, in the order of their names, become one sheet; every other file is copied
+//   styles/     *.css, in the order of their names, become one sheet without comments; every other file is copied
 //   src/device/boot.js and sw.js are the only scripts written by hand; app.webmanifest lies beside them
 import { createHash } from "node:crypto";
 import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { homedir } from "node:os";
 import { basename, extname, join, relative } from "node:path";
+import { alike } from "./alike.mjs";
+import { codeOf, named } from "./functions.mjs";
 import { dist, root, run, tool } from "./shell.mjs";
 
 const target = "wasm32-unknown-unknown";
 const bound = join(root, "target", "web");
 const styles = join(root, "styles");
 const HASH_LENGTH = 10;
+/** So many functions keep the lowest numbers, which recur in the code and so compress well. */
+const MOST_CALLED = 100;
+/** Enough for every function. */
+const PLACE_DIGITS = 6;
 /** What today's browsers understand and the compiler may emit; wasm-opt refuses what it is not told of. */
 const WASM_FEATURES = [
   "bulk-memory", "bulk-memory-opt", "multivalue", "mutable-globals", "nontrapping-float-to-int", "reference-types",
@@ -45,8 +51,17 @@ function compile() {
   const wasm = join(bound, "app_bg.wasm");
   const optimiser = join(root, "node_modules", "binaryen", "bin", "wasm-opt");
   const features = WASM_FEATURES.map((feature) => `--enable-${feature}`);
-  run("node", [optimiser, "-Oz", "--debuginfo", ...features, wasm, "-o", wasm]);
-  // Functions of like names are of like code: side by side they compress better. It takes the names, which then go.
+  // A call compresses better than what stands in its place. Functions that are called most come first.
+  const calls = ["--skip-pass=inlining-optimizing", "--skip-pass=inlining", "--reorder-functions"];
+  run("node", [optimiser, "-Oz", ...calls, ...features, wasm, "-o", wasm]);
+  // Then functions of like code stand side by side, where they compress better. The optimiser puts them in the order of
+  // their names: each is called by its place, and then the names go.
+  const optimised = readFileSync(wasm);
+  const names = [];
+  inOrder(codeOf(optimised)).forEach((index, place) => {
+    names[index] = String(place).padStart(PLACE_DIGITS, "0");
+  });
+  writeFileSync(wasm, named(optimised, names));
   run("node", [optimiser, "--reorder-functions-by-name", "--strip-debug", "--strip-producers", ...features, wasm, "-o", wasm]);
 }
 
@@ -58,7 +73,7 @@ function bundle() {
   const sheets = readdirSync(styles).filter((name) => name.endsWith(".css")).sort();
   const css = sheets.map((name) => readFileSync(join(styles, name), "utf8")).join("\n");
   const fromStyles = new Map([...names].map(([path, name]) => [relative("styles", path), name]));
-  const sheet = hashed("styles.css", rename(css, fromStyles));
+  const sheet = hashed("styles.css", rename(terse(css), fromStyles));
 
   const wasm = hashed("app.wasm", readFileSync(join(bound, "app_bg.wasm")));
   for (const path of files(join(bound, "snippets"))) write(relative(bound, path), readFileSync(path));
@@ -84,6 +99,12 @@ function bundle() {
   const build = hash(JSON.stringify(list) + worker);
   write("sw.js", fill(fill(worker, '"BUILD"', JSON.stringify(build)), '["FILES"]', JSON.stringify(list)));
   console.log(`dist: build ${build}, ${written.length} files`);
+}
+
+/** The functions as they shall stand: those called most as they come, the others by what they share. */
+function inOrder(code) {
+  const first = [...code.keys()].slice(0, MOST_CALLED);
+  return [...first, ...alike(code.slice(MOST_CALLED)).map((index) => MOST_CALLED + index)];
 }
 
 /** Every file below a folder, sorted. */
@@ -116,6 +137,11 @@ function hashed(name, bytes) {
   const full = `${basename(name, end)}-${hash(bytes)}${end}`;
   write(full, bytes);
   return full;
+}
+
+/** A style sheet without what only people read. No text in ours has a brace, a semicolon or a colon before a space. */
+function terse(css) {
+  return css.replace(/\/\*.*?\*\//gs, "").replace(/\s*\n\s*/g, " ").replace(/ *([{};]) */g, "$1").replaceAll(": ", ":");
 }
 
 /** Longer paths first, so that no path is taken for the end of another. */

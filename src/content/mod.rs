@@ -10,6 +10,7 @@ mod family;
 mod info;
 mod look;
 mod mend;
+mod packed;
 mod panel;
 mod set;
 mod spray;

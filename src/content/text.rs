@@ -1,5 +1,6 @@
 //! Messages: one table a language, filled in with what the program computed.
 
+use super::packed::Packed;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
@@ -8,7 +9,7 @@ pub type Args = BTreeMap<String, String>;
 
 /// The messages of one language by key.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, Default)]
-#[serde(transparent)]
+#[serde(into = "Packed", try_from = "Packed")]
 pub struct Texts(pub BTreeMap<String, String>);
 
 impl Texts {

@@ -4,6 +4,7 @@ use super::report::report;
 use super::story::Walk;
 use crate::content::Content;
 use crate::rules::sequence::operation::Operation;
+use crate::rules::sorted::sorted;
 use crate::rules::verdict::RuleId;
 
 /// A mistake in a walk.
@@ -44,8 +45,7 @@ pub fn mistakes(walk: &Walk, content: &Content) -> Vec<Mistake> {
         operation: None,
         rule: left.lapse.rule(),
     });
-    let mut all: Vec<Mistake> = made.chain(left).collect();
-    all.sort_unstable();
+    let mut all: Vec<Mistake> = sorted(made.chain(left).collect(), Ord::cmp);
     all.dedup();
     all
 }

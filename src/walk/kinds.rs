@@ -3,6 +3,7 @@
 use super::lapse::Lapse;
 use crate::process::technique::Fumble;
 use crate::rules::sequence::error::{Mend, OrderError};
+use crate::rules::sorted::sorted;
 use crate::rules::term::Term;
 use crate::rules::verdict::RuleId;
 use crate::terms;
@@ -44,7 +45,7 @@ impl MistakeKind {
             Self::Gun => Fumble::ALL.iter().map(|fumble| fumble.rule()).collect(),
             Self::Duty => Lapse::ALL.iter().map(|lapse| lapse.rule()).collect(),
         };
-        rules.sort_unstable();
+        rules = sorted(rules, Ord::cmp);
         rules.dedup();
         rules
     }

@@ -13,6 +13,7 @@ use super::saved::Mode;
 use super::story::Walk;
 use crate::card::Dice;
 use crate::content::Content;
+use crate::rules::sorted::sorted;
 use crate::rules::verdict::RuleId;
 use std::collections::BTreeSet;
 
@@ -41,8 +42,7 @@ fn plant(begin: &Walk, seed: u32, dice: &mut Dice, content: &Content) -> Option<
     let mut walk = Walk::begin(begin.start().clone(), Mode::Inspect, seed);
     let length = right::rest(&walk, content)?.len();
     let wanted = FEWEST + dice.index(MOST - FEWEST + 1);
-    let mut places: Vec<usize> = (0..wanted).map(|_| dice.index(length)).collect();
-    places.sort_unstable();
+    let mut places = sorted((0..wanted).map(|_| dice.index(length)).collect(), usize::cmp);
     places.dedup();
     let mut places = places.into_iter().peekable();
     let mut broken = BTreeSet::new();

@@ -12,6 +12,7 @@ use crate::rules::fault::{
     self, Belief, Certainty, Fault, Observation, Pair, Probe, Reading, Rework, Telling, agrees, belief,
     can_cause, deciding_probe, diagnose, ranked_probes, remedy, separates, speaks_of,
 };
+use crate::rules::sorted::sorted;
 use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 use std::cmp::Ordering;
 
@@ -137,8 +138,8 @@ fn name_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let alike = partners(right, world);
     let others =
         belief.faults.iter().skip(1).filter(|(fault, p)| *p * PLAINLY <= sure && fault.id != right.id);
-    let mut ranked: Vec<&str> = others.map(|(fault, _)| fault.id.as_str()).collect();
-    ranked.sort_by_key(|id| !alike.contains(id));
+    let ranked: Vec<&str> = others.map(|(fault, _)| fault.id.as_str()).collect();
+    let ranked = sorted(ranked, |a, b| alike.contains(b).cmp(&alike.contains(a)));
     let slip = |id: &&str| {
         if alike.contains(id) { "look-alike-not-told-apart" } else { "does-not-fit-what-is-seen" }
     };

@@ -6,6 +6,7 @@ use crate::card::Answer;
 use crate::card::question::{After, Ask, Question, Tempt, keep};
 use crate::content::World;
 use crate::rules::fault::{CAUSE_FALLS_BY, Fault, can_cause, first_cause, prevented_by, ranked_causes};
+use crate::rules::sorted::sorted;
 use crate::rules::verdict::{CannotJudge, Judged};
 
 pub(super) const ALL: &[&Question] = &[&FIRST_CAUSE, &FAULT_PREVENTION];
@@ -37,9 +38,8 @@ fn named<'a>(facts: &Facts, world: &World<'a>) -> Result<&'a Fault, CannotJudge>
 fn look_alikes_first<'a>(fault: &Fault, world: &World<'a>) -> Vec<(&'a Fault, bool)> {
     let alike = partners(fault, world);
     let others = world.content.faults.iter().filter(|one| one.id != fault.id);
-    let mut others: Vec<_> = others.map(|one| (one, alike.contains(&one.id.as_str()))).collect();
-    others.sort_by_key(|(_, alike)| !alike);
-    others
+    let others = others.map(|one| (one, alike.contains(&one.id.as_str()))).collect();
+    sorted(others, |(_, alike), (_, other)| other.cmp(alike))
 }
 
 // First cause

@@ -5,6 +5,7 @@ use crate::card::question::{After, Ask, Question, Tempt};
 use crate::card::scene::{LOOK, PanelStage};
 use crate::card::{Answer, Dice};
 use crate::content::{Look, World};
+use crate::rules::sorted::sorted;
 use crate::rules::term::{self, Term};
 use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 use crate::rules::wood::{FillerNeed, filler};
@@ -63,11 +64,11 @@ fn wood_seen(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
 /// Woods of another look, those of the same kind of growth first.
 fn wood_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
     let Ok(look) = look_of(facts, world) else { return Vec::new() };
-    let mut others: Vec<_> = world.content.looks.iter().filter(|other| other.wood != look.wood).collect();
-    others.sort_by_key(|other| other.species.growth != look.species.growth);
+    let like = |other: &Look| other.species.growth == look.species.growth;
+    let others: Vec<_> = world.content.looks.iter().filter(|other| other.wood != look.wood).collect();
+    let others = sorted(others, |a, b| like(b).cmp(&like(a)));
     let slip = |like: bool| if like { "growth-alone-looked-at" } else { "pores-not-looked-at" };
-    let tempt = |growth: bool, wood: &str| Tempt::term(wood, slip(growth), "");
-    others.iter().map(|other| tempt(other.species.growth == look.species.growth, &other.wood)).collect()
+    others.iter().map(|other| Tempt::term(&other.wood, slip(like(other)), "")).collect()
 }
 
 // Whether it wants filler

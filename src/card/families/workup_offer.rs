@@ -9,6 +9,7 @@ use crate::card::question::Tempt;
 use crate::card::{Dice, Offered};
 use crate::content::World;
 use crate::rules::fault::{Fault, can_cause, first_cause, separates};
+use crate::rules::sorted::sorted;
 
 /// Things of each kind that a card has room for.
 const OF_EACH: usize = 5;
@@ -55,7 +56,7 @@ fn tests<'a>(
     dice.shuffle(&mut telling);
     dice.shuffle(&mut dumb);
     telling.retain(|key| !(lacking && decides(key)));
-    telling.sort_by_key(|key| !decides(key));
+    telling = sorted(telling, |a, b| decides(b).cmp(&decides(a)));
     let mut tests: Vec<&str> = telling.into_iter().take(OF_EACH - DUMB).collect();
     tests.extend(dumb.into_iter().take(OF_EACH - tests.len()));
     dice.shuffle(&mut tests);

@@ -5,6 +5,7 @@ use crate::card::Mark;
 use crate::content::Content;
 use crate::learn::evidence::{Outcome, of_all};
 use crate::record::{Event, LocalDate, Stamp, Voids};
+use crate::rules::sorted::sorted;
 use crate::signoff::{Book, SOON_DAYS, ShopNumber, Standing, When};
 use crate::terms;
 use std::collections::BTreeSet;
@@ -169,7 +170,6 @@ pub fn runs_out(all: &[Glance]) -> Vec<RunsOut> {
         });
         told.collect::<Vec<_>>()
     };
-    let mut soon: Vec<RunsOut> = all.iter().flat_map(of).collect();
-    soon.sort_by(|a, b| (a.until, &a.name, &a.competency).cmp(&(b.until, &b.name, &b.competency)));
-    soon
+    let soon: Vec<RunsOut> = all.iter().flat_map(of).collect();
+    sorted(soon, |a, b| (a.until, &a.name, &a.competency).cmp(&(b.until, &b.name, &b.competency)))
 }

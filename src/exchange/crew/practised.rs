@@ -2,7 +2,7 @@
 
 use crate::card::Mark;
 use crate::record::{CardKind, Entry, Event, EventName, Help, Within};
-use std::cmp::Reverse;
+use crate::rules::sorted::sorted;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Answers to one of them.
@@ -40,7 +40,6 @@ pub fn practised<'a>(events: impl IntoIterator<Item = &'a Event>) -> Vec<Practis
         }
     }
     found.retain(|kind, _| !checked.contains(kind));
-    let mut all: Vec<Practised> = found.into_values().map(|(one, _)| one).collect();
-    all.sort_by_key(|one| Reverse(one.answers - one.right));
-    all
+    let all: Vec<Practised> = found.into_values().map(|(one, _)| one).collect();
+    sorted(all, |a, b| (b.answers - b.right).cmp(&(a.answers - a.right)))
 }

@@ -3,6 +3,7 @@
 use super::Gathered;
 use crate::exchange::{Named, Results};
 use crate::record::{Event, EventName, Moment};
+use crate::rules::sorted::sorted;
 use std::borrow::Cow;
 use std::collections::BTreeMap;
 
@@ -122,8 +123,7 @@ impl<'a> Roll<'a> {
                 spots,
             }
         };
-        let mut people: Vec<Person> = self.found.into_iter().map(of).collect();
-        people.sort_by(|a, b| (a.name.to_lowercase(), &a.key).cmp(&(b.name.to_lowercase(), &b.key)));
-        people
+        let people: Vec<Person> = self.found.into_iter().map(of).collect();
+        sorted(people, |a, b| (a.name.to_lowercase(), &a.key).cmp(&(b.name.to_lowercase(), &b.key)))
     }
 }

@@ -4,6 +4,7 @@
 use crate::card::Mark;
 use crate::learn::items::Redealt;
 use crate::record::{Decided, Entry, EventName, Moment, Stamp, Voids, Walked, Way};
+use crate::rules::sorted::sorted;
 use std::collections::BTreeMap;
 
 /// What was misread.
@@ -138,11 +139,12 @@ pub fn stuck(all: impl IntoIterator<Item = Slipped>) -> Vec<Stuck> {
     for one in all {
         found.entry(one.misread.clone()).or_default().push(one);
     }
-    let mut stuck: Vec<Stuck> = found
+    let stuck: Vec<Stuck> = found
         .into_iter()
-        .map(|(misread, mut people)| {
-            people
-                .sort_by(|a, b| (b.sure, b.count, b.last, &a.name).cmp(&(a.sure, a.count, a.last, &b.name)));
+        .map(|(misread, people)| {
+            let people = sorted(people, |a, b| {
+                (b.sure, b.count, b.last, &a.name).cmp(&(a.sure, a.count, a.last, &b.name))
+            });
             let count = people.iter().map(|one| one.count).sum();
             let sure = people.iter().map(|one| one.sure).sum();
             let families = often(people.iter().flat_map(|one| &one.families));
@@ -150,8 +152,7 @@ pub fn stuck(all: impl IntoIterator<Item = Slipped>) -> Vec<Stuck> {
         })
         .collect();
     let last = |one: &Stuck| one.people.iter().map(|one| one.last).max();
-    stuck.sort_by(|a, b| (b.sure, b.count, last(b), &a.misread).cmp(&(a.sure, a.count, last(a), &b.misread)));
-    stuck
+    sorted(stuck, |a, b| (b.sure, b.count, last(b), &a.misread).cmp(&(a.sure, a.count, last(a), &b.misread)))
 }
 
 /// Families by how often they stand there, the most frequent first.
@@ -160,7 +161,8 @@ fn often<'a>(counts: impl Iterator<Item = (&'a String, &'a usize)>) -> Vec<Strin
     for (family, count) in counts {
         *sums.entry(family).or_insert(0) += count;
     }
-    let mut sums: Vec<(&String, usize)> = sums.into_iter().collect();
-    sums.sort_by_key(|(_, count)| std::cmp::Reverse(*count));
-    sums.into_iter().map(|(family, _)| family.clone()).collect()
+    sorted(sums.into_iter().collect(), |(_, a), (_, b)| b.cmp(a))
+        .into_iter()
+        .map(|(family, _)| family.clone())
+        .collect()
 }

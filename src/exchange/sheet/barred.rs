@@ -5,6 +5,7 @@ use super::OWN;
 use crate::content::{Content, SettingInfo};
 use crate::rules::pairs::{Clash, clashes};
 use crate::rules::sheet::{Setting, Sheet};
+use crate::rules::sorted::sorted;
 use crate::rules::term::Term;
 use std::collections::BTreeMap;
 
@@ -100,8 +101,7 @@ pub fn barred(content: &Content, base: &Sheet, values: &BTreeMap<Setting, f64>) 
             found.push(Barred { setting, value, bar: Bar::Clash(clash) });
         }
     }
-    found.sort_by_key(|one| one.setting);
-    found
+    sorted(found, |a, b| a.setting.cmp(&b.setting))
 }
 
 /// A base sheet with values changed.

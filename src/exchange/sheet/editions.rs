@@ -1,6 +1,7 @@
 //! The editions of the shop's own sheets that a tablet holds.
 
 use super::{OwnSheet, own_slug};
+use crate::rules::sorted::sorted;
 
 /// The editions that a tablet holds, by name and number; no two of them have the same values.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -16,8 +17,7 @@ impl Editions {
                 held.push(one);
             }
         }
-        held.sort_by(|a, b| (&a.name, a.edition, &a.at).cmp(&(&b.name, b.edition, &b.at)));
-        Self(held)
+        Self(sorted(held, |a, b| (&a.name, a.edition, &a.at).cmp(&(&b.name, b.edition, &b.at))))
     }
 
     /// All of them.

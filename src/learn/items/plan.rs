@@ -5,6 +5,7 @@ use super::{Dealt, Item, RIGHT, Redealt, Scores, Taken, flags, items, option_use
 use crate::card::Mark;
 use crate::content::Content;
 use crate::record::{Entry, Event, Help, Voids, Within};
+use crate::rules::sorted::sorted;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// What is reckoned with: answers that count, by people and families.
@@ -104,8 +105,8 @@ impl<'a> Plan<'a> {
 
     /// Puts together what was worked out.
     #[must_use]
-    pub fn report(&self, mut families: Vec<FamilyReport>) -> Report {
-        families.sort_by(|a, b| {
+    pub fn report(&self, families: Vec<FamilyReport>) -> Report {
+        let families = sorted(families, |a, b| {
             let by_flags = b.flags.len().cmp(&a.flags.len());
             by_flags.then(a.item.difficulty.total_cmp(&b.item.difficulty)).then(a.family.cmp(&b.family))
         });

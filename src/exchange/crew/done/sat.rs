@@ -2,7 +2,7 @@
 
 use super::{Came, Way};
 use crate::record::{Attempts, Entry, Event, LocalDate, Standing, Step, Within};
-use std::cmp::Reverse;
+use crate::rules::sorted::sorted;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// A set that somebody sat down to.
@@ -44,8 +44,7 @@ impl<'a> Given<'a> {
 pub(super) fn sat<'a>(events: &[&'a Event]) -> Vec<Sat<'a>> {
     let mut all: Vec<(usize, Sat<'a>)> = taken(events);
     all.extend(on_paper(events));
-    all.sort_by_key(|(last, _)| Reverse(*last));
-    all.into_iter().map(|(_, one)| one).collect()
+    sorted(all, |(a, _), (b, _)| b.cmp(a)).into_iter().map(|(_, one)| one).collect()
 }
 
 /// Those taken on a tablet.
