@@ -3,8 +3,8 @@
 //! Solvent leaves evenly in time, the same share of it each second. What is still wet is kept as if it had been laid at one
 //! moment, so that no cell is touched but those that are sprayed.
 
-use super::grid::Grid;
-use super::spot::{Spot, single};
+use super::grid::{Grid, Window};
+use stepboard_picture::{Layers, Spot, Sweep};
 
 /// Times of the flash-off after which what is kept is reckoned from a later moment, before single precision gives out.
 const ANEW_AFTER: f64 = 20.0;
@@ -34,24 +34,22 @@ pub struct Piece {
 #[derive(Debug, Clone)]
 pub struct Film {
     grid: Grid,
-    /// All that was laid.
-    laid: Vec<f32>,
-    /// What of it landed dry.
-    dry: Vec<f32>,
-    /// What is still wet, as laid at the moment `since`.
-    wet: Vec<f32>,
-    /// The wettest that each place ever was.
-    wettest: Vec<f32>,
+    /// What is wet is kept as laid at the moment `since`.
+    layers: Layers,
     since: f64,
     flash: f64,
+}
+
+#[allow(clippy::cast_possible_truncation, reason = "the grid is single precision")]
+const fn single(value: f64) -> f32 {
+    value as f32
 }
 
 impl Film {
     /// A bare face; `flash` is the time in which wet film falls to 1/e of itself, s.
     #[must_use]
     pub fn bare(grid: Grid, flash: f64) -> Self {
-        let none = || vec![0.0; grid.count()];
-        Self { grid, laid: none(), dry: none(), wet: none(), wettest: none(), since: 0.0, flash }
+        Self { grid, layers: Layers::bare(grid.columns, grid.rows), since: 0.0, flash }
     }
 
     /// The grid.
@@ -63,31 +61,31 @@ impl Film {
     /// What was laid in each cell, µm.
     #[must_use]
     pub fn laid(&self) -> &[f32] {
-        &self.laid
+        &self.layers.laid
     }
 
     /// What of it landed dry, µm.
     #[must_use]
     pub fn dry(&self) -> &[f32] {
-        &self.dry
+        &self.layers.dry
     }
 
     /// The wettest that each cell ever was, µm.
     #[must_use]
     pub fn wettest(&self) -> &[f32] {
-        &self.wettest
+        &self.layers.wettest
     }
 
     /// Wet film in each cell at a moment, µm: for a moment not before the last piece.
     pub fn wet_at(&self, moment: f64) -> impl Iterator<Item = f32> + '_ {
         let left = self.left_at(moment);
-        self.wet.iter().map(move |wet| wet * left)
+        self.layers.wet.iter().map(move |wet| wet * left)
     }
 
-    /// Wet film in one cell, µm, by what is left at a moment ([`Film::left_at`]).
+    /// All of it by cells; what is wet as it is kept ([`Film::left_at`]).
     #[must_use]
-    pub fn wet_in(&self, cell: usize, left: f32) -> f32 {
-        self.wet.get(cell).map_or(0.0, |wet| wet * left)
+    pub const fn layers(&self) -> &Layers {
+        &self.layers
     }
 
     /// How much of the wet film as it is kept is wet at a moment not before the last piece.
@@ -96,8 +94,8 @@ impl Film {
         single(libm::exp((self.since - moment) / self.flash))
     }
 
-    /// Lays a piece. Pieces come in the order of time.
-    pub fn lay(&mut self, spot: &Spot, piece: &Piece) {
+    /// Lays a piece and gives the cells that it may have touched. Pieces come in the order of time.
+    pub fn lay(&mut self, spot: &Spot, piece: &Piece) -> Window {
         self.reckon_from(piece.at);
         let grid = self.grid;
         let (sin, cos) = libm::sincos(piece.fan.to_radians());
@@ -112,38 +110,25 @@ impl Film {
             let (u, v) = scaled(x, y);
             (u * dir_u + v * dir_v, v * dir_u - u * dir_v)
         };
-        let (ahead_x, beside_x) = ahead_of(1.0, 0.0);
-        let reach_x = libm::hypot(a * cos, b * sin);
-        let reach_y = libm::hypot(a * sin, b * cos);
-        let columns =
-            grid.columns_in(piece.from.0.min(piece.to.0) - reach_x, piece.from.0.max(piece.to.0) + reach_x);
-        let rows =
-            grid.rows_in(piece.from.1.min(piece.to.1) - reach_y, piece.from.1.max(piece.to.1) + reach_y);
-        let height = single(piece.lands * spot.peak() / (a * b));
-        let moist = 1.0 - single(piece.dry);
+        let reach = (libm::hypot(a * cos, b * sin), libm::hypot(a * sin, b * cos));
+        let window = grid.around(piece.from, piece.to, reach);
         let age = (piece.at - self.since) / self.flash;
-        let (older, left) = (single(libm::exp(age)), single(libm::exp(-age)));
-        let step = (single(ahead_x * grid.cell), single(beside_x * grid.cell));
-        for row in rows {
-            let start = (grid.across(columns.start) - piece.from.0, grid.down(row) - piece.from.1);
-            let (ahead, beside) = ahead_of(start.0, start.1);
-            let (mut ahead, mut beside) = (single(ahead), single(beside));
-            let cells = row * grid.columns + columns.start..row * grid.columns + columns.end;
-            let laid = self.laid.get_mut(cells.clone()).into_iter().flatten();
-            let dry = self.dry.get_mut(cells.clone()).into_iter().flatten();
-            let wet = self.wet.get_mut(cells.clone()).into_iter().flatten();
-            let wettest = self.wettest.get_mut(cells).into_iter().flatten();
-            for (((laid, dry), wet), wettest) in laid.zip(dry).zip(wet).zip(wettest) {
-                let film = height * spot.lays(ahead, beside, single(length));
-                (ahead, beside) = (ahead + step.0, beside + step.1);
-                if film > 0.0 {
-                    *laid += film;
-                    *dry += film * (1.0 - moist);
-                    *wet += film * moist * older;
-                    *wettest = wettest.max(*wet * left);
-                }
-            }
-        }
+        let both = |(ahead, beside): (f64, f64)| (single(ahead), single(beside));
+        let first = (grid.across(window.columns.start), grid.down(window.rows.start));
+        let sweep = Sweep {
+            columns: window.columns.clone(),
+            rows: window.rows.clone(),
+            first: both(ahead_of(first.0 - piece.from.0, first.1 - piece.from.1)),
+            right: both(ahead_of(grid.cell, 0.0)),
+            below: both(ahead_of(0.0, grid.cell)),
+            length: single(length),
+            height: single(piece.lands * spot.peak() / (a * b)),
+            moist: 1.0 - single(piece.dry),
+            older: single(libm::exp(age)),
+            left: single(libm::exp(-age)),
+        };
+        sweep.lay(spot, &mut self.layers);
+        window
     }
 
     /// Reckons what is wet from a later moment, where the one it counts from lies far back.
@@ -151,7 +136,7 @@ impl Film {
         let age = (moment - self.since) / self.flash;
         if age > ANEW_AFTER {
             let left = single(libm::exp(-age));
-            self.wet.iter_mut().for_each(|wet| *wet *= left);
+            self.layers.wet.iter_mut().for_each(|wet| *wet *= left);
             self.since = moment;
         }
     }

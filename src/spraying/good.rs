@@ -1,5 +1,6 @@
 //! A good run of a task as the model would do it: shown beside one's own, and graded like it.
 
+use super::edge::{Side, along};
 use super::outline::{Outline, Place};
 use super::program::Passes;
 use super::setup::Setup;
@@ -8,6 +9,7 @@ use crate::quantity::{GunSpeed, Micrometres, Millimetres, Overlap, Seconds};
 use crate::rules::spray::fan::seen_width;
 use crate::rules::spray::pass_film::{Spray, speed_for};
 use crate::rules::spray::trigger::{lead_for, passes_across};
+use crate::rules::term::Term;
 
 /// Half an overlap: aim at the edge of the last stripe (an air-board refinish tip sheet; TM 1-1500-344-23-2, A-8.3).
 pub const TAUGHT_OVERLAP: f64 = 0.5;
@@ -47,6 +49,24 @@ pub(super) fn lead(setup: &Setup, half_thin: f64, speed: f64) -> f64 {
     lead_for(Millimetres::saturating(half_thin), GunSpeed::saturating(speed), valve).answer.get()
 }
 
+/// Gaps between the passes that share a length evenly, at half an overlap or more.
+fn gaps(length: f64, full: f64) -> Option<f64> {
+    let passes = passes_across(
+        Millimetres::saturating(length),
+        Millimetres::saturating(full),
+        Overlap::saturating(TAUGHT_OVERLAP),
+    );
+    passes.ok().map(|ruling| ruling.answer - 1.0)
+}
+
+/// The overlap of passes that share the face evenly: the greater one of both directions.
+pub(super) fn fitted(setup: &Setup) -> f64 {
+    let full = 2.0 * setup.held(setup.middle_distance(), 0.0).half_fan;
+    let (least, most) = setup.outline.bounds();
+    let overlap = |length: f64| gaps(length, full).map_or(TAUGHT_OVERLAP, |gaps| 1.0 - length / gaps / full);
+    overlap(most.0 - least.0).max(overlap(most.1 - least.1))
+}
+
 fn even(setup: &Setup, film: EvenFilm) -> Option<Vec<Passes>> {
     let distance = setup.middle_distance();
     let held = setup.held(distance, 0.0);
@@ -57,12 +77,7 @@ fn even(setup: &Setup, film: EvenFilm) -> Option<Vec<Passes>> {
         let turned = |(x, y): Place| if upright { (y, x) } else { (x, y) };
         let (least, most) = setup.outline.bounds();
         let (from, to) = (turned(least).1, turned(most).1);
-        let across = passes_across(
-            Millimetres::saturating(to - from),
-            Millimetres::saturating(2.0 * held.half_fan),
-            Overlap::saturating(TAUGHT_OVERLAP),
-        );
-        let gaps = across.ok()?.answer - 1.0;
+        let gaps = gaps(to - from, 2.0 * held.half_fan)?;
         let pitch = (to - from) / gaps;
         let speed = speed(setup, pitch, wet)?;
         let reach = seen_width(setup.section()) * held.half_fan;
@@ -114,7 +129,7 @@ fn extent(outline: &Outline, turned: impl Fn(Place) -> Place, from: f64, to: f64
     found
 }
 
-/// Along the edge, both ways from its last point on the axis to the first one: both begin where the other does, so that each
+/// Along the edge, both ways from the bottom to the top: both begin where the other does, so that each
 /// lays half there. Coats end one after another, as the fade asks; what lies outside of where one ends is filled by passes
 /// at half an overlap.
 fn shaded(setup: &Setup, shade: ShadedEdge) -> Option<Vec<Passes>> {
@@ -132,9 +147,9 @@ fn shaded(setup: &Setup, shade: ShadedEdge) -> Option<Vec<Passes>> {
         for coat in 0..shade.coats {
             let mut inward = shade.width_mm.get() * f64::from(coat) / f64::from(shade.coats);
             while inward > -held.half_fan {
-                for way in [1, -1] {
+                for side in Side::ALL {
                     sets.push(Passes {
-                        line: line(&setup.outline, inward, way),
+                        line: along(&setup.outline, inward, *side),
                         wide: 0.0,
                         distance,
                         speed,
@@ -150,38 +165,4 @@ fn shaded(setup: &Setup, shade: ShadedEdge) -> Option<Vec<Passes>> {
         round += 1.0;
     }
     Some(sets)
-}
-
-/// The outline from its lowest place to its highest, one way round (1) or the other (-1), moved inwards.
-fn line(outline: &Outline, inward: f64, way: isize) -> Vec<Place> {
-    let places = outline.places();
-    let by_height = |a: &usize, b: &usize| {
-        let y = |nth: &usize| places.get(*nth).map_or(0.0, |place| place.1);
-        y(a).total_cmp(&y(b))
-    };
-    let (Some(lowest), Some(highest)) =
-        ((0..places.len()).max_by(by_height), (0..places.len()).min_by(by_height))
-    else {
-        return Vec::new();
-    };
-    let mut half = Vec::new();
-    let mut nth = lowest;
-    loop {
-        half.extend(inside(places, nth, inward));
-        if nth == highest || half.len() > places.len() {
-            return half;
-        }
-        nth = (nth + places.len()).wrapping_add_signed(way) % places.len();
-    }
-}
-
-/// A place of a closed line moved square to it, inwards.
-fn inside(places: &[Place], nth: usize, inward: f64) -> Option<Place> {
-    let count = places.len();
-    let (x, y) = *places.get(nth)?;
-    let (before, after) = (*places.get((nth + count - 1) % count)?, *places.get((nth + 1) % count)?);
-    let (dx, dy) = (after.0 - before.0, after.1 - before.1);
-    let length = libm::hypot(dx, dy).max(f64::MIN_POSITIVE);
-    // To the right of a line that runs to the right side first: downwards lies inside.
-    Some((x - dy / length * inward, y + dx / length * inward))
 }

@@ -1,6 +1,8 @@
 //! The grid that film is counted on, and the cells of it that are work.
 
-use super::outline::Outline;
+use super::outline::{Outline, Place};
+use crate::quantity::DUST;
+use core::ops::Range;
 
 /// Square cells over a face and what lies beside it.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -17,6 +19,49 @@ pub struct Grid {
     pub rows: usize,
 }
 
+/// Sizes of cells that are tried, one cell across the face more each time.
+const FITTED: usize = 8;
+
+/// Cells that lie in some columns and some rows.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Window {
+    /// The columns.
+    pub columns: Range<usize>,
+    /// The rows.
+    pub rows: Range<usize>,
+}
+
+impl Window {
+    /// The least one that holds both; one without cells holds nothing.
+    #[must_use]
+    pub fn with(&self, other: &Self) -> Self {
+        if self.is_empty() {
+            return other.clone();
+        }
+        if other.is_empty() {
+            return self.clone();
+        }
+        let both =
+            |one: &Range<usize>, other: &Range<usize>| one.start.min(other.start)..one.end.max(other.end);
+        Self { columns: both(&self.columns, &other.columns), rows: both(&self.rows, &other.rows) }
+    }
+
+    /// The same and so many cells to all sides, as far as the grid goes.
+    #[must_use]
+    pub fn wider(&self, cells: usize, grid: Grid) -> Self {
+        let more = |range: &Range<usize>, count: usize| {
+            range.start.saturating_sub(cells)..(range.end + cells).min(count)
+        };
+        Self { columns: more(&self.columns, grid.columns), rows: more(&self.rows, grid.rows) }
+    }
+
+    /// Whether it has no cell.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.columns.is_empty() || self.rows.is_empty()
+    }
+}
+
 pub(super) const fn number(count: usize) -> f64 {
     count as f64
 }
@@ -28,26 +73,29 @@ pub(super) const fn cells(length: f64) -> usize {
 }
 
 impl Grid {
-    /// Cells across and down of the grid that screens use.
-    pub const SCREEN: (usize, usize) = (320, 240);
+    /// Cells of the grid that screens use: as many as 320 by 240, whatever the form of the work.
+    pub const SCREEN: usize = 320 * 240;
 
-    /// The finest grid of square cells, no more than so many across and down, that holds a face and so much on each side.
+    /// A grid of square cells that has so many of them at least over a face and so much on each side. The face begins and ends
+    /// on its lines, or as near to them as cells of about that size come.
     #[must_use]
-    pub fn over(outline: &Outline, beside: f64, (columns, rows): (usize, usize)) -> Self {
+    pub fn over(outline: &Outline, beside: f64, least_count: usize) -> Self {
         let (least, most) = outline.bounds();
-        let size = |from: f64, to: f64| to - from + 2.0 * beside;
-        let (wide, high) = (size(least.0, most.0), size(least.1, most.1));
-        let cell = (wide / number(columns.max(1))).max(high / number(rows.max(1)));
-        let count = |length: f64| cells((length / cell).ceil()).max(1);
-        let (columns, rows) = (count(wide).min(columns.max(1)), count(high).min(rows.max(1)));
-        // What the last cells hold over is shared by both sides.
-        let spare = |length: f64, count: usize| (number(count) * cell - length) / 2.0;
+        let (wide, high) = (most.0 - least.0, most.1 - least.1);
+        let area = (wide + 2.0 * beside) * (high + 2.0 * beside);
+        let coarsest = (area / number(least_count.max(1))).sqrt();
+        let cell = |more: usize| wide / ((wide / coarsest).ceil() + number(more)).max(1.0);
+        let off = |cell: &f64| (high / cell - (high / cell).round()).abs();
+        let fits = (0..FITTED).map(cell).min_by(|one, other| off(one).total_cmp(&off(other)));
+        let cell = fits.unwrap_or(coarsest);
+        let margin = (beside / cell - DUST).ceil().max(0.0);
+        let count = |length: f64| cells((length / cell - DUST).ceil() + 2.0 * margin).max(1);
         Self {
-            left: least.0 - beside - spare(wide, columns),
-            top: least.1 - beside - spare(high, rows),
+            left: least.0 - margin * cell,
+            top: least.1 - margin * cell,
             cell,
-            columns,
-            rows,
+            columns: count(wide),
+            rows: count(high),
         }
     }
 
@@ -75,24 +123,14 @@ impl Grid {
         self.top + (number(row) + 0.5) * self.cell
     }
 
-    /// The columns whose middles lie between two places, mm.
-    pub(super) fn columns_in(&self, from: f64, to: f64) -> core::ops::Range<usize> {
-        span(self.left, self.cell, self.columns, from, to)
-    }
-
-    /// The rows whose middles lie between two places, mm.
-    pub(super) fn rows_in(&self, from: f64, to: f64) -> core::ops::Range<usize> {
-        span(self.top, self.cell, self.rows, from, to)
-    }
-
-    /// Columns and rows of the cells within a distance of a place to all sides, mm.
+    /// The cells whose middles lie within the rectangle round two places, wider by so much across and down, mm.
     #[must_use]
-    pub fn around(
-        &self,
-        (x, y): (f64, f64),
-        reach: f64,
-    ) -> (core::ops::Range<usize>, core::ops::Range<usize>) {
-        (self.columns_in(x - reach, x + reach), self.rows_in(y - reach, y + reach))
+    pub fn around(&self, from: Place, to: Place, (across, down): (f64, f64)) -> Window {
+        let reach = |from: f64, to: f64, reach: f64| (from.min(to) - reach, from.max(to) + reach);
+        Window {
+            columns: span(self.left, self.cell, self.columns, reach(from.0, to.0, across)),
+            rows: span(self.top, self.cell, self.rows, reach(from.1, to.1, down)),
+        }
     }
 
     /// Area of a cell, mm².
@@ -116,7 +154,7 @@ impl Grid {
     }
 }
 
-fn span(first: f64, cell: f64, count: usize, from: f64, to: f64) -> core::ops::Range<usize> {
+fn span(first: f64, cell: f64, count: usize, (from, to): (f64, f64)) -> Range<usize> {
     let begin = cells(((from - first) / cell - 0.5).ceil()).min(count);
     let end = cells(((to - first) / cell + 0.5).floor()).min(count);
     begin..end.max(begin)

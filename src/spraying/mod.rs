@@ -10,6 +10,7 @@
 //! material, the booth and the instructor decide.
 
 pub mod better;
+pub mod edge;
 pub mod film;
 pub mod good;
 pub mod grade;
@@ -19,8 +20,8 @@ pub mod outline;
 pub mod point;
 pub mod program;
 pub mod reading;
+pub mod replay;
 pub mod setup;
-pub mod spot;
 pub mod sprayer;
 pub mod strokes;
 pub mod told;

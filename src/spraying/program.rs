@@ -11,6 +11,8 @@ const CARRIED: f64 = 600.0;
 /// The gun begins to move so far before the trigger is pulled, and moves on so far after it is let go, mm: on the move
 /// when it opens, as handbooks ask (a public finishing manual, A-8.3 d).
 const RUN_UP: f64 = 30.0;
+/// The fan turns within so much before and behind a corner, mm (an assumption, no source).
+const BEND: f64 = 20.0;
 /// The fan lies square to the line.
 const SQUARE: f64 = 90.0;
 /// A spot turned half round is the same.
@@ -27,7 +29,7 @@ pub struct Passes {
     pub distance: f64,
     /// Speed of the gun, m/s.
     pub speed: f64,
-    /// Overlap of a pass with the one before, of the full width.
+    /// Overlap of a pass with the one before, of the full width, at least: passes share the width of the set evenly.
     pub overlap: f64,
     /// How far before the beginning of a pass the trigger is pulled, mm; below 0: after it.
     pub lead: f64,
@@ -58,10 +60,12 @@ pub fn path(sets: &[Passes], setup: &Setup) -> Result<Path, NoPath> {
         run.wait(set.wait);
         let pitch = 2.0 * setup.held(set.distance, 0.0).half_fan * (1.0 - set.overlap);
         let count = (set.wide / pitch - crate::quantity::DUST).ceil().max(0.0);
+        // They share the width evenly, so that none lies closer than the others.
+        let pitch = set.wide / count.max(1.0);
         let mut nth = 0.0;
         let mut back = false;
         while nth <= count && run.points.len() <= Point::COUNT_MOST {
-            let mut line = beside(&set.line, (nth * pitch).min(set.wide));
+            let mut line = beside(&set.line, nth * pitch);
             if back {
                 line.reverse();
             }
@@ -89,12 +93,16 @@ fn direction(from: Place, to: Place) -> Place {
 #[derive(Default)]
 struct Run {
     points: Vec<Point>,
+    /// Waited before the first pass, s.
+    waited: f64,
 }
 
 impl Run {
     fn wait(&mut self, time: f64) {
-        if let Some(last) = self.points.last().copied().filter(|_| time > 0.0) {
-            self.points.push(Point { t: last.t + time, ..last });
+        match self.points.last().copied() {
+            Some(last) if time > 0.0 => self.points.push(Point { t: last.t + time, ..last }),
+            Some(_) => {}
+            None => self.waited += time,
         }
     }
 
@@ -110,6 +118,10 @@ impl Run {
         let mut stops = vec![-set.lead - RUN_UP, -set.lead, whole + set.lag, whole + set.lag + RUN_UP];
         let mut along = 0.0;
         for length in &lengths {
+            // The fan turns at a corner, and not all along the sides that meet there.
+            if *length > 2.0 * BEND {
+                stops.extend([along + BEND, along + length - BEND]);
+            }
             along += length;
             stops.push(along);
         }
@@ -130,13 +142,24 @@ impl Run {
             let fan = self.nearest(turn + SQUARE, begun.is_some());
             begun = Some(start);
             let t = start + (stop - first) / speed;
+            if self.points.is_empty() && self.waited > 0.0 {
+                self.points.push(Point {
+                    t: 0.0,
+                    x,
+                    y,
+                    distance: set.distance,
+                    tilt: 0.0,
+                    fan,
+                    trigger: 0.0,
+                });
+            }
             self.points.push(Point { t, x, y, distance: set.distance, tilt: 0.0, fan, trigger });
         }
     }
 
     /// The moment at which the gun, carried on from its last point, is at a place.
     fn carried(&self, (x, y): Place) -> f64 {
-        self.points.last().map_or(0.0, |last| last.t + libm::hypot(x - last.x, y - last.y) / CARRIED)
+        self.points.last().map_or(self.waited, |last| last.t + libm::hypot(x - last.x, y - last.y) / CARRIED)
     }
 
     /// The angle of the fan, nearest to that of the last point of the same pass; at the beginning of one the least.

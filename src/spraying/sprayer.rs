@@ -1,10 +1,10 @@
 //! A gun that is moved: takes points one after another and lays what leaves it.
 
 use super::film::Film;
-use super::grid::Grid;
+use super::grid::{Grid, Window};
 use super::point::{Path, Point};
 use super::setup::{FILM_A_ML, Setup};
-use super::spot::Spot;
+use stepboard_picture::Spot;
 
 /// Longest step while the flow follows the trigger, s: the flow is taken as even within one.
 const RAMP_STEP: f64 = 0.01;
@@ -59,34 +59,35 @@ impl Sprayer {
         sprayer
     }
 
-    /// Moves the gun on to a point. Points come in the order of time; the first one only tells where it begins.
-    pub fn to(&mut self, point: Point) {
-        if let Some(from) = self.at.replace(point) {
-            self.run(from, point);
-        }
+    /// Moves the gun on to a point and gives the cells that it may have touched. Points come in the order of time; the first
+    /// one only tells where it begins.
+    pub fn to(&mut self, point: Point) -> Window {
+        self.at.replace(point).map_or_else(Window::default, |from| self.run(from, point))
     }
 
     /// From one point to the next: first as long as the flow follows the trigger, then evenly.
-    fn run(&mut self, from: Point, to: Point) {
+    fn run(&mut self, from: Point, to: Point) -> Window {
         let time = to.t - from.t;
         if time <= 0.0 {
-            return;
+            return Window::default();
         }
         let opens = self.setup.task.gun.opens_s.get();
         let ramp = ((from.trigger - self.open).abs() * opens).min(time);
         let until = from.towards(&to, ramp / time);
+        let mut touched = Window::default();
         if ramp > 0.0 {
             let rise = (from.trigger - self.open).signum() * ramp / opens;
-            self.steps(from, until, rise, (ramp / RAMP_STEP).ceil());
+            touched = self.steps(from, until, rise, (ramp / RAMP_STEP).ceil());
         }
         self.open = if ramp < time { from.trigger } else { self.open };
         if self.open > 0.0 && ramp < time {
-            self.steps(until, to, 0.0, 1.0);
+            touched = touched.with(&self.steps(until, to, 0.0, 1.0));
         }
+        touched
     }
 
     /// Lays a way on which the flow rises by so much, in so many steps at least.
-    fn steps(&mut self, from: Point, to: Point, rise: f64, least: f64) {
+    fn steps(&mut self, from: Point, to: Point, rise: f64, least: f64) -> Window {
         let change = |from: f64, to: f64, step: f64| ((to - from).abs() / step).ceil();
         let count = least
             .max(change(from.t, to.t, TIME_STEP))
@@ -97,6 +98,7 @@ impl Sprayer {
         let time = (to.t - from.t) / count;
         let mut begin = from;
         let mut step = 1.0;
+        let mut touched = Window::default();
         while step <= count {
             let end = from.towards(&to, step / count);
             let open = self.open + rise / count / 2.0;
@@ -107,10 +109,11 @@ impl Sprayer {
             self.paint.sprayed += volume;
             self.paint.landed += landed;
             self.paint.lost += volume - landed;
-            self.film.lay(&self.spot, &piece);
+            touched = touched.with(&self.film.lay(&self.spot, &piece));
             begin = end;
             step += 1.0;
         }
+        touched
     }
 
     /// The film so far.

@@ -71,15 +71,9 @@ fn setup(document: &Value, content: &Content, mistakes: &mut Mistakes) -> Option
 fn run(document: &Value, content: &Content, mistakes: &mut Mistakes) -> Option<(Setup, Path)> {
     let setup = setup(document, content, mistakes)?;
     let fields = At::whole(document).fields(&KEYS, mistakes)?;
-    let path = match (fields.get("path"), fields.get("passes")) {
-        (Some(at), None) => {
-            let points: Vec<Point> = points(&at, mistakes);
-            Path::new(points)
-        }
-        (None, Some(at)) => {
-            let sets = sets(&at, mistakes);
-            program::path(&sets, &setup)
-        }
+    let (key, path) = match (fields.get("path"), fields.get("passes")) {
+        (Some(at), None) => ("path", Path::new(points(&at, mistakes))),
+        (None, Some(at)) => ("passes", program::path(&sets(&at, mistakes), &setup)),
         _ => {
             mistakes.0.push("one of `path` and `passes` is needed, and no more".to_owned());
             return None;
@@ -89,13 +83,24 @@ fn run(document: &Value, content: &Content, mistakes: &mut Mistakes) -> Option<(
     if mistakes.0.is_empty()
         && let Err(no) = &path
     {
-        mistakes.0.push(refused(no));
+        mistakes.0.push(refused(key, no));
     }
     path.ok().map(|path| (setup, path))
 }
 
-fn refused(no: &NoPath) -> String {
-    format!("`path`: {no}")
+/// Why there is no path; passes have no points that whoever told them could count.
+fn refused(key: &str, no: &NoPath) -> String {
+    match no {
+        NoPath::Value(_, outside) if key == "passes" => format!("`passes`: on their way {outside}"),
+        NoPath::Count(count) if key == "passes" && *count > 0 => {
+            format!(
+                "`passes`: {count} changes of the gun on their way; up to {} are allowed",
+                Point::COUNT_MOST
+            )
+        }
+        NoPath::Count(_) if key == "passes" => "`passes`: none; one set is needed at least".to_owned(),
+        _ => format!("`{key}`: {no}"),
+    }
 }
 
 fn points(at: &At<'_>, mistakes: &mut Mistakes) -> Vec<Point> {

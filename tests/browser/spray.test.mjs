@@ -1,6 +1,7 @@
 // Spraying a panel: by finger, a good run and three that fail for the reason that was sprayed; by programmed passes.
 import assert from "node:assert/strict";
 import { test } from "node:test";
+import { By } from "selenium-webdriver";
 import { SIZES, journey } from "./harness.mjs";
 import { fill, goTo } from "./office.mjs";
 import { good, look, pulled, spray, stand, told } from "./sprayer.mjs";
@@ -26,6 +27,12 @@ test("a run as a hand makes it that knows the work passes", () =>
     await page.assertFits("what came of it");
     await page.assertAccessible("what came of it");
     await page.shot("spray-passes");
+    await page.press("button", "Play both runs");
+    await page.until("both guns on the map", async () => (await page.driver.findElements(By.css(".spray-spot"))).length === 2);
+    await page.shot("spray-played");
+    await page.press("button", "Stop");
+    const stopped = await page.driver.findElement(By.css(".spray-replay output")).getText();
+    assert.equal(await page.driver.findElement(By.css(".spray-replay output")).getText(), stopped);
     await page.press("button", "Spray it again");
     await page.one("button", "Look at the film");
   }));
@@ -92,6 +99,58 @@ for (const size of SIZES) {
       await page.assertFits("what came of it");
       await page.assertAccessible("what came of it");
       await page.shot("spray-outcome");
+    }));
+}
+
+/** Sets of passes as they are typed, by which a good run of a task is programmed. */
+const TYPED = {
+  "clear-panel": straight,
+  "colour-crossed": straight,
+  "horned-body": straight,
+  "cutaway-body": straight,
+  "shaded-edge": alongEdge,
+};
+
+/** Each pass as a set of its own. */
+function straight(passes) {
+  return passes.map(({ line_mm: [[ax, ay], [bx, by]], overlap, ...set }) =>
+    ({ from_x_mm: ax, from_y_mm: ay, to_x_mm: bx, to_y_mm: by, ...set, overlap: overlap * 100 }));
+}
+
+/** Passes along the edge on both sides, those equally far inwards as one set. */
+function alongEdge(passes) {
+  const edge = passes[0].line_mm[0][1];
+  const inwards = passes.map((pass) => edge - pass.line_mm[0][1]);
+  return [...new Set(inwards)].map((inward) => {
+    const { distance_mm, speed_m_s, lead_mm, lag_mm } = passes[inwards.indexOf(inward)];
+    const times = inwards.filter((one) => one === inward).length / 2;
+    return { inward_mm: inward, times, distance_mm, speed_m_s, lead_mm, lag_mm };
+  });
+}
+
+for (const [task, typed] of Object.entries(TYPED)) {
+  test(`by keys a good run of ${task} passes as that of a hand would`, () =>
+    journey(`spray-typed-${task}`, SIZES[1], async (page) => {
+      await goTo(page, `#/spray/${task}`);
+      await page.press("button", "Program passes");
+      const stands = {};
+      for (const [nth, set] of typed(good(task)).entries()) {
+        for (const [key, value] of Object.entries(set)) {
+          if (stands[key] !== value) await fill(page, `spray-${key}`, String(value));
+          stands[key] = value;
+        }
+        await page.press("button", "Add this set");
+        await page.says(`Set ${nth + 1}`);
+      }
+      await page.shot(`spray-typed-${task}`);
+      await page.press("button", "Run the passes");
+      await page.says(/It passes\.|It does not pass yet\./);
+      const text = await page.text();
+      assert.match(text, /It passes\./);
+      assert.match(text, new RegExp(`Wet film, mean\\s+${told(task, good(task)).film.mean_um.toFixed(0)} µm`));
+      await page.assertFits("what came of it");
+      await page.assertAccessible("what came of it");
+      await page.shot(`spray-typed-${task}-outcome`);
     }));
 }
 

@@ -39,6 +39,8 @@ fn a_slow_run_sags_a_far_one_is_dry_and_a_gap_is_missed() {
         assert_eq!((slow.first(), advice), (Some(&Fault::Runs), Some(Better::Faster)), "{slug}, slow");
         let (far, advice) = wrong(&setup, |_, set| set.distance *= 1.9);
         assert_eq!((far.first(), advice), (Some(&Fault::DrySpray), Some(Better::ComeNearer)), "{slug}, far");
+        let (lost, advice) = wrong(&setup, |_, set| set.distance = 480.0);
+        assert_eq!((lost.first(), advice), (Some(&Fault::Missed), Some(Better::ComeNearer)), "{slug}, lost");
         let mut sets = good::run(&setup).expect("a good run");
         sets.retain({
             let mut nth = 0;
@@ -91,7 +93,7 @@ fn what_is_wrong_with_a_panel_is_told_by_its_cause() {
 /// One layer that is gone over twice is too much of it, and no wait mends that.
 #[test]
 fn one_layer_gone_over_twice_is_done_once_less() {
-    for slug in ["horned-body", "cutaway-body"] {
+    for slug in ["clear-panel", "horned-body", "cutaway-body"] {
         let setup = setup(slug);
         let good = good::run(&setup).expect("a good run");
         let (findings, advice) = graded(&setup, &[&good[..], &good[..]].concat());

@@ -58,5 +58,12 @@ fn a_run_that_cannot_be_read_is_refused_with_its_place() {
         &set(r#""line_mm": [[0, 0], [9, 0]], "distance_mm": 180, "speed_m_s": 9, "lead_mm": 0, "lag_mm": 0"#),
         &["`passes[0].speed_m_s` is 9", "a number from 0.02 to 3"],
     );
+    no(
+        &set(
+            r#""line_mm": [[1900, 0], [2000, 0]], "distance_mm": 180, "speed_m_s": 1, "lead_mm": 0, "lag_mm": 400"#,
+        ),
+        &["`passes`: on their way x_mm 2400 is outside -2000 to 2000 mm"],
+    );
+    no(r#"{"task": "sealer-panel", "passes": []}"#, &["`passes`: none; one set is needed at least"]);
     refused(&["spray", "no-task", "--good"], "", &["`task` is \"no-task\"", "clear-panel"]);
 }

@@ -6,7 +6,7 @@ use stepboard::spraying::reading::measure;
 use stepboard::spraying::{Grid, Path, Setup, Sprayer};
 
 fn film(setup: &Setup, path: &Path) -> Vec<f64> {
-    let grid = Grid::over(&setup.outline, 60.0, (160, 120));
+    let grid = Grid::over(&setup.outline, 60.0, 160 * 120);
     Sprayer::spray(setup, grid, path).film().laid().iter().map(|film| f64::from(*film)).collect()
 }
 
@@ -31,11 +31,11 @@ fn a_finer_grid_changes_nothing() {
     for slug in ["sealer-panel", "horned-body", "cutaway-body"] {
         let setup = setup(slug);
         let path = seen(60);
-        let read = |cells: (usize, usize)| {
+        let read = |cells: usize| {
             measure(&Sprayer::spray(&setup, Grid::over(&setup.outline, 100.0, cells), &path), &path)
         };
         let usual = read(Grid::SCREEN);
-        let fine = read((2 * Grid::SCREEN.0, 2 * Grid::SCREEN.1));
+        let fine = read(4 * Grid::SCREEN);
         near(usual.film.mean / fine.film.mean, 1.0, 0.01, "mean");
         near(usual.film.cv / fine.film.cv, 1.0, 0.01, "cv");
         near(usual.film.most / fine.film.most, 1.0, 0.01, "most");

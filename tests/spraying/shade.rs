@@ -3,7 +3,8 @@
 use crate::support::near;
 use crate::tries::setup;
 use stepboard::spraying::program::path;
-use stepboard::spraying::reading::shade::{Zone, lightness, reach, wanted};
+use stepboard::spraying::reading::shade::Zone;
+use stepboard::spraying::reading::target::{lightness, reach, wanted};
 use stepboard::spraying::{Better, Fault, Passes, better, good, grade, read};
 
 /// R_wood 0.45, A 0.08 a coat: L* after 0 to 8 coats (Beer-Lambert, computed with the lightness of ISO/CIE 11664-4).

@@ -23,6 +23,7 @@ mod pause;
 mod scene;
 mod scratch;
 mod soak;
+mod spray;
 mod wood;
 
 pub use board::{Band, Surface, draw};
@@ -33,4 +34,5 @@ pub use map::Grid;
 pub use outline::Outline;
 pub use panel::{Dyes, Finish, Panel, Probe, Recipe, Severity, Work};
 pub use pause::Turns;
+pub use spray::{Coating, Layers, Look, Moment, Seen, Spot, Sweep};
 pub use wood::{Bands, Face, Growth, Gum, Pores, Rays, Screen, Species};

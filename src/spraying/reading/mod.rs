@@ -3,6 +3,7 @@
 pub mod film;
 pub mod places;
 pub mod shade;
+pub mod target;
 
 pub use film::FilmRead;
 pub use places::{Place, PlaceKind};
@@ -12,6 +13,7 @@ use super::point::Path;
 use super::setup::{FILM_A_ML, Setup};
 use super::sprayer::Sprayer;
 use super::strokes::{Stroke, strokes};
+use crate::rules::term::Term;
 
 /// A run, measured.
 #[derive(Debug, Clone, PartialEq)]
@@ -60,24 +62,61 @@ pub fn read(setup: &Setup, path: &Path) -> Reading {
 /// Measures what a path left on a face.
 #[must_use]
 pub fn measure(sprayer: &Sprayer, path: &Path) -> Reading {
-    let (setup, film) = (sprayer.setup(), sprayer.film());
-    let grid = film.grid();
-    let work = grid.work(&setup.outline);
-    let read = film::of(film, &work, setup);
-    let paint = sprayer.paint();
-    let on_work = read.laid * grid.area() / FILM_A_ML;
-    let span = path.points().first().zip(path.points().last());
-    Reading {
-        places: places::find(film, &work, setup),
-        shade: setup.task.shade.map(|shade| shade::of(film, &work, setup, shade)),
-        film: read,
-        paint: PaintRead {
-            sprayed: paint.sprayed,
-            on_work,
-            beside: paint.landed - on_work,
-            lost: paint.lost,
-        },
-        strokes: strokes(path, setup),
-        time: span.map_or(0.0, |(first, last)| last.t - first.t),
+    let mut measuring = Measuring::of(sprayer);
+    while measuring.go_on() {}
+    measuring.done(path)
+}
+
+/// A face that is measured in turns, so that a screen can go on meanwhile.
+#[derive(Debug)]
+pub struct Measuring<'r> {
+    sprayer: &'r Sprayer,
+    work: Vec<bool>,
+    shade: Option<shade::Measuring>,
+    kinds: core::slice::Iter<'r, PlaceKind>,
+    places: Vec<Place>,
+}
+
+impl<'r> Measuring<'r> {
+    /// Nothing is measured yet.
+    #[must_use]
+    pub fn of(sprayer: &'r Sprayer) -> Self {
+        let setup = sprayer.setup();
+        let work = sprayer.film().grid().work(&setup.outline);
+        let shade = setup.task.shade.map(|shade| shade::Measuring::of(setup, shade));
+        Self { sprayer, work, shade, kinds: PlaceKind::ALL.iter(), places: Vec::new() }
+    }
+
+    /// Measures a row of a shaded edge, or places of a kind; whether there was any left.
+    pub fn go_on(&mut self) -> bool {
+        let (setup, film) = (self.sprayer.setup(), self.sprayer.film());
+        if self.shade.as_mut().is_some_and(|shade| shade.row(film, &self.work, setup)) {
+            return true;
+        }
+        let kind = self.kinds.next();
+        self.places.extend(kind.into_iter().flat_map(|kind| places::of_kind(*kind, film, &self.work, setup)));
+        kind.is_some()
+    }
+
+    /// What came of the run along a path.
+    #[must_use]
+    pub fn done(self, path: &Path) -> Reading {
+        let (setup, film, paint) = (self.sprayer.setup(), self.sprayer.film(), self.sprayer.paint());
+        let read = film::of(film, &self.work, setup);
+        let on_work = read.laid * film.grid().area() / FILM_A_ML;
+        let span = path.points().first().zip(path.points().last());
+        Reading {
+            places: self.places,
+            shade: self.shade.map(shade::Measuring::done),
+            film: read,
+            paint: PaintRead {
+                sprayed: paint.sprayed,
+                on_work,
+                beside: paint.landed - on_work,
+                lost: paint.lost,
+            },
+            strokes: strokes(path, setup),
+            time: span.map_or(0.0, |(first, last)| last.t - first.t),
+        }
     }
 }

@@ -1,6 +1,5 @@
 //! Places of the work that stand out: what is missed, thin, heavy, dry, and what ran.
 
-use crate::rules::term::Term;
 use crate::spraying::film::Film;
 use crate::spraying::grid::number;
 use crate::spraying::setup::Setup;
@@ -44,12 +43,8 @@ pub struct Place {
     pub film: f64,
 }
 
-/// The largest places of each kind, the kinds in their order.
-pub(super) fn find(film: &Film, work: &[bool], setup: &Setup) -> Vec<Place> {
-    PlaceKind::ALL.iter().flat_map(|kind| of_kind(*kind, film, work, setup)).collect()
-}
-
-fn of_kind(kind: PlaceKind, film: &Film, work: &[bool], setup: &Setup) -> Vec<Place> {
+/// The largest places of a kind.
+pub(super) fn of_kind(kind: PlaceKind, film: &Film, work: &[bool], setup: &Setup) -> Vec<Place> {
     let window = setup.window();
     let sag = setup.sag();
     let dry_most = setup.task.limits.dry.get();

@@ -1,16 +1,15 @@
 //! A shaded edge beside its target: the colour by zone, both sides beside each other, and bands along the edge.
 //!
-//! Colour by Beer-Lambert over the wood ([`crate::rules::optics::layer`]), differences by CIEDE2000 of its lightness.
+//! Differences by CIEDE2000 of the lightness.
 
+use super::target::{lightness, reach, wanted};
 use crate::content::ShadedEdge;
-use crate::quantity::Millimetres;
 use crate::rules::optics::difference::ciede2000;
 use crate::rules::optics::lab::Lab;
-use crate::rules::optics::layer::under;
-use crate::rules::spray::fade::{Fade, depth};
 use crate::rules::term::Term;
 use crate::spraying::film::Film;
 use crate::spraying::grid::{cells, number};
+use crate::spraying::outline::Place;
 use crate::spraying::setup::Setup;
 use crate::terms;
 
@@ -32,6 +31,9 @@ terms! {
 const THIRDS: f64 = 3.0;
 /// Parts that the edge is looked at in, once round.
 const SECTORS: usize = 24;
+/// Rings in a third of a fade, and in all of them and as much of the centre as a third.
+const RINGS_A_THIRD: usize = 6;
+const RINGS: usize = 4 * RINGS_A_THIRD;
 
 /// A zone beside its target.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -46,41 +48,34 @@ pub struct ZoneRead {
     pub difference: f64,
 }
 
+/// Places equally far from the edge.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Ring {
+    /// How far, mm.
+    pub inwards: f64,
+    /// Lightness L* on the left side, mean over the cells; `None` without a cell.
+    pub left: Option<f64>,
+    /// Lightness on the right side.
+    pub right: Option<f64>,
+    /// Lightness that was wanted.
+    pub wanted: f64,
+}
+
 /// A shaded edge, measured.
 #[derive(Debug, Clone, PartialEq)]
 pub struct ShadeRead {
     /// The zones, from the edge inwards; those without a cell are left out.
     pub zones: Vec<ZoneRead>,
+    /// The fade from the edge inwards; rings without a cell are left out.
+    pub rings: Vec<Ring>,
+    /// Lightness of the parts of the edge, once round as it is seen, from the top to the right; `None` without a cell.
+    pub round: Vec<Option<f64>>,
+    /// Lightness of the whole edge.
+    pub edge: f64,
     /// Difference of the left fade to the right one, ΔE₀₀.
     pub sides: f64,
     /// Greatest difference of a part of the edge to the whole of it, ΔE₀₀.
     pub banding: f64,
-}
-
-/// Lightness of a film of transparent colour over wood, 0 to 100: film in µm wet as laid.
-#[must_use]
-pub fn lightness(film: f64, setup: &Setup, shade: ShadedEdge) -> f64 {
-    under(shade.wood_reflectance, shade.coat_absorbance.get() * film / setup.coat()).lightness
-}
-
-/// Film that is wanted at a distance from the edge, µm wet as laid.
-#[must_use]
-pub fn wanted(from_edge: f64, setup: &Setup, shade: ShadedEdge) -> f64 {
-    let fan = 2.0 * setup.held(setup.middle_distance(), 0.0).half_fan;
-    let fade = Fade {
-        width: shade.width_mm,
-        coats: shade.coats,
-        fan: Millimetres::saturating(fan),
-        section: setup.section(),
-    };
-    shade.depth * setup.coat() * depth(fade, Millimetres::saturating(from_edge)).get()
-}
-
-/// How far from the edge the target reaches, mm: the last coat ends half a fan past its line.
-#[must_use]
-pub fn reach(setup: &Setup, shade: ShadedEdge) -> f64 {
-    let soft = setup.held(setup.middle_distance(), 0.0).half_fan;
-    shade.width_mm.get() * (1.0 - 1.0 / f64::from(shade.coats.max(1))) + soft
 }
 
 /// Difference of two greys of that lightness.
@@ -110,46 +105,100 @@ impl Mean {
     }
 }
 
-/// Measures the cells that are work.
-pub(super) fn of(film: &Film, work: &[bool], setup: &Setup, shade: ShadedEdge) -> ShadeRead {
-    let reach = reach(setup, shade);
-    let grid = film.grid();
-    let (least, most) = setup.outline.bounds();
-    let centre_y = f64::midpoint(least.1, most.1);
-    let mut zones = [(Mean::default(), Mean::default()); 4];
-    let mut sides = [Mean::default(); 2];
-    let mut sectors = [Mean::default(); SECTORS];
-    let mut edge = Mean::default();
-    for (cell, laid) in film.laid().iter().enumerate().filter(|(cell, _)| work.get(*cell) == Some(&true)) {
-        let (x, y) = grid.middle(cell);
-        let inwards = setup.outline.distance((x, y));
-        let here = lightness(f64::from(*laid), setup, shade);
-        let third = cells(inwards / reach * THIRDS).min(Zone::Centre as usize);
-        if let Some((found, target)) = zones.get_mut(third) {
-            found.add(here);
-            target.add(lightness(wanted(inwards, setup, shade), setup, shade));
-        }
-        if third < Zone::Centre as usize {
-            sides[usize::from(x > 0.0)].add(here);
-        }
-        if third == Zone::Edge as usize {
-            edge.add(here);
-            let turn = libm::atan2(y - centre_y, x) / core::f64::consts::TAU + 0.5;
-            let sector = cells(turn * number(SECTORS)).min(SECTORS - 1);
-            if let Some(mean) = sectors.get_mut(sector) {
-                mean.add(here);
-            }
+/// A shaded edge that is measured row by row.
+#[derive(Debug)]
+pub struct Measuring {
+    shade: ShadedEdge,
+    /// How far from the edge the target reaches, and how far down its middle lies, mm.
+    reach: f64,
+    centre_y: f64,
+    /// The next row.
+    next: usize,
+    /// What was found, and what was wanted.
+    zones: [(Mean, Mean); 4],
+    /// What was found left and right, and what was wanted.
+    rings: [([Mean; 2], Mean); RINGS],
+    sides: [Mean; 2],
+    sectors: [Mean; SECTORS],
+    edge: Mean,
+}
+
+impl Measuring {
+    /// Nothing is measured yet.
+    pub(super) fn of(setup: &Setup, shade: ShadedEdge) -> Self {
+        let (least, most) = setup.outline.bounds();
+        Self {
+            shade,
+            reach: reach(setup, shade),
+            centre_y: f64::midpoint(least.1, most.1),
+            next: 0,
+            zones: Default::default(),
+            rings: Default::default(),
+            sides: Default::default(),
+            sectors: Default::default(),
+            edge: Mean::default(),
         }
     }
-    let read = |(zone, (found, target)): (&Zone, (Mean, Mean))| {
-        let (lightness, wanted) = (found.get()?, target.get()?);
-        Some(ZoneRead { zone: *zone, lightness, wanted, difference: difference(lightness, wanted) })
-    };
-    let [left, right] = sides.map(Mean::get);
-    let apart = |mean: &Mean| Some(difference(mean.get()?, edge.get()?));
-    ShadeRead {
-        zones: Zone::ALL.iter().zip(zones).filter_map(read).collect(),
-        sides: left.zip(right).map_or(0.0, |(left, right)| difference(left, right)),
-        banding: sectors.iter().filter_map(apart).fold(0.0, f64::max),
+
+    /// Measures the cells of the next row that are work; whether there was one.
+    pub(super) fn row(&mut self, film: &Film, work: &[bool], setup: &Setup) -> bool {
+        let columns = film.grid().columns;
+        let cells = self.next * columns..(self.next + 1) * columns;
+        self.next += 1;
+        let Some(laid) = film.laid().get(cells.clone()) else { return false };
+        for (cell, laid) in cells.zip(laid).filter(|(cell, _)| work.get(*cell) == Some(&true)) {
+            self.cell(film.grid().middle(cell), f64::from(*laid), setup);
+        }
+        true
+    }
+
+    fn cell(&mut self, (x, y): Place, laid: f64, setup: &Setup) {
+        let inwards = setup.outline.distance((x, y));
+        let here = lightness(laid, setup, self.shade);
+        let target = lightness(wanted(inwards, setup, self.shade), setup, self.shade);
+        let side = usize::from(x > 0.0);
+        let thirds = inwards / self.reach * THIRDS;
+        let third = cells(thirds).min(Zone::Centre as usize);
+        if let Some((found, wanted)) = self.zones.get_mut(third) {
+            found.add(here);
+            wanted.add(target);
+        }
+        if let Some((found, wanted)) = self.rings.get_mut(cells(thirds * number(RINGS_A_THIRD))) {
+            found.get_mut(side).into_iter().for_each(|found| found.add(here));
+            wanted.add(target);
+        }
+        if third < Zone::Centre as usize {
+            self.sides.get_mut(side).into_iter().for_each(|side| side.add(here));
+        }
+        if third == Zone::Edge as usize {
+            self.edge.add(here);
+            // Once round from the top to the right.
+            let turn = libm::atan2(x, self.centre_y - y) / core::f64::consts::TAU;
+            let sector = cells((turn - libm::floor(turn)) * number(SECTORS)).min(SECTORS - 1);
+            self.sectors.get_mut(sector).into_iter().for_each(|sector| sector.add(here));
+        }
+    }
+
+    /// What came of it.
+    pub(super) fn done(self) -> ShadeRead {
+        let zone = |(zone, (found, target)): (&Zone, (Mean, Mean))| {
+            let (lightness, wanted) = (found.get()?, target.get()?);
+            Some(ZoneRead { zone: *zone, lightness, wanted, difference: difference(lightness, wanted) })
+        };
+        let ring = |(nth, ([left, right], wanted)): (usize, ([Mean; 2], Mean))| {
+            let inwards = (number(nth) + 0.5) * self.reach / (THIRDS * number(RINGS_A_THIRD));
+            Some(Ring { inwards, left: left.get(), right: right.get(), wanted: wanted.get()? })
+        };
+        let edge = self.edge.get();
+        let [left, right] = self.sides.map(Mean::get);
+        let apart = |mean: &Mean| Some(difference(mean.get()?, edge?));
+        ShadeRead {
+            zones: Zone::ALL.iter().zip(self.zones).filter_map(zone).collect(),
+            rings: self.rings.into_iter().enumerate().filter_map(ring).collect(),
+            round: self.sectors.into_iter().map(Mean::get).collect(),
+            edge: edge.unwrap_or(0.0),
+            sides: left.zip(right).map_or(0.0, |(left, right)| difference(left, right)),
+            banding: self.sectors.iter().filter_map(apart).fold(0.0, f64::max),
+        }
     }
 }

@@ -74,7 +74,7 @@ impl Gun<'_> {
             move |_: MouseEvent| next
         });
         let wait = self.on_wait.reform(|_: MouseEvent| ());
-        let waits = [("time", words::seconds(shop, WAIT))];
+        let waits = [("time", words::whole_seconds(shop, WAIT))];
         html! {
             <div key="gun" class="spray-hand" role="group" aria-label={shop.say("spray.held")}>
                 { self.stepper("distance", words::length(shop, held.distance), shop.say_with("spray.fan-wide", &wide),

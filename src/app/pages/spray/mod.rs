@@ -1,7 +1,7 @@
 //! Spray a panel: a task is chosen, sprayed by hand or in programmed passes, and told of.
 
+mod at_stand;
 mod choose;
-mod fields;
 mod gun;
 mod one;
 mod outcome;

@@ -1,8 +1,9 @@
-//! A run that is done: its path, the film it left, what came of it.
+//! A run that is done: its path, the film it left, what came of it. It is sprayed and measured in slices, so that the page
+//! goes on meanwhile.
 
-use crate::spraying::{
-    Advice, Finding, NoPath, Path, Reading, Setup, Sprayer, better, good, grade, program, reading,
-};
+use crate::app::hooks::Slices;
+use crate::spraying::reading::Measuring;
+use crate::spraying::{Advice, Finding, NoPath, Path, Reading, Setup, Sprayer, better, good, grade, program};
 use std::rc::Rc;
 
 pub(super) struct Run {
@@ -15,23 +16,35 @@ pub(super) struct Run {
 
 impl Run {
     /// Measures what a path left.
-    pub(super) fn of(path: Path, sprayer: Sprayer) -> Self {
-        let reading = reading::measure(&sprayer, &path);
+    pub(super) async fn of(path: Path, sprayer: Sprayer, slices: &mut Slices) -> Self {
+        let mut measuring = Measuring::of(&sprayer);
+        while measuring.go_on() {
+            slices.rest().await;
+        }
+        let reading = measuring.done(&path);
         let findings = grade(&reading, sprayer.setup());
         let advice = better(&reading, &findings, sprayer.setup());
         Self { path, sprayer: Rc::new(sprayer), reading, findings, advice }
     }
 
     /// Sprays programmed passes.
-    pub(super) fn programmed(sets: &[program::Passes], setup: &Setup) -> Result<Self, NoPath> {
+    pub(super) async fn programmed(
+        sets: &[program::Passes],
+        setup: &Setup,
+        slices: &mut Slices,
+    ) -> Result<Self, NoPath> {
         let path = program::path(sets, setup)?;
-        let sprayer = Sprayer::spray(setup, setup.grid(), &path);
-        Ok(Self::of(path, sprayer))
+        let mut sprayer = Sprayer::new(setup.clone(), setup.grid());
+        for point in path.points() {
+            sprayer.to(*point);
+            slices.rest().await;
+        }
+        Ok(Self::of(path, sprayer, slices).await)
     }
 
     /// The run as the model would do it; none where no speed of a gun lays the film.
-    pub(super) fn good(setup: &Setup) -> Option<Self> {
-        Self::programmed(&good::run(setup)?, setup).ok()
+    pub(super) async fn good(setup: &Setup) -> Option<Self> {
+        Self::programmed(&good::run(setup)?, setup, &mut Slices::begin()).await.ok()
     }
 
     pub(super) fn passes(&self) -> bool {

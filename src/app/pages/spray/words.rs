@@ -38,6 +38,11 @@ pub(super) fn seconds(shop: &Shop, s: f64) -> String {
     measure(shop, s, Unit::Second, 1)
 }
 
+/// A time that is set, in whole seconds.
+pub(super) fn whole_seconds(shop: &Shop, s: f64) -> String {
+    measure(shop, s, Unit::Second, 0)
+}
+
 pub(super) fn volume(shop: &Shop, ml: f64) -> String {
     measure(shop, ml, Unit::Millilitre, 1)
 }
@@ -53,6 +58,11 @@ pub(super) fn share(shop: &Shop, share: f64) -> String {
 /// A colour difference.
 pub(super) fn colour(difference: f64) -> String {
     Measure::new(difference, Unit::Ratio, 1).figure()
+}
+
+/// A lightness L*.
+pub(super) fn lightness(lightness: f64) -> String {
+    Measure::new(lightness, Unit::Ratio, 0).figure()
 }
 
 pub(super) fn counted(shop: &Shop, counted: Counted, value: f64) -> String {

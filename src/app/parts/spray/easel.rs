@@ -1,21 +1,23 @@
 //! The face on its stand while it is sprayed: takes what the hand does, lays it, and draws what was touched, once a frame.
 
-use super::paint::{Painter, Seen};
+use super::mark::Mark;
 use super::turn::Turn;
+use crate::content::Coat;
 use crate::device::pointer::Sample;
 use crate::device::{NextFrame, canvas, clock};
+use crate::spraying::grid::Window;
 use crate::spraying::hand::{Aim, Hand};
 use crate::spraying::{Grid, NoPath, Path, Point, Setup, Sprayer};
-use core::ops::Range;
 use std::cell::RefCell;
 use std::rc::Rc;
-use web_sys::{Element, HtmlCanvasElement};
+use stepboard_picture::{Coating, Look, Moment};
+use web_sys::{DomRect, Element, HtmlCanvasElement};
 use yew::prelude::*;
 
 /// A hand that tells nothing for so long holds still, ms: what leaves the gun meanwhile is laid all the same.
 const STILL_MS: f64 = 100.0;
-/// Bytes of a pixel.
-const BYTES: usize = 4;
+/// What is laid in a cell is seen from so many cells beside it: the film's slope is.
+const SEEN_FROM: usize = 1;
 
 /// How the gun is held: by the second control, beside what the hand does.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -37,41 +39,39 @@ impl PartialEq for Easel {
 
 struct State {
     canvas: NodeRef,
-    gun: NodeRef,
+    gun: Mark,
     sprayer: Sprayer,
-    painter: Painter,
+    look: Look,
     hand: Hand,
     held: Held,
     turn: Turn,
     /// The pointer that has the trigger pulled, and where it was last.
     trigger: Option<(i32, Sample)>,
-    /// Points that are taken and not laid yet, and the window of the last one that is.
+    /// Points that are taken and not laid yet.
     taken: Vec<Point>,
-    before: Option<Window>,
+    /// Where the canvas stands on the page: asked once a frame while it is sprayed.
+    place: Option<DomRect>,
     pixels: Vec<u8>,
     frame: Option<NextFrame>,
 }
-
-/// Columns and rows of cells.
-type Window = (Range<usize>, Range<usize>);
 
 impl Easel {
     pub(super) fn new([canvas, gun]: [NodeRef; 2], setup: &Setup, held: Held, turn: Turn) -> Self {
         let sprayer = Sprayer::new(setup.clone(), setup.grid());
         let grid = sprayer.film().grid();
-        let painter = Painter::new(setup, grid, &grid.work(&setup.outline));
+        let look = Look::new(coating(setup), grid.columns, &grid.work(&setup.outline));
         Self(Rc::new(RefCell::new(State {
             canvas,
-            gun,
+            gun: Mark::of(gun),
             sprayer,
-            painter,
+            look,
             hand: Hand::default(),
             held,
             turn,
             trigger: None,
             taken: Vec::new(),
-            before: None,
-            pixels: Vec::with_capacity(BYTES * grid.count()),
+            place: None,
+            pixels: Vec::new(),
             frame: None,
         })))
     }
@@ -82,9 +82,14 @@ impl Easel {
         let turned = state.turn != turn;
         (state.held, state.turn) = (held, turn);
         if turned {
-            state.gun_away();
+            state.gun.away();
+            state.draw_all();
         }
-        state.draw_all();
+    }
+
+    /// Draws all of it for the first time.
+    pub(super) fn show(&self) {
+        self.0.borrow_mut().draw_all();
     }
 
     /// The trigger is pulled by a pointer; whether it was, since one hand sprays.
@@ -96,7 +101,6 @@ impl Easel {
         let aim = state.aim(sample);
         let Some(point) = aim.and_then(|aim| state.hand.pull(sample.at, aim)) else { return false };
         state.taken.push(point);
-        state.before = None;
         state.trigger = Some((pointer, sample));
         state.frame = self.next();
         true
@@ -124,7 +128,7 @@ impl Easel {
             return false;
         }
         state.taken.extend(state.hand.let_go(sample.at).into_iter().flatten());
-        state.frame = None;
+        (state.frame, state.place) = (None, None);
         state.lay();
         state.draw_all();
         true
@@ -161,15 +165,15 @@ impl Easel {
     fn frame(&self) {
         let state = &mut *self.0.borrow_mut();
         let Some((_, last)) = state.trigger else { return };
+        state.place = None;
         let now = clock::ticks();
         if now - state.hand.seen() > STILL_MS
             && let Some(aim) = state.aim(last)
         {
             state.taken.extend(state.hand.go(now - STILL_MS / 2.0, aim));
         }
-        if let Some(window) = state.lay() {
-            state.draw(&window);
-        }
+        let touched = state.lay();
+        state.draw(&touched);
         state.frame = self.next();
     }
 }
@@ -180,8 +184,11 @@ impl State {
     }
 
     /// Where a pointer aims, and how.
-    fn aim(&self, sample: Sample) -> Option<Aim> {
-        let place = self.canvas.cast::<Element>()?.get_bounding_client_rect();
+    fn aim(&mut self, sample: Sample) -> Option<Aim> {
+        let place = match self.place.take() {
+            Some(place) => place,
+            None => self.canvas.cast::<Element>()?.get_bounding_client_rect(),
+        };
         let grid = self.grid();
         // The picture stands in the middle of its place, as large as it fits.
         let (across, down) = self.turn.cells(grid);
@@ -192,68 +199,44 @@ impl State {
             share(sample.x, place.left(), place.width(), across),
             share(sample.y, place.top(), place.height(), down),
         );
+        self.place = self.trigger.map(|_| place);
         let (x, y) = self.turn.place(grid, seen);
         Some(Aim { x, y, distance: self.held.distance, fan: self.held.fan - self.turn.degrees() })
     }
 
-    /// Lays what was taken; gives the window that it touched.
-    fn lay(&mut self) -> Option<Window> {
-        // What is laid now begins where the last point was.
-        let mut touched = if self.taken.is_empty() { None } else { self.before.take() };
-        let mut last = None;
+    /// Lays what was taken; gives the cells that it touched.
+    fn lay(&mut self) -> Window {
+        let mut touched = Window::default();
+        let last = self.taken.last().copied();
         for point in self.taken.drain(..) {
-            self.sprayer.to(point);
-            let held = self.sprayer.setup().held(point.distance, point.tilt);
-            let reach = held.half_fan.max(held.half_thin);
-            let here = self.sprayer.film().grid().around((point.x, point.y), reach);
-            self.before = Some(here.clone());
-            touched = Some(match touched {
-                Some(all) => (joined(&all.0, &here.0), joined(&all.1, &here.1)),
-                None => here,
-            });
-            last = Some(point);
+            touched = touched.with(&self.sprayer.to(point));
         }
-        if let Some(point) = last {
-            let Point { x, y, distance, fan, .. } = point;
+        if let Some(Point { x, y, distance, fan, .. }) = last {
             self.gun_at(Aim { x, y, distance, fan });
         }
         touched
     }
 
-    /// Draws the cells of a window.
-    fn draw(&mut self, (columns, rows): &Window) {
-        let Some(canvas) = self.canvas.cast::<HtmlCanvasElement>() else { return };
-        let (Some(last_column), Some(last_row)) = (columns.clone().next_back(), rows.clone().next_back())
-        else {
+    /// Draws cells, and those beside them that show what changed there.
+    fn draw(&mut self, touched: &Window) {
+        let Some(canvas) = self.canvas.cast::<HtmlCanvasElement>().filter(|_| !touched.is_empty()) else {
             return;
         };
-        let (grid, turn) = (self.grid(), self.turn);
-        let (one, other) =
-            (turn.seen(grid, (columns.start, rows.start)), turn.seen(grid, (last_column, last_row)));
-        let (left, right) = (one.0.min(other.0), one.0.max(other.0));
-        let (top, bottom) = (one.1.min(other.1), one.1.max(other.1));
+        let (place, seen) = self.turn.window(self.grid(), &touched.wider(SEEN_FROM, self.grid()));
         let film = self.sprayer.film();
-        let left_wet = film.left_at(self.hand.now());
-        let runs_at = self.sprayer.setup().sag().unwrap_or(f64::INFINITY);
-        let (wide, high) = (right - left + 1, bottom - top + 1);
-        self.pixels.resize(BYTES * wide * high, 0);
-        let at = |values: &[f32], cell: usize| values.get(cell).copied().unwrap_or_default();
-        for (nth, slot) in self.pixels.chunks_exact_mut(BYTES).enumerate() {
-            let (column, row) = turn.cell(grid, (left + nth % wide, top + nth / wide));
-            let cell = row * grid.columns + column;
-            let (laid, wettest) = (film.laid(), film.wettest());
-            let seen = Seen {
-                laid: at(laid, cell),
-                wet: film.wet_in(cell, left_wet),
-                dry: at(film.dry(), cell),
-                slope: at(laid, cell + 1) - at(laid, cell.saturating_sub(1)) + at(laid, cell + grid.columns)
-                    - at(laid, cell.saturating_sub(grid.columns)),
-                runs: f64::from(at(wettest, cell)) >= runs_at,
-            };
-            self.painter.paint(cell, seen, slot);
-        }
+        let moment = Moment {
+            left: film.left_at(self.hand.now()),
+            runs_at: self.sprayer.setup().sag().map_or(f32::INFINITY, single),
+        };
+        self.look.paint(film.layers(), moment, seen, &mut self.pixels);
         let number = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
-        canvas::show_part(&canvas, (number(left), number(top)), number(wide), &self.pixels);
+        canvas::show_part(&canvas, (number(place.0), number(place.1)), number(seen.wide), &self.pixels);
+    }
+
+    /// Marks the edge of the spot where the gun aims.
+    fn gun_at(&mut self, aim: Aim) {
+        let held = self.sprayer.setup().held(aim.distance, 0.0);
+        self.gun.at(aim, (held.half_fan, held.half_thin));
     }
 
     fn draw_all(&mut self) {
@@ -263,31 +246,20 @@ impl State {
         if let (Some((wide, high)), Some(canvas)) = (size, self.canvas.cast::<HtmlCanvasElement>()) {
             canvas::size(&canvas, wide, high);
         }
-        self.draw(&(0..grid.columns, 0..grid.rows));
-    }
-
-    /// Draws the edge of the spot where the gun aims.
-    fn gun_at(&self, aim: Aim) {
-        let Some(gun) = self.gun.cast::<Element>() else { return };
-        let held = self.sprayer.setup().held(aim.distance, 0.0);
-        let Aim { x, y, fan, .. } = aim;
-        let (a, b) = (held.half_fan, held.half_thin);
-        let set = |name: &str, value: String| {
-            // Plain attributes of our own: they take any number.
-            let _ = gun.set_attribute(name, &value);
-        };
-        set("transform", format!("translate({x:.1} {y:.1}) rotate({fan:.1}) scale({a:.1} {b:.1})"));
-        set("class", "spray-gun seen".to_owned());
-    }
-
-    fn gun_away(&self) {
-        if let Some(gun) = self.gun.cast::<Element>() {
-            // As above.
-            let _ = gun.set_attribute("class", "spray-gun");
-        }
+        self.draw(&Window { columns: 0..grid.columns, rows: 0..grid.rows });
     }
 }
 
-fn joined(one: &Range<usize>, other: &Range<usize>) -> Range<usize> {
-    one.start.min(other.start)..one.end.max(other.end)
+/// How what a task sprays takes light.
+fn coating(setup: &Setup) -> Coating {
+    match (setup.task.coat, setup.task.shade) {
+        (_, Some(_)) => Coating::Shade,
+        (Coat::Colour, None) => Coating::Solid,
+        (Coat::Sealer | Coat::Clear, None) => Coating::Clear,
+    }
+}
+
+#[allow(clippy::cast_possible_truncation, reason = "a film of some hundred µm")]
+const fn single(film: f64) -> f32 {
+    film as f32
 }

@@ -1,20 +1,22 @@
 //! The work on its stand, sprayed by finger, pen or mouse: the trigger is pulled where it touches.
 //!
 //! ```text
-//! <SprayStand setup={setup} held={held} turn={turn} waits={waits} alt={told} on_ready={stand} on_stroke={stroke} />
+//! <SprayStand setup={setup} held={held} turn={turn} alt={told} on_ready={stand} on_stroke={stroke} />
 //! ```
 //! `on_ready` gets a [`Stand`], by which the page waits and takes the run; `on_stroke` is told when a stroke begins and ends.
 
 mod easel;
 mod map;
-mod paint;
+mod mark;
+mod scale;
 mod turn;
 
 use crate::device::pointer;
 use crate::spraying::{NoPath, Path, Setup, Sprayer};
 use easel::Easel;
 pub(in crate::app) use easel::Held;
-pub(in crate::app) use map::{FilmMap, FilmScale, Marks};
+pub(in crate::app) use map::{FilmMap, FilmScale};
+pub(in crate::app) use scale::Marks;
 use std::rc::Rc;
 pub(in crate::app) use turn::Turn;
 use web_sys::Element;
@@ -77,6 +79,7 @@ pub(in crate::app) fn SprayStand(props: &SprayStandProps) -> Html {
     use_effect_with((), {
         let (easel, on_ready) = (Rc::clone(&easel), props.on_ready.clone());
         move |()| {
+            easel.show();
             on_ready.emit(Stand((*easel).clone()));
             move || easel.stop()
         }

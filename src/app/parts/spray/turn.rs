@@ -1,6 +1,8 @@
 //! The work turned on its stand by quarters, and where a place of it is seen then.
 
 use crate::spraying::Grid;
+use crate::spraying::grid::Window;
+use stepboard_picture::Seen;
 
 /// Quarters of a turn to the right.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -34,24 +36,25 @@ impl Turn {
         if self.0.is_multiple_of(2) { (wide, high) } else { (high, wide) }
     }
 
-    /// The cell that is seen in a column and a row.
-    pub(super) const fn cell(self, grid: Grid, (x, y): (usize, usize)) -> (usize, usize) {
-        match self.0 {
-            0 => (x, y),
-            1 => (y, from_end(grid.rows, x)),
-            2 => (from_end(grid.columns, x), from_end(grid.rows, y)),
-            _ => (from_end(grid.columns, y), x),
-        }
-    }
-
-    /// The column and row in which a cell is seen.
-    pub(super) const fn seen(self, grid: Grid, (column, row): (usize, usize)) -> (usize, usize) {
-        match self.0 {
-            0 => (column, row),
-            1 => (from_end(grid.rows, row), column),
-            2 => (from_end(grid.columns, column), from_end(grid.rows, row)),
-            _ => (row, from_end(grid.columns, column)),
-        }
+    /// Where cells are seen, counted from the left and from above, and how one comes after another there.
+    pub(super) fn window(self, grid: Grid, Window { columns, rows }: &Window) -> ((usize, usize), Seen) {
+        let (last_column, last_row) = (columns.end.saturating_sub(1), rows.end.saturating_sub(1));
+        let row = grid.columns.cast_signed();
+        let (wide, high) = (columns.len(), rows.len());
+        // The cell at the upper left as it is seen, and the steps to the right and down.
+        let ((column, line), (right, below), (wide, high)) = match self.0 {
+            0 => ((columns.start, rows.start), (1, row), (wide, high)),
+            1 => ((columns.start, last_row), (-row, 1), (high, wide)),
+            2 => ((last_column, last_row), (-1, -row), (wide, high)),
+            _ => ((last_column, rows.start), (row, -1), (high, wide)),
+        };
+        let place = match self.0 {
+            0 => (column, line),
+            1 => (from_end(grid.rows, line), column),
+            2 => (from_end(grid.columns, column), from_end(grid.rows, line)),
+            _ => (line, from_end(grid.columns, column)),
+        };
+        (place, Seen { first: line * grid.columns + column, right, below, wide, high })
     }
 
     /// The place on the work, mm, that is seen at shares of width and height.

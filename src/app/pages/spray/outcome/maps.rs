@@ -1,5 +1,6 @@
 //! The film map of the run, beside that of a good one: the strokes over it, figures where it stands out, its scale.
 
+use super::replayed::Replayed;
 use crate::app::pages::spray::run::Run;
 use crate::app::pages::spray::words;
 use crate::app::parts::{FilmMap, FilmScale, Marks};
@@ -36,11 +37,11 @@ pub(super) fn maps(shop: &Shop, run: &Rc<Run>, good: Option<&Rc<Run>>) -> Html {
             <div class="spray-pair">
                 <figure key="own">
                     <figcaption>{ shop.say("spray.map.own") }</figcaption>
-                    <FilmMap key="map" sprayer={Rc::clone(&run.sprayer)} alt={alt(shop, run)}>
+                    <Replayed key="map" run={Rc::clone(run)} good={good.cloned()} alt={alt(shop, run)}>
                         { good.map(|good| strokes(&good.path, "ghost")).unwrap_or_default() }
                         { strokes(&run.path, "own") }
                         { for run.reading.places.iter().take(FIGURES).enumerate().map(|(nth, place)| figure(run, nth, place)) }
-                    </FilmMap>
+                    </Replayed>
                 </figure>
                 { beside }
             </div>

@@ -3,7 +3,9 @@
 
 mod chart;
 mod figures;
+mod lines;
 mod maps;
+mod replayed;
 mod shade;
 mod strokes;
 mod verdict;
@@ -15,6 +17,7 @@ use crate::app::state::{Shop, use_shop};
 use crate::content::CautionStage;
 use crate::device::page;
 use std::rc::Rc;
+use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 /// Id of the heading that takes the focus.
@@ -42,8 +45,10 @@ pub(super) fn Outcome(props: &OutcomeProps) -> Html {
         let (good, run) = (good.setter(), Rc::clone(run));
         move |()| {
             page::focus(HEADING);
-            // It takes a moment, and what came of one's own run is there first.
-            page::once_drawn(move || good.set(Run::good(run.setup()).map(Rc::new)));
+            // What came of one's own run is there first.
+            page::once_drawn(move || {
+                spawn_local(async move { good.set(Run::good(run.setup()).await.map(Rc::new)) })
+            });
         }
     });
     let again = props.on_again.reform(|_: MouseEvent| ());

@@ -2,7 +2,7 @@
 //!
 //! The spot is elliptical with film k (1 - r²)ⁿ, r counted from 0 in its middle to 1 at its edge (the elliptical double
 //! beta form of coating papers with both exponents alike). Moving in whatever direction it lays a beta section with
-//! β = n + 3/2 ([`crate::rules::spray::fan::swept`]). What a piece of a straight line lays is the integral along it, taken
+//! β = n + 3/2. What a piece of a straight line lays is the integral along it, taken
 //! from a table, so that a stroke comes out the same in however many pieces it is told.
 
 /// Steps of the tables from the middle of the spot to its edge.
@@ -25,8 +25,8 @@ pub struct Spot {
     along: Vec<f32>,
 }
 
-#[allow(clippy::cast_possible_truncation, reason = "tables and grid are single precision")]
-pub(super) const fn single(value: f64) -> f32 {
+#[allow(clippy::cast_possible_truncation, reason = "the tables are single precision")]
+const fn single(value: f64) -> f32 {
     value as f32
 }
 

@@ -1,83 +1,11 @@
-//! The one thing to do better next time: what most likely made the gravest finding, read off the strokes.
-//!
-//! Causes are asked in the order in which they are put right at the gun: how it stands still, its distance, how it is
-//! tilted, its ends, the overlap, the speed (the order is common practice, no source).
+//! What the strokes of a run come to, and what that says of how the gun was held and moved.
 
-use super::good::{TAUGHT_OVERLAP, lead, speed};
-use super::grade::{Fault, Finding};
-use super::reading::Reading;
-use super::setup::Setup;
-use super::strokes::Stroke;
+use super::{Advice, Better, Told, plain, told};
+use crate::quantity::DUST;
 use crate::rules::verdict::RuleId;
-use crate::terms;
-
-terms! {
-    /// What to do better.
-    Better {
-        /// Let the trigger go before the gun stops.
-        KeepMoving = "better-keep-moving",
-        /// Hold the gun farther off.
-        GoBack = "better-go-back",
-        /// Hold the gun nearer.
-        ComeNearer = "better-come-nearer",
-        /// Hold the gun square to the face.
-        HoldSquare = "better-hold-square",
-        /// Keep one distance over the whole stroke.
-        KeepDistance = "better-keep-distance",
-        /// Pull the trigger farther before the edge, let go farther behind it.
-        LeadMore = "better-lead-more",
-        /// Trigger nearer to the edge.
-        LeadLess = "better-lead-less",
-        /// Lay passes closer together.
-        OverlapMore = "better-overlap-more",
-        /// Lay passes farther apart.
-        OverlapLess = "better-overlap-less",
-        /// Move faster.
-        Faster = "better-faster",
-        /// Move slower.
-        Slower = "better-slower",
-        /// Move evenly.
-        Evenly = "better-evenly",
-        /// Wait until a layer has flashed off.
-        Wait = "better-wait",
-        /// Lay every second layer across.
-        Cross = "better-cross",
-        /// Leave no part out.
-        CoverAll = "better-cover-all",
-        /// Aim farther out, off the centre.
-        AimOut = "better-aim-out",
-        /// Go round once more, or slower.
-        OnceMore = "better-once-more",
-        /// Go round less often, or faster.
-        OnceLess = "better-once-less",
-        /// Do the same on both sides.
-        BothAlike = "better-both-alike",
-    }
-    /// What a value that is to become better counts in.
-    Told {
-        /// Seconds.
-        Seconds = "s",
-        /// Millimetres.
-        Millimetres = "mm",
-        /// Metres a second.
-        Speed = "m-s",
-        /// Degrees.
-        Degrees = "deg",
-        /// A share.
-        Share = "share",
-    }
-}
-
-/// One thing to do better, with what was measured and what is wanted where there is a number.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Advice {
-    /// What.
-    pub better: Better,
-    /// The rule behind it.
-    pub rule: RuleId,
-    /// What it counts in, how it was, how it should be.
-    pub from_to: Option<(Told, f64, f64)>,
-}
+use crate::spraying::good::{TAUGHT_OVERLAP, fitted, lead, speed};
+use crate::spraying::setup::Setup;
+use crate::spraying::strokes::Stroke;
 
 /// A gun that stands longer than this in a stroke leaves a heavy spot, s (an assumption, no source).
 const STOOD: f64 = 0.15;
@@ -96,41 +24,16 @@ const OFF_SPEED: f64 = 0.1;
 const LONG_LEAD: f64 = 2.0;
 
 /// Means over the strokes of a run.
-struct Means<'r> {
+pub(super) struct Means<'r> {
     strokes: &'r [Stroke],
     setup: &'r Setup,
 }
 
-/// What to do better: for the gravest finding, else for the paint; nothing where there is nothing to better.
-#[must_use]
-pub fn better(reading: &Reading, findings: &[Finding], setup: &Setup) -> Option<Advice> {
-    let means = Means { strokes: &reading.strokes, setup };
-    let Some(first) = findings.first() else { return means.wasteful() };
-    Some(match first.fault {
-        Fault::Runs => means.runs(),
-        Fault::Missed => means.missed(),
-        Fault::DrySpray => means.dry(),
-        Fault::Thin => means.thin(),
-        Fault::Heavy => means.heavy(),
-        Fault::Stripes => means.striped(),
-        Fault::NotCrossed => plain(Better::Cross, RuleId("spraying.layers-cross")),
-        Fault::CentreCovered => plain(Better::AimOut, RuleId("spraying.centre-stays-clear")),
-        Fault::Pale => means.far().unwrap_or(plain(Better::OnceMore, RuleId("spraying.fade-to-target"))),
-        Fault::Dark => means.near().unwrap_or(plain(Better::OnceLess, RuleId("spraying.fade-to-target"))),
-        Fault::Lopsided => plain(Better::BothAlike, RuleId("spraying.both-sides-alike")),
-        Fault::Banded => means.stood().unwrap_or_else(|| means.evenly()),
-    })
-}
+impl<'r> Means<'r> {
+    pub(super) const fn of(strokes: &'r [Stroke], setup: &'r Setup) -> Self {
+        Self { strokes, setup }
+    }
 
-const fn plain(better: Better, rule: RuleId) -> Advice {
-    Advice { better, rule, from_to: None }
-}
-
-const fn told(better: Better, rule: RuleId, counted: Told, from: f64, to: f64) -> Advice {
-    Advice { better, rule, from_to: Some((counted, from, to)) }
-}
-
-impl Means<'_> {
     /// Mean of what strokes tell, each weighed by its length; `None` where none tells it.
     fn mean(&self, of: impl Fn(&Stroke) -> Option<f64>) -> Option<f64> {
         let (mut sum, mut weight) = (0.0, 0.0);
@@ -147,19 +50,19 @@ impl Means<'_> {
         self.strokes.iter().map(of).fold(0.0, f64::max)
     }
 
-    fn stood(&self) -> Option<Advice> {
+    pub(super) fn stood(&self) -> Option<Advice> {
         let stood = self.most(|stroke| stroke.stood);
         (stood > STOOD)
             .then(|| told(Better::KeepMoving, RuleId("spray.trigger-held"), Told::Seconds, stood, 0.0))
     }
 
-    fn near(&self) -> Option<Advice> {
+    pub(super) fn near(&self) -> Option<Advice> {
         let (from, _) = self.setup.distances();
         let held = self.mean(|stroke| Some(stroke.distance)).filter(|held| *held < from)?;
         Some(told(Better::GoBack, RuleId("spray.distance-by-gun"), Told::Millimetres, held, from))
     }
 
-    fn far(&self) -> Option<Advice> {
+    pub(super) fn far(&self) -> Option<Advice> {
         let (_, to) = self.setup.distances();
         let held = self.mean(|stroke| Some(stroke.distance)).filter(|held| *held > to)?;
         Some(told(Better::ComeNearer, RuleId("spray.distance-by-gun"), Told::Millimetres, held, to))
@@ -202,7 +105,9 @@ impl Means<'_> {
     }
 
     fn close(&self) -> Option<Advice> {
-        let mean = self.mean(|stroke| stroke.overlap).filter(|mean| *mean > OVERLAPS.1)?;
+        // What passes need to share the face evenly is not too close.
+        let most = OVERLAPS.1.max(fitted(self.setup) + DUST);
+        let mean = self.mean(|stroke| stroke.overlap).filter(|mean| *mean > most)?;
         Some(told(Better::OverlapLess, RuleId("spray.full-width"), Told::Share, mean, TAUGHT_OVERLAP))
     }
 
@@ -210,7 +115,7 @@ impl Means<'_> {
         (self.mean(|stroke| Some(stroke.unsteady))? > UNSTEADY).then(|| self.evenly())
     }
 
-    fn evenly(&self) -> Advice {
+    pub(super) fn evenly(&self) -> Advice {
         let spread = self.mean(|stroke| Some(stroke.unsteady)).unwrap_or(0.0);
         told(Better::Evenly, RuleId("spraying.one-speed"), Told::Share, spread, 0.0)
     }
@@ -235,7 +140,7 @@ impl Means<'_> {
         Some(told(Better::Slower, RuleId("spray.film-of-a-pass"), Told::Speed, found, wanted))
     }
 
-    fn runs(&self) -> Advice {
+    pub(super) fn runs(&self) -> Advice {
         let ways = self.stood().or_else(|| self.near()).or_else(|| self.faster());
         let layered = self.setup.task.film.is_some_and(|film| film.layers > 1);
         if layered {
@@ -244,34 +149,34 @@ impl Means<'_> {
         ways.or_else(|| self.close()).unwrap_or(plain(Better::OnceLess, RuleId("film.sags")))
     }
 
-    fn missed(&self) -> Advice {
-        let ways = self.apart().or_else(|| self.short());
+    pub(super) fn missed(&self) -> Advice {
+        let ways = self.apart().or_else(|| self.short()).or_else(|| self.far());
         ways.unwrap_or(plain(Better::CoverAll, RuleId("spraying.nothing-missed")))
     }
 
-    fn dry(&self) -> Advice {
+    pub(super) fn dry(&self) -> Advice {
         self.far().unwrap_or(plain(Better::ComeNearer, RuleId("spray.dry-in-flight")))
     }
 
-    fn thin(&self) -> Advice {
+    pub(super) fn thin(&self) -> Advice {
         let ways = self.far().or_else(|| self.tilted()).or_else(|| self.short());
         let ways = ways.or_else(|| self.apart()).or_else(|| self.slower());
         ways.unwrap_or(plain(Better::CoverAll, RuleId("spraying.film-in-window")))
     }
 
-    fn heavy(&self) -> Advice {
+    pub(super) fn heavy(&self) -> Advice {
         let ways = self.stood().or_else(|| self.near()).or_else(|| self.close()).or_else(|| self.faster());
         ways.unwrap_or(plain(Better::OnceLess, RuleId("spraying.film-in-window")))
     }
 
-    fn striped(&self) -> Advice {
+    pub(super) fn striped(&self) -> Advice {
         let ways = self.stood().or_else(|| self.arced()).or_else(|| self.apart()).or_else(|| self.close());
         let ways = ways.or_else(|| self.unsteady()).or_else(|| self.short());
         ways.unwrap_or_else(|| self.evenly())
     }
 
     /// A run that passes can still save paint.
-    fn wasteful(&self) -> Option<Advice> {
+    pub(super) fn wasteful(&self) -> Option<Advice> {
         let needed = self.lead_needed();
         let lead = self.mean(|stroke| stroke.lead).filter(|lead| *lead > LONG_LEAD * needed)?;
         Some(told(Better::LeadLess, RuleId("spraying.lead-wastes"), Told::Millimetres, lead, needed))

@@ -1,17 +1,23 @@
 //! Passes programmed by keys instead of a hand: sets of them one after another, then all are run.
 
-use super::fields::{self, Typed};
+mod fields;
+mod set;
+
 use super::run::Run;
 use super::words;
+use crate::app::hooks::Slices;
 use crate::app::parts::{Field, Frame, Picture, icon};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::content::CautionStage;
 use crate::device::page;
 use crate::quantity::{Measure, Unit};
-use crate::spraying::Setup;
-use crate::spraying::program::Passes;
+use crate::spraying::edge::Side;
+use crate::spraying::{Passes, Setup};
+use fields::{Along, Number, Typed};
+use set::Set;
 use std::rc::Rc;
+use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 #[derive(Properties)]
@@ -33,35 +39,29 @@ impl PartialEq for ProgramProps {
 pub(super) fn Program(props: &ProgramProps) -> Html {
     let shop = use_shop();
     let setup = &props.setup;
-    let typed = use_state(|| fields::first(setup));
-    let sets = use_state(Vec::<Passes>::new);
+    let goes = use_state_eq(|| if setup.task.shade.is_some() { Along::Edge(None) } else { Along::Line });
+    let typed = use_state(|| Typed::first(setup));
+    let sets = use_state(Vec::<Set>::new);
     let said = use_state_eq(AttrValue::default);
-    let wrong = fields::wrong(&typed);
-    let field = |(nth, one): (usize, Typed)| {
-        let id = id(one.key);
+    let wrong = typed.wrong(*goes);
+    let field = |one: Number| {
         let on_input = {
             let (set, typed) = (typed.setter(), (*typed).clone());
-            Callback::from(move |text: String| {
-                let mut typed = typed.clone();
-                if let Some(slot) = typed.get_mut(nth) {
-                    *slot = text;
-                }
-                set.set(typed);
-            })
+            Callback::from(move |text: String| set.set(typed.with(one.key, text)))
         };
         let bounds = [("from", number(one.least)), ("to", number(one.most))];
         let allowed = shop.say_with("spray.program.allowed", &bounds);
         let wrong = if wrong.contains(&one.key) { allowed } else { AttrValue::default() };
-        let value = typed.get(nth).cloned().unwrap_or_default();
-        html! { <Field key={one.key} {id} label={shop.say(&format!("spray.program.{}", one.key))} {value} {on_input} {wrong} /> }
+        html! { <Field key={one.key} id={id(one.key)} label={shop.say(&format!("spray.program.{}", one.key))} value={typed.text(one.key).to_owned()} {on_input} {wrong} /> }
     };
     let add = {
-        let (typed, sets, said, shop) = ((*typed).clone(), sets.clone(), said.setter(), shop.clone());
+        let (typed, goes, setup) = ((*typed).clone(), *goes, Rc::clone(setup));
+        let (sets, said, shop) = (sets.clone(), said.setter(), shop.clone());
         Callback::from(move |event: SubmitEvent| {
             event.prevent_default();
-            match (fields::set(&typed), fields::wrong(&typed).first()) {
-                (Some(set), _) => {
-                    sets.set(sets.iter().cloned().chain([set]).collect());
+            match (typed.passes(goes, &setup), typed.wrong(goes).first()) {
+                (Some(passes), _) => {
+                    sets.set(sets.iter().cloned().chain([Set { goes, passes }]).collect());
                     said.set(shop.say("spray.program.added"));
                 }
                 (None, Some(key)) => page::focus(&id(key)),
@@ -77,15 +77,20 @@ pub(super) fn Program(props: &ProgramProps) -> Html {
                 return said.set(shop.say("spray.program.none"));
             }
             said.set(shop.say("spray.measuring"));
-            let (sets, setup, said, shop) = (sets.clone(), Rc::clone(&setup), said.clone(), shop.clone());
+            let passes: Vec<Passes> = sets.iter().flat_map(|set: &Set| set.passes.iter().cloned()).collect();
+            let (setup, said, shop) = (Rc::clone(&setup), said.clone(), shop.clone());
             let on_done = on_done.clone();
-            page::once_drawn(move || match Run::programmed(&sets, &setup) {
-                Ok(run) => on_done.emit(Rc::new(run)),
-                Err(_) => said.set(shop.say("spray.program.too-long")),
+            page::once_drawn(move || {
+                spawn_local(async move {
+                    match Run::programmed(&passes, &setup, &mut Slices::begin()).await {
+                        Ok(run) => on_done.emit(Rc::new(run)),
+                        Err(_) => said.set(shop.say("spray.program.too-long")),
+                    }
+                })
             });
         })
     };
-    let taken = |(nth, set): (usize, &Passes)| {
+    let taken = |(nth, set): (usize, &Set)| {
         let drop = {
             let sets = sets.clone();
             move |_: MouseEvent| {
@@ -97,7 +102,7 @@ pub(super) fn Program(props: &ProgramProps) -> Html {
         let named = [("n", (nth + 1).to_string())];
         html! {
             <li key={nth}>
-                <span class="words"><b>{ shop.say_with("spray.program.set", &named) }</b><span class="note">{ told(&shop, set) }</span></span>
+                <span class="words"><b>{ shop.say_with("spray.program.set", &named) }</b><span class="note">{ set::told(&shop, set) }</span></span>
                 <button type="button" class="control" aria-label={shop.say_with("spray.program.drop-named", &named)} onclick={drop}>{ shop.say("spray.program.drop") }</button>
             </li>
         }
@@ -120,7 +125,8 @@ pub(super) fn Program(props: &ProgramProps) -> Html {
             </section>
             <form key="form" class="form" onsubmit={add}>
                 <h2>{ shop.say("spray.program.passes") }</h2>
-                <div class="spray-fields">{ for fields::all().into_iter().enumerate().map(field) }</div>
+                { along(&shop, &goes) }
+                <div class="spray-fields">{ for fields::numbers(*goes).into_iter().map(field) }</div>
                 <button type="submit" class="control">{ shop.say("spray.program.add") }</button>
             </form>
             <p key="said" role="status">{ (*said).clone() }</p>
@@ -147,22 +153,24 @@ fn face(shop: &Shop, setup: &Setup) -> AttrValue {
     shop.say_with("spray.program.face", &named)
 }
 
-/// A set in one line.
-fn told(shop: &Shop, set: &Passes) -> AttrValue {
-    let place = |place: Option<&(f64, f64)>| {
-        let (x, y) = place.copied().unwrap_or_default();
-        format!("{}, {}", words::length(shop, x), words::length(shop, y))
+/// What the next set goes along, to be picked.
+fn along(shop: &Shop, goes: &UseStateHandle<Along>) -> Html {
+    let ways =
+        [Along::Line, Along::Edge(None), Along::Edge(Some(Side::Left)), Along::Edge(Some(Side::Right))];
+    let way = |one: Along| {
+        let picked = **goes == one;
+        let set = goes.setter();
+        let onchange = move |_: Event| set.set(one);
+        html! {
+            <label key={set::key(one)} class={classes!("unit", picked.then_some("picked"))}>
+                <input type="radio" name="spray-along" checked={picked} {onchange} /><span>{ shop.say(&format!("spray.program.along.{}", set::key(one))) }</span>
+            </label>
+        }
     };
-    let named = [
-        ("from", place(set.line.first())),
-        ("to", place(set.line.last())),
-        ("wide", words::length(shop, set.wide)),
-        ("distance", words::length(shop, set.distance)),
-        ("speed", words::speed(shop, set.speed)),
-        ("overlap", words::share(shop, set.overlap)),
-        ("lead", words::length(shop, set.lead)),
-        ("lag", words::length(shop, set.lag)),
-        ("wait", words::seconds(shop, set.wait)),
-    ];
-    shop.say_with("spray.program.told", &named)
+    html! {
+        <fieldset key="along" class="setting">
+            <legend>{ shop.say("spray.program.along") }</legend>
+            <div class="segments">{ for ways.map(way) }</div>
+        </fieldset>
+    }
 }

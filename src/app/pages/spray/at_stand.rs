@@ -1,0 +1,141 @@
+//! A task at the stand: sprayed by hand, with the second control beside it.
+
+use super::gun::{self, Gun};
+use super::run::Run;
+use super::words;
+use crate::app::hooks::Slices;
+use crate::app::parts::{Frame, Picture, SprayStand, Stand, Turn, icon};
+use crate::app::route::Route;
+use crate::app::state::{Shop, use_shop};
+use crate::content::CautionStage;
+use crate::device::page;
+use crate::spraying::Setup;
+use std::cell::Cell;
+use std::rc::Rc;
+use wasm_bindgen_futures::spawn_local;
+use yew::prelude::*;
+
+#[derive(Properties)]
+pub(super) struct AtStandProps {
+    pub(super) setup: Rc<Setup>,
+    pub(super) on_done: Callback<Rc<Run>>,
+    pub(super) on_program: Callback<bool>,
+}
+
+impl PartialEq for AtStandProps {
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.setup, &other.setup)
+            && (&self.on_done, &self.on_program) == (&other.on_done, &other.on_program)
+    }
+}
+
+#[component]
+pub(super) fn AtStand(props: &AtStandProps) -> Html {
+    let shop = use_shop();
+    let setup = &props.setup;
+    let held = use_state_eq(|| gun::first(setup));
+    let turn = use_state_eq(Turn::default);
+    let spraying = use_state_eq(|| false);
+    let said = use_state_eq(AttrValue::default);
+    let stand = use_mut_ref(|| None::<Stand>);
+    let pressed = use_memo((), |()| Rc::new(Cell::new(false)));
+    let on_ready = {
+        let stand = Rc::clone(&stand);
+        Callback::from(move |ready: Stand| *stand.borrow_mut() = Some(ready))
+    };
+    let on_stroke = {
+        let (spraying, said, shop, stand) =
+            (spraying.setter(), said.setter(), shop.clone(), Rc::clone(&stand));
+        Callback::from(move |begun: bool| {
+            spraying.set(begun);
+            let full = stand.borrow().as_ref().is_some_and(Stand::is_full);
+            said.set(if full { shop.say("spray.full") } else { AttrValue::default() });
+        })
+    };
+    let on_wait = {
+        let (stand, said, shop) = (Rc::clone(&stand), said.setter(), shop.clone());
+        Callback::from(move |()| {
+            if let Some(stand) = &*stand.borrow() {
+                let full = stand.is_full();
+                let key = if stand.is_bare() {
+                    "spray.wait-bare"
+                } else if full {
+                    "spray.full"
+                } else {
+                    "spray.waited"
+                };
+                if !full {
+                    stand.wait(gun::WAIT);
+                }
+                said.set(shop.say(key));
+            }
+        })
+    };
+    let look = {
+        let (stand, said, shop) = (Rc::clone(&stand), said.setter(), shop.clone());
+        let on_done = props.on_done.clone();
+        Callback::from(move |_: MouseEvent| {
+            let done = stand.borrow().as_ref().map(Stand::done);
+            match done {
+                Some(Ok((path, sprayer))) => {
+                    said.set(shop.say("spray.measuring"));
+                    let on_done = on_done.clone();
+                    page::once_drawn(move || {
+                        spawn_local(async move {
+                            on_done.emit(Rc::new(Run::of(path, sprayer, &mut Slices::begin()).await));
+                        })
+                    });
+                }
+                _ => said.set(shop.say("spray.bare")),
+            }
+        })
+    };
+    let program = props.on_program.reform(|_: MouseEvent| true);
+    let controls = Gun {
+        shop: &shop,
+        setup,
+        held: *held,
+        turn: *turn,
+        spraying: *spraying,
+        pressed: (*pressed).clone(),
+        on_held: setting(&held),
+        on_turn: setting(&turn),
+        on_wait,
+    };
+    let action = html! {
+        <div class="spray-foot">
+            <button key="program" type="button" class="control" disabled={*spraying} onclick={program}>{ shop.say("spray.to-program") }</button>
+            <button key="look" type="button" class="next-step" onclick={look}>{ shop.say("spray.look") }{ icon(Picture::Go) }</button>
+        </div>
+    };
+    html! {
+        <Frame class="spray" title={words::name(&shop, &setup.task)} back={Some(Route::Sprays)} cautions={shop.cautions_for(&[CautionStage::Spray])} {action}>
+            <div key="work" class="spray-work">
+                <div key="words" class="spray-words">
+                    <p key="asks"><b>{ words::asks(&shop, setup) }</b></p>
+                    <p key="said" role="status" hidden={said.is_empty()}>{ (*said).clone() }</p>
+                    <details key="how" class="seen"><summary>{ shop.say("spray.how") }</summary>{ how(&shop, setup) }</details>
+                </div>
+                { controls.draw() }
+                <SprayStand key="stand" setup={Rc::clone(setup)} held={*held} turn={*turn} alt={shop.say("spray.alt")} {on_ready} {on_stroke} />
+            </div>
+        </Frame>
+    }
+}
+
+/// How it is sprayed on a screen, and what that is not.
+fn how(shop: &Shop, setup: &Setup) -> Html {
+    html! {
+        <>
+            <p>{ shop.say("spray.hand-how") }</p>
+            <p>{ words::gun(shop, setup) }</p>
+            <p>{ shop.say("spray.judgement") }</p>
+        </>
+    }
+}
+
+/// Sets a state.
+fn setting<T: 'static>(state: &UseStateHandle<T>) -> Callback<T> {
+    let set = state.setter();
+    Callback::from(move |value| set.set(value))
+}

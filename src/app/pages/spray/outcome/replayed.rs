@@ -1,0 +1,102 @@
+//! A run played again over its film map, a good one beside it at the same time.
+
+use crate::app::pages::spray::run::Run;
+use crate::app::pages::spray::words;
+use crate::app::parts::FilmMap;
+use crate::app::state::use_shop;
+use crate::device::{NextFrame, clock};
+use crate::spraying::replay::Replay;
+use std::rc::Rc;
+use wasm_bindgen::JsCast;
+use web_sys::HtmlInputElement;
+use yew::prelude::*;
+
+/// Milliseconds in a second.
+const MS: f64 = 1_000.0;
+/// A step of the time line, s.
+const STEP: f64 = 0.1;
+
+#[derive(Properties)]
+pub(super) struct ReplayedProps {
+    pub(super) run: Rc<Run>,
+    /// The good run, once there is one.
+    pub(super) good: Option<Rc<Run>>,
+    pub(super) alt: AttrValue,
+    /// Lines and figures over the map.
+    pub(super) children: Html,
+}
+
+impl PartialEq for ReplayedProps {
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.run, &other.run)
+            && self.good.as_ref().map(Rc::as_ptr) == other.good.as_ref().map(Rc::as_ptr)
+            && (&self.alt, &self.children) == (&other.alt, &other.children)
+    }
+}
+
+#[component]
+pub(super) fn Replayed(props: &ReplayedProps) -> Html {
+    let shop = use_shop();
+    let (at, playing) = (use_state_eq(|| 0.0_f64), use_state_eq(|| false));
+    let own = use_memo((), |()| Replay::of(&props.run.path));
+    let good = use_memo(props.good.is_some(), |_| props.good.as_ref().map(|good| Replay::of(&good.path)));
+    let lasts = (*good).as_ref().map_or(0.0, Replay::lasts).max(own.lasts());
+    use_effect_with((*playing, *at, lasts), {
+        let (set, stop) = (at.setter(), playing.setter());
+        move |(playing, at, lasts)| {
+            let (at, lasts, began) = (*at, *lasts, clock::ticks());
+            let next = playing.then(|| {
+                NextFrame::ask(move || {
+                    let now = at + (clock::ticks() - began) / MS;
+                    set.set(now.min(lasts));
+                    stop.set(now < lasts);
+                })
+            });
+            move || drop(next)
+        }
+    });
+    let play = {
+        let (set, at, playing) = (playing.setter(), at.clone(), *playing);
+        Callback::from(move |_: MouseEvent| {
+            if !playing && *at >= lasts {
+                at.set(0.0);
+            }
+            set.set(!playing);
+        })
+    };
+    let oninput = {
+        let (at, playing) = (at.setter(), playing.setter());
+        Callback::from(move |event: InputEvent| {
+            let input = event.target().and_then(|target| target.dyn_into::<HtmlInputElement>().ok());
+            if let Some(value) = input.and_then(|input| input.value().parse::<f64>().ok()) {
+                playing.set(false);
+                at.set(value);
+            }
+        })
+    };
+    let mark = |run: &Run, replay: &Replay, class: &'static str| {
+        let Some(point) = replay.at(*at).filter(|_| *at > 0.0) else { return Html::default() };
+        let held = run.setup().held(point.distance, point.tilt);
+        let transform = format!(
+            "translate({:.1} {:.1}) rotate({:.1}) scale({:.1} {:.1})",
+            point.x, point.y, point.fan, held.half_fan, held.half_thin
+        );
+        let open = (point.trigger > 0.0).then_some("open");
+        html! { <circle key={class} class={classes!("spray-spot", class, open)} {transform} r="1" /> }
+    };
+    let ghost = props.good.as_ref().zip((*good).as_ref()).map(|(run, replay)| mark(run, replay, "ghost"));
+    let key = if *playing { "spray.replay.stop" } else { "spray.replay.play" };
+    html! {
+        <>
+            <FilmMap key="map" sprayer={Rc::clone(&props.run.sprayer)} alt={props.alt.clone()}>
+                { props.children.clone() }{ ghost.unwrap_or_default() }{ mark(&props.run, &own, "own") }
+            </FilmMap>
+            <div key="time" class="spray-replay">
+                <button key="play" type="button" class="control" onclick={play}>{ shop.say(key) }</button>
+                <input key="range" type="range" min="0" max={format!("{lasts:.1}")} step={STEP.to_string()} value={format!("{:.1}", *at)} {oninput}
+                    aria-label={shop.say("spray.replay.time")} aria-valuetext={words::seconds(&shop, *at)} />
+                <output key="at">{ words::seconds(&shop, *at) }</output>
+            </div>
+        </>
+    }
+}
