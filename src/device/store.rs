@@ -211,7 +211,15 @@ impl Store {
                 }
             }
         });
-        Ok(Self(Some(Rc::new(request.await?))))
+        let mut database = request.await?;
+        // A newer version of the program in another window waits until this one lets go. What would be stored here from
+        // then on is told as not saved.
+        database.on_version_change(|event| {
+            if let Some(Ok(database)) = event.target().map(Database::try_from) {
+                database.close();
+            }
+        });
+        Ok(Self(Some(Rc::new(database))))
     }
 
     fn database(&self) -> Result<&Database, StoreError> {

@@ -1,0 +1,107 @@
+// A tablet that does not store: refused, full, taken over by a newer program, or with something in it that nobody can read.
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { answer, begin, handIn, next, recorded, verdict } from "./apprentice.mjs";
+import { SIZES, journey } from "./harness.mjs";
+import { goTo, stored } from "./office.mjs";
+
+const NOT_SAVED = "The answer is still here, but this tablet did not store it.";
+
+/** Answers the card on the desk. */
+async function answerOne(page) {
+  await answer(page);
+  return handIn(page);
+}
+
+test("where storage is refused it opens, says that nothing is saved, and offers a copy", () =>
+  journey("storage-refused", SIZES[0], async (page) => {
+    await page.driver.sendAndGetDevToolsCommand("Page.addScriptToEvaluateOnNewDocument", {
+      source: "IDBFactory.prototype.open = () => { throw new DOMException('refused', 'SecurityError'); };",
+    });
+    await page.driver.navigate().refresh();
+    await begin(page);
+    await answerOne(page);
+    await page.says(NOT_SAVED);
+    assert(await page.has("button", "Save a copy"));
+    await page.assertFits("an answer that is not saved");
+    await page.assertAccessible("an answer that is not saved");
+    await page.shot("not-saved");
+  }));
+
+test("where storage is full the answer stays on the screen, and is stored once there is room", () =>
+  journey("storage-full", SIZES[0], async (page) => {
+    await begin(page);
+    await answerOne(page);
+    await page.says("Saved on this tablet");
+    await next(page);
+    // Storage that is full is told when the transaction would be completed.
+    await page.driver.executeScript(`const add = IDBObjectStore.prototype.add;
+      window.room = () => { IDBObjectStore.prototype.add = add; };
+      IDBObjectStore.prototype.add = function (...what) {
+        const request = add.apply(this, what);
+        request.addEventListener("success", () => this.transaction.abort());
+        return request;
+      };`);
+    const heading = await answerOne(page);
+    await page.says(NOT_SAVED);
+    assert.equal(await verdict(page), heading);
+    assert.equal((await stored(page, "journal")).length, 1);
+    await page.press("button", "Try again");
+    await page.says(NOT_SAVED);
+    await page.driver.executeScript("window.room()");
+    await page.press("button", "Try again");
+    await page.says("Saved on this tablet");
+    assert.equal((await stored(page, "journal")).length, 2);
+    await page.driver.navigate().refresh();
+    assert.equal(await verdict(page), heading);
+    await page.listen();
+    // What else was asked in a transaction that was given up is answered to nobody, and the browser says so.
+    page.problems = page.problems.filter((problem) => !problem.includes("after being dropped"));
+  }));
+
+test("a newer program in another window is not kept waiting, and this one says that it stores no more", () =>
+  journey("storage-newer", SIZES[0], async (page) => {
+    await begin(page);
+    const opened = await page.driver.executeAsyncScript(`const done = arguments[0];
+      indexedDB.databases().then(([{ name, version }]) => {
+        const asked = indexedDB.open(name, version + 1);
+        asked.onblocked = () => done("kept waiting");
+        asked.onerror = () => done(String(asked.error));
+        asked.onsuccess = () => { asked.result.close(); done("opened"); };
+      });`);
+    assert.equal(opened, "opened");
+    await answerOne(page);
+    await page.says(NOT_SAVED);
+  }));
+
+test("an entry that cannot be read is set aside and told, and the rest is there", () =>
+  journey("storage-spoilt", SIZES[0], async (page) => {
+    await begin(page);
+    for (let done = 0; done < 3; done += 1) {
+      await answerOne(page);
+      await page.says("Saved on this tablet");
+      await next(page);
+    }
+    await page.driver.executeAsyncScript(`const done = arguments[0];
+      const asked = indexedDB.open("stepboard");
+      asked.onsuccess = () => {
+        const work = asked.result.transaction(["journal", "state"], "readwrite");
+        work.objectStore("journal").put('{"event":"answered","sequence":2', 2);
+        work.objectStore("state").put("{", "draft");
+        work.oncomplete = () => { asked.result.close(); done(); };
+      };`);
+    await goTo(page, "#/record");
+    await page.driver.navigate().refresh();
+    assert.equal(await recorded(page), 2);
+    await page.says("1 stored entry cannot be read by this version of the program. Nothing is lost");
+    await page.assertAccessible("the record with an entry that cannot be read");
+    await page.shot("set-aside");
+    // What comes next gets a number of its own, and what cannot be read stays as it is.
+    await goTo(page, "#/");
+    await begin(page);
+    await answerOne(page);
+    await page.says("Saved on this tablet");
+    const entries = await stored(page, "journal");
+    assert.equal(entries.length, 4);
+    assert.equal(entries[1], '{"event":"answered","sequence":2');
+  }));
