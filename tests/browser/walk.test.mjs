@@ -90,3 +90,14 @@ test("a walk whose tab was killed is gone on with where it stood", () =>
     await decide(page, next);
     assert.deepEqual((await stored(page))[0].decisions.at(-1), next);
   }));
+
+test("back from the menu leads to the walk that it was opened on", () =>
+  journey("walk-menu", SIZES[1], async (page) => {
+    await begin(page, "A plain plate", "Guided");
+    const at = await page.driver.executeScript("return location.hash");
+    await page.press("link", "Menu");
+    await page.one("heading", "Menu");
+    await page.press("link", "Back");
+    await page.until("the floor", () => shown(page, ".walk-ops"));
+    assert.equal(await page.driver.executeScript("return location.hash"), at);
+  }));

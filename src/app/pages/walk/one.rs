@@ -9,7 +9,7 @@ use crate::app::parts::{Frame, Picture, icon};
 use crate::app::route::Route;
 use crate::app::state::{Onward, Shared, Shop, use_shop};
 use crate::device::{clock, page};
-use crate::walk::inspect::inspect;
+use crate::walk::inspect::{Inspected, inspect};
 use crate::walk::window::Became;
 use crate::walk::{Kept, Mode, NotKept, Walk};
 use std::rc::Rc;
@@ -57,22 +57,7 @@ pub(in crate::app) fn WalkPage(props: &WalkPageProps) -> Html {
             now.set(Some(walk));
         }
     });
-    let again = use_callback(kept.clone(), {
-        let keep = walks.keep.clone();
-        move |walk: Shared<Walk>, kept| {
-            let Some(kept) = kept.as_deref() else { return };
-            let (id, at) = (page::random_name(), clock::now());
-            let to = Route::WalkOf { id: id.clone() };
-            let done = Callback::from(move |became: Became| {
-                if became == Became::Stored {
-                    to.go();
-                }
-            });
-            let what = kept.another_try(&walk, id, at);
-            keep.emit(Onward { from: None, to: Rc::new(what), done });
-        }
-    });
-    let keep = store.clone();
+    let again = use_again(kept.clone());
     let strip = strip(&shop, trouble.as_ref(), &store);
     let walk = match (now.as_ref(), first.as_ref()) {
         (Some(walk), _) | (None, Some(Ok(walk))) => walk.clone(),
@@ -81,21 +66,7 @@ pub(in crate::app) fn WalkPage(props: &WalkPageProps) -> Html {
     };
     let open = kept.as_deref().filter(|kept| kept.saved.mode == Mode::Inspect && !kept.graded);
     if let Some(open) = open {
-        let named = open.named.clone();
-        let name = {
-            let (store, open) = (keep.clone(), open.clone());
-            Callback::from(move |named| store.emit(Kept { named, changed: clock::now(), ..open.clone() }))
-        };
-        let done = {
-            let (open, walk, shop) = (open.clone(), walk.clone(), shop.clone());
-            Callback::from(move |()| {
-                let told = inspect(&walk, &open.named, shop.content());
-                let to = Kept { graded: true, changed: clock::now(), ..open.clone() };
-                graded.emit((to.clone(), told));
-                keep.emit(to);
-            })
-        };
-        return html! { <Inspect key="inspect" {walk} {strip} {named} {name} {done} /> };
+        return inspecting(&shop, open, walk, strip, &store, &graded);
     }
     if walk.is_over() {
         let taken_over = kept.as_deref().is_some_and(|kept| kept.taken_over.is_some());
@@ -103,6 +74,47 @@ pub(in crate::app) fn WalkPage(props: &WalkPageProps) -> Html {
     } else {
         html! { <Floor key={format!("floor-{}", *shown)} {walk} {strip} {put} /> }
     }
+}
+
+/// Begins another try from what a walk was, and leads there once it is stored.
+#[hook]
+fn use_again(kept: Option<Rc<Kept>>) -> Callback<Shared<Walk>> {
+    let keep = use_walks().keep;
+    use_callback((kept, keep), |walk: Shared<Walk>, (kept, keep)| {
+        let Some(kept) = kept.as_deref() else { return };
+        let (id, at) = (page::random_name(), clock::now());
+        let to = Route::WalkOf { id: id.clone() };
+        let done = Callback::from(move |became: Became| {
+            if became == Became::Stored {
+                to.go();
+            }
+        });
+        keep.emit(Onward { from: None, to: Rc::new(kept.another_try(&walk, id, at)), done });
+    })
+}
+
+/// Somebody else's walk, of which the mistakes are still to be named: each is stored, and what came of it once all are.
+fn inspecting(
+    shop: &Shop,
+    open: &Kept,
+    walk: Shared<Walk>,
+    strip: Html,
+    store: &Callback<Kept>,
+    graded: &Callback<(Kept, Inspected)>,
+) -> Html {
+    let kept = open.clone();
+    let name = store.reform(move |named| Kept { named, changed: clock::now(), ..kept.clone() });
+    let done = {
+        let (open, walk, shop) = (open.clone(), walk.clone(), shop.clone());
+        let (store, graded) = (store.clone(), graded.clone());
+        Callback::from(move |()| {
+            let told = inspect(&walk, &open.named, shop.content());
+            let to = Kept { graded: true, changed: clock::now(), ..open.clone() };
+            graded.emit((to.clone(), told));
+            store.emit(to);
+        })
+    };
+    html! { <Inspect key="inspect" {walk} {strip} named={open.named.clone()} {name} {done} /> }
 }
 
 /// The way to handing a walk out.

@@ -5,8 +5,8 @@ use super::ways::ways;
 use crate::app::parts::{Frame, Picture, icon};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
-use crate::content::WalkInfo;
-use crate::rules::term::Term;
+use crate::content::{Ticket, WalkInfo};
+use crate::rules::term::{Look, Term, WorkClass};
 use crate::walk::Mode;
 use yew::prelude::*;
 
@@ -55,7 +55,7 @@ pub(in crate::app::pages) fn ticket(shop: &Shop, info: &WalkInfo) -> Html {
     let shaded = if ticket.shaded { "shaded" } else { "plain" };
     let facts = [
         ("colour", shop.text(&format!("on-ticket.{shaded}.{}", ticket.colour.slug())).to_string()),
-        ("look", shop.text(&format!("term.{}", ticket.look.slug())).to_string()),
+        ("look", look(shop, ticket).to_string()),
         ("class", shop.text(&format!("term.{}", ticket.class.slug())).to_string()),
         ("filler", shop.text(&format!("term.{}", ticket.filler.slug())).to_string()),
         ("binding", shop.text(&format!("on-ticket.binding.{}", ticket.binding.slug())).to_string()),
@@ -74,5 +74,13 @@ pub(in crate::app::pages) fn ticket(shop: &Shop, info: &WalkInfo) -> Html {
             <ul class="walk-woods">{ for ticket.parts.iter().enumerate().map(part) }</ul>
             <dl class="facts">{ for facts.iter().map(fact) }</dl>
         </section>
+    }
+}
+
+/// How the surface is to look; level work that is rubbed to a satin is no gloss.
+fn look(shop: &Shop, ticket: &Ticket) -> AttrValue {
+    match (ticket.look, ticket.class) {
+        (Look::LevelGloss, WorkClass::Satin) => shop.say("walk.ticket.level"),
+        (look, _) => shop.text(&format!("term.{}", look.slug())),
     }
 }

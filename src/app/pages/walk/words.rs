@@ -187,6 +187,12 @@ pub(super) fn read(shop: &Shop, info: &WalkInfo, read: &Read) -> AttrValue {
     }
 }
 
+/// What was decided in a turn, with its place on the time line.
+pub(super) fn step_of(shop: &Shop, walk: &Walk, turn: usize) -> AttrValue {
+    let took = walk.turns().get(turn).map(|turn| decision(shop, walk.start(), &turn.decision));
+    shop.say_with("walk.step", &[("n", (turn + 1).to_string()), ("what", took.unwrap_or_default())])
+}
+
 /// A decision in one line; of work in one part that part is not named.
 pub(super) fn decision(shop: &Shop, start: &Start, decision: &Decision) -> String {
     let one = start.parts() == 1;

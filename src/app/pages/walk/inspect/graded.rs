@@ -10,11 +10,7 @@ use yew::prelude::*;
 
 /// What was found, half found, missed, and named with nothing wrong in it.
 pub(in crate::app::pages::walk) fn groups(shop: &Shop, walk: &Walk, told: &Inspected) -> Html {
-    let did = |turn: usize| {
-        let took = walk.turns().get(turn);
-        let did = took.map(|turn| words::decision(shop, walk.start(), &turn.decision)).unwrap_or_default();
-        format!("{}. {did}", turn + 1)
-    };
+    let did = |turn: usize| words::step_of(shop, walk, turn);
     let mistake = |one: &Mistake| {
         html! { <li key={format!("{}-{}", one.turn, one.rule.0)}><span class="words"><b>{ did(one.turn) }</b><span class="note">{ shop.text(&format!("rule.{}", one.rule.0)) }</span></span></li> }
     };

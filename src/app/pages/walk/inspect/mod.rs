@@ -83,15 +83,14 @@ fn row(
     name: &Callback<Vec<(usize, String)>>,
 ) -> Html {
     let Some((turn, rule)) = named.get(nth) else { return Html::default() };
-    let took = walk.turns().get(*turn);
-    let did = took.map(|turn| words::decision(shop, walk.start(), &turn.decision)).unwrap_or_default();
-    let label = shop.say_with("walk.unname", &[("what", did.clone())]);
+    let did = words::step_of(shop, walk, *turn);
+    let label = shop.say_with("walk.unname", &[("what", did.to_string())]);
     let others = named.iter().enumerate().filter(|(place, _)| *place != nth);
     let others: Vec<(usize, String)> = others.map(|(_, one)| one.clone()).collect();
     let take_off = name.reform(move |_: MouseEvent| others.clone());
     html! {
         <li key={format!("{turn}-{rule}")}>
-            <span class="words"><b>{ format!("{}. {did}", turn + 1) }</b><span class="note">{ shop.text(&format!("rule.{rule}")) }</span></span>
+            <span class="words"><b>{ did }</b><span class="note">{ shop.text(&format!("rule.{rule}")) }</span></span>
             <button type="button" class="control square" aria-label={label} onclick={take_off}>{ icon(Picture::Cross) }</button>
         </li>
     }
