@@ -6,6 +6,7 @@
 //! `on_ready` gets a [`Stand`], by which the page waits and takes the run; `on_stroke` is told when a stroke begins and ends.
 
 mod easel;
+mod face;
 mod map;
 mod mark;
 mod scale;

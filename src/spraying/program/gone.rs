@@ -1,8 +1,8 @@
-//! Programmed passes: lines with distance, speed, overlap and trigger told, made into a path like one of a hand.
+//! The way of a gun along passes: with a run-up, the trigger pulled and let go, the fan square to the line.
 
-use super::outline::Place;
-use super::point::{NoPath, Path, Point};
-use super::setup::Setup;
+use super::Passes;
+use crate::spraying::outline::Place;
+use crate::spraying::point::Point;
 
 /// Millimetres in a metre.
 const MM_A_METRE: f64 = 1_000.0;
@@ -18,67 +18,8 @@ const SQUARE: f64 = 90.0;
 /// A spot turned half round is the same.
 const HALF_TURN: f64 = 180.0;
 
-/// A set of passes beside each other. Each goes back along the one before.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Passes {
-    /// The first pass: two places or more, mm.
-    pub line: Vec<Place>,
-    /// How far the set reaches to the right of the first pass, seen along it, mm; 0 for one pass.
-    pub wide: f64,
-    /// Distance of the gun, mm.
-    pub distance: f64,
-    /// Speed of the gun, m/s.
-    pub speed: f64,
-    /// Overlap of a pass with the one before, of the full width, at least: passes share the width of the set evenly.
-    pub overlap: f64,
-    /// How far before the beginning of a pass the trigger is pulled, mm; below 0: after it.
-    pub lead: f64,
-    /// How far behind its end the trigger is let go, mm; below 0: before it.
-    pub lag: f64,
-    /// Time that is waited before the set, s.
-    pub wait: f64,
-}
-
-/// The names of a set's numbers in files, with units and what is allowed.
-pub const LIMITS: [(&str, f64, f64); 7] = [
-    ("wide_mm", 0.0, Point::PLACE_MOST),
-    ("distance_mm", Point::DISTANCE.0, Point::DISTANCE.1),
-    ("speed_m_s", 0.02, 3.0),
-    ("overlap", 0.0, 0.95),
-    ("lead_mm", -200.0, 500.0),
-    ("lag_mm", -200.0, 500.0),
-    ("wait_s", 0.0, 1_800.0),
-];
-
-/// The path of a gun that works sets of passes one after another.
-///
-/// # Errors
-/// [`NoPath`] where it takes longer, or goes farther, than a path may.
-pub fn path(sets: &[Passes], setup: &Setup) -> Result<Path, NoPath> {
-    let mut run = Run::default();
-    for set in sets {
-        run.wait(set.wait);
-        let pitch = 2.0 * setup.held(set.distance, 0.0).half_fan * (1.0 - set.overlap);
-        let count = (set.wide / pitch - crate::quantity::DUST).ceil().max(0.0);
-        // They share the width evenly, so that none lies closer than the others.
-        let pitch = set.wide / count.max(1.0);
-        let mut nth = 0.0;
-        let mut back = false;
-        while nth <= count && run.points.len() <= Point::COUNT_MOST {
-            let mut line = beside(&set.line, nth * pitch);
-            if back {
-                line.reverse();
-            }
-            run.pass(&line, set);
-            nth += 1.0;
-            back = !back;
-        }
-    }
-    Path::new(run.points)
-}
-
 /// A line moved to its right, seen from its first place to its last.
-fn beside(line: &[Place], right: f64) -> Vec<Place> {
+pub(super) fn beside(line: &[Place], right: f64) -> Vec<Place> {
     let (Some(from), Some(to)) = (line.first(), line.last()) else { return Vec::new() };
     let (dx, dy) = direction(*from, *to);
     line.iter().map(|(x, y)| (x - dy * right, y + dx * right)).collect()
@@ -90,15 +31,16 @@ fn direction(from: Place, to: Place) -> Place {
     if length > 0.0 { ((to.0 - from.0) / length, (to.1 - from.1) / length) } else { (1.0, 0.0) }
 }
 
+/// The way of a gun so far.
 #[derive(Default)]
-struct Run {
-    points: Vec<Point>,
+pub(super) struct Gone {
+    pub(super) points: Vec<Point>,
     /// Waited before the first pass, s.
     waited: f64,
 }
 
-impl Run {
-    fn wait(&mut self, time: f64) {
+impl Gone {
+    pub(super) fn wait(&mut self, time: f64) {
         match self.points.last().copied() {
             Some(last) if time > 0.0 => self.points.push(Point { t: last.t + time, ..last }),
             Some(_) => {}
@@ -106,7 +48,7 @@ impl Run {
         }
     }
 
-    fn pass(&mut self, line: &[Place], set: &Passes) {
+    pub(super) fn pass(&mut self, line: &[Place], set: &Passes) {
         let speed = set.speed * MM_A_METRE;
         let lengths: Vec<f64> = line
             .iter()
@@ -189,19 +131,4 @@ fn at(line: &[Place], lengths: &[f64], along: f64) -> (f64, f64, f64) {
         begins = ends;
     }
     (0.0, 0.0, 0.0)
-}
-
-impl Passes {
-    /// Its numbers in the order of [`LIMITS`].
-    #[must_use]
-    pub const fn numbers(&self) -> [f64; 7] {
-        [self.wide, self.distance, self.speed, self.overlap, self.lead, self.lag, self.wait]
-    }
-
-    /// The set along a line with those numbers, in the order of [`LIMITS`].
-    #[must_use]
-    pub const fn of(line: Vec<Place>, numbers: [f64; 7]) -> Self {
-        let [wide, distance, speed, overlap, lead, lag, wait] = numbers;
-        Self { line, wide, distance, speed, overlap, lead, lag, wait }
-    }
 }

@@ -1,0 +1,82 @@
+//! Programmed passes: lines with distance, speed, overlap and trigger told, made into a path like one of a hand.
+
+mod gone;
+
+use super::outline::Place;
+use super::point::{NoPath, Path, Point};
+use super::setup::Setup;
+use gone::{Gone, beside};
+
+/// A set of passes beside each other. Each goes back along the one before.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Passes {
+    /// The first pass: two places or more, mm.
+    pub line: Vec<Place>,
+    /// How far the set reaches to the right of the first pass, seen along it, mm; 0 for one pass.
+    pub wide: f64,
+    /// Distance of the gun, mm.
+    pub distance: f64,
+    /// Speed of the gun, m/s.
+    pub speed: f64,
+    /// Overlap of a pass with the one before, of the full width, at least: passes share the width of the set evenly.
+    pub overlap: f64,
+    /// How far before the beginning of a pass the trigger is pulled, mm; below 0: after it.
+    pub lead: f64,
+    /// How far behind its end the trigger is let go, mm; below 0: before it.
+    pub lag: f64,
+    /// Time that is waited before the set, s.
+    pub wait: f64,
+}
+
+/// The names of a set's numbers in files, with units and what is allowed.
+pub const LIMITS: [(&str, f64, f64); 7] = [
+    ("wide_mm", 0.0, Point::PLACE_MOST),
+    ("distance_mm", Point::DISTANCE.0, Point::DISTANCE.1),
+    ("speed_m_s", 0.02, 3.0),
+    ("overlap", 0.0, 0.95),
+    ("lead_mm", -200.0, 500.0),
+    ("lag_mm", -200.0, 500.0),
+    ("wait_s", 0.0, 1_800.0),
+];
+
+/// The path of a gun that works sets of passes one after another.
+///
+/// # Errors
+/// [`NoPath`] where it takes longer, or goes farther, than a path may.
+pub fn path(sets: &[Passes], setup: &Setup) -> Result<Path, NoPath> {
+    let mut run = Gone::default();
+    for set in sets {
+        run.wait(set.wait);
+        let pitch = 2.0 * setup.held(set.distance, 0.0).half_fan * (1.0 - set.overlap);
+        let count = (set.wide / pitch - crate::quantity::DUST).ceil().max(0.0);
+        // They share the width evenly, so that none lies closer than the others.
+        let pitch = set.wide / count.max(1.0);
+        let mut nth = 0.0;
+        let mut back = false;
+        while nth <= count && run.points.len() <= Point::COUNT_MOST {
+            let mut line = beside(&set.line, nth * pitch);
+            if back {
+                line.reverse();
+            }
+            run.pass(&line, set);
+            nth += 1.0;
+            back = !back;
+        }
+    }
+    Path::new(run.points)
+}
+
+impl Passes {
+    /// Its numbers in the order of [`LIMITS`].
+    #[must_use]
+    pub const fn numbers(&self) -> [f64; 7] {
+        [self.wide, self.distance, self.speed, self.overlap, self.lead, self.lag, self.wait]
+    }
+
+    /// The set along a line with those numbers, in the order of [`LIMITS`].
+    #[must_use]
+    pub const fn of(line: Vec<Place>, numbers: [f64; 7]) -> Self {
+        let [wide, distance, speed, overlap, lead, lag, wait] = numbers;
+        Self { line, wide, distance, speed, overlap, lead, lag, wait }
+    }
+}
