@@ -32,7 +32,8 @@ async function install() {
   // Told, never swapped in: the pages that are open go on with the version that they were opened with.
   if (self.registration.active) {
     const pages = await self.clients.matchAll({ type: "window", includeUncontrolled: true });
-    for (const page of pages) page.postMessage({ kind: "new-version", build });
+    // Windows of other apps on the host, or of this one in another folder, have versions of their own.
+    for (const page of pages.filter(({ url }) => url.startsWith(self.registration.scope))) page.postMessage({ kind: "new-version", build });
   }
 }
 

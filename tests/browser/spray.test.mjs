@@ -30,9 +30,13 @@ test("a run as a hand makes it that knows the work passes", () =>
     await page.press("button", "Play both runs");
     await page.until("both guns on the map", async () => (await page.driver.findElements(By.css(".spray-spot"))).length === 2);
     await page.shot("spray-played");
+    const at = () => page.driver.findElement(By.css(".spray-replay > span")).getText();
+    const before = await at();
+    await page.until("the runs to go on", async () => (await at()) !== before);
     await page.press("button", "Stop");
-    const stopped = await page.driver.findElement(By.css(".spray-replay output")).getText();
-    assert.equal(await page.driver.findElement(By.css(".spray-replay output")).getText(), stopped);
+    const stopped = await at();
+    await page.driver.sleep(500);
+    assert.equal(await at(), stopped);
     await page.press("button", "Spray it again");
     await page.one("button", "Look at the film");
   }));

@@ -1,4 +1,4 @@
-// A tablet that does not store: refused, full, taken over by a newer program, or with something in it that nobody can read.
+// A tablet that does not store: refused, given up, taken over by a newer program, or with something in it that nobody can read.
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { answer, begin, handIn, next, recorded, verdict } from "./apprentice.mjs";
@@ -28,13 +28,13 @@ test("where storage is refused it opens, says that nothing is saved, and offers 
     await page.shot("not-saved");
   }));
 
-test("where storage is full the answer stays on the screen, and is stored once there is room", () =>
+test("where the browser gives up storing it the answer stays on the screen, and is stored once there is room", () =>
   journey("storage-full", SIZES[0], async (page) => {
     await begin(page);
     await answerOne(page);
     await page.says("Saved on this tablet");
     await next(page);
-    // Storage that is full is told when the transaction would be completed.
+    // As a browser does whose storage is full: the whole transaction is given up, after each part of it went well.
     await page.driver.executeScript(`const add = IDBObjectStore.prototype.add;
       window.room = () => { IDBObjectStore.prototype.add = add; };
       IDBObjectStore.prototype.add = function (...what) {
@@ -57,6 +57,24 @@ test("where storage is full the answer stays on the screen, and is stored once t
     await page.listen();
     // What else was asked in a transaction that was given up is answered to nobody, and the browser says so.
     page.problems = page.problems.filter((problem) => !problem.includes("after being dropped"));
+  }));
+
+test("what is stored is asked to be on the disk before it counts as stored", () =>
+  journey("storage-strict", SIZES[0], async (page) => {
+    await page.driver.executeScript(`window.asked = [];
+      const { transaction } = IDBDatabase.prototype;
+      IDBDatabase.prototype.transaction = function (...what) {
+        const opened = transaction.apply(this, what);
+        window.asked.push([opened.mode, opened.durability]);
+        return opened;
+      };`);
+    await begin(page);
+    await answerOne(page);
+    await page.says("Saved on this tablet");
+    const asked = await page.driver.executeScript("return window.asked");
+    const written = asked.filter(([mode]) => mode === "readwrite").map(([, durability]) => durability);
+    assert(written.length > 0);
+    assert.deepEqual(written.filter((durability) => durability !== "strict"), []);
   }));
 
 test("a newer program in another window is not kept waiting, and this one says that it stores no more", () =>

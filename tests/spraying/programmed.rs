@@ -72,6 +72,27 @@ fn both_edges_are_alike() {
     }
 }
 
+/// The edge of a rectangle moved inwards by plane geometry: every side lies that far within, the corners where they meet.
+#[test]
+fn the_edge_of_a_panel_keeps_its_distance_on_every_side() {
+    let outline = setup("sealer-panel").outline;
+    let (least, most) = outline.bounds();
+    for inward in [-20.0, 0.0, 30.0] {
+        let (left, right) = (least.0 + inward, most.0 - inward);
+        let (top, bottom) = (least.1 + inward, most.1 - inward);
+        let axis = [(0.0, bottom), (0.0, top)];
+        for (side, x) in [(Side::Left, left), (Side::Right, right)] {
+            let line = along(&outline, inward, side);
+            let wanted = [axis[0], (x, bottom), (x, top), axis[1]];
+            assert_eq!(line.len(), wanted.len(), "{line:?}");
+            for (place, wanted) in line.iter().zip(wanted) {
+                near(place.0, wanted.0, 1e-9, "across");
+                near(place.1, wanted.1, 1e-9, "down");
+            }
+        }
+    }
+}
+
 #[test]
 fn the_grid_of_screens_is_fine_enough_and_a_panel_begins_and_ends_on_its_lines() {
     for slug in ["sealer-panel", "clear-panel", "horned-body", "cutaway-body", "shaded-edge"] {

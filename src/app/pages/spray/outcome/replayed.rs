@@ -38,28 +38,35 @@ impl PartialEq for ReplayedProps {
 pub(super) fn Replayed(props: &ReplayedProps) -> Html {
     let shop = use_shop();
     let (at, playing) = (use_state_eq(|| 0.0_f64), use_state_eq(|| false));
+    // Counts the frames that are shown: each asks for the next, also where the clock has not moved on.
+    let frame = use_state_eq(|| 0_u32);
     let own = use_memo((), |()| Replay::of(&props.run.path));
     let good = use_memo(props.good.is_some(), |_| props.good.as_ref().map(|good| Replay::of(&good.path)));
     let lasts = (*good).as_ref().map_or(0.0, Replay::lasts).max(own.lasts());
-    use_effect_with((*playing, *at, lasts), {
-        let (set, stop) = (at.setter(), playing.setter());
-        move |(playing, at, lasts)| {
-            let (at, lasts, began) = (*at, *lasts, clock::ticks());
+    // When it would have begun, by the clock, had it been played from its beginning.
+    let began = use_mut_ref(|| 0.0_f64);
+    use_effect_with((*playing, *frame, lasts), {
+        let (set, stop, shown, began) = (at.setter(), playing.setter(), frame.setter(), Rc::clone(&began));
+        move |(playing, frame, lasts)| {
+            let (frame, lasts) = (*frame, *lasts);
             let next = playing.then(|| {
                 NextFrame::ask(move || {
-                    let now = at + (clock::ticks() - began) / MS;
-                    set.set(now.min(lasts));
+                    let now = (clock::ticks() - *began.borrow()) / MS;
+                    set.set(now.clamp(0.0, lasts));
                     stop.set(now < lasts);
+                    shown.set(frame.wrapping_add(1));
                 })
             });
             move || drop(next)
         }
     });
     let play = {
-        let (set, at, playing) = (playing.setter(), at.clone(), *playing);
+        let (set, at, playing, began) = (playing.setter(), at.clone(), *playing, Rc::clone(&began));
         Callback::from(move |_: MouseEvent| {
-            if !playing && *at >= lasts {
-                at.set(0.0);
+            let from = if *at < lasts { *at } else { 0.0 };
+            if !playing {
+                began.replace(clock::ticks() - from * MS);
+                at.set(from);
             }
             set.set(!playing);
         })
@@ -95,7 +102,7 @@ pub(super) fn Replayed(props: &ReplayedProps) -> Html {
                 <button key="play" type="button" class="control" onclick={play}>{ shop.say(key) }</button>
                 <input key="range" type="range" min="0" max={format!("{lasts:.1}")} step={STEP.to_string()} value={format!("{:.1}", *at)} {oninput}
                     aria-label={shop.say("spray.replay.time")} aria-valuetext={words::seconds(&shop, *at)} />
-                <output key="at">{ words::seconds(&shop, *at) }</output>
+                <span key="at">{ words::seconds(&shop, *at) }</span>
             </div>
         </>
     }

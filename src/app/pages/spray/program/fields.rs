@@ -23,7 +23,7 @@ const TIMES_MOST: f64 = 50.0;
 pub(super) enum Along {
     /// A straight line, to and fro beside it.
     Line,
-    /// The edge from its lowest place to its highest: on one side, or on both.
+    /// The edge from its axis at the bottom to its axis at the top: on one side, or on both.
     Edge(Option<Side>),
 }
 
@@ -33,6 +33,13 @@ pub(super) struct Number {
     pub(super) key: &'static str,
     pub(super) least: f64,
     pub(super) most: f64,
+}
+
+impl Number {
+    /// Whether it counts something.
+    pub(super) fn is_whole(&self) -> bool {
+        self.key == TIMES
+    }
 }
 
 /// The ends of the first pass.
@@ -95,7 +102,7 @@ impl Typed {
     /// A number that is typed and allowed; how often is a whole one.
     fn read(&self, one: &Number) -> Option<f64> {
         let value = read_number(self.text(one.key)).filter(|value| (one.least..=one.most).contains(value))?;
-        (one.key != TIMES || value.fract() == 0.0).then_some(value)
+        (!one.is_whole() || value.fract() == 0.0).then_some(value)
     }
 
     /// Which of the numbers are none that is allowed.

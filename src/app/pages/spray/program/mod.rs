@@ -50,7 +50,8 @@ pub(super) fn Program(props: &ProgramProps) -> Html {
             Callback::from(move |text: String| set.set(typed.with(one.key, text)))
         };
         let bounds = [("from", number(one.least)), ("to", number(one.most))];
-        let allowed = shop.say_with("spray.program.allowed", &bounds);
+        let key = if one.is_whole() { "spray.program.allowed-whole" } else { "spray.program.allowed" };
+        let allowed = shop.say_with(key, &bounds);
         let wrong = if wrong.contains(&one.key) { allowed } else { AttrValue::default() };
         html! { <Field key={one.key} id={id(one.key)} label={shop.say(&format!("spray.program.{}", one.key))} value={typed.text(one.key).to_owned()} {on_input} {wrong} /> }
     };
