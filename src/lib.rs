@@ -1,10 +1,10 @@
 //! Stepboard: trains finishers of wooden stringed instruments.
 //!
 //! The library is a model of the finishing process and what stands on it: [`rules`] answer, [`process`] works a whole
-//! job operation by operation, [`mod@bench`] offers them as a calculator on named facts, [`card`] asks about them and
-//! grades, [`judge`] judges a whole job as it was told, [`learn`] picks what to ask next, [`record`] keeps
+//! job operation by operation, [`mod@bench`] offers them as a calculator on named facts, [`judge`] judges a whole job as it was
+//! told, [`spraying`] sprays a panel, [`card`] asks about all of it and grades, [`learn`] picks what to ask next, [`record`] keeps
 //! what was answered, [`signoff`] is the book of what people were signed off for, [`people`] are those who share a
-//! tablet, [`walk`] a whole job walked decision by decision, [`spraying`] a panel sprayed,
+//! tablet, [`walk`] a whole job walked decision by decision,
 //! [`exchange`] what travels between tablets. It holds no answer key: every right
 //! answer is computed.
 //!

@@ -7,8 +7,8 @@ use stepboard::content::Content;
 
 /// Modules from the ground up: each may use itself and those before it.
 const LAYERS: [&str; 17] = [
-    "quantity", "rules", "process", "picture", "content", "bench", "judge", "card", "record", "learn",
-    "signoff", "people", "walk", "spraying", "exchange", "device", "app",
+    "quantity", "rules", "process", "picture", "content", "bench", "judge", "spraying", "card", "record",
+    "learn", "signoff", "people", "walk", "exchange", "device", "app",
 ];
 /// No file is longer: one concept a file.
 const LINES_MOST: usize = 600;

@@ -4,9 +4,12 @@
 mod support;
 
 use std::collections::{BTreeMap, BTreeSet};
+use stepboard::card::sprayed::{good_run, setup};
 use stepboard::card::{Answer, Card, Diagnosis, Kind, Mark, Voice, deal, families, grade, solve};
 use stepboard::content::{Content, Units, World};
 use stepboard::quantity::Measure;
+use stepboard::spraying::program::path;
+use stepboard::spraying::{Passes, Run};
 use support::{at_once, content, seeds};
 
 /// Seeds a family, from the design; `STEPBOARD_LAW_SEEDS` asks for another number (`make long`).
@@ -102,6 +105,7 @@ fn law(world: &World<'_>, voice: &Voice<'_>, family: &str, seed: u32) {
         }
         Kind::Point => assert!(card.options.is_empty() && enough, "{at}"),
         Kind::Diagnose => diagnosis(&card, world, &solution.right, &at),
+        Kind::Spray => sprayed(&card, world, &at),
         Kind::Number => {
             if let Answer::Number(right) = solution.right {
                 let shown =
@@ -112,6 +116,25 @@ fn law(world: &World<'_>, voice: &Voice<'_>, family: &str, seed: u32) {
             }
         }
     }
+}
+
+/// Seeds of which each is sprayed: a run takes longer to lay than all other cards to deal. `spray_cards.rs` sprays more.
+const SPRAYED: u32 = 2;
+
+/// Any run that passes is right: that of the model passes, and one that leaves out all but its first pass does not.
+fn sprayed(card: &Card, world: &World<'_>, at: &str) {
+    assert!(card.options.is_empty(), "{at}");
+    let sets = good_run(card, world).unwrap_or_else(|| panic!("{at}: no run lays this film"));
+    if card.seed >= SPRAYED {
+        return;
+    }
+    let mark = |sets: &[Passes]| {
+        let setup = setup(card, world).expect("a face");
+        let run = Run::hand(&path(sets, &setup).expect("a path")).expect("short enough");
+        grade(card, world, &Answer::Run(run)).expect("graded").mark
+    };
+    assert_eq!(mark(&sets), Mark::Right, "{at}: the model's own run fails");
+    assert_eq!(mark(&sets[..1]), Mark::Wrong, "{at}: one pass of many passes");
 }
 
 /// The listed diagnosis is offered, and what differs from it in fault, cause or remedy, or tests everything, is not right.
@@ -179,6 +202,10 @@ fn every_family_varies_in_answer_and_situation() {
             if card.kind == Kind::Point {
                 // The right place is another on every panel: the mask of the picture knows it.
                 right.insert(seed.to_string());
+            }
+            if let Some(sets) = good_run(&card, world) {
+                // What passes moves with the face and the gun.
+                right.insert(format!("{sets:?}"));
             }
             let solution = solve(&card, world).expect("a question");
             if solution.right != Answer::NotEnough {

@@ -129,7 +129,7 @@ fn enough_of_everything_ships() {
     }
     let kinds: BTreeSet<String> =
         families::all().iter().map(|question| format!("{:?}", question.kind())).collect();
-    assert_eq!(kinds.len(), 6, "all six kinds of answer: {kinds:?}");
+    assert_eq!(kinds.len(), 7, "all seven kinds of answer: {kinds:?}");
 }
 
 #[test]

@@ -272,8 +272,11 @@ fn families_answer_from_sheet_wood_ticket_and_room() {
     let depending: BTreeSet<&String> = found.0.values().flatten().collect();
     println!("\n{} of {} families depend: {depending:?}", depending.len(), content.families.len());
     let alone: Vec<&str> = content.families.iter().map(|family| family.id.as_str()).collect();
-    // The right place on a panel moves with every panel: `panels.rs` draws them.
-    let points = |id: &str| families::find(id).is_some_and(|question| question.kind() == Kind::Point);
+    // The right place on a panel moves with every panel: `panels.rs` draws them. What passes on a face moves with all that its
+    // card tells: `spray_cards.rs` sprays it.
+    let points = |id: &str| {
+        families::find(id).is_some_and(|question| [Kind::Point, Kind::Spray].contains(&question.kind()))
+    };
     let alone: Vec<&str> =
         alone.into_iter().filter(|id| !depending.iter().any(|one| one == id) && !points(id)).collect();
     println!("\nOthers: {alone:?}");

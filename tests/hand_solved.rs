@@ -33,7 +33,9 @@ fn answer(kind: Kind, text: &str) -> Answer {
         _ if text == "not-enough" => Answer::NotEnough,
         Kind::ChooseAll => Answer::Terms(slugs()),
         Kind::Order => Answer::Order(slugs()),
-        Kind::Point | Kind::Diagnose => panic!("what is seen on a panel is not worked by hand: `{text}`"),
+        Kind::Point | Kind::Diagnose | Kind::Spray => {
+            panic!("what is seen or sprayed is not worked by hand: `{text}`")
+        }
         Kind::ChooseOne | Kind::Number => measure(text).map_or_else(|| Answer::term(text), Answer::Number),
     }
 }

@@ -48,7 +48,7 @@ fn entries_survive_json_and_keep_their_order() {
     assert!(text.contains(r#""certainty":"on-the-job","mark":"wrong""#), "{text}");
     let back: Journal = serde_json::from_str(&text).unwrap();
     assert_eq!(back, journal);
-    for part in [r#""format":5"#, r#""date":"2027-03-12""#, r#""event":"answered""#, r#""active_seconds":31"#]
+    for part in [r#""format":6"#, r#""date":"2027-03-12""#, r#""event":"answered""#, r#""active_seconds":31"#]
     {
         assert!(text.contains(part), "{part} in {text}");
     }

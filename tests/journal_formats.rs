@@ -18,6 +18,8 @@ const SECOND: &str = include_str!("data/journal-format-2.json");
 const THIRD: &str = include_str!("data/journal-format-3.json");
 /// A journal as it was written before decisions of walks stood in it.
 const FOURTH: &str = include_str!("data/journal-format-4.json");
+/// A journal as it was written before a face could be sprayed as an answer.
+const FIFTH: &str = include_str!("data/journal-format-5.json");
 
 #[test]
 fn answers_of_the_first_format_are_read_and_count_as_practice() {
@@ -90,6 +92,17 @@ fn events_of_the_fourth_format_are_read_and_nothing_of_them_is_lost() {
     assert!(voids.of_set("set-x").is_some() && voids.of_rule("wood.pores-filled").is_some());
 }
 
+/// What was written before a face could be sprayed as an answer: what happened on walks.
+#[test]
+fn events_of_the_fifth_format_are_read_and_nothing_of_them_is_lost() {
+    let journal: Journal = serde_json::from_str(FIFTH).unwrap();
+    let stored: Vec<Value> = serde_json::from_str(FIFTH).unwrap();
+    assert_eq!((stored.len(), journal.events().len(), journal.answers().count()), (5, 5, 1));
+    assert!(journal.events().iter().all(|event| event.stamp().format == 5));
+    assert_eq!(serde_json::to_value(&journal).unwrap(), Value::Array(stored));
+    assert_eq!(journal.events().iter().filter_map(Event::walked).count(), 4);
+}
+
 /// What assessors write down stands beside answers, counts for no knowledge evidence, and is read as it was written.
 #[test]
 fn what_assessors_write_down_is_read_as_it_was_written() {
@@ -106,7 +119,7 @@ fn what_assessors_write_down_is_read_as_it_was_written() {
     let text = serde_json::to_string(&journal).unwrap();
     assert_eq!(serde_json::from_str::<Journal>(&text).unwrap(), journal);
     for part in [
-        r#""event":"observed","format":5,"sequence":1,"device":"5f0c1e9a""#,
+        r#""event":"observed","format":6,"sequence":1,"device":"5f0c1e9a""#,
         r#""paper":true,"#,
         r#""mask-worn-1":"not-seen","mask-worn-2":"met""#,
         r#""seconds":341,"by":{"number":"i-1","name":"Assessor i-1"}"#,
@@ -154,13 +167,13 @@ fn what_cannot_be_read_says_why_and_what_is_allowed() {
         event[key] = value;
         event
     };
-    refused(with("format", json!(FORMAT + 1)), &["format 6", "1 to 5"]);
-    refused(with("format", json!(0)), &["format 0", "1 to 5"]);
+    refused(with("format", json!(FORMAT + 1)), &["format 7", "1 to 6"]);
+    refused(with("format", json!(0)), &["format 0", "1 to 6"]);
     // Only what is left off is taken to be of the first format, and an answer only in that one.
     for (format, told) in
         [(json!("2"), "`\"2\"`"), (json!(1.5), "`1.5`"), (json!(-1), "`-1`"), (Value::Null, "`null`")]
     {
-        refused(with("format", format), &[told, "no whole number", "1 to 5"]);
+        refused(with("format", format), &[told, "no whole number", "1 to 6"]);
     }
     refused(
         with("format", json!(2)),

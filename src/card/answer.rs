@@ -2,6 +2,7 @@
 
 use super::diagnosis::Diagnosis;
 use crate::quantity::Measure;
+use crate::spraying::Run;
 use serde::{Deserialize, Serialize};
 
 /// A place on a panel, mm from its left and its top edge.
@@ -34,6 +35,10 @@ pub enum Answer {
     OnTheFault,
     /// Tests done, and the fault, cause and remedy named after them.
     Diagnosis(Diagnosis),
+    /// A face sprayed.
+    Run(Run),
+    /// Any run that passes on the face that a card shows.
+    GoodRun,
 }
 
 impl Answer {
@@ -47,6 +52,12 @@ impl Answer {
     #[must_use]
     pub const fn place(&self) -> Option<Place> {
         if let Self::Place(place) = self { Some(*place) } else { None }
+    }
+
+    /// The run that it is; `None` for an answer of another kind.
+    #[must_use]
+    pub const fn run(&self) -> Option<&Run> {
+        if let Self::Run(run) = self { Some(run) } else { None }
     }
 
     /// Whether two answers say the same: terms in any order, numbers within the tolerance of their quantity.

@@ -4,6 +4,7 @@
 //! compared. It is a sample: [`SITUATIONS`] deals on each sheet, so that a family which turns only in a rare situation may be
 //! missed, and what it says of a family that it found to turn is certain.
 
+use super::sprayed::good_run;
 use super::{Answer, Card, Mark, Solution, deal, grade, solve};
 use crate::content::World;
 
@@ -90,7 +91,8 @@ fn asks_the_same(one: &Card, other: &Card) -> bool {
 }
 
 /// Whether a card is answered differently. A number is, where it is written differently; an order, where the one that was
-/// right is refused now, or the one that is right now was refused; a diagnosis and what applies, where they differ.
+/// right is refused now, or the one that is right now was refused; a diagnosis and what applies, where they differ; a face that
+/// is sprayed, where a good run is another one.
 fn differs(card: &Card, was: &Solution, is: &Solution, before: &World<'_>, after: &World<'_>) -> bool {
     let refused = |world: &World<'_>, answer: &Answer| {
         grade(card, world, answer).is_none_or(|graded| graded.mark != Mark::Right)
@@ -98,6 +100,7 @@ fn differs(card: &Card, was: &Solution, is: &Solution, before: &World<'_>, after
     match (&was.right, &is.right) {
         (Answer::Number(was), Answer::Number(is)) => was.text() != is.text(),
         (Answer::Order(_), Answer::Order(_)) => refused(after, &was.right) || refused(before, &is.right),
+        (Answer::GoodRun, Answer::GoodRun) => good_run(card, before) != good_run(card, after),
         (was, is) => was != is,
     }
 }

@@ -38,7 +38,7 @@ pub struct Card {
     pub story: u32,
     /// What is told.
     pub facts: Facts,
-    /// Options or items in the order shown; empty for a number.
+    /// Options or items in the order shown; empty where an answer is made and not picked.
     pub options: Vec<Answer>,
     /// Unit asked for; a number card only.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -102,6 +102,9 @@ fn attempt_deal(
     } else {
         None
     };
+    if let Ask::Spray { setup } = question.ask {
+        setup(&facts, world).ok()?;
+    }
     let offered = match question.ask {
         Ask::Diagnose { offer, .. } => Some(offer(&facts, world, dice)?),
         _ => None,
@@ -176,7 +179,7 @@ fn options(question: &Question, facts: &Facts, world: &World<'_>, dice: &mut Dic
         }
         Ask::All { items, .. } => placed(items(facts, world, dice), OPTIONS_LEAST, dice),
         Ask::Order { items, .. } => placed(items(facts, world, dice), 3, dice),
-        Ask::Number { .. } | Ask::Point { .. } | Ask::Diagnose { .. } => Some(Vec::new()),
+        Ask::Number { .. } | Ask::Point { .. } | Ask::Diagnose { .. } | Ask::Spray { .. } => Some(Vec::new()),
     }
 }
 

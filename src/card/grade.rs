@@ -1,7 +1,7 @@
 //! Grades an answer: the model is asked anew, and the answer is judged alone.
 
 use super::question::{Ask, Item, Question, Tempt};
-use super::{Answer, Card, Dice, Offered, Weighed, families, scene, tolerance};
+use super::{Answer, Card, Dice, Offered, Weighed, families, scene, sprayed, tolerance};
 use crate::content::World;
 use crate::rules::sorted::sorted;
 use crate::rules::verdict::{RuleId, Ruling, Step};
@@ -55,6 +55,9 @@ const POINT_GUESS: f64 = 0.25;
 /// Share of guessed numbers that come out right: a convention of the assessment design, not a measured value.
 const NUMBER_GUESS: f64 = 0.05;
 
+/// Chance that a face sprayed blindly passes: a convention, as for numbers.
+const SPRAY_GUESS: f64 = NUMBER_GUESS;
+
 /// What follows from asking for what was told: an hour passes and the work stays as it was.
 const ASKED: &str = "asked-for-what-was-told";
 
@@ -87,6 +90,9 @@ fn solve_as(question: &Question, card: &Card, world: &World<'_>) -> Option<Solut
             let right = answer(&card.facts, world, offered);
             right.map(|ruling| (ruling.map(Answer::Diagnosis), offered.guess()))
         }
+        Ask::Spray { setup } => setup(&card.facts, world)
+            .and_then(|setup| sprayed::reckoned(&setup))
+            .map(|ruling| (ruling, SPRAY_GUESS)),
         Ask::Order { accepts, .. } => orders(slugs(), |order| accepts(&card.facts, world, order)),
     };
     Some(match answered {
@@ -112,9 +118,12 @@ fn solve_as(question: &Question, card: &Card, world: &World<'_>) -> Option<Solut
 pub fn grade(card: &Card, world: &World<'_>, given: &Answer) -> Option<Graded> {
     let question = families::find(&card.family)?;
     let solution = solve_as(question, card, world)?;
-    let diagnosed = match (question.ask, &card.offered, &solution.right, given) {
+    let found = match (question.ask, &card.offered, &solution.right, given) {
         (Ask::Diagnose { astray, .. }, Some(offered), Answer::Diagnosis(right), Answer::Diagnosis(given)) => {
             Some(astray(&card.facts, world, offered, right, given))
+        }
+        (Ask::Spray { setup }, _, Answer::GoodRun, Answer::Run(run)) => {
+            setup(&card.facts, world).ok().map(|setup| sprayed::astray(&setup, run))
         }
         _ => None,
     };
@@ -128,7 +137,9 @@ pub fn grade(card: &Card, world: &World<'_>, given: &Answer) -> Option<Graded> {
             let panels = scene::panels(card, world.content);
             panels.first().is_some_and(|panel| scene::points_at(panel, (place.x_mm, place.y_mm)))
         }
-        (Ask::Diagnose { .. }, Answer::Diagnosis(_)) => diagnosed == Some(None),
+        (Ask::Diagnose { .. }, Answer::Diagnosis(_)) | (Ask::Spray { .. }, Answer::Run(_)) => {
+            found == Some(None)
+        }
         _ => given.agrees(&solution.right),
     };
     let mark = match (&solution.right, given) {
@@ -142,7 +153,7 @@ pub fn grade(card: &Card, world: &World<'_>, given: &Answer) -> Option<Graded> {
     if right {
         return Some(Graded { mark, solution, slip: None, after: None });
     }
-    let (slip, after) = match diagnosed {
+    let (slip, after) = match found {
         Some(wrong) => wrong.unzip(),
         None => misconception(question, card, world, &solution, given),
     };
@@ -249,7 +260,7 @@ fn misconception(
         Ask::Diagnose { .. } if unknown => return (Some("judged-without-knowing"), None),
         Ask::All { .. } | Ask::Order { .. } if unknown => Vec::new(),
         Ask::All { items, .. } => return astray(card, items, world, solution, given),
-        Ask::Order { .. } | Ask::Diagnose { .. } => return (None, None),
+        Ask::Order { .. } | Ask::Diagnose { .. } | Ask::Spray { .. } => return (None, None),
     };
     let near = |tempt: &&Tempt| match (&tempt.answer, given) {
         (Answer::Number(a), Answer::Number(b)) => tolerance::agree(*b, *a),

@@ -26,7 +26,7 @@ pub fn luck(card: &Card, world: &World<'_>) -> Option<f64> {
             share.max(solution.guess)
         }
         // Nothing is listed to guess among: what is untold is all that luck can hit.
-        (Kind::Number | Kind::Order | Kind::Point, Answer::NotEnough) => untold,
+        (Kind::Number | Kind::Order | Kind::Point | Kind::Spray, Answer::NotEnough) => untold,
         _ => solution.guess,
     };
     Some(own.max(untold))

@@ -16,6 +16,7 @@ pub mod scene;
 mod seen;
 mod slate;
 pub mod speak;
+pub mod sprayed;
 pub mod tolerance;
 
 pub use answer::{Answer, Place};

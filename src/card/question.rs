@@ -5,7 +5,8 @@ use super::{Answer, Dice};
 use crate::bench::Facts;
 use crate::content::World;
 use crate::quantity::{Measure, Unit};
-use crate::rules::verdict::Judged;
+use crate::rules::verdict::{CannotJudge, Judged};
+use crate::spraying::Setup;
 use serde::{Deserialize, Serialize};
 
 /// The kind of answer that is asked for.
@@ -24,6 +25,8 @@ pub enum Kind {
     Point,
     /// Test a panel, then name fault, cause and remedy.
     Diagnose,
+    /// Spray a face.
+    Spray,
 }
 
 impl Kind {
@@ -131,6 +134,11 @@ pub enum Ask {
         /// What each test of the one given last was worth, and which are missing, beside the right diagnosis.
         weigh: fn(&Facts, &World<'_>, &Offered, &Diagnosis, &Diagnosis) -> Vec<Weighed>,
     },
+    /// Spray a face; a run that passes is right.
+    Spray {
+        /// The face with its gun and what is to lie on it.
+        setup: fn(&Facts, &World<'_>) -> Result<Setup, CannotJudge>,
+    },
     /// A number with a unit.
     Number {
         /// The right number.
@@ -209,6 +217,7 @@ impl Question {
             Ask::Number { .. } => Kind::Number,
             Ask::Point { .. } => Kind::Point,
             Ask::Diagnose { .. } => Kind::Diagnose,
+            Ask::Spray { .. } => Kind::Spray,
         }
     }
 }

@@ -2,6 +2,7 @@
 
 use super::{Answer, Card, Kind, Named, Place};
 use crate::quantity::{Measure, Unit};
+use crate::spraying::Run;
 use serde::{Deserialize, Serialize};
 
 /// Longest figure that can be typed.
@@ -22,6 +23,9 @@ pub struct Slate {
     /// Tests done and what is named so far.
     #[serde(default, skip_serializing_if = "Named::is_empty")]
     pub named: Named,
+    /// The face as it was sprayed last.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub run: Option<Box<Run>>,
     /// Whether "not enough is told" is the answer.
     pub not_enough: bool,
 }
@@ -46,7 +50,7 @@ impl Slate {
                 }
                 None => self.marks.push(option),
             },
-            Kind::Order | Kind::Number | Kind::Point | Kind::Diagnose => {}
+            Kind::Order | Kind::Number | Kind::Point | Kind::Diagnose | Kind::Spray => {}
         }
         self
     }
@@ -64,6 +68,14 @@ impl Slate {
     pub fn naming(mut self, named: Named) -> Self {
         self.not_enough &= self.named.answers_as(&named);
         self.named = named;
+        self
+    }
+
+    /// A face sprayed; an earlier run is gone.
+    #[must_use]
+    pub fn sprayed(mut self, run: Run) -> Self {
+        self.not_enough = false;
+        self.run = Some(Box::new(run));
         self
     }
 
@@ -137,6 +149,7 @@ impl Slate {
             Kind::Order => Some(Answer::Order(slugs())),
             Kind::Point => self.place.map(Answer::Place),
             Kind::Diagnose => self.named.diagnosis().map(Answer::Diagnosis),
+            Kind::Spray => self.run.as_deref().cloned().map(Answer::Run),
             Kind::Number => {
                 let value = self.figure.parse().ok()?;
                 let decimals = self.figure.split('.').nth(1).map_or(0, str::len);

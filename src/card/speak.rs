@@ -6,6 +6,7 @@ use crate::content::{Args, Content, Texts, Ticket, Units};
 use crate::quantity::{Measure, Unit};
 use crate::rules::term::Term;
 use crate::rules::verdict::{Given, Step};
+use crate::spraying::Run;
 
 /// Language and units of a person.
 #[derive(Debug, Clone, Copy)]
@@ -54,7 +55,7 @@ impl<'a> Voice<'a> {
         if let Some(wood) = self.content.wood(slug) {
             return self.texts.find(&format!("wood.{slug}")).unwrap_or(&wood.name).to_owned();
         }
-        let shared = ["term", "solvent", "fault", "cause", "probe", "ticket", "app.stage"]
+        let shared = ["term", "solvent", "fault", "cause", "probe", "ticket", "app.stage", "spray.task"]
             .map(|list| format!("{list}.{slug}"));
         let keys = std::iter::once(format!("card.{family}.{slug}")).chain(shared);
         let found = keys.into_iter().find_map(|key| self.texts.find(&key));
@@ -115,11 +116,34 @@ impl<'a> Voice<'a> {
                 ];
                 self.texts.fill("answer.diagnosis", &named.map(|(key, words)| (key.to_owned(), words)).into())
             }
+            Answer::GoodRun => self.texts.get("answer.good-run").to_owned(),
+            Answer::Run(run) => self.run(run),
             Answer::OnTheFault => self.texts.get("answer.on-the-fault").to_owned(),
             Answer::Place(place) => {
                 let mm = |value: f32| self.measure(Measure::new(f64::from(value), Unit::Millimetre, 0));
                 let named = [("x".to_owned(), mm(place.x_mm)), ("y".to_owned(), mm(place.y_mm))];
                 self.texts.fill("answer.place", &Args::from(named))
+            }
+        }
+    }
+
+    /// A run in one line: how many sets of passes, or how many strokes in which time.
+    fn run(&self, run: &Run) -> String {
+        let named = |key: &str, named: [(&str, String); 2]| {
+            self.texts.fill(key, &named.map(|(key, words)| (key.to_owned(), words)).into())
+        };
+        match run {
+            Run::Passes(sets) => {
+                named("answer.run-passes", [("n", sets.len().to_string()), ("time", String::new())])
+            }
+            Run::Hand(path) => {
+                let points = path.points();
+                let pulled = points.iter().zip(points.iter().skip(1));
+                let strokes = pulled.filter(|(one, next)| one.trigger == 0.0 && next.trigger > 0.0).count();
+                let first = points.first().is_some_and(|point| point.trigger > 0.0);
+                let time = points.last().map_or(0.0, |last| last.t);
+                let time = self.measure(Measure::new(time, Unit::Second, 0));
+                named("answer.run-hand", [("n", (strokes + usize::from(first)).to_string()), ("time", time)])
             }
         }
     }

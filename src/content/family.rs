@@ -87,7 +87,8 @@ pub struct FactInfo {
     /// Whether a number in per cent is a share of a whole, which scripts write from 0 to 1.
     #[serde(default)]
     pub share: bool,
-    /// Allowed terms; `["@woods"]`, `["@solvents"]`, `["@faults"]`, `["@cups"]` and `["@tickets"]` stand for those lists.
+    /// Allowed terms; `["@woods"]`, `["@solvents"]`, `["@faults"]`, `["@cups"]`, `["@tickets"]` and `["@sprays"]`
+    /// stand for those lists.
     #[serde(default)]
     pub terms: Vec<String>,
     /// What it costs to find out on the work, where it is a probe that tells faults apart. Text: `probe.<key>`.
@@ -118,6 +119,9 @@ impl FactInfo {
 
 /// Stands for every fact that is a probe, in the draws of a family and among what a calculation takes.
 pub const PROBES: &str = "@probes";
+
+/// The fact that names the task of a face that is sprayed.
+pub const SPRAY_TASK: &str = "spray_task";
 
 /// How a family draws one fact.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -174,4 +178,18 @@ pub struct FamilyInfo {
     /// The facts of its situations.
     #[serde(default, rename = "fact")]
     pub facts: Vec<Draw>,
+}
+
+impl FamilyInfo {
+    /// Whether its cards are worked on a picture: a panel that is looked at, or a face that is sprayed.
+    #[must_use]
+    pub fn is_pictured(&self) -> bool {
+        self.topic == Topic::Panel || self.is_sprayed()
+    }
+
+    /// Whether its cards are faces that are sprayed.
+    #[must_use]
+    pub fn is_sprayed(&self) -> bool {
+        self.facts.iter().any(|draw| draw.fact == SPRAY_TASK)
+    }
 }

@@ -27,7 +27,7 @@ pub mod load;
 
 pub use band::CLOSING_CAUTION;
 pub use competency::{Competency, Criterion, OnFile, Profile};
-pub use family::{Draw, FactInfo, FamilyInfo, PROBES, Topic};
+pub use family::{Draw, FactInfo, FamilyInfo, PROBES, SPRAY_TASK, Topic};
 pub use info::{
     Caution, CautionStage, Consequence, RuleInfo, SettingGroup, SettingInfo, SheetSource, SheetTitle,
 };
@@ -272,7 +272,7 @@ impl Content {
         self.consequences.iter().find(|consequence| consequence.id == id)
     }
 
-    /// The slugs that a term stands for: those of a list where it names one (`@woods`, `@solvents`, `@faults`, `@cups`, `@tickets`),
+    /// The slugs that a term stands for: those of a list where it names one (`@woods`, `@solvents`, `@faults`, `@cups`, `@tickets`, `@sprays` among them),
     /// else itself.
     #[must_use]
     pub fn listed<'a>(&'a self, term: &'a str) -> Vec<&'a str> {
@@ -284,6 +284,7 @@ impl Content {
             "@dresses" => self.dresses.iter().map(|dress| dress.slug.as_str()).collect(),
             "@cups" => self.cups.iter().map(|cup| cup.slug.as_str()).collect(),
             "@tickets" => self.tickets.iter().map(|ticket| ticket.slug.as_str()).collect(),
+            "@sprays" => self.sprays.iter().map(|task| task.slug.as_str()).collect(),
             slug => vec![slug],
         }
     }

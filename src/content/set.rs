@@ -1,6 +1,6 @@
 //! Scenario sets as they stand in files: what a set asks, and how it is taken and judged.
 
-use super::{Content, FamilyInfo, Topic};
+use super::{Content, FamilyInfo};
 use crate::rules::term::{Stage, Term};
 use crate::terms;
 use serde::{Deserialize, Serialize};
@@ -25,7 +25,7 @@ terms! {
         /// Cards as they fall.
         Usual = "usual",
         /// Those come first on which an answer is made and not picked: a number, an order, all that apply, a place, a
-        /// diagnosis.
+        /// diagnosis, a face sprayed.
         Made = "hard",
     }
     /// What a set is for. Text: `app.sets.purpose.<slug>`.
@@ -77,7 +77,7 @@ pub struct Task {
     /// Job tickets: where the situation of a card is a ticket, it is one of these; with none named, any.
     #[serde(default)]
     pub tickets: Vec<String>,
-    /// Whether cards that show a panel are left out.
+    /// Whether cards that show a panel, or a face to be sprayed, are left out.
     #[serde(default)]
     pub no_pictures: bool,
     /// How hard the cards are.
@@ -142,7 +142,7 @@ impl Task {
                 || self.families.contains(&family.id)
                 || family.competencies.iter().any(|slug| self.competencies.contains(slug))
         };
-        let shows = |family: &&FamilyInfo| !(self.no_pictures && family.topic == Topic::Panel);
+        let shows = |family: &&FamilyInfo| !(self.no_pictures && family.is_pictured());
         content.families.iter().filter(named).filter(shows).collect()
     }
 

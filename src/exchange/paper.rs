@@ -5,7 +5,7 @@ mod entered;
 pub use entered::Entered;
 
 use super::Refused;
-use super::set::{Set, SetCard, cards};
+use super::set::{Set, SetCard, cards_on_paper};
 use crate::content::World;
 use sha2::{Digest, Sha256};
 use std::fmt;
@@ -86,7 +86,7 @@ impl PaperCode {
     /// The cards of the worksheet, in order.
     #[must_use]
     pub fn cards<'a>(&self, set: &'a Set, id: &str, world: &World<'_>) -> Vec<SetCard<'a>> {
-        cards(set, id, world, "", &self.to_string())
+        cards_on_paper(set, id, world, &self.to_string())
     }
 }
 

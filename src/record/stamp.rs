@@ -5,8 +5,9 @@ use serde::{Deserialize, Serialize};
 
 /// The format in which events are written. 1: answers alone, without local date, time, help and attempt. 2: events of
 /// several kinds. 3: what assessors write down, and what was erased. 4: what was found
-/// wrong after it had counted, and scenario sets taken. 5: what happened on walks.
-pub const FORMAT: u32 = 5;
+/// wrong after it had counted, and scenario sets taken. 5: what happened on walks. 6: faces
+/// sprayed as answers.
+pub const FORMAT: u32 = 6;
 
 /// Where, when and about whom.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]

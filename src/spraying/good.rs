@@ -5,11 +5,12 @@ use super::outline::{Outline, Place};
 use super::program::Passes;
 use super::setup::Setup;
 use crate::content::{EvenFilm, ShadedEdge};
-use crate::quantity::{GunSpeed, Micrometres, Millimetres, Overlap, Seconds};
+use crate::quantity::{DUST, GunSpeed, Micrometres, Millimetres, Overlap, Seconds};
 use crate::rules::spray::fan::seen_width;
 use crate::rules::spray::pass_film::{Spray, speed_for};
 use crate::rules::spray::trigger::{lead_for, passes_across};
 use crate::rules::term::Term;
+use crate::rules::verdict::Judged;
 
 /// Half an overlap: aim at the edge of the last stripe (an air-board refinish tip sheet; TM 1-1500-344-23-2, A-8.3).
 pub const TAUGHT_OVERLAP: f64 = 0.5;
@@ -37,9 +38,19 @@ fn spray(setup: &Setup) -> Spray {
     }
 }
 
-/// The speed that lays a wet film, µm, at a pitch, mm.
+/// The speed that lays a wet film at a pitch.
+///
+/// # Errors
+/// [`CannotJudge`] where it would be none that a gun is moved at.
+///
+/// [`CannotJudge`]: crate::rules::verdict::CannotJudge
+pub fn speed_at(setup: &Setup, pitch: Millimetres, wet: Micrometres) -> Judged<GunSpeed> {
+    speed_for(spray(setup), pitch, wet)
+}
+
+/// The same for a film in µm at a pitch in mm; none where no gun is moved so.
 pub(super) fn speed(setup: &Setup, pitch: f64, wet: f64) -> Option<f64> {
-    let speed = speed_for(spray(setup), Millimetres::saturating(pitch), Micrometres::saturating(wet));
+    let speed = speed_at(setup, Millimetres::saturating(pitch), Micrometres::saturating(wet));
     speed.ok().map(|ruling| ruling.answer.get())
 }
 
@@ -121,7 +132,8 @@ fn extent(outline: &Outline, turned: impl Fn(Place) -> Place, from: f64, to: f64
             (ax + (bx - ax) * share, ay + (by - ay) * share)
         };
         for (x, y) in [cut(from), cut(to), (ax, ay)] {
-            if (from..=to).contains(&y) {
+            // What is cut at a limit lies on it but for the last bits.
+            if (from - DUST..=to + DUST).contains(&y) {
                 found = Some(found.map_or((x, x), |(least, most)| (least.min(x), most.max(x))));
             }
         }

@@ -57,6 +57,16 @@ pub fn passes(sets: &[Passes]) -> Value {
     sets.iter().map(|one| Value::Object(set(one))).collect()
 }
 
+/// Programmed passes as a run tells them, read.
+///
+/// # Errors
+/// Every mistake with its place among them.
+pub fn sets_of(told: &Value) -> Result<Vec<Passes>, Vec<String>> {
+    let mut mistakes = Mistakes::default();
+    let sets = sets(&At::whole(told), &mut mistakes);
+    if mistakes.0.is_empty() { Ok(sets) } else { Err(mistakes.0) }
+}
+
 fn setup(document: &Value, content: &Content, mistakes: &mut Mistakes) -> Option<Setup> {
     let fields = At::whole(document).fields(&KEYS, mistakes)?;
     let slugs: Vec<&str> = content.sprays.iter().map(|task| task.slug.as_str()).collect();

@@ -1,7 +1,7 @@
 // What an apprentice does, in the words of the screen: the tests read as the work at the tablet.
 
 const START = /^(Start with|Go on at card)/;
-const HAND_IN = /^(Hand it in|Pick an answer|Type the figure|Mark the place|Name fault, cause and remedy|Say how far you would go)/;
+const HAND_IN = /^(Hand it in|Pick an answer|Type the figure|Mark the place|Name fault, cause and remedy|Spray the face|Say how far you would go)/;
 /** Rings that are no answer: the lamps over a panel. */
 const LAMP = /^(Overhead|Raking|Small lamp)$/;
 const CERTAINTY = /right (less|about|more) .*times in/;
@@ -39,6 +39,14 @@ export async function answer(page) {
   if (await page.has("button", /^Delete the last digit/)) {
     await page.press("button", /^1$/);
     return "number";
+  }
+  if (await page.has("button", /^(Go to the stand|Spray it anew)/)) {
+    await page.press("button", /^(Go to the stand|Spray it anew)/);
+    await page.press("button", /^Program passes/);
+    await page.press("button", "Add this set");
+    await page.press("button", /^Take these passes/);
+    await page.one("button", HAND_IN);
+    return "spray";
   }
   const groups = await page.all("radiogroup", /^(Fault|Cause to look at first|Remedy)$/);
   if (groups.length === 3) {

@@ -16,9 +16,14 @@ function version(family) {
 export async function lay(page, family, seed) {
   await page.driver.get(page.address);
   await begin(page);
+  await putCard(page, family, seed);
+  await page.until(`a panel of ${family}`, () => page.driver.executeScript("return document.querySelector('.card-panels') !== null"));
+}
+
+/** Puts a family's card in the place of the one that lies there, and loads the page anew. */
+export async function putCard(page, family, seed) {
   await page.until("the card on the desk", () => page.driver.executeAsyncScript(SWAP, family, seed, version(family)));
   await page.driver.navigate().refresh();
-  await page.until(`a panel of ${family}`, () => page.driver.executeScript("return document.querySelector('.card-panels') !== null"));
 }
 
 const SWAP = `const [family, seed, version, done] = arguments;

@@ -4,7 +4,7 @@ import { test } from "node:test";
 import { By } from "selenium-webdriver";
 import { SIZES, journey } from "./harness.mjs";
 import { fill, goTo } from "./office.mjs";
-import { good, look, pulled, spray, stand, told } from "./sprayer.mjs";
+import { good, held, look, pulled, spray, stand, told } from "./sprayer.mjs";
 
 const PANEL = "sealer-panel";
 /** Passes of a good run as strokes of a hand, changed. */
@@ -61,17 +61,6 @@ for (const { name, distance, sprayed, says, better } of WRONG) {
       await page.assertFits(name);
       await page.shot(`spray-${name}`);
     }));
-}
-
-/** Holds the gun at a distance, as near as its steps come. */
-async function held(page, distance) {
-  const now = () => page.driver.executeScript("return parseInt(document.querySelector('.spray-step output').innerText, 10)");
-  const STEP = 20;
-  for (;;) {
-    const off = distance - (await now());
-    if (Math.abs(off) <= STEP / 2) return;
-    await page.press("button", off > 0 ? "Hold the gun farther off" : "Hold the gun nearer");
-  }
 }
 
 for (const size of SIZES) {
@@ -174,7 +163,7 @@ test("tasks are offered with what they ask, and say what this is not", () =>
   journey("spray-tasks", SIZES[2], async (page) => {
     await goTo(page, "#/spray");
     await page.says("This trains judgement, not the hand.");
-    assert.equal((await page.all("link", /layer|fading/)).length, 6);
+    assert.equal((await page.all("link", /layer|fading/)).length, 7);
     await page.assertFits("the tasks");
     await page.assertAccessible("the tasks");
     await page.shot("spray-tasks");

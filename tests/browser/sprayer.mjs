@@ -64,3 +64,14 @@ export async function look(page) {
   await page.until("the verdict", async () => (await page.driver.findElements(By.id("spray-verdict"))).length > 0);
   return page.text();
 }
+
+/** Holds the gun at a distance, as near as its steps come. */
+export async function held(page, distance) {
+  const now = () => page.driver.executeScript("return parseInt(document.querySelector('.spray-step output').innerText, 10)");
+  const STEP = 20;
+  for (;;) {
+    const off = distance - (await now());
+    if (Math.abs(off) <= STEP / 2) return;
+    await page.press("button", off > 0 ? "Hold the gun farther off" : "Hold the gun nearer");
+  }
+}

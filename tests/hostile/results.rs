@@ -29,7 +29,20 @@ pub(super) fn all(content: &Content) -> Vec<Hostile> {
     );
     let huge = text.replacen("\"guess\":0.25", "\"guess\":1e999", 1);
     let nan = text.replacen("\"guess\":0.25", "\"guess\":NaN", 1);
+    let stored = "{\"terms\":[\"koa\"]}";
+    let run = |run: &str| text.replacen(stored, &format!("{{\"run\":{run}}}"), 1).into_bytes();
+    let first = "[0,0,0,90,100,200,0]";
+    let ran_twice = run(&format!("{{\"hand\":[{first},[9,0,0]],\"hand\":[{first},[9,0,0]]}}"));
+    let ran_long = run(&format!("{{\"hand\":[{first}{}]}}", ",[1,0,0]".repeat(1_700)));
+    let ran_off = run(&format!("{{\"hand\":[{first},[9,99999999,0]]}}"));
+    let ran_back = run(&format!("{{\"hand\":[{first},[20,0,0],[-9,0,0]]}}"));
+    let no_run = run("{\"passes\":[{\"line_mm\":[[0,0],[9,9]]}]}");
     vec![
+        raw("results: a run with a member twice", ran_twice, &["`events.2` is"], true),
+        raw("results: a run too long", ran_long, &["`events.2` is", "up to 12288 are allowed"], true),
+        raw("results: a run that leaves the room", ran_off, &["`events.2` is", "x_mm"], true),
+        raw("results: a run back in time", ran_back, &["`events.2` is", "times do not fall"], true),
+        raw("results: passes without numbers", no_run, &["`events.2` is", "missing field"], true),
         results.shape("results: no tablet", "/device", json!(""), &["`device` is"]),
         results.shape(
             "results: a tablet with a long name",

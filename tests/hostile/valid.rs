@@ -117,7 +117,7 @@ pub(crate) fn ticket(content: &Content) -> Value {
 /// Results with answers in a check and what opened it, an observation at the booth, cards that were found wrong and a decision of a walk.
 pub(crate) fn results(content: &Content) -> Value {
     let base = &content.sheets[0];
-    let stamp = |sequence: u64| json!({ "format": 5, "sequence": sequence, "device": "5f0c1e9a", "at": AT, "date": "2027-03-12", "person": "17" });
+    let stamp = |sequence: u64| json!({ "format": 6, "sequence": sequence, "device": "5f0c1e9a", "at": AT, "date": "2027-03-12", "person": "17" });
     let event = |sequence: u64, kind: &str, more: Value| {
         let mut event = stamp(sequence);
         event["event"] = json!(kind);

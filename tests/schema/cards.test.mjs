@@ -38,6 +38,11 @@ function deal(family, sheet) {
   return JSON.parse(stepboard(["deal", family, `count=${COUNT}`, `sheet=${sheet}`, "--key"]));
 }
 
+/** A stroke over a face as a hand makes it, and sets of passes. */
+const STROKE = [[0, -2000, 500, 90, 100, 200, 0], [500, 2000, 0], [500, 2000, 10, 90, 0]];
+const SET = { line_mm: [[-180, 0], [180, 0]], wide_mm: 280, distance_mm: 200, speed_m_s: 0.3, lead_mm: 50, lag_mm: 50 };
+const PASSES = [SET, { ...SET, overlap: 0.4, wait_s: 60 }];
+
 /** Two answers for each card: that not enough is told, and the first thing that its kind lets one say. */
 function answers(card) {
   const letters = card.options.map(({ letter }) => letter);
@@ -48,6 +53,7 @@ function answers(card) {
     number: { value: 1, unit: card.units[0] },
     point: { x_mm: 40, y_mm: 25 },
     diagnose: { tests: ["A"], fault: "A", cause: "A", remedy: "A" },
+    spray: card.seed % 2 ? { hand: STROKE } : { passes: PASSES },
   }[card.kind];
   assert(some, `an unknown kind, ${card.kind}`);
   return ["not-enough", some].map((answer) => ({
@@ -80,5 +86,7 @@ test("the schemas refuse what is no card, no answer and no grade", () => {
   assert(!dealt({ ...document, cards: document.cards.map(without) }), "a card without its seed");
   assert(!dealt({ ...document, more: 1 }), "a member that is not in the schema");
   assert(!answered({ ...answers(document.cards[0])[0], answer: "perhaps" }), "an answer of no kind");
+  assert(!answered({ ...answers(document.cards[0])[0], answer: { hand: [[1, 2]] } }), "a path of one half a point");
+  assert(!answered({ ...answers(document.cards[0])[0], answer: { passes: [{ ...SET, more: 1 }] } }), "a set with more");
   assert(!graded({}), "an empty grade");
 });

@@ -25,7 +25,15 @@ fn journal() -> Vec<Event> {
     let world = World { content: &content, sheet: &sheet };
     let mut log = Log::new("7", "Ana");
     log.open("one", &["room-safe"]);
-    for kind in [Kind::ChooseOne, Kind::ChooseAll, Kind::Order, Kind::Number, Kind::Point, Kind::Diagnose] {
+    for kind in [
+        Kind::ChooseOne,
+        Kind::ChooseAll,
+        Kind::Order,
+        Kind::Number,
+        Kind::Point,
+        Kind::Diagnose,
+        Kind::Spray,
+    ] {
         let dealt = content.families.iter().find_map(|family| {
             (0..3).filter_map(|seed| deal(&world, &family.id, seed).ok()).find(|card| card.kind == kind)
         });
@@ -68,7 +76,7 @@ fn ids_depend_on_tablet_and_number_alone() {
 #[test]
 fn every_statement_has_what_the_standard_asks() {
     let all = told(&journal(), &[ana()]);
-    assert_eq!(all.len(), 15, "twelve answers, opened, left and closed");
+    assert_eq!(all.len(), 17, "fourteen answers, opened, left and closed");
     let mut ids = BTreeSet::new();
     for one in &all {
         let id = text(one, "/id");
@@ -91,8 +99,8 @@ fn every_statement_has_what_the_standard_asks() {
         assert!(!one.to_string().contains("null"), "{one}");
     }
     let verbs: Vec<&str> = all.iter().map(|one| text(one, "/verb/display/en")).collect();
-    assert_eq!((verbs[0], verbs[13], verbs[14]), ("attempted", "exited", "completed"));
-    assert!(verbs[1..13].iter().all(|verb| *verb == "answered"));
+    assert_eq!((verbs[0], verbs[15], verbs[16]), ("attempted", "exited", "completed"));
+    assert!(verbs[1..15].iter().all(|verb| *verb == "answered"));
     let whole = serde_json::to_string(&all).expect("json");
     assert!(!whole.contains("Unwritten"), "nobody stands there by name");
 }
@@ -104,7 +112,7 @@ fn cards_are_interactions() {
     let answers: Vec<&Value> = all.iter().filter(|one| text(one, "/verb/display/en") == "answered").collect();
     let kinds: Vec<&str> =
         answers.iter().step_by(2).map(|one| text(one, "/object/definition/interactionType")).collect();
-    assert_eq!(kinds, ["choice", "choice", "sequencing", "numeric", "other", "performance"]);
+    assert_eq!(kinds, ["choice", "choice", "sequencing", "numeric", "other", "performance", "other"]);
     for one in &answers {
         assert_eq!(
             text(one, "/object/definition/type"),

@@ -1,5 +1,6 @@
 //! A card before it is handed in.
 
+use super::spray::{CardStand, asked, setup_of};
 use crate::app::hooks::{use_keys, use_size};
 use crate::app::parts::{
     Frame, Picture, answer_field, card_panels, card_ticket, certainty_field, icon, tests_field,
@@ -9,6 +10,7 @@ use crate::app::state::{Shop, use_shop};
 use crate::card::{Card, Kind, Slate};
 use crate::learn::Round;
 use crate::record::{Certainty, Draft};
+use crate::spraying::{Run, Setup};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -43,6 +45,11 @@ pub(super) fn CardScreen(props: &CardProps) -> Html {
         use_callback((Rc::clone(draft), props.on_draft.clone()), |certainty: Certainty, (draft, on)| {
             on.emit(Draft { certainty: Some(certainty), ..(**draft).clone() });
         });
+    let at_stand = use_state_eq(|| false);
+    let setup =
+        use_memo((shop.clone(), Rc::clone(card), draft.card.sheet.slug.clone()), |(shop, card, sheet)| {
+            setup_of(shop, card, sheet)
+        });
     let missing = missing(draft, card);
     let hand_in = use_callback(
         (Rc::clone(draft), Rc::clone(card), missing.is_none(), props.hand_in.clone()),
@@ -57,8 +64,18 @@ pub(super) fn CardScreen(props: &CardProps) -> Html {
         move |()| slate.clone().toggle_not_enough()
     });
     let on_key = use_callback(
-        (Rc::clone(card), draft.slate.clone(), on_slate.clone(), on_certainty.clone(), hand_in.clone()),
-        |key: String, (card, slate, on_slate, on_certainty, hand_in)| {
+        (
+            Rc::clone(card),
+            draft.slate.clone(),
+            on_slate.clone(),
+            on_certainty.clone(),
+            hand_in.clone(),
+            *at_stand,
+        ),
+        |key: String, (card, slate, on_slate, on_certainty, hand_in, at_stand)| {
+            if *at_stand {
+                return false;
+            }
             if let Some(certainty) = certainty_of(&key) {
                 on_certainty.emit(certainty);
             } else if key == "Enter" {
@@ -91,6 +108,9 @@ pub(super) fn CardScreen(props: &CardProps) -> Html {
     };
     let by_keys = (card.kind == Kind::Point)
         .then(|| html! { <span class="by-keys">{ " " }{ shop.say("card.point-by-keys") }</span> });
+    if let Some(setup) = (*setup).clone().filter(|_| *at_stand) {
+        return stand(setup, &draft.slate, &on_slate, &at_stand);
+    }
     let Around { note, marks, lead, back, sheet } = props.around.clone();
     html! {
         <Frame class="card" title={stage_name(&shop, card)} {note} back={Some(back)} {marks}
@@ -99,6 +119,7 @@ pub(super) fn CardScreen(props: &CardProps) -> Html {
                 { lead }
                 { card_ticket(&shop, card) }
                 <h2 class="asked">{ shop.voice().ask(card) }</h2>
+                { asked(&shop, setup.as_ref().as_ref()) }
                 { card_panels(&shop, card, &draft.slate, &on_slate, below) }
                 <div class="note how">
                     <p>{ how(&shop, card) }{ for by_keys }</p>
@@ -108,11 +129,46 @@ pub(super) fn CardScreen(props: &CardProps) -> Html {
             <div key="answer" class="answer">
                 { beside }
                 { answer_field(&shop, card, &draft.slate, &on_slate, "answer") }
+                { to_stand(&shop, card, &draft.slate, &at_stand) }
             </div>
             { certainty_field(&shop, draft.certainty, &on_certainty) }
             <p key="keys" class="note keys">{ shop.say("card.keys") }</p>
         </Frame>
     }
+}
+
+/// The stand of a card that is sprayed, in the place of the card; what is sprayed there is its answer.
+pub(super) fn stand(
+    setup: Rc<Setup>,
+    slate: &Slate,
+    on_slate: &Callback<Slate>,
+    at_stand: &UseStateHandle<bool>,
+) -> Html {
+    let leave = {
+        let set = at_stand.setter();
+        Callback::from(move |()| set.set(false))
+    };
+    let on_run = {
+        let (slate, on_slate, leave) = (slate.clone(), on_slate.clone(), leave.clone());
+        Callback::from(move |run: Run| {
+            on_slate.emit(slate.clone().sprayed(run));
+            leave.emit(());
+        })
+    };
+    html! { <CardStand key="stand" {setup} {on_run} on_leave={leave} /> }
+}
+
+/// The way to the stand of a card that is sprayed.
+pub(super) fn to_stand(shop: &Shop, card: &Card, slate: &Slate, at_stand: &UseStateHandle<bool>) -> Html {
+    if card.kind != Kind::Spray {
+        return Html::default();
+    }
+    let go = {
+        let set = at_stand.setter();
+        Callback::from(move |_: MouseEvent| set.set(true))
+    };
+    let key = if slate.run.is_some() { "card.spray-anew" } else { "card.to-stand" };
+    html! { <button key="to-stand" type="button" class="control" onclick={go}>{ shop.say(key) }{ icon(Picture::Go) }</button> }
 }
 
 /// Whether a window is one in which the panels of a card stand beside its answer, as the styles have it: pixels.
@@ -136,6 +192,7 @@ pub(super) const fn wanted(kind: Kind) -> &'static str {
         Kind::Number => "card.need-figure",
         Kind::Point => "card.need-place",
         Kind::Diagnose => "card.need-diagnosis",
+        Kind::Spray => "card.need-run",
         Kind::ChooseOne | Kind::ChooseAll | Kind::Order => "card.need-answer",
     }
 }
@@ -148,6 +205,7 @@ fn how(shop: &Shop, card: &Card) -> AttrValue {
         Kind::Number => shop.say("card.give-number"),
         Kind::Point => shop.say("card.point-at"),
         Kind::Diagnose => shop.say("card.test-and-name"),
+        Kind::Spray => shop.say("card.spray-it"),
     }
 }
 

@@ -1,11 +1,12 @@
 //! A card after it was handed in: the verdict, and what comes next.
 
-use super::card::{cautions, place, stage_name, wanted};
+use super::answered::answered;
+use super::card::{cautions, place, stage_name, stand, to_stand, wanted};
 use super::deal;
+use super::spray::setup_of;
 use crate::app::hooks::{use_enter, use_second_tap, use_told};
 use crate::app::parts::{
-    Frame, Picture, Verdict, answer_field, answered_panels, icon, pointing, round, seen_card, tests_field,
-    told, use_ahead,
+    Frame, Picture, Verdict, answer_field, icon, pointing, round, seen_card, tests_field, told, use_ahead,
 };
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
@@ -77,6 +78,7 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
     let onward = if ends { Step::Board } else { Step::Next };
     let slate = use_state(|| Slate::for_card(card));
     let again = use_state(|| false);
+    let at_stand = use_state_eq(|| false);
     let on_slate = {
         let (slate, again) = (slate.setter(), again.setter());
         Callback::from(move |made: Slate| {
@@ -103,7 +105,13 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
             }
         })
     };
-    let on_enter = if held_back { check.clone() } else { go.reform(move |()| onward) };
+    let on_enter = if *at_stand {
+        Callback::from(|()| ())
+    } else if held_back {
+        check.clone()
+    } else {
+        go.reform(move |()| onward)
+    };
     use_enter(on_enter);
     let button = |step: Step, key: &'static str, class: &'static str, shown: bool| {
         let onclick = go.reform(move |_: MouseEvent| step);
@@ -136,14 +144,23 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
         </div>
     };
     let action = if held_back { rework_action } else { action };
+    if *at_stand && let Some(setup) = setup_of(&shop, card, &entry.sheet.slug) {
+        return stand(setup, &slate, &on_slate, &at_stand);
+    }
     let points = card.kind == Kind::Point;
-    let rework =
-        graded.as_ref().as_ref().filter(|_| entry.sure_and_wrong()).map(|graded| {
-            rework(&shop, card, &slate, &graded.solution.right, draft.reworked, *again, &on_slate)
-        });
+    let rework = graded.as_ref().as_ref().filter(|_| entry.sure_and_wrong()).map(|graded| {
+        let field = html! {
+            <>
+                { tests_field(&shop, card, &slate, &on_slate) }
+                { answer_field(&shop, card, &slate, &on_slate, "rework") }
+                { to_stand(&shop, card, &slate, &at_stand) }
+            </>
+        };
+        rework(&shop, card, &graded.solution.right, (draft.reworked, *again), field)
+    });
     let on_place = if held_back { pointing(card, &slate, &on_slate) } else { Callback::from(|_| ()) };
     // Who is to point again has the panel beside what is asked.
-    let panels = answered_panels(&shop, card, slate.place.or(entry.answer.place()), &on_place);
+    let panels = answered(&shop, card, entry, slate.place, &on_place);
     let panels = if points {
         html! { <>{ panels }{ for rework.clone() }</> }
     } else {
@@ -169,16 +186,9 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
     }
 }
 
-/// A card that was wrong and would have been done on the job is answered once more before anything else.
-fn rework(
-    shop: &Shop,
-    card: &Card,
-    slate: &Slate,
-    right: &Answer,
-    done: bool,
-    again: bool,
-    on_slate: &Callback<Slate>,
-) -> Html {
+/// A card that was wrong and would have been done on the job is answered once more before anything else: whether that is
+/// done, and whether it was wrong again.
+fn rework(shop: &Shop, card: &Card, right: &Answer, (done, again): (bool, bool), field: Html) -> Html {
     let said = match (done, again) {
         (true, _) => shop.say("verdict.rework-done"),
         (_, true) => shop.say("verdict.rework-again"),
@@ -190,8 +200,7 @@ fn rework(
             <div key="ask" hidden={done}>
                 <p>{ shop.say("verdict.rework-why") }</p>
                 <div class="in-view">{ told(shop, card, right) }</div>
-                { tests_field(shop, card, slate, on_slate) }
-                { answer_field(shop, card, slate, on_slate, "rework") }
+                { field }
             </div>
             <p key="said" role="status">{ said }</p>
         </section>

@@ -1,6 +1,7 @@
 //! The screens, one a file.
 
 mod air;
+mod answered;
 mod asked;
 mod assess;
 mod band;

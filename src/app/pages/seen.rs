@@ -1,9 +1,10 @@
 //! An answer as the card that was seen, dealt again on its own sheet.
 
+use super::answered::answered;
 use super::card::{cautions, stage_name};
 use super::deal;
 use super::sets::OwnVerdict;
-use crate::app::parts::{Frame, Verdict, answered_panels, card_ticket};
+use crate::app::parts::{Frame, Verdict, card_ticket};
 use crate::app::route::Route;
 use crate::app::state::{SetsContext, Shop};
 use crate::card;
@@ -81,7 +82,7 @@ pub(super) fn seen(
             </Frame>
         };
     };
-    let panels = answered_panels(shop, &card, entry.answer.place(), &Callback::from(|_| ()));
+    let panels = answered(shop, &card, entry, None, &Callback::from(|_| ()));
     html! {
         <Frame class="handed" title={stage_name(shop, &card)} {note} {back} cautions={cautions(shop, &card)} {action}>
             { above }

@@ -5,7 +5,7 @@ use super::diagnosis::diagnosis_field;
 use super::number::number_field;
 use super::order::OrderField;
 use crate::app::state::Shop;
-use crate::card::{Card, Kind, Slate};
+use crate::card::{Answer, Card, Kind, Slate};
 use yew::prelude::*;
 
 /// `group` keeps two answers on one screen apart.
@@ -35,6 +35,13 @@ pub(in crate::app) fn answer_field(
         Kind::Point => {
             let said = if slate.place.is_some() { "card.place-marked" } else { "card.place-wanted" };
             html! { <p class="kraft pointed" role="status">{ shop.say(said) }</p> }
+        }
+        Kind::Spray => {
+            let said = match &slate.run {
+                Some(run) => voice.answer(&card.family, &Answer::Run((**run).clone())).into(),
+                None => shop.say("card.run-wanted"),
+            };
+            html! { <p class="kraft pointed" role="status">{ said }</p> }
         }
         Kind::Diagnose => diagnosis_field(shop, card, slate, on_slate, group),
         Kind::Number => number_field(shop, label, group, slate, card.unit, on_slate),

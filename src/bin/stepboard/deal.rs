@@ -1,7 +1,7 @@
 //! `deal`: cards of a family, or of a set: one that ships, a set file of content, or one that travels.
 
 use crate::args::{Args, base_sheet, sheet};
-use crate::{Output, wire};
+use crate::{Output, face, wire};
 use serde_json::{Value, json};
 use stepboard::card::{self, Card, Voice};
 use stepboard::content::{Content, Task, World, load};
@@ -82,6 +82,9 @@ struct Teller<'a> {
 impl Teller<'_> {
     fn card(&self, card: &Card) -> Value {
         let mut shown = wire::card(&self.voice, &self.sheet, card);
+        if let (Some(face), Value::Object(fields)) = (face::face(card, self.world), &mut shown) {
+            fields.insert("face".into(), face);
+        }
         if self.with_key
             && let (Some(solution), Value::Object(fields)) = (card::solve(card, self.world), &mut shown)
         {

@@ -1,7 +1,7 @@
 //! `grade`: answers, one JSON object a line.
 
 use crate::args::{Args, file_text, piped, sheet};
-use crate::{Output, wire};
+use crate::{Output, face, wire};
 use serde::Deserialize;
 use serde_json::json;
 use std::collections::BTreeMap;
@@ -86,7 +86,7 @@ fn one(
         "family": line.family, "version": line.version, "seed": line.seed, "sheet": line.sheet,
         "mark": graded.mark, "certainty": line.certainty,
         "solution": wire::solution(voice, &card, &graded.solution),
-        "slip": slip, "after": after,
+        "slip": slip, "after": after, "sprayed": face::came_of(&card, &world, &given, voice.texts),
     })
     .to_string())
 }

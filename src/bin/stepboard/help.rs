@@ -132,7 +132,8 @@ Grades answers, one JSON object a line, from a file or standard input:
 `answer` is one of {\"pick\":\"B\"}, {\"picks\":[\"A\",\"C\"]}, {\"order\":[\"B\",\"A\",\"C\"]},
 {\"value\":12.5,\"unit\":\"h\"}, \"not-enough\"; a place on a panel, mm from its upper left corner
 {\"x_mm\":40,\"y_mm\":25}; a diagnosis {\"tests\":[\"B\"],\"fault\":\"A\",\"cause\":\"C\",\"remedy\":\"A\"}, its tests in the
-order done, each part by its own letters. Letters are those of `deal`.
+order done, each part by its own letters; a face sprayed, as {\"passes\":[...]} (as `stepboard spray` has
+them) or {\"hand\":[...]} (see the schema). Letters are those of `deal`.
 `certainty` may be ask-first, test-board or on-the-job; `sheet_hash`, where given, must be that of
 the sheet. `sheet` is a slug or a file, as given to `deal`. One JSON line comes out for each.
 Schema: content/schema/grade.schema.json. One bad line and nothing is graded.

@@ -8,6 +8,7 @@ mod check;
 mod clock;
 mod deal;
 mod export;
+mod face;
 mod grade;
 mod help;
 mod instrument;

@@ -52,7 +52,8 @@ fn told_of(
     })
 }
 
-fn finding(finding: &Finding, texts: &Texts) -> Value {
+/// A reason not to pass.
+pub(crate) fn finding(finding: &Finding, texts: &Texts) -> Value {
     let fault = finding.fault.slug();
     json!({
         "fault": fault, "says": texts.find(&format!("spray.fault.{fault}")), "rule": finding.rule, "found": finding.found, "limit": finding.limit,
@@ -60,7 +61,8 @@ fn finding(finding: &Finding, texts: &Texts) -> Value {
     })
 }
 
-fn advised(advice: &Advice, texts: &Texts) -> Value {
+/// The one thing to do better.
+pub(crate) fn advised(advice: &Advice, texts: &Texts) -> Value {
     let mut told = Map::new();
     let better = advice.better.slug();
     told.insert("better".to_owned(), json!(better));

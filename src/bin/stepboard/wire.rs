@@ -7,6 +7,7 @@ use stepboard::card::scene::PANEL_MM;
 use stepboard::card::{Answer, Card, Kind, Place, Solution, Voice};
 use stepboard::content::{CautionStage, Units};
 use stepboard::quantity::{Measure, Unit};
+use stepboard::spraying::Run;
 
 /// The letters of the options.
 pub(crate) const LETTERS: [&str; 6] = ["A", "B", "C", "D", "E", "F"];
@@ -86,6 +87,9 @@ pub(crate) enum Sent {
     Place(Place),
     /// `{"tests":["B"],"fault":"A","cause":"C","remedy":"A"}`
     Diagnosis(workup::Sent),
+    /// `{"passes":[…]}` or `{"hand":[…]}`
+    #[serde(skip)]
+    Run(Run),
 }
 
 #[derive(Debug, Clone, Deserialize)]
@@ -114,11 +118,15 @@ pub(crate) struct Number {
 }
 
 /// Every kind of card.
-const KINDS: [Kind; 6] =
-    [Kind::ChooseOne, Kind::ChooseAll, Kind::Order, Kind::Number, Kind::Point, Kind::Diagnose];
+const KINDS: [Kind; 7] =
+    [Kind::ChooseOne, Kind::ChooseAll, Kind::Order, Kind::Number, Kind::Point, Kind::Diagnose, Kind::Spray];
 
 /// Reads an answer in any of its forms.
 pub(crate) fn sent(value: Value) -> Result<Sent, String> {
+    // What is wrong in a run is told with its place.
+    if ["passes", "hand"].iter().any(|key| value.get(key).is_some()) {
+        return Run::try_from(value).map(Sent::Run).map_err(|no| format!("`answer`: {no}"));
+    }
     serde_json::from_value(value.clone()).map_err(|_| {
         let forms: Vec<&str> = KINDS.map(form).to_vec();
         format!("`answer` is {value}; allowed: {}, \"not-enough\"", forms.join(", "))
@@ -169,6 +177,7 @@ pub(crate) fn answer(card: &Card, sent: &Sent) -> Result<Answer, String> {
             ))
         }
         (Kind::Diagnose, Sent::Diagnosis(sent)) => workup::read(card, sent).map(Answer::Diagnosis),
+        (Kind::Spray, Sent::Run(run)) => Ok(Answer::Run(run.clone())),
         (kind, _) => Err(format!("a {kind:?} card takes {}, or \"not-enough\"", form(kind))),
     }
 }
@@ -186,6 +195,7 @@ const fn form(kind: Kind) -> &'static str {
         Kind::Number => "{\"value\":1.5,\"unit\":\"h\"}",
         Kind::Point => "{\"x_mm\":40,\"y_mm\":25}",
         Kind::Diagnose => "{\"tests\":[\"A\"],\"fault\":\"A\",\"cause\":\"B\",\"remedy\":\"C\"}",
+        Kind::Spray => "{\"passes\":[…]}, {\"hand\":[…]}",
     }
 }
 
@@ -207,6 +217,8 @@ pub(crate) fn solution(voice: &Voice<'_>, card: &Card, solution: &Solution) -> V
     let right = match &solution.right {
         Answer::NotEnough => json!("not-enough"),
         Answer::OnTheFault => json!("on-the-fault"),
+        Answer::GoodRun => json!("good-run"),
+        Answer::Run(run) => run.told(),
         Answer::Diagnosis(right) => workup::told(card, right),
         Answer::Terms(slugs) => json!({ "picks": letters(slugs) }),
         Answer::Order(slugs) => json!({ "order": letters(slugs) }),

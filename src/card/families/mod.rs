@@ -38,6 +38,7 @@ mod scrape;
 mod seal;
 mod shaded_edge;
 mod solid_colour;
+mod spray;
 mod staged;
 mod stain;
 #[allow(unreachable_pub, reason = "its closed list is declared as all are")]
@@ -75,6 +76,7 @@ const TOPICS: &[&[&Question]] = &[
     seal::ALL,
     shaded_edge::ALL,
     solid_colour::ALL,
+    spray::ALL,
     stain::ALL,
     waste::ALL,
     mask::ALL,

@@ -349,6 +349,9 @@ fn terms<'a>(content: &'a Content, fact: &'a FactInfo, reader: &Reader) -> Optio
             "@tickets" if reader.knows("ticket") => {
                 all.extend(content.tickets.iter().map(|ticket| ticket.slug.as_str()));
             }
+            "@sprays" if reader.knows("spray") => {
+                all.extend(content.sprays.iter().map(|task| task.slug.as_str()));
+            }
             list if list.starts_with('@') => return None,
             term => all.push(term),
         }

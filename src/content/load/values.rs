@@ -13,7 +13,8 @@ const DAYS: std::ops::RangeInclusive<u32> = 1..=366;
 /// Specific gravities of liquids in a finish room.
 const GRAVITY: std::ops::RangeInclusive<f64> = 0.5..=2.0;
 /// Lists that a fact's terms may stand for.
-const LISTS: [&str; 7] = ["@woods", "@solvents", "@faults", "@cups", "@tickets", "@looks", "@dresses"];
+const LISTS: [&str; 8] =
+    ["@woods", "@solvents", "@faults", "@cups", "@tickets", "@looks", "@dresses", "@sprays"];
 
 /// Reports values out of range and sources left empty.
 pub(super) fn check(content: &Content, reader: &mut Reader) {

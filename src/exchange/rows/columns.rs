@@ -76,7 +76,7 @@ pub const COLUMNS: [Column; 26] = [
     maybe(
         "slip",
         "VARCHAR",
-        "misconception that a wrong answer shows, on a walk the rules that were broken, blanks between; empty where none is known or the sheet is not",
+        "misconception that a wrong answer shows, on a walk the rules that were broken, blanks between; empty where none is known, the sheet is not, or a face was sprayed",
     ),
     always(
         "competencies",

@@ -41,13 +41,33 @@ impl SetCard<'_> {
 /// about safety first, and else as drawn. No family comes again too soon while there are others.
 #[must_use]
 pub fn cards<'a>(set: &'a Set, id: &str, world: &World<'_>, person: &str, attempt: &str) -> Vec<SetCard<'a>> {
+    drawn(set, id, world, person, attempt, set.task.families_of(world.content))
+}
+
+/// The cards of a worksheet: a face is sprayed at a tablet, so that other families of the set stand in the place of those that
+/// are.
+#[must_use]
+pub fn cards_on_paper<'a>(set: &'a Set, id: &str, world: &World<'_>, code: &str) -> Vec<SetCard<'a>> {
+    let mut families = set.task.families_of(world.content);
+    families.retain(|family| !family.is_sprayed());
+    drawn(set, id, world, "", code, families)
+}
+
+/// The cards that a set deals from some of its families.
+fn drawn<'a>(
+    set: &'a Set,
+    id: &str,
+    world: &World<'_>,
+    person: &str,
+    attempt: &str,
+    mut drawn: Vec<&FamilyInfo>,
+) -> Vec<SetCard<'a>> {
     let same = set.task.same_seed.map(|seed| format!("same-{seed}"));
     let check = match &same {
         Some(seed) => Check { set: id, person: "", attempt: seed },
         None => Check { set: id, person, attempt },
     };
     let mut dice = Dice::new(&format!("set/{}", check.seed(0, 0)));
-    let mut drawn = set.task.families_of(world.content);
     dice.shuffle(&mut drawn);
     let fits = |card: &Card| fits(&set.task, card, world);
     let mut dealt: Vec<Card> = Vec::new();

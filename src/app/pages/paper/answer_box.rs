@@ -16,6 +16,8 @@ pub(super) fn answer_box(shop: &Shop, card: &Card) -> Html {
         Kind::ChooseOne | Kind::ChooseAll | Kind::Order => rows(&words()),
         Kind::Number => number(card.unit),
         Kind::Point => place(shop),
+        // Left out of paper: `cards_on_paper`.
+        Kind::Spray => Html::default(),
         Kind::Diagnose => {
             card.offered.as_ref().map(|offered| diagnosis(shop, card, offered)).unwrap_or_default()
         }
@@ -38,6 +40,7 @@ pub(super) fn how(card: &Card) -> &'static str {
         Kind::Number => "worksheet.figure",
         Kind::Point => "worksheet.point",
         Kind::Diagnose => "worksheet.tests",
+        Kind::Spray => "worksheet.not-on-paper",
     }
 }
 

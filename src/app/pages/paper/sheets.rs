@@ -73,6 +73,7 @@ pub(in crate::app) fn SetPaper(props: &SetPaperProps) -> Html {
             </label>
         }
     };
+    let sprayed = on.set.task.families_of(shop.content()).iter().any(|family| family.is_sprayed());
     // Drawn anew as a whole when anything changes, so that its pictures are counted from the first.
     let codes = sheets.iter().map(|sheet| sheet.code.to_string()).collect::<Vec<_>>().join(" ");
     let name = format!("{}/{codes}", printed.slug());
@@ -80,6 +81,7 @@ pub(in crate::app) fn SetPaper(props: &SetPaperProps) -> Html {
         <Frame class="sheet set-paper" title={shop.say("worksheet.title")} back={Some(super::back(&props.id))} cautions={shop.cautions_for(&[])}>
             <div key="choices" class="not-on-paper form">
                 <p class="lead">{ shop.say("worksheet.lead") }</p>
+                <p key="sprayed" class="kraft" hidden={!sprayed}>{ shop.say("worksheet.not-on-paper") }</p>
                 { whom(&shop, &lines, &crew, count) }
                 { nameless(&shop, &on, &copies, named) }
                 <fieldset key="what" class="setting">

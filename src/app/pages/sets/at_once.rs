@@ -1,10 +1,11 @@
 //! What came of an answer, told at once.
 
+use super::super::answered::answered;
 use super::super::card::{Around, cautions, stage_name};
 use super::super::dealt::Dealt;
 use super::own::OwnVerdict;
 use crate::app::hooks::{use_enter, use_second_tap};
-use crate::app::parts::{Frame, Verdict, answered_panels, seen_card};
+use crate::app::parts::{Frame, Verdict, seen_card};
 use crate::app::state::{Shop, use_shop};
 use crate::card::{self, Card};
 use crate::record::Entry;
@@ -56,7 +57,7 @@ fn verdict(shop: &Shop, card: &Rc<Card>, entry: &Entry) -> Html {
     let Some(world) = shop.world(&entry.sheet.slug) else { return Html::default() };
     let Some(graded) = card::grade(card, &world, &entry.answer).map(Rc::new) else { return Html::default() };
     let tests = card::weigh(card, &world, &graded.solution.right, &entry.answer);
-    let panels = answered_panels(shop, card, entry.answer.place(), &Callback::from(|_| ()));
+    let panels = answered(shop, card, entry, None, &Callback::from(|_| ()));
     html! {
         <Verdict card={Rc::clone(card)} {graded} {tests} answer={entry.answer.clone()} certainty={entry.certainty} {panels} />
     }

@@ -1,11 +1,11 @@
 //! A task at the stand: sprayed by hand, with the second control beside it.
 
+use super::asked::OfCard;
 use super::gun::{self, Gun};
 use super::run::Run;
 use super::words;
 use crate::app::hooks::Slices;
 use crate::app::parts::{Frame, Picture, SprayStand, Stand, Turn, icon};
-use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::content::CautionStage;
 use crate::device::page;
@@ -20,11 +20,15 @@ pub(super) struct AtStandProps {
     pub(super) setup: Rc<Setup>,
     pub(super) on_done: Callback<Rc<Run>>,
     pub(super) on_program: Callback<bool>,
+    /// The card that it is of, where it is of one: then nothing is measured here.
+    #[prop_or_default]
+    pub(super) of_card: Option<OfCard>,
 }
 
 impl PartialEq for AtStandProps {
     fn eq(&self, other: &Self) -> bool {
         Rc::ptr_eq(&self.setup, &other.setup)
+            && self.of_card == other.of_card
             && (&self.on_done, &self.on_program) == (&other.on_done, &other.on_program)
     }
 }
@@ -73,11 +77,12 @@ pub(super) fn AtStand(props: &AtStandProps) -> Html {
     };
     let look = {
         let (stand, said, shop) = (Rc::clone(&stand), said.setter(), shop.clone());
-        let on_done = props.on_done.clone();
+        let (on_done, of_card) = (props.on_done.clone(), props.of_card.clone());
         Callback::from(move |_: MouseEvent| {
             let done = stand.borrow().as_ref().map(Stand::done);
-            match done {
-                Some(Ok((path, sprayer))) => {
+            match (done, &of_card) {
+                (Some(Ok((path, _))), Some(card)) => card.on_path.emit(path),
+                (Some(Ok((path, sprayer))), None) => {
                     said.set(shop.say("spray.measuring"));
                     let on_done = on_done.clone();
                     page::once_drawn(move || {
@@ -104,15 +109,17 @@ pub(super) fn AtStand(props: &AtStandProps) -> Html {
     };
     let action = html! {
         <div class="spray-foot">
+            { OfCard::leave(props.of_card.as_ref(), &shop) }
             <button key="program" type="button" class="control" disabled={*spraying} onclick={program}>{ shop.say("spray.to-program") }</button>
-            <button key="look" type="button" class="next-step" onclick={look}>{ shop.say("spray.look") }{ icon(Picture::Go) }</button>
+            <button key="look" type="button" class="next-step" onclick={look}>{ shop.say(if props.of_card.is_some() { "spray.take" } else { "spray.look" }) }{ icon(Picture::Go) }</button>
         </div>
     };
     html! {
-        <Frame class="spray" title={words::name(&shop, &setup.task)} back={Some(Route::Sprays)} cautions={shop.cautions_for(&[CautionStage::Spray])} {action}>
+        <Frame class="spray" title={words::name(&shop, &setup.task)} back={OfCard::back(props.of_card.as_ref())} cautions={shop.cautions_for(&[CautionStage::Spray])} {action}>
             <div key="work" class="spray-work">
                 <div key="words" class="spray-words">
                     <p key="asks"><b>{ words::asks(&shop, setup) }</b></p>
+                    { OfCard::said(props.of_card.as_ref()) }
                     <p key="said" role="status" hidden={said.is_empty()}>{ (*said).clone() }</p>
                     <details key="how" class="seen"><summary>{ shop.say("spray.how") }</summary>{ how(&shop, setup) }</details>
                 </div>

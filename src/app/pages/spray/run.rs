@@ -33,13 +33,17 @@ impl Run {
         setup: &Setup,
         slices: &mut Slices,
     ) -> Result<Self, NoPath> {
-        let path = program::path(sets, setup)?;
+        Ok(Self::sprayed(program::path(sets, setup)?, setup, slices).await)
+    }
+
+    /// Sprays a path.
+    pub(super) async fn sprayed(path: Path, setup: &Setup, slices: &mut Slices) -> Self {
         let mut sprayer = Sprayer::new(setup.clone(), setup.grid());
         for point in path.points() {
             sprayer.to(*point);
             slices.rest().await;
         }
-        Ok(Self::of(path, sprayer, slices).await)
+        Self::of(path, sprayer, slices).await
     }
 
     /// The run as the model would do it; none where no speed of a gun lays the film.

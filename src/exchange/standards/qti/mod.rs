@@ -16,7 +16,7 @@ use crate::terms;
 terms! {
     /// Why a card is no item.
     LeftOut {
-        /// It is looked at, pointed at or tested; words alone do not hold it.
+        /// It is looked at, pointed at, tested or sprayed; words alone do not hold it.
         Picture = "picture",
         /// Not enough is told on it, which its kind of item cannot answer.
         NotEnough = "not-enough",
@@ -81,7 +81,9 @@ fn packed(cards: impl Iterator<Item = (String, u32, Made)>) -> Items {
 
 fn item(world: &World<'_>, voice: &Voice<'_>, card: &Card) -> Made {
     let info = world.content.family(&card.family).ok_or(LeftOut::NoCard)?;
-    if info.facts.iter().any(|draw| draw.on_panel) || matches!(card.kind, Kind::Point | Kind::Diagnose) {
+    if info.facts.iter().any(|draw| draw.on_panel)
+        || matches!(card.kind, Kind::Point | Kind::Diagnose | Kind::Spray)
+    {
         return Err(LeftOut::Picture);
     }
     let right = solve(card, world).ok_or(LeftOut::NoCard)?.right;

@@ -117,12 +117,14 @@ const fn interaction(kind: Option<Kind>, answer: &Answer) -> &'static str {
         (Some(Kind::Order), _) => "sequencing",
         (Some(Kind::Number), _) => "numeric",
         (Some(Kind::Diagnose), _) => "performance",
+        // A path is no sequence of named steps.
+        (Some(Kind::Spray), _) => "other",
         (Some(Kind::Point), _) => "other",
         (None, Answer::NotEnough | Answer::Term(_) | Answer::Terms(_)) => "choice",
         (None, Answer::Order(_)) => "sequencing",
         (None, Answer::Number(_)) => "numeric",
         (None, Answer::Diagnosis(_)) => "performance",
-        (None, Answer::Place(_) | Answer::OnTheFault) => "other",
+        (None, Answer::Place(_) | Answer::OnTheFault | Answer::Run(_) | Answer::GoodRun) => "other",
     }
 }
 
@@ -138,7 +140,8 @@ fn response(answer: &Answer) -> Option<String> {
         Answer::Terms(terms) | Answer::Order(terms) => parts(terms, BETWEEN),
         Answer::Number(given) => Some(given.value.to_string()),
         Answer::Place(place) => Some(format!("{},{}", place.x_mm, place.y_mm)),
-        Answer::OnTheFault => None,
+        Answer::Run(run) => Some(run.told().to_string()),
+        Answer::OnTheFault | Answer::GoodRun => None,
         Answer::Diagnosis(named) => {
             let tests = parts(&named.tests, "+")?;
             let steps = [

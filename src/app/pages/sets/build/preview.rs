@@ -3,9 +3,10 @@
 use super::super::own::own_preview;
 use super::warned::warned;
 use crate::app::pages::dealt::Dealt;
+use crate::app::pages::spray::asked;
 use crate::app::parts::{answered_panels, card_ticket, counts_told, rules, told, working};
 use crate::app::state::{Shop, use_shop};
-use crate::card::{Card, Kind, solve};
+use crate::card::{Card, Kind, solve, sprayed};
 use crate::content::World;
 use crate::exchange::set::{Set, Warned, cards, counts_not, minutes_of, warnings};
 use crate::learn::check::COMPETENCIES_MOST;
@@ -110,9 +111,9 @@ pub(super) fn Preview(props: &PreviewProps) -> Html {
 /// A card as it is asked, with the computed answer, the rules and the working.
 fn computed(shop: &Shop, set: &Set, card: &Rc<Card>) -> Html {
     let Ok(sheet) = set.sheet_of(shop.content()) else { return Html::default() };
-    let Some(solution) = solve(card, &World { content: shop.content(), sheet: &sheet }) else {
-        return Html::default();
-    };
+    let world = World { content: shop.content(), sheet: &sheet };
+    let Some(solution) = solve(card, &world) else { return Html::default() };
+    let face = sprayed::setup(card, &world).map(Rc::new);
     let options: Vec<String> =
         card.options.iter().map(|option| shop.voice().answer(&card.family, option)).collect();
     let item = |option: &String| html! { <li key={option.clone()}>{ option }</li> };
@@ -121,6 +122,7 @@ fn computed(shop: &Shop, set: &Set, card: &Rc<Card>) -> Html {
         <>
             { card_ticket(shop, card) }
             <p key="ask" class="asked-small">{ shop.voice().ask(card) }</p>
+            { asked(shop, face.as_ref()) }
             <div key="panels">{ answered_panels(shop, card, None, &Callback::from(|_| ())) }</div>
             <ul key="options" class="told" hidden={!listed}>{ for options.iter().map(item) }</ul>
             <dl key="right" class="said"><div><dt>{ shop.say("sets.preview.right") }</dt><dd>{ told(shop, card, &solution.right) }</dd></div></dl>

@@ -40,17 +40,8 @@ impl PartialEq for OutcomeProps {
 pub(super) fn Outcome(props: &OutcomeProps) -> Html {
     let shop = use_shop();
     let run = &props.run;
-    let good = use_state(|| None::<Rc<Run>>);
-    use_effect_with((), {
-        let (good, run) = (good.setter(), Rc::clone(run));
-        move |()| {
-            page::focus(HEADING);
-            // What came of one's own run is there first.
-            page::once_drawn(move || {
-                spawn_local(async move { good.set(Run::good(run.setup()).await.map(Rc::new)) })
-            });
-        }
-    });
+    let good = use_good(run);
+    use_effect_with((), |()| page::focus(HEADING));
     let again = props.on_again.reform(|_: MouseEvent| ());
     let action = html! {
         <div class="spray-foot">
@@ -58,17 +49,65 @@ pub(super) fn Outcome(props: &OutcomeProps) -> Html {
             <button key="again" type="button" class="next-step" onclick={again}>{ icon(Picture::TurnLeft) }{ shop.say("spray.again") }</button>
         </div>
     };
-    let good = (*good).clone();
     html! {
         <Frame class="sheet spray-outcome" title={props.title.clone()} back={Some(Route::Sprays)} cautions={shop.cautions_for(&[CautionStage::Spray])} {action}>
             { verdict::verdict(&shop, run) }
-            { maps::maps(&shop, run, good.as_ref()) }
-            { figures::figures(&shop, run, good.as_deref()) }
-            { shade::shade(&shop, run) }
-            { strokes::strokes(&shop, run) }
-            <p key="judgement" class="spray-judgement kraft">{ shop.say("spray.judgement") }</p>
+            { measured(&shop, run, good.as_ref()) }
         </Frame>
     }
+}
+
+/// All that was measured of a run, beside a good one.
+fn measured(shop: &Shop, run: &Rc<Run>, good: Option<&Rc<Run>>) -> Html {
+    html! {
+        <>
+            { maps::maps(shop, run, good) }
+            { figures::figures(shop, run, good.map(Rc::as_ref)) }
+            { shade::shade(shop, run) }
+            { strokes::strokes(shop, run) }
+            <p key="judgement" class="spray-judgement kraft">{ shop.say("spray.judgement") }</p>
+        </>
+    }
+}
+
+#[derive(Properties)]
+pub(super) struct CameProps {
+    pub(super) run: Rc<Run>,
+}
+
+impl PartialEq for CameProps {
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.run, &other.run)
+    }
+}
+
+/// What came of a run that answered a card, below the verdict on it.
+#[component]
+pub(super) fn Came(props: &CameProps) -> Html {
+    let shop = use_shop();
+    let run = &props.run;
+    let good = use_good(run);
+    html! {
+        <div class="spray-outcome">
+            { verdict::reasons(&shop, run) }
+            { measured(&shop, run, good.as_ref()) }
+        </div>
+    }
+}
+
+/// A good run of the same task: what came of one's own run is there first.
+#[hook]
+fn use_good(run: &Rc<Run>) -> Option<Rc<Run>> {
+    let good = use_state(|| None::<Rc<Run>>);
+    use_effect_with((), {
+        let (good, run) = (good.setter(), Rc::clone(run));
+        move |()| {
+            page::once_drawn(move || {
+                spawn_local(async move { good.set(Run::good(run.setup()).await.map(Rc::new)) })
+            });
+        }
+    });
+    (*good).clone()
 }
 
 /// The way to the task that comes after this one; to all of them after the last.

@@ -19,9 +19,18 @@ pub(super) fn verdict(shop: &Shop, run: &Run) -> Html {
     html! {
         <article key="verdict" class={classes!("verdict", class)}>
             <header key="head">{ sign(kind) }<h2 id={HEADING} tabindex="-1">{ shop.say(key) }</h2></header>
+            { reasons(shop, run) }
+        </article>
+    }
+}
+
+/// Why it does not pass, and the one thing to do better.
+pub(super) fn reasons(shop: &Shop, run: &Run) -> Html {
+    html! {
+        <>
             <ul key="findings" class="rows spray-findings" hidden={run.passes()}>{ for run.findings.iter().map(|one| finding(shop, one)) }</ul>
             { advice(shop, run.advice) }
-        </article>
+        </>
     }
 }
 

@@ -3,11 +3,11 @@
 mod fields;
 mod set;
 
+use super::asked::OfCard;
 use super::run::Run;
 use super::words;
 use crate::app::hooks::Slices;
 use crate::app::parts::{Field, Frame, Picture, icon};
-use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::content::CautionStage;
 use crate::device::page;
@@ -26,11 +26,15 @@ pub(super) struct ProgramProps {
     pub(super) on_done: Callback<Rc<Run>>,
     /// Back to spraying by hand.
     pub(super) on_hand: Callback<()>,
+    /// The card that they are of, where they are of one: then nothing is measured here.
+    #[prop_or_default]
+    pub(super) of_card: Option<OfCard>,
 }
 
 impl PartialEq for ProgramProps {
     fn eq(&self, other: &Self) -> bool {
         Rc::ptr_eq(&self.setup, &other.setup)
+            && self.of_card == other.of_card
             && (&self.on_done, &self.on_hand) == (&other.on_done, &other.on_hand)
     }
 }
@@ -72,13 +76,16 @@ pub(super) fn Program(props: &ProgramProps) -> Html {
     };
     let run = {
         let (sets, setup, said, shop) = ((*sets).clone(), Rc::clone(setup), said.setter(), shop.clone());
-        let on_done = props.on_done.clone();
+        let (on_done, of_card) = (props.on_done.clone(), props.of_card.clone());
         Callback::from(move |_: MouseEvent| {
             if sets.is_empty() {
                 return said.set(shop.say("spray.program.none"));
             }
-            said.set(shop.say("spray.measuring"));
             let passes: Vec<Passes> = sets.iter().flat_map(|set: &Set| set.passes.iter().cloned()).collect();
+            if let Some(card) = &of_card {
+                return card.on_passes.emit(passes);
+            }
+            said.set(shop.say("spray.measuring"));
             let (setup, said, shop) = (Rc::clone(&setup), said.clone(), shop.clone());
             let on_done = on_done.clone();
             page::once_drawn(move || {
@@ -111,12 +118,14 @@ pub(super) fn Program(props: &ProgramProps) -> Html {
     let hand = props.on_hand.reform(|_: MouseEvent| ());
     let action = html! {
         <div class="spray-foot">
+            { OfCard::leave(props.of_card.as_ref(), &shop) }
             <button key="hand" type="button" class="control" onclick={hand}>{ shop.say("spray.program.hand") }</button>
-            <button key="run" type="button" class="next-step" onclick={run}>{ shop.say("spray.program.run") }{ icon(Picture::Go) }</button>
+            <button key="run" type="button" class="next-step" onclick={run}>{ shop.say(if props.of_card.is_some() { "spray.take-passes" } else { "spray.program.run" }) }{ icon(Picture::Go) }</button>
         </div>
     };
     html! {
-        <Frame class="sheet spray-program" title={words::name(&shop, &setup.task)} back={Some(Route::Sprays)} cautions={shop.cautions_for(&[CautionStage::Spray])} {action}>
+        <Frame class="sheet spray-program" title={words::name(&shop, &setup.task)} back={OfCard::back(props.of_card.as_ref())} cautions={shop.cautions_for(&[CautionStage::Spray])} {action}>
+            { OfCard::said(props.of_card.as_ref()) }
             <p key="lead" class="lead">{ shop.say("spray.program.lead") }</p>
             <p key="asks">{ words::asks(&shop, setup) }</p>
             <p key="face">{ face(&shop, setup) }</p>

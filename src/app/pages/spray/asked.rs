@@ -1,0 +1,148 @@
+//! A card that is sprayed: what it asks of its face, its stand, and what came of the run that answered it.
+
+use super::at_stand::AtStand;
+use super::outcome::Came;
+use super::program::Program;
+use super::run::Run;
+use super::words;
+use crate::app::hooks::Slices;
+use crate::app::route::Route;
+use crate::app::state::{Shop, use_shop};
+use crate::card::{Card, sprayed};
+use crate::spraying::run::{NoRun, Run as Given};
+use crate::spraying::{Passes, Path, Setup, program};
+use std::rc::Rc;
+use wasm_bindgen_futures::spawn_local;
+use yew::prelude::*;
+
+/// The face of a card on the shop sheet that it was dealt on; none of a card that is not sprayed.
+pub(in crate::app) fn setup_of(shop: &Shop, card: &Card, sheet: &str) -> Option<Rc<Setup>> {
+    sprayed::setup(card, &shop.world(sheet)?).map(Rc::new)
+}
+
+/// What is asked of a face, the gun, and what spraying on a screen is not.
+pub(in crate::app) fn asked(shop: &Shop, setup: Option<&Rc<Setup>>) -> Html {
+    let Some(setup) = setup else { return Html::default() };
+    html! {
+        <div key="face" class="paper">
+            <p><b>{ words::asks(shop, setup) }</b></p>
+            <p>{ words::gun(shop, setup) }</p>
+            <p class="note">{ shop.say("spray.judgement") }</p>
+        </div>
+    }
+}
+
+/// A card whose face stands there: its run is taken and not measured, and the way leads back to it.
+#[derive(Clone, PartialEq)]
+pub(super) struct OfCard {
+    /// What was wrong with the run before.
+    said: AttrValue,
+    on_leave: Callback<()>,
+    pub(super) on_path: Callback<Path>,
+    pub(super) on_passes: Callback<Vec<Passes>>,
+}
+
+impl OfCard {
+    /// Where back leads: to the tasks, and from a card nowhere but to the card.
+    pub(super) fn back(of: Option<&Self>) -> Option<Route> {
+        of.is_none().then_some(Route::Sprays)
+    }
+
+    /// The way back to the card.
+    pub(super) fn leave(of: Option<&Self>, shop: &Shop) -> Html {
+        let Some(card) = of else { return Html::default() };
+        html! { <button key="leave" type="button" class="control" onclick={card.on_leave.reform(|_: MouseEvent| ())}>{ shop.say("spray.to-card") }</button> }
+    }
+
+    /// What was wrong with the run before.
+    pub(super) fn said(of: Option<&Self>) -> Html {
+        let said = of.map(|card| card.said.clone()).unwrap_or_default();
+        html! { <p key="before" class="kraft" role="status" hidden={said.is_empty()}>{ said.clone() }</p> }
+    }
+}
+
+#[derive(Properties)]
+pub(in crate::app) struct CardStandProps {
+    pub(in crate::app) setup: Rc<Setup>,
+    pub(in crate::app) on_run: Callback<Given>,
+    pub(in crate::app) on_leave: Callback<()>,
+}
+
+impl PartialEq for CardStandProps {
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.setup, &other.setup)
+            && (&self.on_run, &self.on_leave) == (&other.on_run, &other.on_leave)
+    }
+}
+
+/// The stand of a card: what was sprayed, by hand or in programmed passes, is its answer. A run that is too long to be kept
+/// is begun anew.
+#[component]
+pub(in crate::app) fn CardStand(props: &CardStandProps) -> Html {
+    let shop = use_shop();
+    let setup = Rc::clone(&props.setup);
+    let programmed = use_state_eq(|| false);
+    // A run too long has a stand of its own after it.
+    let long = use_state_eq(|| 0_u32);
+    let given = {
+        let (long, on_run) = (long.clone(), props.on_run.clone());
+        move |run: Result<Given, NoRun>| match run {
+            Ok(run) => on_run.emit(run),
+            Err(_) => long.set(*long + 1),
+        }
+    };
+    let on_path = {
+        let given = given.clone();
+        Callback::from(move |path: Path| given(Given::hand(&path)))
+    };
+    let on_passes = {
+        let setup = Rc::clone(&setup);
+        // Along a curved edge passes take more room than the path that they make.
+        Callback::from(move |sets: Vec<Passes>| {
+            let path = program::path(&sets, &setup).map_err(NoRun::from);
+            given(path.and_then(|path| Given::programmed(sets).or_else(|_| Given::hand(&path))));
+        })
+    };
+    let on_program = {
+        let programmed = programmed.setter();
+        Callback::from(move |program: bool| programmed.set(program))
+    };
+    let said = if *long > 0 { shop.say("spray.too-long") } else { AttrValue::default() };
+    let of_card = Some(OfCard { said, on_leave: props.on_leave.clone(), on_path, on_passes });
+    let on_done = Callback::from(|_: Rc<Run>| ());
+    if *programmed {
+        return html! { <Program key="program" {setup} {of_card} {on_done} on_hand={on_program.reform(|()| false)} /> };
+    }
+    html! { <AtStand key={*long} {setup} {of_card} {on_done} {on_program} /> }
+}
+
+#[derive(Properties, PartialEq)]
+pub(in crate::app) struct SprayedProps {
+    pub(in crate::app) card: Rc<Card>,
+    pub(in crate::app) run: Given,
+    /// Slug of the shop sheet on which it was dealt.
+    pub(in crate::app) sheet: AttrValue,
+}
+
+/// What came of a run that answered a card, sprayed once more.
+#[component]
+pub(in crate::app) fn Sprayed(props: &SprayedProps) -> Html {
+    let shop = use_shop();
+    let came = use_state(|| None::<Rc<Run>>);
+    use_effect_with((), {
+        let set = came.setter();
+        let setup = setup_of(&shop, &props.card, &props.sheet);
+        let path = setup.and_then(|setup| props.run.path(&setup).ok().map(|path| (setup, path)));
+        move |()| {
+            if let Some((setup, path)) = path {
+                spawn_local(async move {
+                    set.set(Some(Rc::new(Run::sprayed(path, &setup, &mut Slices::begin()).await)));
+                });
+            }
+        }
+    });
+    match &*came {
+        Some(run) => html! { <Came run={Rc::clone(run)} /> },
+        None => html! { <p role="status">{ shop.say("spray.measuring") }</p> },
+    }
+}
