@@ -12,16 +12,18 @@ const SCALE: [[f32; 3]; 6] = [
     [124.0, 70.0, 30.0],
     [48.0, 24.0, 12.0],
 ];
-const INK: [f32; 3] = [27.0, 29.0, 31.0];
-const PAPER: [f32; 3] = [251.0, 250.0, 247.0];
+const INK: Pixel = [27, 29, 31, 255];
+const PAPER: Pixel = [251, 250, 247, 255];
 /// What is no work.
-const BESIDE: [f32; 3] = [214.0, 216.0, 214.0];
+const BESIDE: Pixel = [214, 216, 214, 255];
 /// Pixels of a cell each way.
 const FINE: usize = 2;
 /// Pixels from one line of a pattern to the next, and of a dot.
 const APART: usize = 9;
 const DOT: usize = 3;
 const BYTES: usize = 4;
+/// Red, green, blue and alpha.
+type Pixel = [u8; BYTES];
 /// Size of the strip of the scale.
 const STRIP: (usize, usize) = (480, 24);
 /// The scale ends at so many times the thickest film that is wanted.
@@ -81,12 +83,12 @@ impl Marks {
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Tint {
     class: Class,
-    colour: [f32; 3],
+    colour: Pixel,
 }
 
 impl Tint {
     /// Its colour at a pixel.
-    const fn at(self, (x, y): (usize, usize)) -> [f32; 3] {
+    const fn at(self, (x, y): (usize, usize)) -> Pixel {
         let down = (x + y).is_multiple_of(APART);
         let up = (x + APART - y % APART).is_multiple_of(APART);
         let dot = x % APART < DOT && y % APART < DOT;
@@ -105,27 +107,20 @@ impl Tint {
     clippy::cast_sign_loss,
     reason = "a share of 0 to 1 of few colours"
 )]
-fn shade(share: f64) -> [f32; 3] {
+fn shade(share: f64) -> Pixel {
     /// Steps between the colours of the scale.
     const STEPS: f64 = 5.0;
     let at = share.clamp(0.0, 1.0) * STEPS;
     let nth = (at as usize).min(SCALE.len() - 2);
     let pair = SCALE.get(nth).copied().zip(SCALE.get(nth + 1).copied());
-    let (from, to) = pair.unwrap_or((INK, INK));
+    let (from, to) = pair.unwrap_or_default();
     let part = (at - at.floor()) as f32;
     let part = if at >= STEPS { 1.0 } else { part };
-    let mut colour = from;
-    for (slot, to) in colour.iter_mut().zip(to) {
-        *slot += (to - *slot) * part;
+    let mut pixel = INK;
+    for (slot, (from, to)) in pixel.iter_mut().zip(from.into_iter().zip(to)) {
+        *slot = (from + (to - from) * part) as u8;
     }
-    colour
-}
-
-#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a colour of 0 to 255")]
-fn write(slot: &mut [u8], colour: [f32; 3]) {
-    for (slot, value) in slot.iter_mut().zip(colour.into_iter().chain([255.0])) {
-        *slot = value as u8;
-    }
+    pixel
 }
 
 /// The pixels of a map.
@@ -139,18 +134,20 @@ pub(super) fn map(sprayer: &Sprayer, marks: &Marks) -> Pixels {
     let tint_of = |cell: usize| tints.get(cell).copied().flatten();
     let (wide, high) = (grid.columns * FINE, grid.rows * FINE);
     let mut pixels = vec![0; BYTES * wide * high];
-    for (nth, slot) in pixels.chunks_exact_mut(BYTES).enumerate() {
-        let (x, y) = (nth % wide, nth / wide);
-        let cell = y / FINE * grid.columns + x / FINE;
-        let Some(here) = tint_of(cell) else {
-            write(slot, BESIDE);
-            continue;
-        };
-        let passes = |other: usize| tint_of(other).is_some_and(|other| other.class != here.class);
-        // A limit is passed to the next cell on the right, or on the one below.
-        let line = (x % FINE + 1 == FINE && passes(cell + 1))
-            || (y % FINE + 1 == FINE && passes(cell + grid.columns));
-        write(slot, if line { INK } else { here.at((x, y)) });
+    for (y, row) in pixels.chunks_exact_mut(BYTES * wide).enumerate() {
+        let first = y / FINE * grid.columns;
+        for (x, slot) in row.as_chunks_mut::<BYTES>().0.iter_mut().enumerate() {
+            let cell = first + x / FINE;
+            let Some(here) = tint_of(cell) else {
+                *slot = BESIDE;
+                continue;
+            };
+            let passes = |other: usize| tint_of(other).is_some_and(|other| other.class != here.class);
+            // A limit is passed to the next cell on the right, or on the one below.
+            let line = (x % FINE + 1 == FINE && passes(cell + 1))
+                || (y % FINE + 1 == FINE && passes(cell + grid.columns));
+            *slot = if line { INK } else { here.at((x, y)) };
+        }
     }
     (wide, high, pixels)
 }
@@ -159,9 +156,9 @@ pub(super) fn map(sprayer: &Sprayer, marks: &Marks) -> Pixels {
 pub(super) fn strip(marks: &Marks) -> Pixels {
     let (wide, high) = STRIP;
     let mut pixels = vec![0; BYTES * wide * high];
-    for (nth, slot) in pixels.chunks_exact_mut(BYTES).enumerate() {
+    for (nth, slot) in pixels.as_chunks_mut::<BYTES>().0.iter_mut().enumerate() {
         let (x, y) = (nth % wide, nth / wide);
-        write(slot, marks.tint(x as f64 / wide as f64 * marks.end).at((x, y)));
+        *slot = marks.tint(x as f64 / wide as f64 * marks.end).at((x, y));
     }
     (wide, high, pixels)
 }
