@@ -55,7 +55,13 @@ pub(super) fn pins(shop: &Shop, walk: &Shared<Walk>, pins: Pins, now: usize, go:
             </li>
         }
     };
-    let all = found(walk, shop.content());
+    // Coats of one operation may each have made the same.
+    let mut all = found(walk, shop.content());
+    let line = |one: &Found| walk.lines().get(one.made.1).map(|line| line.turn);
+    all.dedup_by(|one, before| {
+        (one.rule, one.faults, &one.parts, one.turn, line(one))
+            == (before.rule, before.faults, &before.parts, before.turn, line(before))
+    });
     let rows: Vec<Html> = all.iter().map(fault).chain(lapses.enumerate().map(lapse)).collect();
     html! {
         <section key="pins" class="walk-pins" hidden={rows.is_empty()}>

@@ -18,7 +18,7 @@ pub(super) fn shows(ground: &Ground<'_>) -> Html {
     html! {
         <section key="shows" class="walk-shows" role="alert">
             <h2 id={TOLD} tabindex="-1">{ shop.say("walk.shows") }</h2>
-            { for these(ground).iter().map(|one| told(ground, one)) }
+            { for alike(these(ground)).iter().map(|all| told(ground, all)) }
         </section>
     }
 }
@@ -44,6 +44,20 @@ pub(super) fn these(ground: &Ground<'_>) -> Vec<Found> {
     let turns = ground.walk.turns();
     let shown: Vec<usize> = turns.iter().skip(turn).flat_map(|turn| turn.shown.iter().copied()).collect();
     found(ground.walk, ground.shop.content()).into_iter().filter(|one| shown.contains(&one.shown)).collect()
+}
+
+/// Those of one kind on the same parts together: each coat of an operation may make its own.
+fn alike(these: Vec<Found>) -> Vec<Vec<Found>> {
+    let mut groups: Vec<Vec<Found>> = Vec::new();
+    for one in these {
+        let same =
+            |first: &Found| (first.rule, first.faults, &first.parts) == (one.rule, one.faults, &one.parts);
+        match groups.iter_mut().find(|group| group.first().is_some_and(same)) {
+            Some(group) => group.push(one),
+            None => groups.push(vec![one]),
+        }
+    }
+    groups
 }
 
 /// Begins the first thing that mends a fault, on the parts that it is on.
@@ -82,7 +96,8 @@ fn near(ground: &Ground<'_>, found: &Found) -> Html {
     html! { <figure class="walk-near">{ close.unwrap_or_default() }<figcaption>{ said }</figcaption></figure> }
 }
 
-fn told(ground: &Ground<'_>, found: &Found) -> Html {
+fn told(ground: &Ground<'_>, all: &[Found]) -> Html {
+    let Some(found) = all.first() else { return Html::default() };
     let Ground { shop, walk, .. } = ground;
     let name = words::fault_of(shop, found.faults, found.rule.0);
     let id = found.faults.iter().find(|id| shop.content().fault(id).is_some());
@@ -90,15 +105,17 @@ fn told(ground: &Ground<'_>, found: &Found) -> Html {
     let fix = id.map(|id| shop.text(&format!("fault.{id}.fix"))).unwrap_or_default();
     let then = walk.lines().get(found.made.1).filter(|_| is_of_air(found.rule)).map(|line| line.begun);
     let then = then.map(|moment| words::air_at(shop, walk, moment)).unwrap_or_default();
-    let cost =
-        [("work", words::hours(shop, found.cost.rework_h)), ("wait", words::hours(shop, found.cost.wait_h))];
+    let work = all.iter().map(|one| one.cost.rework_h).sum();
+    let wait = all.iter().map(|one| one.cost.wait_h).fold(0.0, f64::max);
+    let cost = [("work", words::hours(shop, work)), ("wait", words::hours(shop, wait))];
+    let number = |one: &Found| html! { <span key={one.shown} class="walk-number-of" aria-hidden="true">{ one.shown + 1 }</span> };
     let steps = left(ground, &found.left);
     html! {
         <article key={found.shown} class="paper walk-fault">
-            <div class="walk-called"><span class="walk-number-of" aria-hidden="true">{ found.shown + 1 }</span><h3>{ name }{ ", " }{ words::on(shop, walk.start(), &found.parts) }</h3></div>
+            <div class="walk-called">{ for all.iter().map(number) }<h3>{ name }{ ", " }{ words::on(shop, walk.start(), &found.parts) }</h3></div>
             { near(ground, found) }
             <p>{ looks }</p>
-            <p class="walk-made">{ lines::made(shop, walk, found.made.1) }</p>
+            { for all.iter().map(|one| html! { <p key={one.shown} class="walk-made">{ lines::made(shop, walk, one.made.1) }</p> }) }
             { rules(shop, &[found.rule]) }
             <p hidden={then.is_empty()}>{ then.clone() }</p>
             <dl class="walk-facts">

@@ -38,13 +38,7 @@ pub(super) fn hours(shop: &Shop, report: &Report) -> Html {
         }
     };
     let lost = [("hours", words::hours(shop, report.lost_work_h()))];
-    let over = report.days_over().filter(|_| report.spent.bench_h > 0.0);
-    let days = [("n", over.unwrap_or_default().to_string())];
-    let more = if over == Some(0) {
-        shop.say("walk.hours.as-short")
-    } else {
-        shop.say_with("walk.hours.over", &days)
-    };
+    let than = than_shortest(report).map(|(key, days)| shop.say_with(key, &[("n", days.to_string())]));
     html! {
         <section key="hours" class="walk-hours">
             <h2>{ shop.say("walk.hours") }</h2>
@@ -54,8 +48,20 @@ pub(super) fn hours(shop: &Shop, report: &Report) -> Html {
                 <thead><tr><td></td>{ for ["bench", "wait", "total", "day"].map(|key| html! { <th key={key} scope="col">{ shop.say(&format!("walk.hours.{key}")) }</th> }) }</tr></thead>
                 <tbody>{ for rows.iter().map(row) }</tbody>
             </table>
-            <p class="note" hidden={over.is_none()}>{ more }</p>
+            <p class="note" hidden={than.is_none()}>{ than.clone().unwrap_or_default() }</p>
             <p class="note" hidden={report.lost_work_h() <= 0.0}>{ shop.say_with("walk.hours.lost", &lost) }</p>
         </section>
+    }
+}
+
+/// How the day compares with that of the shortest schedule, and by how many days; nothing where nothing was worked, or where
+/// a walk that goes on may still take longer.
+fn than_shortest(report: &Report) -> Option<(&'static str, u32)> {
+    let shortest = report.shortest.filter(|_| report.spent.bench_h > 0.0)?;
+    match (report.days_over()?, shortest.day.saturating_sub(report.spent.day)) {
+        (0, _) if report.in_time.is_none() => None,
+        (0, 0) => Some(("walk.hours.as-short", 0)),
+        (0, less) => Some(("walk.hours.less", less)),
+        (over, _) => Some(("walk.hours.over", over)),
     }
 }

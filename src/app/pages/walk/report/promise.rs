@@ -1,4 +1,4 @@
-//! Whether the work was handed over by the day, and whether what was promised holds.
+//! Whether the work was handed over by the day and without faults, and whether what was promised holds.
 
 use crate::app::parts::{SignKind, sign};
 use crate::app::state::Shop;
@@ -38,7 +38,8 @@ pub(super) fn promise(shop: &Shop, report: &Report) -> Html {
     // Whoever says that the day cannot be met hands nothing over.
     let lacking: Vec<String> = report.undone.iter().filter(|_| report.in_time.is_some()).map(lacks).collect();
     let good = lacking.is_empty() && report.in_time != Some(false) && promise.holds();
-    let kind = match (good, promise.is_late()) {
+    let open = report.found.iter().filter(|one| one.mended.is_none()).count();
+    let kind = match (good, promise.is_late() || open > 0) {
         (true, false) => SignKind::Right,
         (true, true) => SignKind::Partly,
         (false, _) => SignKind::Wrong,
@@ -47,6 +48,7 @@ pub(super) fn promise(shop: &Shop, report: &Report) -> Html {
         <div class="walk-promise">
             { sign(kind) }
             <p class="lead">{ shop.say_with(delivered, &named) }{ " " }{ shop.say_with(said, &named) }
+                if open > 0 { { " " }{ shop.say_with("walk.promise.faults", &[("n", open.to_string())]) } }
                 if !lacking.is_empty() { { " " }{ shop.say_with("walk.promise.undone", &[("what", lacking.join(", "))]) } }
             </p>
         </div>
