@@ -24,6 +24,7 @@ mod told;
 mod version;
 mod walk_journal;
 mod walks;
+mod wanted;
 mod watching;
 mod writer;
 
@@ -52,4 +53,5 @@ pub(super) use told::{now, use_told};
 pub(super) use version::use_new_version;
 pub(super) use walk_journal::{use_inspected_journal, use_walk_journal, write_let_go};
 pub(super) use walks::use_kept_walks;
+pub(super) use wanted::use_wanted;
 pub(super) use watching::use_kept_watching;

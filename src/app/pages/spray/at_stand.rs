@@ -4,7 +4,7 @@ use super::asked::OfCard;
 use super::gun::{self, Gun};
 use super::run::Run;
 use super::words;
-use crate::app::hooks::Slices;
+use crate::app::hooks::{Slices, use_wanted};
 use crate::app::parts::{Frame, Picture, SprayStand, Stand, Turn, icon};
 use crate::app::state::{Shop, use_shop};
 use crate::content::CautionStage;
@@ -42,6 +42,7 @@ pub(super) fn AtStand(props: &AtStandProps) -> Html {
     let spraying = use_state_eq(|| false);
     let said = use_state_eq(AttrValue::default);
     let stand = use_mut_ref(|| None::<Stand>);
+    let wanted = use_wanted();
     let pressed = use_memo((), |()| Rc::new(Cell::new(false)));
     let on_ready = {
         let stand = Rc::clone(&stand);
@@ -50,7 +51,10 @@ pub(super) fn AtStand(props: &AtStandProps) -> Html {
     let on_stroke = {
         let (spraying, said, shop, stand) =
             (spraying.setter(), said.setter(), shop.clone(), Rc::clone(&stand));
+        let wanted = wanted.clone();
         Callback::from(move |begun: bool| {
+            // What is sprayed now is not part of a run that is being measured.
+            wanted.none();
             spraying.set(begun);
             let full = stand.borrow().as_ref().is_some_and(Stand::is_full);
             said.set(if full { shop.say("spray.full") } else { AttrValue::default() });
@@ -84,10 +88,13 @@ pub(super) fn AtStand(props: &AtStandProps) -> Html {
                 (Some(Ok((path, _))), Some(card)) => card.on_path.emit(path),
                 (Some(Ok((path, sprayer))), None) => {
                     said.set(shop.say("spray.measuring"));
-                    let on_done = on_done.clone();
+                    let (on_done, is_wanted) = (on_done.clone(), wanted.anew());
                     page::once_drawn(move || {
                         spawn_local(async move {
-                            on_done.emit(Rc::new(Run::of(path, sprayer, &mut Slices::begin()).await));
+                            let run = Run::of(path, sprayer, &mut Slices::begin()).await;
+                            if is_wanted() {
+                                on_done.emit(Rc::new(run));
+                            }
                         })
                     });
                 }

@@ -6,7 +6,7 @@ mod set;
 use super::asked::OfCard;
 use super::run::Run;
 use super::words;
-use crate::app::hooks::Slices;
+use crate::app::hooks::{Slices, use_wanted};
 use crate::app::parts::{Field, Frame, Picture, icon};
 use crate::app::state::{Shop, use_shop};
 use crate::content::CautionStage;
@@ -47,6 +47,7 @@ pub(super) fn Program(props: &ProgramProps) -> Html {
     let typed = use_state(|| Typed::first(setup));
     let sets = use_state(Vec::<Set>::new);
     let said = use_state_eq(AttrValue::default);
+    let wanted = use_wanted();
     let wrong = typed.wrong(*goes);
     let field = |one: Number| {
         let on_input = {
@@ -87,11 +88,12 @@ pub(super) fn Program(props: &ProgramProps) -> Html {
             }
             said.set(shop.say("spray.measuring"));
             let (setup, said, shop) = (Rc::clone(&setup), said.clone(), shop.clone());
-            let on_done = on_done.clone();
+            let (on_done, is_wanted) = (on_done.clone(), wanted.anew());
             page::once_drawn(move || {
                 spawn_local(async move {
                     match Run::programmed(&passes, &setup, &mut Slices::begin()).await {
-                        Ok(run) => on_done.emit(Rc::new(run)),
+                        Ok(run) if is_wanted() => on_done.emit(Rc::new(run)),
+                        Ok(_) => {}
                         Err(_) => said.set(shop.say("spray.program.too-long")),
                     }
                 })
