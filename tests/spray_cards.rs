@@ -244,6 +244,8 @@ fn programmed_passes_are_kept_as_they_were_told() {
 fn what_is_no_run_is_refused_with_what_is_wrong() {
     let refused = |told: Value| Run::try_from(told).expect_err("no run").to_string();
     let first = json!([0, 0, 0, 90, 100, 200, 0]);
+    let swing = |nth: i64| json!([1, 0, 0, 90, 100, if nth % 2 == 0 { 50 } else { 1000 }]);
+    let swings: Vec<Value> = [first.clone()].into_iter().chain((0..12).map(swing)).collect();
     for (told, says) in [
         (json!({}), "one of `passes` and `hand`"),
         (json!({ "hand": [], "passes": [] }), "one of `passes` and `hand`"),
@@ -261,6 +263,9 @@ fn what_is_no_run_is_refused_with_what_is_wrong() {
         (json!({ "hand": [first, [5, 20_001, 0]] }), "x_mm"),
         (json!({ "hand": [first, [5, 0, 0, 90, 100, 20]] }), "distance_mm"),
         (json!({ "hand": [first, [5, 0, 0, 90, 101]] }), "trigger"),
+        // A few bytes that would keep a tablet busy for minutes.
+        (json!({ "hand": swings }), "`distance_mm` changes by 1"),
+        (json!({ "passes": [] }), "`passes` is empty"),
         (json!({ "passes": {} }), "a list"),
         (json!({ "passes": [{ "line_mm": [[0, 0], [1, 0]], "distance_mm": 10 }] }), "distance_mm"),
         (json!({ "passes": [{ "line_mm": [[0, 0], [1, 0]], "more": 1 }] }), "more"),

@@ -51,25 +51,24 @@ pub(super) fn reckoned(setup: &Setup) -> Judged<Answer> {
     let fan = Millimetres::saturating(2.0 * held.half_fan);
     let overlap = Overlap::saturating(TAUGHT_OVERLAP);
     let apart = pitch(fan, overlap);
-    let coats = match (setup.task.film, setup.task.shade) {
-        (Some(film), _) => f64::midpoint(film.from, film.to),
-        (None, Some(shade)) => shade.depth / f64::from(shade.coats.max(1)),
-        (None, None) => 0.0,
+    let Some(film) = setup.task.film else {
+        // A shade is laid in rounds that fade into each other: there is no one speed to tell.
+        return Ok(apart.map(|_| Answer::GoodRun).and("spraying.fade-to-target"));
     };
-    let wet = Micrometres::saturating(coats * setup.coat());
-    let speed = good::speed_at(setup, apart.answer, wet)?;
+    let (least, most) = setup.outline.bounds();
+    let high = most.1 - least.1;
+    let across = passes_across(Millimetres::saturating(high), fan, overlap)?;
+    // The passes share the height evenly: they lie a little closer than half a fan.
+    let even = Millimetres::saturating(high / (across.answer - 1.0).max(1.0));
+    let wet = Micrometres::saturating(f64::midpoint(film.from, film.to) * setup.coat());
+    let speed = good::speed_at(setup, even, wet)?;
     let lead = lead_for(
         Millimetres::saturating(held.half_thin),
         GunSpeed::saturating(speed.answer.get()),
         Seconds::saturating(setup.task.gun.opens_s.get()),
     );
-    let reckoned = speed.map(|_| Answer::GoodRun).resting_on(&apart);
-    if setup.task.film.is_none() {
-        return Ok(reckoned.and("spraying.fade-to-target"));
-    }
-    let (least, most) = setup.outline.bounds();
-    let across = passes_across(Millimetres::saturating(most.1 - least.1), fan, overlap)?;
-    Ok(reckoned.resting_on(&across).resting_on(&lead).and("spraying.film-in-window"))
+    let reckoned = speed.map(|_| Answer::GoodRun).resting_on(&apart).resting_on(&across);
+    Ok(reckoned.resting_on(&lead).and("spraying.film-in-window"))
 }
 
 /// The misconception behind what is to become better.

@@ -1,9 +1,7 @@
 //! A run sprayed, measured and graded: all that is told of it.
 
-use super::good;
 use super::grade::{Finding, grade};
-use super::point::{NoPath, Path};
-use super::program::{self, Passes};
+use super::point::Path;
 use super::reading::{self, Reading};
 use super::setup::Setup;
 use super::sprayer::Sprayer;
@@ -40,31 +38,5 @@ impl Outcome {
     pub fn sprayed(path: Path, setup: &Setup) -> Self {
         let sprayer = Sprayer::spray(setup, setup.grid(), &path);
         Self::of(path, sprayer)
-    }
-
-    /// Sprays programmed passes.
-    ///
-    /// # Errors
-    /// [`NoPath`] where they take longer, or go farther, than a path may.
-    pub fn programmed(sets: &[Passes], setup: &Setup) -> Result<Self, NoPath> {
-        Ok(Self::sprayed(program::path(sets, setup)?, setup))
-    }
-
-    /// The run as the model would do it; none where no speed of a gun lays the film.
-    #[must_use]
-    pub fn good(setup: &Setup) -> Option<Self> {
-        Self::programmed(&good::run(setup)?, setup).ok()
-    }
-
-    /// Whether the run passes.
-    #[must_use]
-    pub fn passes(&self) -> bool {
-        self.findings.is_empty()
-    }
-
-    /// The task on its sheet.
-    #[must_use]
-    pub fn setup(&self) -> &Setup {
-        self.sprayer.setup()
     }
 }

@@ -1,7 +1,7 @@
 //! A run as an answer keeps it: programmed passes as they were told, or the path of a gun in whole numbers.
 //!
 //! A path is thinned: a point is left out where it lies within [`NEAR`] of the straight way between those that stay, at its
-//! moment. What stays is rounded to [`STEPS`] and told as the change from the point before, so that a minute at the stand
+//! moment, or within [`NEAR_MOST`] of it where the run would be too long else. What stays is rounded to [`STEPS`] and told as the change from the point before, so that a minute at the stand
 //! takes a few kB. In JSON it is `{"passes":[…]}`, sets as [`told`] has them, or `{"hand":[…]}`: lists of milliseconds and
 //! tenths of a millimetre across and down, since the point before, then fan (degrees), trigger (per cent), distance (mm) and
 //! tilt (degrees), the last of which are left out where they are as before.
@@ -17,6 +17,12 @@ use serde_json::{Value, json};
 pub const BYTES_MOST: usize = 12 * 1_024;
 /// A point may be left out that lies so near to the way without it, mm: a hundredth of a spot, or less.
 pub const NEAR: f64 = 1.0;
+/// A run that is too long even so is thinned within twice that, and again up to this, mm.
+pub const NEAR_MOST: f64 = 4.0;
+/// How much may change in all on the path of a hand, by which a few bytes could else keep a tablet busy for minutes (our own
+/// limits): the distance, mm, and the directions of fan and gun, degrees.
+const CHANGES_MOST: [(&str, f64); 3] =
+    [("distance_mm", 10_000.0), ("fan_deg", 20_000.0), ("tilt_deg", 7_200.0)];
 /// The same for the direction of the fan, degrees.
 const FAN_NEAR: f64 = 2.0;
 /// Steps of a point in the order in which it is told: in a second, twice in a millimetre, in a degree, in a whole trigger, in
@@ -70,6 +76,9 @@ pub enum NoRun {
     /// Its points are no path.
     #[error("`hand`: {0}")]
     Path(#[from] NoPath),
+    /// Something changes more than any hand would change it.
+    #[error("`hand`: `{0}` changes by {1:.0} in all; up to {2} are allowed")]
+    Restless(&'static str, f64, f64),
 }
 
 impl Run {
@@ -81,13 +90,29 @@ impl Run {
         Self::Passes(sets).kept()
     }
 
-    /// The path of a hand.
+    /// Programmed passes, or the path that they make where they take too much room, as along a curved edge.
+    ///
+    /// # Errors
+    /// [`NoRun`] where they are no path, or both take too much.
+    pub fn shortest(sets: Vec<Passes>, setup: &Setup) -> Result<Self, NoRun> {
+        let path = program::path(&sets, setup)?;
+        Self::programmed(sets).or_else(|_| Self::hand(&path))
+    }
+
+    /// The path of a hand, thinned no more than it must be.
     ///
     /// # Errors
     /// [`NoRun::Long`] where it is too long.
     pub fn hand(path: &Path) -> Result<Self, NoRun> {
-        let counted: Vec<[i64; 7]> = thinned(path.points()).into_iter().map(counted).collect();
-        Self::Hand(Path::new(counted.into_iter().map(measured).collect())?).kept()
+        let mut near = NEAR;
+        loop {
+            let counted: Vec<[i64; 7]> = thinned(path.points(), near).into_iter().map(counted).collect();
+            let run = quiet(Path::new(counted.into_iter().map(measured).collect())?)?.kept();
+            if run.is_ok() || near >= NEAR_MOST {
+                return run;
+            }
+            near *= 2.0;
+        }
     }
 
     fn kept(self) -> Result<Self, NoRun> {
@@ -147,9 +172,12 @@ impl TryFrom<Value> for Run {
         let one = told.as_object().filter(|map| map.len() == 1).and_then(|map| map.iter().next());
         match one {
             Some((key, sets)) if key == "passes" => {
-                told::sets_of(sets).map(Self::Passes).map_err(NoRun::Told)
+                match told::sets_of(sets).map_err(NoRun::Told)?.as_slice() {
+                    [] => Err(NoRun::Told(vec!["`passes` is empty; at least one set is allowed".to_owned()])),
+                    sets => Ok(Self::Passes(sets.to_vec())),
+                }
             }
-            Some((key, steps)) if key == "hand" => Ok(Self::Hand(Path::new(points(steps)?)?)),
+            Some((key, steps)) if key == "hand" => quiet(Path::new(points(steps)?)?),
             _ => Err(NoRun::Told(vec!["one of `passes` and `hand` is needed, and nothing else".to_owned()])),
         }
     }
@@ -160,28 +188,43 @@ fn fits(told: &Value) -> Result<(), NoRun> {
     if bytes > BYTES_MOST { Err(NoRun::Long(bytes)) } else { Ok(()) }
 }
 
-/// What stays of points when those near to the way between others are left out.
-fn thinned(points: &[Point]) -> Vec<&Point> {
+/// The path of a hand whose gun is not turned and moved to and fro beyond all use.
+fn quiet(path: Path) -> Result<Run, NoRun> {
+    let mut changes = [0.0; CHANGES_MOST.len()];
+    for (one, next) in path.points().iter().zip(path.points().iter().skip(1)) {
+        let by = [next.distance - one.distance, next.fan - one.fan, next.tilt - one.tilt];
+        for (sum, by) in changes.iter_mut().zip(by) {
+            *sum += f64::abs(by);
+        }
+    }
+    match CHANGES_MOST.iter().zip(changes).find(|((_, most), sum)| sum > most) {
+        Some(((name, most), sum)) => Err(NoRun::Restless(name, sum, *most)),
+        None => Ok(Run::Hand(path)),
+    }
+}
+
+/// What stays of points when those so near to the way between others are left out, mm.
+fn thinned(points: &[Point], near: f64) -> Vec<&Point> {
     let mut stays = Vec::new();
     let mut from = 0;
     while let Some(first) = points.get(from) {
         stays.push(first);
         let farthest = points.len().min(from + LOOKED_AT);
         let beside =
-            (from + 1..farthest).take_while(|to| straight(points.get(from..=*to).unwrap_or_default()));
+            (from + 1..farthest).take_while(|to| straight(points.get(from..=*to).unwrap_or_default(), near));
         from = beside.last().unwrap_or(from + 1);
     }
     stays
 }
 
-/// Whether all points between the first and the last are near to the way between both.
-fn straight(points: &[Point]) -> bool {
+/// Whether all points between the first and the last are so near to the way between both, mm.
+fn straight(points: &[Point], near: f64) -> bool {
     let (Some(first), Some(last)) = (points.first(), points.last()) else { return false };
     let whole = last.t - first.t;
     points.iter().skip(1).take(points.len().saturating_sub(2)).all(|point| {
         let share = if whole > 0.0 { (point.t - first.t) / whole } else { 0.0 };
         let way = first.towards(last, share);
-        point.apart(&way) <= NEAR
+        point.apart(&way) <= near
             && (point.distance - way.distance).abs() <= NEAR
             && (point.fan - way.fan).abs() <= FAN_NEAR
             && (point.tilt, point.trigger) == (way.tilt, way.trigger)

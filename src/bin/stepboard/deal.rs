@@ -88,7 +88,11 @@ impl Teller<'_> {
         if self.with_key
             && let (Some(solution), Value::Object(fields)) = (card::solve(card, self.world), &mut shown)
         {
-            fields.insert("solution".into(), wire::solution(&self.voice, card, &solution));
+            let mut told = wire::solution(&self.voice, card, &solution);
+            if let (Value::Object(told), Some(run)) = (&mut told, face::good_run(card, self.world)) {
+                told.insert("answer".into(), run);
+            }
+            fields.insert("solution".into(), told);
         }
         shown
     }

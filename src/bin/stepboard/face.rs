@@ -5,6 +5,7 @@ use serde_json::{Value, json};
 use stepboard::card::{Answer, Card, sprayed};
 use stepboard::content::{Texts, World};
 use stepboard::rules::term::Term;
+use stepboard::spraying::run::Run;
 
 /// The face of a card, what is to lie on it and the gun; `None` of a card that is not sprayed.
 pub(crate) fn face(card: &Card, world: &World<'_>) -> Option<Value> {
@@ -20,6 +21,13 @@ pub(crate) fn face(card: &Card, world: &World<'_>) -> Option<Value> {
         "task": task.slug, "film": film, "shade": shade, "near_mm": near, "far_mm": far, "gun": task.gun,
         "flash_s": task.flash_s, "facing": task.facing.slug(), "outline_mm": setup.outline.places(),
     }))
+}
+
+/// A run on a card that passes, as the model would do it, to be graded as an answer; `None` of a card that is not sprayed.
+pub(crate) fn good_run(card: &Card, world: &World<'_>) -> Option<Value> {
+    let setup = sprayed::setup(card, world)?;
+    let run = Run::shortest(sprayed::good_run(card, world)?, &setup).ok()?;
+    Some(run.told())
 }
 
 /// Why a run on a card does not pass, and the one thing to do better; `None` of every other answer.

@@ -4,10 +4,12 @@ use super::Results;
 use super::walked::fit_walked;
 use crate::exchange::Refused;
 use crate::record::{Event, Moment};
+use crate::spraying::run;
 use std::collections::BTreeMap;
 
-/// Bytes of an event, our own limit: the longest that a screen can make has some 4 kB.
-const EVENT_MOST: usize = 16 * 1024;
+/// Bytes of an event, our own limit: the longest that a screen can make holds a run of up to [`run::BYTES_MOST`], the others
+/// have some 4 kB.
+const EVENT_MOST: usize = run::BYTES_MOST + 4 * 1024;
 /// Bytes of the name of a device, of a person or of a set, our own limit; the fields in which they are typed take less.
 const NAME_MOST: usize = 256;
 /// The largest number of an event: whole numbers up to it are exact in every reader of JSON (RFC 8259, section 6).

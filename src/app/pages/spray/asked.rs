@@ -9,8 +9,8 @@ use crate::app::hooks::Slices;
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::card::{Card, sprayed};
-use crate::spraying::run::{NoRun, Run as Given};
-use crate::spraying::{Passes, Path, Setup, program};
+use crate::spraying::run::Run as Given;
+use crate::spraying::{Passes, Path, Setup};
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
@@ -83,37 +83,40 @@ pub(in crate::app) fn CardStand(props: &CardStandProps) -> Html {
     let setup = Rc::clone(&props.setup);
     let programmed = use_state_eq(|| false);
     // A run too long has a stand of its own after it.
-    let long = use_state_eq(|| 0_u32);
-    let given = {
-        let (long, on_run) = (long.clone(), props.on_run.clone());
-        move |run: Result<Given, NoRun>| match run {
-            Ok(run) => on_run.emit(run),
-            Err(_) => long.set(*long + 1),
-        }
-    };
+    let nth = use_state_eq(|| 0_u32);
+    let said = use_state_eq(AttrValue::default);
     let on_path = {
-        let given = given.clone();
-        Callback::from(move |path: Path| given(Given::hand(&path)))
+        let (nth, said, shop, on_run) = (nth.clone(), said.setter(), shop.clone(), props.on_run.clone());
+        Callback::from(move |path: Path| match Given::hand(&path) {
+            Ok(run) => on_run.emit(run),
+            Err(_) => {
+                nth.set(*nth + 1);
+                said.set(shop.say("spray.too-long"));
+            }
+        })
     };
     let on_passes = {
-        let setup = Rc::clone(&setup);
-        // Along a curved edge passes take more room than the path that they make.
-        Callback::from(move |sets: Vec<Passes>| {
-            let path = program::path(&sets, &setup).map_err(NoRun::from);
-            given(path.and_then(|path| Given::programmed(sets).or_else(|_| Given::hand(&path))));
+        let (setup, said, shop, on_run) =
+            (Rc::clone(&setup), said.setter(), shop.clone(), props.on_run.clone());
+        Callback::from(move |sets: Vec<Passes>| match Given::shortest(sets, &setup) {
+            Ok(run) => on_run.emit(run),
+            Err(_) => said.set(shop.say("spray.program.too-long")),
         })
     };
     let on_program = {
-        let programmed = programmed.setter();
-        Callback::from(move |program: bool| programmed.set(program))
+        let (programmed, said) = (programmed.setter(), said.setter());
+        Callback::from(move |program: bool| {
+            said.set(AttrValue::default());
+            programmed.set(program);
+        })
     };
-    let said = if *long > 0 { shop.say("spray.too-long") } else { AttrValue::default() };
+    let said = (*said).clone();
     let of_card = Some(OfCard { said, on_leave: props.on_leave.clone(), on_path, on_passes });
     let on_done = Callback::from(|_: Rc<Run>| ());
     if *programmed {
         return html! { <Program key="program" {setup} {of_card} {on_done} on_hand={on_program.reform(|()| false)} /> };
     }
-    html! { <AtStand key={*long} {setup} {of_card} {on_done} {on_program} /> }
+    html! { <AtStand key={*nth} {setup} {of_card} {on_done} {on_program} /> }
 }
 
 #[derive(Properties, PartialEq)]
@@ -129,12 +132,15 @@ pub(in crate::app) struct SprayedProps {
 pub(in crate::app) fn Sprayed(props: &SprayedProps) -> Html {
     let shop = use_shop();
     let came = use_state(|| None::<Rc<Run>>);
+    let path = use_memo((), |()| {
+        let setup = setup_of(&shop, &props.card, &props.sheet)?;
+        props.run.path(&setup).ok().map(|path| (setup, path))
+    });
+    let is_none = path.is_none();
     use_effect_with((), {
         let set = came.setter();
-        let setup = setup_of(&shop, &props.card, &props.sheet);
-        let path = setup.and_then(|setup| props.run.path(&setup).ok().map(|path| (setup, path)));
         move |()| {
-            if let Some((setup, path)) = path {
+            if let Some((setup, path)) = (*path).clone() {
                 spawn_local(async move {
                     set.set(Some(Rc::new(Run::sprayed(path, &setup, &mut Slices::begin()).await)));
                 });
@@ -143,6 +149,7 @@ pub(in crate::app) fn Sprayed(props: &SprayedProps) -> Html {
     });
     match &*came {
         Some(run) => html! { <Came run={Rc::clone(run)} /> },
+        None if is_none => html! { <p role="status">{ shop.say("spray.no-path") }</p> },
         None => html! { <p role="status">{ shop.say("spray.measuring") }</p> },
     }
 }

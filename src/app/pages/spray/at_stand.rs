@@ -62,7 +62,9 @@ pub(super) fn AtStand(props: &AtStandProps) -> Html {
     };
     let on_wait = {
         let (stand, said, shop) = (Rc::clone(&stand), said.setter(), shop.clone());
+        let wanted = wanted.clone();
         Callback::from(move |()| {
+            wanted.none();
             if let Some(stand) = &*stand.borrow() {
                 let full = stand.is_full();
                 let key = if stand.is_bare() {

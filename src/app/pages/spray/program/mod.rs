@@ -63,8 +63,10 @@ pub(super) fn Program(props: &ProgramProps) -> Html {
     let add = {
         let (typed, goes, setup) = ((*typed).clone(), *goes, Rc::clone(setup));
         let (sets, said, shop) = (sets.clone(), said.setter(), shop.clone());
+        let wanted = wanted.clone();
         Callback::from(move |event: SubmitEvent| {
             event.prevent_default();
+            wanted.none();
             match (typed.passes(goes, &setup), typed.wrong(goes).first()) {
                 (Some(passes), _) => {
                     sets.set(sets.iter().cloned().chain([Set { goes, passes }]).collect());
@@ -77,7 +79,7 @@ pub(super) fn Program(props: &ProgramProps) -> Html {
     };
     let run = {
         let (sets, setup, said, shop) = ((*sets).clone(), Rc::clone(setup), said.setter(), shop.clone());
-        let (on_done, of_card) = (props.on_done.clone(), props.of_card.clone());
+        let (on_done, of_card, wanted) = (props.on_done.clone(), props.of_card.clone(), wanted.clone());
         Callback::from(move |_: MouseEvent| {
             if sets.is_empty() {
                 return said.set(shop.say("spray.program.none"));
@@ -102,8 +104,9 @@ pub(super) fn Program(props: &ProgramProps) -> Html {
     };
     let taken = |(nth, set): (usize, &Set)| {
         let drop = {
-            let sets = sets.clone();
+            let (sets, wanted) = (sets.clone(), wanted.clone());
             move |_: MouseEvent| {
+                wanted.none();
                 let left =
                     sets.iter().enumerate().filter(|(other, _)| *other != nth).map(|(_, set)| set.clone());
                 sets.set(left.collect());
