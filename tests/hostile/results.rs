@@ -38,10 +38,10 @@ pub(super) fn all(content: &Content) -> Vec<Hostile> {
     let ran_back = run(&format!("{{\"hand\":[{first},[20,0,0],[-9,0,0]]}}"));
     let no_run = run("{\"passes\":[{\"line_mm\":[[0,0],[9,9]]}]}");
     vec![
-        raw("results: a run with a member twice", ran_twice, &["`events.2` is"], true),
-        raw("results: a run too long", ran_long, &["`events.2` is", "up to 12288 are allowed"], true),
-        raw("results: a run that leaves the room", ran_off, &["`events.2` is", "x_mm"], true),
-        raw("results: a run back in time", ran_back, &["`events.2` is", "times do not fall"], true),
+        raw("results: a run with a member twice", ran_twice, &["`events.2` is"], false),
+        raw("results: a run too long", ran_long, &["`events.2` is", "up to 12288 are allowed"], false),
+        raw("results: a run that leaves the room", ran_off, &["`events.2` is", "x_mm"], false),
+        raw("results: a run back in time", ran_back, &["`events.2` is", "times do not fall"], false),
         raw("results: passes without numbers", no_run, &["`events.2` is", "missing field"], true),
         results.shape("results: no tablet", "/device", json!(""), &["`device` is"]),
         results.shape(
