@@ -106,6 +106,8 @@ for (const size of SIZES) {
       assert(judged.every((height) => height >= GLOVED), `heights ${judged}`);
       assert.equal((await page.driver.findElements(By.css(".criterion.critical .critical-mark"))).length, 4);
       await page.press("button", "Start");
+      // It is on its way to the disk for some milliseconds.
+      await page.until("the stopwatch to be stored", async () => JSON.parse(await stored(page, "state", "begun"))[0].stopwatch.since);
 
       await page.driver.navigate().refresh();
       await unlock(page);
