@@ -51,6 +51,7 @@ export async function give(page, card, { right = true, certainty = "job" } = {})
   else if (given.pick) await touch(page, given.pick);
   else if (given.picks) for (const letter of given.picks) await touch(page, letter);
   else if (given.order) await order(page, card.options.map(({ letter }) => letter), given.order);
+  else if (given.passes || given.hand) await sprayed(page, given);
   else await number(page, given);
   await page.press("radio", CERTAINTY[certainty]);
   await page.press("button", "Hand it in");
@@ -78,8 +79,30 @@ function wrong({ options, solution, kind }) {
     const all = options.map(({ letter }) => letter);
     return { picks: answer.picks?.length === all.length ? all.slice(1) : all };
   }
+  // One pass over the face leaves the most of it bare.
+  if (kind === "spray") return { passes: (answer.passes ?? [ONE_PASS]).slice(0, 1) };
   if (kind === "order") return { order: [...(answer.order ?? options.map(({ letter }) => letter))].reverse() };
   return { value: 1_234_567, unit: answer.unit };
+}
+
+const ONE_PASS = { line_mm: [[-50, 20], [50, 20]], wide_mm: 0, distance_mm: 200, speed_m_s: 1, overlap: 0.5, lead_mm: 0, lag_mm: 0, wait_s: 0 };
+
+/** Lays a run down as the answer, as if it had been sprayed before the page was loaded: spray_card.test.mjs sprays at the stand. */
+async function sprayed(page, run) {
+  await page.driver.executeAsyncScript(`const [run, done] = arguments;
+    const asked = indexedDB.open("stepboard");
+    asked.onsuccess = () => {
+      const work = asked.result.transaction("state", "readwrite");
+      const state = work.objectStore("state");
+      state.get("check-draft").onsuccess = ({ target }) => {
+        const draft = JSON.parse(target.result);
+        draft.slate.run = run;
+        state.put(JSON.stringify(draft), "check-draft");
+      };
+      work.oncomplete = () => { asked.result.close(); done(); };
+    };`, run);
+  await page.driver.navigate().refresh();
+  await page.one("button", /^Spray it anew/);
 }
 
 /** The row of an option. */

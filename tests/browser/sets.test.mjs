@@ -115,7 +115,8 @@ for (const size of SIZES) {
       const given = await answers(page);
       assert.equal(given.length, 6);
       assert(given.every(({ within }) => /^set-[0-9a-f]{32}$/.test(within.set.set)), "each names the set, none is evidence");
-      assert.deepEqual(await steps(page), ["opened", "closed"]);
+      // A run is laid down with a page that is loaded anew, and the set is taken up again then.
+      assert.deepEqual((await steps(page)).filter((step) => step !== "resumed"), ["opened", "closed"]);
 
       // What is found wrong since is left out of what it came to, here as on the crew page.
       const right = given.find(({ mark }) => mark === "right");

@@ -60,7 +60,7 @@ async function stand(page) {
 /** The run is laid down as the answer and handed in; gives the verdict. */
 async function answered(page, certainty) {
   await page.press("button", "Take this run");
-  await page.says("Sprayed by hand:");
+  await page.says("Sprayed:");
   return handIn(page, certainty);
 }
 
