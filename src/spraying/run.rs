@@ -1,7 +1,7 @@
 //! A run as an answer keeps it: programmed passes as they were told, or the path of a gun in whole numbers.
 //!
 //! A path is thinned: a point is left out where it lies within [`NEAR`] of the straight way between those that stay, at its
-//! moment, or within [`NEAR_MOST`] of it where the run would be too long else. What stays is rounded to [`STEPS`] and told as the change from the point before, so that a minute at the stand
+//! moment, or within [`NEAR_MOST`] of it where the run would be too long else. What stays is rounded to whole steps and told as the change from the point before, so that a minute at the stand
 //! takes a few kB. In JSON it is `{"passes":[…]}`, sets as [`told`] has them, or `{"hand":[…]}`: lists of milliseconds and
 //! tenths of a millimetre across and down, since the point before, then fan (degrees), trigger (per cent), distance (mm) and
 //! tilt (degrees), the last of which are left out where they are as before.
@@ -23,7 +23,7 @@ pub const NEAR_MOST: f64 = 4.0;
 /// limits): the distance, mm, and the directions of fan and gun, degrees.
 const CHANGES_MOST: [(&str, f64); 3] =
     [("distance_mm", 10_000.0), ("fan_deg", 20_000.0), ("tilt_deg", 7_200.0)];
-/// The same for the direction of the fan, degrees.
+/// How near to that between the others its direction of the fan is then, degrees.
 const FAN_NEAR: f64 = 2.0;
 /// Steps of a point in the order in which it is told: in a second, twice in a millimetre, in a degree, in a whole trigger, in
 /// a millimetre, in a degree.
