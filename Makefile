@@ -1,7 +1,7 @@
 # Everything is reached from here; `make help` lists it.
 
 .DEFAULT_GOAL := help
-.PHONY: help run test dist long crowd folder kills icons mutants bench coverage setup visible sheet panels sql chdb check unit content browser pictures size clean
+.PHONY: help run test dist long crowd folder kills engines icons mutants bench coverage setup visible sheet panels sql chdb check unit content browser pictures size clean
 
 help: ## list what can be made
 	@awk -F ':.*## ' '/^[a-z]+:.*## / { printf "  make %-9s %s\n", $$1, $$2 }' $(MAKEFILE_LIST)
@@ -36,6 +36,10 @@ crowd: ## the crew page with 200 people of 500 answers each, measured against di
 
 kills: ## end the browser at 500 moments that nobody picked (KILLS, SEED), against dist/: all that was told as saved is there
 	STEPBOARD_KILLS=$(or $(KILLS),500) STEPBOARD_SEED=$(or $(SEED),1) node --test tests/browser/killed.test.mjs
+
+engines: ## all journeys in Firefox and in WebKitGTK (ENGINE=firefox or webkit: that one alone), against dist/
+	@tools/setup.sh test
+	@failed=; for engine in $(or $(ENGINE),firefox webkit); do ENGINE=$$engine node tools/test.mjs browser || failed=1; done; [ -z "$$failed" ]
 
 icons: ## draw the icons that home screens ask for
 	@node tools/icons.mjs

@@ -26,7 +26,7 @@ const list = JSON.parse(execFileSync(join(root, "target", "debug", "stepboard"),
 await take("home", SIZES[0], async (page) => {
   await home(page);
   await page.driver.executeAsyncScript(WRITE, JSON.stringify(record(list.cards)));
-  await page.driver.navigate().refresh();
+  await page.reload();
   await page.one("button", /./);
 });
 await take("card", SIZES[0], begin);

@@ -9,6 +9,7 @@ cd "$(dirname "$0")/.."
 what=${1:-test}
 tools=${STEPBOARD_TOOLS:-$HOME/.cache/stepboard/tools}
 deny_version=0.20.2
+geckodriver_version=0.37.1
 node_least=20
 duckdb_version=2.0.1
 chdb_version=4.4.0
@@ -93,6 +94,17 @@ if [ "$what" = test ] && ! { browser && driver; }; then
         lacks 'Chromium and its driver' 'on Debian: apt-get install chromium chromium-driver; or set CHROME and CHROMEDRIVER to their paths'
 fi
 
+# The same journeys run in Firefox, and in WebKitGTK by the small browser that comes with it, on a screen in memory.
+firefox() { have firefox-esr || have firefox || [ -n "${FIREFOX:-}" ]; }
+webkit() { { have WebKitWebDriver || [ -n "${WEBKITDRIVER:-}" ]; } && { have Xvfb || [ -n "${XVFB:-}" ]; }; }
+if [ "$what" = test ] && ! firefox; then
+    packages firefox-esr || lacks 'Firefox' 'on Debian: apt-get install firefox-esr; or set FIREFOX to its path'
+fi
+if [ "$what" = test ] && ! webkit; then
+    packages webkit2gtk-driver xvfb ||
+        lacks 'WebKitGTK with its driver, and Xvfb' 'on Debian: apt-get install webkit2gtk-driver xvfb; or set WEBKITDRIVER, MINIBROWSER and XVFB to their paths'
+fi
+
 # The folder is tested against real WebDAV servers, which the tests start by themselves, and the password file is made with openssl.
 servers() {
     [ -x /usr/sbin/apache2 ] && [ -e /usr/lib/apache2/modules/mod_dav_fs.so ] &&
@@ -117,6 +129,7 @@ fi
 tool wasm-bindgen wasm-bindgen-cli "$(locked wasm-bindgen)"
 if [ "$what" = test ]; then
     tool cargo-deny cargo-deny $deny_version
+    [ -n "${GECKODRIVER:-}" ] || tool geckodriver geckodriver $geckodriver_version
     engine duckdb $duckdb_version
 fi
 if [ "$what" = chdb ]; then engine chdb $chdb_version; fi

@@ -32,11 +32,18 @@ const stages = [
   { name: "sql", run: ["node", "tools/sql.mjs", "duckdb", "200", "500"], count: values },
   { name: "timed", run: nodeTests("tests/browser", { fits: isTimed }), count: nodeCount },
   { name: "browser", run: nodeTests("tests/browser", { fits: (name) => !isTimed(name), atOnce: 2 }), count: nodeCount },
+  { name: "firefox", run: nodeTests("tests/browser", { fits: isShort, atOnce: 2 }), env: { ENGINE: "firefox" }, count: nodeCount },
+  { name: "webkit", run: nodeTests("tests/browser", { fits: isShort, atOnce: 2 }), env: { ENGINE: "webkit" }, count: nodeCount },
 ];
 
 /** Tests that measure run with nothing beside them. */
 function isTimed(name) {
   return name.endsWith(".timed.test.mjs");
+}
+
+/** Tests that are short enough to run in every engine each time. */
+function isShort(name) {
+  return name.startsWith("short_");
 }
 
 function nodeTests(folder, { fits = () => true, atOnce = 1 } = {}) {

@@ -24,7 +24,7 @@ test("a shop asks for more, is refused less, and an apprentice cannot change it"
     await page.says("Saved on this tablet.");
     await page.assertAccessible("one competency");
     await page.shot("asked-of");
-    await page.driver.navigate().refresh();
+    await page.reload();
     await page.says("Signs the mask out of the locker");
     await goTo(page, "#/asked");
     await page.says("4 demonstrations on 3 days, 8 criteria, shown anew after 6 months.");

@@ -109,7 +109,7 @@ for (const size of SIZES) {
       // It is on its way to the disk for some milliseconds.
       await page.until("the stopwatch to be stored", async () => JSON.parse(await stored(page, "state", "begun"))[0].stopwatch.since);
 
-      await page.driver.navigate().refresh();
+      await page.reload();
       await unlock(page);
       await page.says("3 of 6 points seen.");
       assert.equal(await page.driver.findElement(By.id("watch-note")).getAttribute("value"), "Blocks kept flat");
@@ -261,7 +261,7 @@ test("a hazard that was got wrong is taught again, and the instructor's name is 
       };`,
       events,
     );
-    await page.driver.navigate().refresh();
+    await page.reload();
     await unlock(page);
     await page.one("heading", "To be taught again");
     await page.press("button", "I have taught it");

@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { answer, begin, name, solution, stored, workDay } from "./checks.mjs";
 import { goTo } from "./office.mjs";
-import { SIZES, journey } from "./harness.mjs";
+import { SIZES, journey, testWith } from "./harness.mjs";
 
 const PLAIN = "Gun set up, tested and cleaned";
 const SAFE = "Safe in the finish room";
@@ -118,7 +118,7 @@ test("sure and wrong about safety blocks, and says how it is passed again", () =
     await page.shot("competency-blocked");
   }));
 
-test("right answers on three days, the last a week after the first, suffice; the bar grows", { timeout: 180_000 }, () =>
+testWith("before", "right answers on three days, the last a week after the first, suffice; the bar grows", { timeout: 180_000 }, () =>
   journey("check-suffices", SIZES[1], async (page) => {
     const bars = [];
     await page.setClock("2027-03-01T09:00:00");

@@ -101,7 +101,7 @@ async function sprayed(page, run) {
       };
       work.oncomplete = () => { asked.result.close(); done(); };
     };`, run);
-  await page.driver.navigate().refresh();
+  await page.reload();
   await page.one("button", /^Spray it anew/);
 }
 

@@ -40,7 +40,7 @@ test("two tablets are read in once, and everybody is seen", { timeout: 240_000 }
       // Again, and nothing is doubled; after the page is loaded anew it is there.
       await readIn(page, made.files);
       await page.says("4 files taken in, with 1440 new answers");
-      await page.driver.navigate().refresh();
+      await page.reload();
       await page.until("twelve people", async () => (await count(page, ".glances tbody tr")) === 12);
       const answers = await page.driver.executeScript("return document.querySelector('.import .tablets').textContent");
       assert.match(answers, /1200 answers.*240 answers/s);
@@ -219,7 +219,7 @@ test("a tablet saves its results as a file that another reads", { timeout: 240_0
          };`,
         one,
       );
-      await page.driver.navigate().refresh();
+      await page.reload();
       await goTo(page, "#/record");
       await page.until("answers", () => page.has("button", "Save a copy"));
       await page.driver.executeScript(CATCH);

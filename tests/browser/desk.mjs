@@ -23,7 +23,7 @@ export async function lay(page, family, seed) {
 /** Puts a family's card in the place of the one that lies there, and loads the page anew. */
 export async function putCard(page, family, seed) {
   await page.until("the card on the desk", () => page.driver.executeAsyncScript(SWAP, family, seed, version(family)));
-  await page.driver.navigate().refresh();
+  await page.reload();
 }
 
 const SWAP = `const [family, seed, version, done] = arguments;

@@ -112,7 +112,7 @@ test("fifty files arrive once over a bad network, and another tablet takes them 
     await first.one("heading");
     assert(await first.driver.executeAsyncScript(SHELVE, "outbox", [...files]), "laid into the outbox");
     await goTo(first, "#/folder");
-    await first.driver.navigate().refresh();
+    await first.reload();
     await first.says("Nothing is sent and nothing fetched.");
     await first.shot("folder-off");
 
@@ -132,7 +132,7 @@ test("fifty files arrive once over a bad network, and another tablet takes them 
 
     await first.until("some to arrive", async () => (await many(first)) < FILES - 12);
     await first.goOffline();
-    await first.driver.navigate().refresh();
+    await first.reload();
     await first.one("heading", "Shop folder");
     assert((await many(first)) > 0, "some are still to go");
     await first.goOnline(passing.before);
@@ -170,7 +170,7 @@ test("fifty files arrive once over a bad network, and another tablet takes them 
     // What is fetched again, or read in by hand as well, is not doubled.
     assert.equal(await second.driver.executeAsyncScript(LOSE), FILES / 2);
     await goTo(second, "#/folder");
-    await second.driver.navigate().refresh();
+    await second.reload();
     await second.says(`${FILES / 2} files of results of other tablets are here`);
     await second.press("button", "Send and look now");
     await second.says(`${FILES} files of results of other tablets are here, 0 still to fetch`);

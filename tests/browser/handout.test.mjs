@@ -3,10 +3,10 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { after, test } from "node:test";
-import { SIZES, journey } from "./harness.mjs";
+import { SIZES, journey, testWith } from "./harness.mjs";
 import { read } from "./link.mjs";
 import { goTo } from "./office.mjs";
-import { fits, folder, pick, saver } from "./papers.mjs";
+import { fits, folder, pick } from "./papers.mjs";
 
 const TABLET = SIZES[0];
 const files = folder();
@@ -66,10 +66,8 @@ test("a link that was handed out is opened on a fresh profile without a network,
     await pickSet(page);
     await page.driver.executeScript("document.querySelector('.hand-on').open = true");
     handed = await link(page);
-    const saving = await saver(page);
-    const saved = await saving.save("Save the file");
+    const saved = await page.save("Save the file");
     assert.equal(JSON.parse(readFileSync(saved, "utf8")).title, "Monday, spray side");
-    saving.done();
   }, { path: "#/open" });
   const code = handed.split("#/take/")[1];
   assert.equal(JSON.parse(read(code)).note, "Ask if the gun spits.");
@@ -205,7 +203,7 @@ const SHEET = `
     window.shared.push({ title, url, files: await Promise.all(files.map(read)) });
   });`;
 
-test("the sheet of the device gets the link or the file as it is saved, and is not offered where there is none", () =>
+testWith("before", "the sheet of the device gets the link or the file as it is saved, and is not offered where there is none", () =>
   journey("share", TABLET, async (page) => {
     const open = async () => {
       await pickSet(page);
@@ -214,11 +212,10 @@ test("the sheet of the device gets the link or the file as it is saved, and is n
     };
     await open();
     assert(!(await page.has("button", /^Share/)), "no sheet, no button");
-    await page.driver.sendAndGetDevToolsCommand("Page.addScriptToEvaluateOnNewDocument", { source: SHEET });
-    await page.driver.navigate().refresh();
+    await page.browser.before(SHEET);
+    await page.reload();
     await open();
-    const saving = await saver(page);
-    const saved = await saving.save("Save the file");
+    const saved = await page.save("Save the file");
     const text = readFileSync(saved, "utf8");
     const shared = () => page.driver.executeScript("return window.shared");
     const sharedAfter = (count) => page.until(`${count} shared`, async () => {
@@ -232,7 +229,6 @@ test("the sheet of the device gets the link or the file as it is saved, and is n
     assert.deepEqual([title, file.type, file.text], ["Monday, spray side", "text/plain", text]);
     assert.equal(file.name, "stepboard-set-Monday-spray-side.json.txt");
     assert(saved.endsWith(`/${file.name.replace(/\.txt$/, "")}`), saved);
-    saving.done();
     // A file that came so is taken again.
     const accepted = await page.driver.executeScript("return document.getElementById('file').accept");
     assert(accepted.split(",").includes(".txt"));

@@ -1,15 +1,15 @@
 // A browser on the built app: starts the server and the browser, and says what was seen that should not be.
 //
-// CHROME and CHROMEDRIVER name the programs where they are not found by themselves.
+// ENGINE says which browser (engines/pick.mjs); a test names none. What not each can do is asked for with `testWith`.
 import assert from "node:assert/strict";
-import { accessSync, constants, existsSync, mkdirSync, mkdtempSync, readFileSync, readlinkSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, readdirSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
-import { delimiter, join } from "node:path";
-import { Browser, Builder, By, logging } from "selenium-webdriver";
-import { Options, ServiceBuilder } from "selenium-webdriver/chrome.js";
+import { join } from "node:path";
+import { test } from "node:test";
 import { serve } from "../../tools/serve.mjs";
 import { dist, root } from "../../tools/shell.mjs";
+import { POWERS, engine } from "./engines/pick.mjs";
 
 /** The screens that the app is made for, portrait tablet first. */
 export const SIZES = [
@@ -20,38 +20,39 @@ export const SIZES = [
 
 /** Longest wait for anything on the page, in milliseconds: generous, since two cores may be busy. */
 const WAIT = 20_000;
-/** How often a browser is started before it counts as one that does not start, and what a driver says that gave up. */
-const STARTS = 5;
-const GAVE_UP = /terminated early/;
-const SHOTS = join(root, "tests", "browser", "shots");
+const SHOTS = join(root, "tests", "browser", "shots", engine.shots);
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 /** Findings that fail a test; slighter ones are left to the eye. */
 const GRAVE = ["serious", "critical"];
+/** How the name of a file ends that is still being saved. */
+const PART = /\.(crdownload|part|wkdownload)$/;
+/** Tests that this engine cannot do, told at the end. */
+const untried = [];
 
-function program(variable, names) {
-  if (process.env[variable]) return process.env[variable];
-  for (const name of names) {
-    for (const folder of (process.env.PATH ?? "").split(delimiter)) {
-      try {
-        accessSync(join(folder, name), constants.X_OK);
-        return join(folder, name);
-      } catch {
-        // Not in this folder.
-      }
-    }
-  }
-  throw new Error(`none of ${names.join(", ")} found: run tools/setup.sh test, or set ${variable}`);
+/** A test that needs more of a browser than each can do (`POWERS`, words between spaces): where this one cannot, it is told and not run. */
+export function testWith(powers, name, ...how) {
+  const lacking = powers.split(" ").filter((power) => {
+    assert(power in POWERS, `no power ${power}`);
+    return !engine.can[power];
+  });
+  if (lacking.length === 0) test(name, ...how);
+  else untried.push(`${name}: needs ${lacking.map((power) => POWERS[power]).join(", ")}`);
 }
+
+process.once("exit", () => {
+  if (untried.length > 0) console.log(`not run in ${engine.name}, ${untried.length}:\n  ${untried.join("\n  ")}`);
+});
 
 /** Opens the built app, fresh, on a screen of that size. Close it with `stop`. */
 export async function open(size = SIZES[0], { path = "", reducedMotion = false, before } = {}) {
   assert(existsSync(join(dist, "index.html")), "dist/ is not built: run `make dist`");
-  const profile = mkdtempSync(join(tmpdir(), "stepboard-"));
-  const options = optionsOf(size, profile, reducedMotion);
-  const driver = await start(options);
+  const folder = mkdtempSync(join(tmpdir(), "stepboard-"));
+  const told = { size, reducedMotion, profile: join(folder, "profile"), downloads: join(folder, "saved") };
+  for (const place of [told.profile, told.downloads]) mkdirSync(place);
+  const browser = await engine.Browser.start(told);
   const { server, port } = await serve(dist, 0, before);
-  const page = new Page(driver, server, profile, `http://127.0.0.1:${port}/`, size);
-  Object.assign(page, { options, path });
+  const page = new Page(browser, told, server, `http://127.0.0.1:${port}/`);
+  Object.assign(page, { path, folder });
   try {
     await page.load();
     return page;
@@ -59,35 +60,6 @@ export async function open(size = SIZES[0], { path = "", reducedMotion = false, 
     await page.stop();
     throw error;
   }
-}
-
-/** Starts a browser. Two drivers that start at once may pick the same port: the one that gave up starts again. */
-async function start(options) {
-  const service = () => new ServiceBuilder(program("CHROMEDRIVER", ["chromedriver"]));
-  for (let tries = 1; ; tries += 1) {
-    try {
-      return await new Builder().forBrowser(Browser.CHROME).setChromeOptions(options).setChromeService(service()).build();
-    } catch (error) {
-      if (tries === STARTS || !GAVE_UP.test(error.message)) throw error;
-    }
-  }
-}
-
-function optionsOf(size, profile, reducedMotion) {
-  const options = new Options();
-  options.setChromeBinaryPath(program("CHROME", ["chromium", "chromium-browser", "google-chrome"]));
-  options.addArguments(
-    "--headless=new", "--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage", "--no-first-run",
-    "--no-default-browser-check", "--disable-background-networking", "--disable-component-update", "--disable-sync",
-    "--disable-extensions", "--metrics-recording-only", "--force-device-scale-factor=1", "--lang=en-GB",
-    `--user-data-dir=${profile}`, `--window-size=${size.width},${size.height}`,
-    ...(reducedMotion ? ["--force-prefers-reduced-motion"] : []),
-  );
-  const log = new logging.Preferences();
-  log.setLevel(logging.Type.BROWSER, logging.Level.ALL);
-  log.setLevel(logging.Type.PERFORMANCE, logging.Level.ALL);
-  options.setLoggingPrefs(log);
-  return options;
 }
 
 /** Runs a journey on a fresh app and closes it, whatever happens; a failure leaves a picture. */
@@ -105,37 +77,50 @@ export async function journey(name, size, steps, options) {
 }
 
 export class Page {
-  constructor(driver, server, profile, address, size) {
-    Object.assign(this, { driver, server, profile, address, size });
+  constructor(browser, told, server, address) {
+    Object.assign(this, { browser, told, server, address, size: told.size });
     this.online = true;
     this.problems = [];
     this.elsewhere = [];
   }
 
-  /** Loads the app in a browser that has just started. */
-  async load() {
-    const { width, height } = this.size;
-    // The window includes no frame when headless, yet older browsers count one: the page's own size is what is set.
-    await this.driver.sendDevToolsCommand("Emulation.setDeviceMetricsOverride", { width, height, deviceScaleFactor: 1, mobile: false });
-    await this.driver.get(this.address + this.path);
+  get driver() {
+    return this.browser.driver;
+  }
+
+  load() {
+    return this.driver.get(this.address + this.path);
+  }
+
+  /** Loads it anew as somebody does who pulls the page down: a service worker answers. */
+  reload() {
+    return this.browser.reload();
   }
 
   /** Ends the browser at once, as a tablet does that runs out of memory. What waits for something on the page waits no more. */
   async end() {
     this.ended = true;
-    // The browser tells in its profile which process it is.
-    const lock = join(this.profile, "SingletonLock");
-    const [, pid] = readlinkSync(lock).match(/-(\d+)$/);
-    process.kill(Number(pid), "SIGKILL");
-    await this.driver.quit().catch(() => {});
-    rmSync(lock, { force: true });
+    await this.browser.end();
   }
 
   /** Starts it again on what it had stored. */
   async again() {
-    this.driver = await start(this.options);
+    this.browser = await engine.Browser.start(this.told);
     this.ended = false;
     await this.load();
+  }
+
+  /** Presses a button that saves a file; gives the path of the file once it is whole. */
+  async save(button) {
+    const there = () => readdirSync(this.told.downloads);
+    const before = there();
+    await this.press("button", button);
+    const whole = (name) => !PART.test(name) && statSync(join(this.told.downloads, name)).size > 0;
+    const fresh = () => {
+      const now = there().filter((name) => !before.includes(name));
+      return !now.some((name) => PART.test(name)) && now.find(whole);
+    };
+    return join(this.told.downloads, await this.until(`a file of “${button}”`, fresh));
   }
 
   /** Waits until `check` gives something true and gives that; an error inside means "not yet". */
@@ -163,9 +148,10 @@ export class Page {
 
   /** Shown elements of a role, by part of their accessible name or a pattern for it. */
   async all(role, name = "") {
-    const found = await this.driver.findElements(By.css(ROLES[role] ?? `[role="${role}"]`));
+    // What is not shown has no name in some browsers, and asking each element costs time.
+    const drawn = await this.driver.executeScript(DRAWN, ROLES[role] ?? `[role="${role}"]`);
     const matching = [];
-    for (const element of found) {
+    for (const element of drawn) {
       const label = (await element.getAccessibleName()).replace(/\s+/g, " ").trim();
       const fits = name instanceof RegExp ? name.test(label) : label.includes(name);
       if (fits && (await (await this.target(element)).isDisplayed())) matching.push(element);
@@ -180,10 +166,7 @@ export class Page {
 
   /** What a finger would touch: a small box or ring is drawn by its label. */
   target(element) {
-    return this.driver.executeScript(
-      "const e = arguments[0]; return e.matches('[type=radio], [type=checkbox]') ? e.closest('label') ?? e : e",
-      element,
-    );
+    return this.driver.executeScript(`${TARGET} return target(arguments[0])`, element);
   }
 
   async press(role, name) {
@@ -218,16 +201,12 @@ export class Page {
   /** Sets the clock of the page to a local time, from which it goes on, and loads the page anew. */
   async setClock(local) {
     const shift = Date.parse(local) - Date.now();
-    if (this.clock) {
-      await this.driver.sendDevToolsCommand("Page.removeScriptToEvaluateOnNewDocument", { identifier: this.clock });
-    }
-    const source = `{ const Real = Date; globalThis.Date = class extends Real {
+    await this.takeClockBack?.();
+    this.takeClockBack = await this.browser.before(`{ const Real = Date; globalThis.Date = class extends Real {
       constructor(...parts) { if (parts.length) super(...parts); else super(Real.now() + ${shift}); }
       static now() { return Real.now() + ${shift}; }
-    }; }`;
-    const added = await this.driver.sendAndGetDevToolsCommand("Page.addScriptToEvaluateOnNewDocument", { source });
-    this.clock = added.identifier;
-    await this.driver.navigate().refresh();
+    }; }`);
+    await this.reload();
   }
 
   async has(role, name) {
@@ -240,6 +219,7 @@ export class Page {
   }
 
   async shot(name) {
+    await this.driver.executeAsyncScript(PAINTED);
     this.keep(`${name}-${this.size.name}.png`, Buffer.from(await this.driver.takeScreenshot(), "base64"));
   }
 
@@ -272,6 +252,13 @@ export class Page {
     assert.equal(grave.length, 0, `${where}:\n${told.join("\n")}`);
   }
 
+  /** A screen as it should be: it fits, is accessible, and a picture is taken of it. */
+  async seen(name) {
+    await this.assertFits(name);
+    await this.assertAccessible(name);
+    await this.shot(name);
+  }
+
   /** Takes the network away: the server stops. */
   async goOffline() {
     this.online = false;
@@ -287,18 +274,11 @@ export class Page {
     this.online = true;
   }
 
-  /** Reads the browser's logs, which are gone once read. */
+  /** Reads what the browser noted, which is gone once read. */
   async listen() {
-    const logs = this.driver.manage().logs();
-    for (const { level, message } of await logs.get(logging.Type.BROWSER)) {
-      if (level.value >= logging.Level.SEVERE.value) this.problems.push(message);
-    }
-    for (const entry of await logs.get(logging.Type.PERFORMANCE)) {
-      const { method, params } = JSON.parse(entry.message).message;
-      if (method !== "Network.requestWillBeSent") continue;
-      const { url } = params.request;
-      if (/^https?:/.test(url) && !url.startsWith(this.address)) this.elsewhere.push(url);
-    }
+    const { errors, requests } = await this.browser.heard();
+    this.problems.push(...errors);
+    this.elsewhere.push(...requests.filter((url) => /^https?:/.test(url) && !url.startsWith(this.address)));
   }
 
   /** Nothing went wrong in the console and nothing was asked of another host. */
@@ -309,14 +289,20 @@ export class Page {
   }
 
   async stop() {
-    await this.driver.quit().catch(() => {});
+    await this.browser.stop();
     if (this.online) {
       this.server.closeAllConnections();
       this.server.close();
     }
-    rmSync(this.profile, { recursive: true, force: true, maxRetries: 5 });
+    rmSync(this.folder, { recursive: true, force: true, maxRetries: 5 });
   }
 }
+
+/** Waits for the frame after the next, in which stands what was said last; a page that is not seen has no frames. */
+const PAINTED = "const done = arguments[0]; requestAnimationFrame(() => requestAnimationFrame(done)); setTimeout(done, 500)";
+const TARGET = "const target = (e) => (e.matches('[type=radio], [type=checkbox]') ? e.closest('label') ?? e : e);";
+/** Elements of a selector that take room on the page. */
+const DRAWN = `${TARGET} return [...document.querySelectorAll(arguments[0])].filter((e) => target(e).getClientRects().length > 0)`;
 
 /** Elements that have a role without saying so. */
 const ROLES = {

@@ -5,14 +5,14 @@
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
-import { after, test } from "node:test";
+import { after } from "node:test";
 import { By } from "selenium-webdriver";
 import { command, give } from "./checks.mjs";
 import { readIn } from "./crowd.mjs";
-import { SIZES, journey } from "./harness.mjs";
+import { SIZES, journey, testWith } from "./harness.mjs";
 import { read } from "./link.mjs";
 import { fill, goTo, handOver, takeIn } from "./office.mjs";
-import { PAPERS, folder, printed, saver } from "./papers.mjs";
+import { PAPERS, folder, printed } from "./papers.mjs";
 import { pages } from "./pdf.mjs";
 
 /** What an instructor may take to build a set, milliseconds. */
@@ -131,12 +131,7 @@ async function apprentice(code, cards, wrong, then) {
     await page.one("heading", "Passed");
     await page.says(`${CARDS - 1} of ${CARDS} right`);
     await page.shot("instructor-done");
-    const saving = await saver(page);
-    try {
-      await then(await saving.save("Save the results as a file"));
-    } finally {
-      saving.done();
-    }
+    await then(await page.save("Save the results as a file"));
   });
 }
 
@@ -169,27 +164,22 @@ async function returned(page, id, file, wrong) {
 /** The same answers as statements, and the competency list, saved for other programs. */
 async function forOthers(page) {
   await goTo(page, "#/programs");
-  const saving = await saver(page);
-  try {
-    await page.press("button", "Save the statements");
-    await page.says("An address that begins with");
-    await page.type("Address of the shop", HOME);
-    const statements = JSON.parse(readFileSync(await saving.save("Save the statements"), "utf8"));
-    await page.says(`Saved: ${statements.length} statements.`);
-    for (const { actor, object } of statements) {
-      assert.equal(actor.account.homePage, HOME);
-      assert(object.id.startsWith(HOME), object.id);
-    }
-    // Beside the answers the set is begun and done.
-    const answered = statements.filter(({ verb }) => verb.id === ANSWERED);
-    assert.equal(answered.filter(({ result }) => result.success).length, CARDS - 1);
-    assert.equal(answered.length, CARDS);
-    const list = JSON.parse(readFileSync(await saving.save("Save the list"), "utf8"));
-    await page.says(`Saved: ${list.CFItems.length} competencies and criteria.`);
-    assert(list.CFItems.length > 0 && list.CFItems.every(({ uri }) => uri.startsWith(HOME)));
-  } finally {
-    saving.done();
+  await page.press("button", "Save the statements");
+  await page.says("An address that begins with");
+  await page.type("Address of the shop", HOME);
+  const statements = JSON.parse(readFileSync(await page.save("Save the statements"), "utf8"));
+  await page.says(`Saved: ${statements.length} statements.`);
+  for (const { actor, object } of statements) {
+    assert.equal(actor.account.homePage, HOME);
+    assert(object.id.startsWith(HOME), object.id);
   }
+  // Beside the answers the set is begun and done.
+  const answered = statements.filter(({ verb }) => verb.id === ANSWERED);
+  assert.equal(answered.filter(({ result }) => result.success).length, CARDS - 1);
+  assert.equal(answered.length, CARDS);
+  const list = JSON.parse(readFileSync(await page.save("Save the list"), "utf8"));
+  await page.says(`Saved: ${list.CFItems.length} competencies and criteria.`);
+  assert(list.CFItems.length > 0 && list.CFItems.every(({ uri }) => uri.startsWith(HOME)));
   await page.assertFits("files for other programs");
   await page.assertAccessible("files for other programs");
   await page.shot("instructor-programs");
@@ -245,7 +235,7 @@ async function print(page, id, seed, cards) {
   assert(told.includes("Markedkey") && told.includes(close("For the worksheet of Bo (17)")));
 }
 
-test("a set goes from the shop sheet by link to an apprentice and back to the crew page, and onto paper", { timeout: 400_000 }, () =>
+testWith("paper", "a set goes from the shop sheet by link to an apprentice and back to the crew page, and onto paper", { timeout: 400_000 }, () =>
   journey("instructor", LANDSCAPE, async (page) => {
     await takeIn(page, "4", "Ines");
     await handOver(page, "Ines");

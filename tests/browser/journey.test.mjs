@@ -40,7 +40,7 @@ for (const size of SIZES) {
       assert(stages.size >= STAGES, `only ${[...stages].join(", ")}`);
 
       const before = await verdict(page);
-      await page.driver.navigate().refresh();
+      await page.reload();
       assert.equal(await verdict(page), before, "a reload goes on where it was");
 
       await page.press("link", "Back");
@@ -59,7 +59,7 @@ test("a reload in the middle of a card keeps what was picked", () =>
     await answer(page);
     await page.press("radio", "On a test board");
     await page.one("button", "Hand it in");
-    await page.driver.navigate().refresh();
+    await page.reload();
     await page.press("button", "Hand it in");
     await verdict(page);
   }));
@@ -70,12 +70,12 @@ test("cards go round without a network, and are there after a reload", () =>
     await page.until("the files to be kept", () =>
       page.driver.executeScript("return document.documentElement.dataset.offline === 'ready'"));
     await page.goOffline();
-    await page.driver.navigate().refresh();
+    await page.reload();
     await begin(page);
     await answer(page);
     const before = await handIn(page);
     await page.says("Saved on this tablet");
-    await page.driver.navigate().refresh();
+    await page.reload();
     assert.equal(await verdict(page), before);
     await page.press("link", "Back");
     await page.press("link", "My record");

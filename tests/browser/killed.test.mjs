@@ -5,11 +5,10 @@ import { execFileSync } from "node:child_process";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { test } from "node:test";
 import { answer, handIn, home, next, recorded } from "./apprentice.mjs";
 import { command } from "./checks.mjs";
 import { crowd, readIn } from "./crowd.mjs";
-import { SIZES, journey } from "./harness.mjs";
+import { SIZES, journey, testWith } from "./harness.mjs";
 import { goTo, stored, takeIn } from "./office.mjs";
 import { begin, decide, right, shown, stored as walks } from "./walker.mjs";
 
@@ -87,7 +86,7 @@ const WORK = {
       await readIn(page, [told.files[told.results]]);
       await page.says(/new answers/);
       told.results += 1;
-      await page.driver.navigate().refresh();
+      await page.reload();
     }
   },
 };
@@ -136,7 +135,7 @@ async function copyOf(page) {
   return page.until("the copy", () => page.driver.executeScript("return window.copy"));
 }
 
-test(`ended ${KILLS} times at moments that nobody picked, the tablet has all that it told as saved`, { timeout: KILLS * EACH }, () => {
+testWith("end", `ended ${KILLS} times at moments that nobody picked, the tablet has all that it told as saved`, { timeout: KILLS * EACH }, () => {
   const made = crowd(KILLS * FILE_FROM, 2);
   const folder = mkdtempSync(join(tmpdir(), "stepboard-killed-"));
   const roll = dice(SEED);

@@ -66,7 +66,7 @@ test("the lamp goes with the mouse, and the picture with the lamp", () =>
 test("the lamp goes with a finger on its rail; a finger on the picture moves the page", () =>
   journey("panel-touch", SIZES[2], async (page) => {
     await look(page);
-    await page.driver.sendDevToolsCommand("Emulation.setTouchEmulationEnabled", { enabled: true });
+    await page.browser.touched(true);
     const top = () => run(page, "return document.querySelector('.middle').scrollTop");
     const slider = await along(page);
     const before = await picture(page);
@@ -133,7 +133,7 @@ test("a raking lamp goes round the panel: by keys, by buttons for the four sides
     seen = await other(page, seen);
     const dragged = await value(round);
     assert(dragged > 180, `dragged to ${dragged}`);
-    await page.driver.sendDevToolsCommand("Emulation.setTouchEmulationEnabled", { enabled: true });
+    await page.browser.touched(true);
     const rail = await place(page, ".lamp-rail.along");
     await swipe(page, [rail.x, rail.y], [rail.x - 80, rail.y]);
     await other(page, seen);
@@ -370,7 +370,7 @@ test("a lamp that is moved while a panel is drawn on a slow tablet is not kept w
   journey("panel-busy", SIZES[0], async (page) => {
     await watched(page);
     await look(page);
-    await page.driver.sendDevToolsCommand("Emulation.setCPUThrottlingRate", { rate: SLOWER });
+    await page.browser.slower(SLOWER);
     // All in one script: the answer to a command of its own could come after the drawing.
     const { moved, drawn } = await page.driver.executeAsyncScript(`const done = arguments[0];
       const slider = document.querySelector('.lamp-rail[role="slider"], [role="slider"]');
@@ -394,7 +394,7 @@ test("a lamp that is moved while a panel is drawn on a slow tablet is not kept w
 test("on a tablet four times as slow the reflection follows within a frame or two", () =>
   journey("panel-slow", SIZES[0], async (page) => {
     await watched(page);
-    await page.driver.sendDevToolsCommand("Emulation.setCPUThrottlingRate", { rate: SLOWER });
+    await page.browser.slower(SLOWER);
     await look(page);
     const medians = [];
     for (const lamp of ["Overhead", "Small lamp"]) {
@@ -417,8 +417,8 @@ test("on a tablet four times as slow the reflection follows within a frame or tw
 
 /** A page that notes what is drawn. */
 async function watched(page) {
-  await page.driver.sendDevToolsCommand("Page.addScriptToEvaluateOnNewDocument", { source: WATCH });
-  await page.driver.navigate().refresh();
+  await page.browser.before(WATCH);
+  await page.reload();
   await home(page);
 }
 
@@ -431,7 +431,7 @@ async function place(page, css) {
 /** A finger that goes from one place to another. */
 async function swipe(page, from, to) {
   const send = (type, points) =>
-    page.driver.sendDevToolsCommand("Input.dispatchTouchEvent", { type, touchPoints: points.map(([x, y]) => ({ x, y })) });
+    page.browser.finger(type, points.map(([x, y]) => ({ x, y })));
   const STEPS = 10;
   await send("touchStart", [from]);
   for (let step = 1; step <= STEPS; step += 1) {

@@ -3,7 +3,7 @@
 // PDF by ISO 32000-1.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { SIZES, journey } from "./harness.mjs";
+import { SIZES, journey, testWith } from "./harness.mjs";
 import { fill, goTo, takeIn } from "./office.mjs";
 import { PAPERS, fits, printed } from "./papers.mjs";
 import { pages } from "./pdf.mjs";
@@ -24,7 +24,7 @@ const written = (page) => page.driver.executeScript(
   "return [...document.querySelectorAll('.lines-to-fill')].map((lines) => [...lines.querySelectorAll('.on-line')].slice(0, 2).map((line) => line.textContent))",
 );
 
-test("worksheets and keys have set, seed and page number on every page, each counted for itself", () =>
+testWith("paper", "worksheets and keys have set, seed and page number on every page, each counted for itself", () =>
   journey("paper", TABLET, async (page) => {
     await page.driver.navigate().to(`${page.address}#/sets/${SET}/paper`);
     await page.one("heading", "On paper");
@@ -90,7 +90,7 @@ test("worksheets without a name each have cards of their own, found again by the
     await page.press("button", "Deal other cards");
     await page.until("others", async () => (await codes(page)).every((code) => !three.includes(code)));
     // Another day, another stack; the one from before is printed again, or its keys, by its codes.
-    await page.driver.navigate().refresh();
+    await page.reload();
     await page.one("heading", "On paper");
     const [another] = await codes(page);
     assert(!three.includes(another), "a stack repeats");

@@ -1,7 +1,6 @@
 // Worksheets with pictures as PDFs on A4 and letter: pictures, tests and lists of a card stay on one page.
 import assert from "node:assert/strict";
-import { test } from "node:test";
-import { SIZES, journey } from "./harness.mjs";
+import { SIZES, journey, testWith } from "./harness.mjs";
 import { goTo } from "./office.mjs";
 import { PAPERS, folder, pick, printed } from "./papers.mjs";
 import { pages } from "./pdf.mjs";
@@ -21,7 +20,7 @@ const pictures = (hash) => JSON.stringify({
   task: { count: 6, families: ["panel-diagnosis", "panel-pair", "panel-point", "panel-fault"], purpose: "practise", same_seed: 3 },
 });
 
-test("no card with pictures is broken, and no page stays empty before one", async () => {
+testWith("paper", "no card with pictures is broken, and no page stays empty before one", async () => {
   const files = folder();
   await journey("paper-pictures", SIZES[1], async (page) => {
     // The refusal of a wrong hash tells the right one.

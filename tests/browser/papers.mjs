@@ -1,6 +1,6 @@
 // Signed files for the screens that check them, and paper made of a screen.
 import assert from "node:assert/strict";
-import { mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { By } from "selenium-webdriver";
@@ -40,29 +40,13 @@ export const day = (page, value) =>
 
 /** The screen on paper: the bytes of a PDF and how many pages it has. */
 export async function printed(page, paper) {
-  const { data } = await page.driver.sendAndGetDevToolsCommand("Page.printToPDF", {
+  const bytes = await page.browser.paper({
     paperWidth: paper.paperWidth, paperHeight: paper.paperHeight, preferCSSPageSize: false, printBackground: false,
     marginTop: 0.59, marginBottom: 0.59, marginLeft: 0.59, marginRight: 0.59,
   });
-  const bytes = Buffer.from(data, "base64");
   // ISO 32000-1, 7.7.3.3: a page object says `/Type /Page`; the tree above it says `/Pages`.
   const pages = bytes.toString("latin1").match(/\/Type\s*\/Page(?![s\w])/g) ?? [];
   return { bytes, pages: pages.length };
-}
-
-/** Lets the page save files into a new folder; gives a function that presses a button and reads what it saved. */
-export async function saver(page) {
-  const path = mkdtempSync(join(tmpdir(), "stepboard-saved-"));
-  await page.driver.sendDevToolsCommand("Browser.setDownloadBehavior", { behavior: "allow", downloadPath: path });
-  return {
-    done: () => rmSync(path, { recursive: true, force: true }),
-    async save(name) {
-      const before = new Set(readdirSync(path));
-      await page.press("button", name);
-      const fresh = () => readdirSync(path).find((file) => !before.has(file) && !file.endsWith(".crdownload"));
-      return join(path, await page.until(`a file of “${name}”`, fresh));
-    },
-  };
 }
 
 /** Neither the page nor its middle, which scrolls by itself, needs sideways scrolling. */

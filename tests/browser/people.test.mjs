@@ -55,7 +55,7 @@ test("apprentices are taken in by number, one has a PIN, one is erased", { timeo
     await goTo(page, "#/");
     await page.says("Mara Okafor");
     // Loaded anew it asks for the PIN again: loading is no way round it.
-    await page.driver.navigate().refresh();
+    await page.reload();
     await page.one("heading", "Who works now?");
     await page.press("button", "Jon Vetter");
     await page.says("Jon Vetter");
@@ -69,7 +69,7 @@ test("apprentices are taken in by number, one has a PIN, one is erased", { timeo
     await page.press("button", "Erase");
     await page.until("the list", async () => (await page.driver.getCurrentUrl()).endsWith("#/people"));
     assert(!(await page.text()).includes("Mara Okafor"), "an erased person is still shown");
-    await page.driver.navigate().refresh();
+    await page.reload();
     await page.says("Jon Vetter");
     assert(!(await page.text()).includes("Mara Okafor"), "an erased person is stored");
     const left = JSON.stringify([await stored(page, "journal"), await stored(page, "state")]);
@@ -100,7 +100,7 @@ test("a shop's book is begun, a key opened and locked, somebody added, a key rep
     await page.one("button", "Open my key");
     await unlock(page);
     // An open key is not stored: loaded anew it is locked, and the book is still there.
-    await page.driver.navigate().refresh();
+    await page.reload();
     await page.one("button", "Open my key");
     await page.says(`Who may sign: ${SHOP.name}`);
 
@@ -166,7 +166,7 @@ test("two windows do not write two books", { timeout: 240_000 }, () =>
     await page.driver.close();
     await page.driver.switchTo().window(first);
     // The keys of the first window are still there, and open what they opened.
-    await page.driver.navigate().refresh();
+    await page.reload();
     await goTo(page, "#/people");
     await unlock(page);
     assert.equal(JSON.parse(await stored(page, "state", "keys")).length, 2);
@@ -203,7 +203,7 @@ test("a book and a key are brought to another tablet, and no other book takes th
       await pick(other, "bring-key", first.key);
       await other.says("is on this tablet now");
       await unlock(other);
-      await other.driver.navigate().refresh();
+      await other.reload();
       await other.says(`Who may sign: ${SHOP.name}`);
     });
     await journey("people-other", PHONE, async (other) => {

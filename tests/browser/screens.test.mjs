@@ -34,7 +34,7 @@ test("units switch: the same air in Fahrenheit", () =>
     await dewPoint(page, "77", "50");
     // 13.864 °C is 57.0 °F.
     await page.says(/(57(\.0)?|56\.9\d?)\s*°F/);
-    await page.driver.navigate().refresh();
+    await page.reload();
     await page.says("°F");
   }));
 

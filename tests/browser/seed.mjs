@@ -88,6 +88,6 @@ export class Seed {
       this.events,
     );
     if (!put) throw new Error("the journal was not written");
-    await page.driver.navigate().refresh();
+    await page.reload();
   }
 }

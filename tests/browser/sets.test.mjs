@@ -43,7 +43,7 @@ async function voids(page, wrong) {
   );
   const set = await page.driver.executeScript("return location.hash");
   await goTo(page, "#/sets");
-  await page.driver.navigate().refresh();
+  await page.reload();
   await page.one("heading", "Made here");
   await goTo(page, set);
 }

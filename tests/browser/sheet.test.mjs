@@ -1,12 +1,12 @@
 // The instructor's shop sheet: three values changed, one refused, what changes, saved and in use, taken on another tablet;
 // and today's air, entered once and used by Bench.
 import assert from "node:assert/strict";
-import { mkdtempSync, readFileSync, readdirSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { readFileSync } from "node:fs";
+import { basename } from "node:path";
 import { test } from "node:test";
-import { SIZES, journey } from "./harness.mjs";
+import { SIZES, journey, testWith } from "./harness.mjs";
 import { goTo } from "./office.mjs";
+import { folder, pick } from "./papers.mjs";
 
 /** Sets what stands in a field, by its id. */
 async function put(page, id, text) {
@@ -16,18 +16,8 @@ async function put(page, id, text) {
   await field.sendKeys(text);
 }
 
-/** Saves what the page offers, into a folder of its own, and gives its text. */
-async function saved(page, button) {
-  const folder = mkdtempSync(join(tmpdir(), "stepboard-sheet-"));
-  await page.driver.sendDevToolsCommand("Browser.setDownloadBehavior", { behavior: "allow", downloadPath: folder });
-  await page.press("button", button);
-  const done = () => readdirSync(folder).find((name) => name.endsWith(".json"));
-  const name = await page.until("the file", done);
-  const text = readFileSync(join(folder, name), "utf8");
-  return { name, text, folder, path: join(folder, name) };
-}
-
 test("an instructor changes three values, sees what changes, saves them and hands them on", { timeout: 240_000 }, async () => {
+  const files = folder();
   let file;
   let link;
   await journey("sheet", SIZES[0], async (page) => {
@@ -51,7 +41,7 @@ test("an instructor changes three values, sees what changes, saves them and hand
     await put(page, "value-last-grit", "320");
     await page.says("3 values differ from Nitrocellulose lacquer.");
     // What was typed stays when the page is loaded anew.
-    await page.driver.navigate().refresh();
+    await page.reload();
     await page.says("3 values differ from Nitrocellulose lacquer.");
     await page.press("button", "What changes");
     await page.says(/\d+ of \d+ kinds of cards now answer differently/);
@@ -72,20 +62,20 @@ test("an instructor changes three values, sees what changes, saves them and hand
     await page.one("img", "Square code of the link");
     await page.assertFits("an edition");
     await page.shot("sheet-one");
-    file = await saved(page, "Save the file");
-    assert.match(file.name, /^stepboard-sheet-[0-9a-f]{32}\.json$/);
-    const told = JSON.parse(file.text);
-    assert.deepEqual(told.values, { "clear-wait": 4, "humidity-limit": 55, "last-grit": 320 });
+    const saved = await page.save("Save the file");
+    assert.match(basename(saved), /^stepboard-sheet-[0-9a-f]{32}\.json$/);
+    const text = readFileSync(saved, "utf8");
+    file = files.put(basename(saved), text);
+    assert.deepEqual(JSON.parse(text).values, { "clear-wait": 4, "humidity-limit": 55, "last-grit": 320 });
     // Cards and bench go by it.
     await goTo(page, "#/practise/sheet");
     await page.says("Winter, edition 1");
-    await page.driver.navigate().refresh();
+    await page.reload();
     await page.says("Winter, edition 1");
   });
   await journey("sheet-taken", SIZES[2], async (page) => {
     await goTo(page, "#/sheet");
-    const field = await page.until("the file field", () => page.driver.findElement({ id: "sheet-file" }));
-    await field.sendKeys(file.path);
+    await pick(page, "sheet-file", file);
     await page.says("Winter, edition 1");
     await page.says("4 h");
     await page.assertFits("a sheet that came");
@@ -103,10 +93,10 @@ test("an instructor changes three values, sees what changes, saves them and hand
     await page.press("button", "Take into use");
     await page.says("This sheet is in use on this tablet.");
   });
-  rmSync(file.folder, { recursive: true });
+  files.done();
 });
 
-test("today's air is entered once, judged, used by Bench and old after some hours", { timeout: 180_000 }, () =>
+testWith("before", "today's air is entered once, judged, used by Bench and old after some hours", { timeout: 180_000 }, () =>
   journey("air", SIZES[0], async (page) => {
     await goTo(page, "#/bench");
     await page.press("link", "Today's air");
@@ -136,7 +126,7 @@ test("today's air is entered once, judged, used by Bench and old after some hour
     // Dew point of air at 21 °C and 72 %: 15.76 °C by the Magnus formula of the sheet (17.625, 243.04).
     await page.says("15.8");
     await page.type("Humidity", "40");
-    await page.driver.navigate().refresh();
+    await page.reload();
     assert.equal(await (await page.one("textbox", "Humidity")).getAttribute("value"), "72", "air is not overwritten");
     await page.setClock(new Date(Date.now() + 5 * 3_600_000).toISOString());
     await page.says("Today's air is old");

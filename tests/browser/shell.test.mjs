@@ -19,7 +19,7 @@ test("after one visit the app opens without a network", () =>
     const ready = () => page.driver.executeScript("return document.documentElement.dataset.offline === 'ready'");
     await page.until("the files to be kept", ready);
     await page.goOffline();
-    await page.driver.navigate().refresh();
+    await page.reload();
     assert.equal(await page.driver.getTitle(), "Stepboard");
     await page.until("the worker to answer", ready);
   }));

@@ -4,51 +4,16 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { test } from "node:test";
 import { data } from "../signed/support.mjs";
-import { SIZES, journey, open } from "./harness.mjs";
-import { SHOP, beginBook, deviceOf, fill, goTo, handOver, takeIn, unlock } from "./office.mjs";
-import { day, fits, folder, pick, saver } from "./papers.mjs";
-import { Seed } from "./seed.mjs";
+import { SIZES, journey, testWith } from "./harness.mjs";
+import { SHOP, fill, goTo, handOver, unlock } from "./office.mjs";
+import { day, fits, folder } from "./papers.mjs";
+import { MARA, elsewhere, shop, signIt, toSign } from "./signing.mjs";
 
 const [TABLET, LANDSCAPE, PHONE] = SIZES;
-const MARA = { number: "a-07", name: "Mara Okafor" };
-const BY = { number: SHOP.first.number, name: SHOP.first.name };
 const LONG = { timeout: 400_000 };
 /** Months until “room-safe” is shown anew, in days, and some. */
 const RUN_OUT_DAYS = 380;
 const DAY_MS = 24 * 3600 * 1000;
-
-/** A shop with its book, an apprentice, and weeks of her work: cards and demonstrations for one competency, for another the
- * demonstrations alone. */
-async function shop(page) {
-  await takeIn(page, MARA.number, MARA.name);
-  await beginBook(page);
-  await new Seed(await deviceOf(page), MARA.number, BY)
-    .check("room-safe", [24, 16, 9, 3], 24)
-    .watched("room-safe", [5, 2])
-    .watched("air-read", [6, 5, 4])
-    .put(page);
-}
-
-const toSign = (page, slug) => goTo(page, `#/assess/${MARA.number}/${slug}/sign`);
-
-/** Signs what is on the screen. */
-async function signIt(page) {
-  await page.press("button", `Sign as ${SHOP.first.name}`);
-  await page.one("heading", "Signed and written into the book");
-}
-
-/** What somebody is told who has nothing but two files, on a device of their own. */
-async function elsewhere(files, steps) {
-  const page = await open(TABLET, { path: "#/verify" });
-  try {
-    await pick(page, "list", files.list);
-    await pick(page, "sign-off", files.signOff);
-    await steps(page);
-    await page.assertClean();
-  } finally {
-    await page.stop();
-  }
-}
 
 test("what bars a sign-off is told, and a safety competency takes no reason", LONG, () =>
   journey("sign-barred", TABLET, async (page) => {
@@ -74,10 +39,9 @@ test("what bars a sign-off is told, and a safety competency takes no reason", LO
     await page.shot("sign-reason");
   }));
 
-test("signed, seen by the apprentice, checked by a stranger, run out, withdrawn", LONG, () =>
+testWith("before", "signed, seen by the apprentice, checked by a stranger, run out, withdrawn", LONG, () =>
   journey("sign", LANDSCAPE, async (page) => {
     await shop(page);
-    const saved = await saver(page);
     const own = folder();
     try {
       await toSign(page, "room-safe");
@@ -90,11 +54,11 @@ test("signed, seen by the apprentice, checked by a stranger, run out, withdrawn"
       await signIt(page);
       await page.assertAccessible("signed");
       await page.shot("sign-done");
-      const signOff = await saved.save("Save the file");
+      const signOff = await page.save("Save the file");
       await goTo(page, "#/book");
       await page.says(`Signed off: Safe in the finish room, number ${MARA.number}`);
       await page.says("Record 2");
-      const list = await saved.save("Save the trust list");
+      const list = await page.save("Save the trust list");
       await fits(page, "the book");
       await page.assertAccessible("the book");
       await page.shot("book");
@@ -141,7 +105,7 @@ test("signed, seen by the apprentice, checked by a stranger, run out, withdrawn"
       await page.press("button", "Sign a new trust list");
       await page.says("The new trust list is signed");
       await page.shot("book-renewed");
-      const newList = await saved.save("Save the trust list");
+      const newList = await page.save("Save the trust list");
       await elsewhere({ signOff, list: newList }, async (other) => {
         await other.one("heading", "Not accepted");
         await other.says("The wrong room was shown.");
@@ -149,7 +113,6 @@ test("signed, seen by the apprentice, checked by a stranger, run out, withdrawn"
       // The older list cannot know.
       await elsewhere({ signOff, list }, (other) => other.one("heading", "Accepted"));
     } finally {
-      saved.done();
       own.done();
     }
   }));
@@ -181,7 +144,7 @@ test("a record that another window has added meanwhile is told, and nothing is l
     await page.shot("book-phone");
   }));
 
-test("a band is stamped while everything of it is held", LONG, () =>
+testWith("before", "a band is stamped while everything of it is held", LONG, () =>
   journey("sign-stamp", PHONE, async (page) => {
     await page.one("link", "Menu");
     const book = readFileSync(data("book.jsonl"), "utf8").split("\n").slice(0, -1);
@@ -214,14 +177,6 @@ test("a band is stamped while everything of it is held", LONG, () =>
 
 /** Loads the page anew with a clock so many days ahead. */
 async function later(page, days) {
-  if (page.clock) await page.driver.sendDevToolsCommand("Page.removeScriptToEvaluateOnNewDocument", { identifier: page.clock });
-  const source = `{ const Then = Date, ahead = ${days * DAY_MS};
-    globalThis.Date = class extends Then {
-      constructor(...told) { if (told.length) super(...told); else super(Then.now() + ahead); }
-      static now() { return Then.now() + ahead; }
-    }; }`;
-  const answer = await page.driver.sendAndGetDevToolsCommand("Page.addScriptToEvaluateOnNewDocument", { source });
-  page.clock = answer.identifier;
-  await page.driver.navigate().refresh();
+  await page.setClock(new Date(Date.now() + days * DAY_MS).toISOString());
   await page.one("link", "Menu");
 }

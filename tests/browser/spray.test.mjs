@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { By } from "selenium-webdriver";
-import { SIZES, journey } from "./harness.mjs";
+import { SIZES, journey, testWith } from "./harness.mjs";
 import { fill, goTo } from "./office.mjs";
 import { good, held, look, pulled, spray, stand, told } from "./sprayer.mjs";
 
@@ -10,7 +10,7 @@ const PANEL = "sealer-panel";
 /** Passes of a good run as strokes of a hand, changed. */
 const strokes = (change = {}) => good(PANEL).map((pass) => ({ line: pulled(pass), speed: pass.speed_m_s * (change.speed ?? 1) }));
 
-test("a run as a hand makes it that knows the work passes", () =>
+testWith("finger", "a run as a hand makes it that knows the work passes", () =>
   journey("spray-good", SIZES[1], async (page) => {
     await stand(page, PANEL);
     await page.press("button", "Hold the gun nearer");
@@ -49,7 +49,7 @@ const WRONG = [
 ];
 
 for (const { name, distance, sprayed, says, better } of WRONG) {
-  test(`a run that is wrong fails for what was wrong: ${name}`, () =>
+  testWith("finger", `a run that is wrong fails for what was wrong: ${name}`, () =>
     journey(`spray-${name}`, SIZES[0], async (page) => {
       await stand(page, PANEL);
       await held(page, distance ?? good(PANEL)[0].distance_mm);

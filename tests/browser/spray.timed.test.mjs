@@ -47,8 +47,8 @@ const WATCH = `(() => {
 
 /** Has the page watched. */
 async function watch(page) {
-  await page.driver.sendDevToolsCommand("Page.addScriptToEvaluateOnNewDocument", { source: WATCH });
-  await page.driver.navigate().refresh();
+  await page.browser.before(WATCH);
+  await page.reload();
 }
 
 /** Where places of the work are seen, px. */
@@ -63,8 +63,8 @@ test("on a tablet four times as slow the film is drawn thirty times a second whi
     const [columns, rows, wide, high] = await page.driver.executeScript(
       "const film = document.querySelector('.spray-film'); return [film.width, film.height, film.clientWidth, film.clientHeight]");
     assert(columns * rows >= CELLS, `the grid is ${columns} by ${rows}`);
-    await page.driver.sendDevToolsCommand("Emulation.setTouchEmulationEnabled", { enabled: false });
-    await page.driver.sendDevToolsCommand("Emulation.setCPUThrottlingRate", { rate: SLOWER });
+    await page.browser.touched(false);
+    await page.browser.slower(SLOWER);
     const [from, to] = await seenAt(page, pulled(good("sealer-panel")[1]));
     const rounds = [];
     while (rounds.length < ROUNDS && !(rounds.at(-1)?.rate >= ENOUGH)) {

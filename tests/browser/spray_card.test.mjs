@@ -5,7 +5,7 @@ import { test } from "node:test";
 import { begin, handIn } from "./apprentice.mjs";
 import { command } from "./checks.mjs";
 import { putCard } from "./desk.mjs";
-import { SIZES, journey } from "./harness.mjs";
+import { SIZES, journey, testWith } from "./harness.mjs";
 import { fill } from "./office.mjs";
 import { held, pulled, spray } from "./sprayer.mjs";
 
@@ -72,7 +72,7 @@ async function opened(page) {
   await page.one("img", "Film map");
 }
 
-test("a face that a hand sprays as it should be is right, is kept, and is seen again in the record", () =>
+testWith("finger", "a face that a hand sprays as it should be is right, is kept, and is seen again in the record", () =>
   journey("spray-card-hand", SIZES[1], async (page) => {
     await stand(page);
     await page.says("This trains judgement, not the hand.");
@@ -80,7 +80,7 @@ test("a face that a hand sprays as it should be is right, is kept, and is seen a
     await page.assertAccessible("a card that is sprayed");
     await page.shot("spray-card");
     await page.press("button", "Go to the stand");
-    await page.driver.sendDevToolsCommand("Emulation.setTouchEmulationEnabled", { enabled: true });
+    await page.browser.touched(true);
     const set = byTheBook(face());
     await held(page, set.distance_mm);
     await page.assertFits("the stand of a card");
@@ -97,11 +97,11 @@ test("a face that a hand sprays as it should be is right, is kept, and is seen a
     await page.shot("spray-card-seen");
   }));
 
-test("a face with gaps is wrong for its gaps, and is told what follows", () =>
+testWith("finger", "a face with gaps is wrong for its gaps, and is told what follows", () =>
   journey("spray-card-gaps", SIZES[0], async (page) => {
     await stand(page);
     await page.press("button", "Go to the stand");
-    await page.driver.sendDevToolsCommand("Emulation.setTouchEmulationEnabled", { enabled: true });
+    await page.browser.touched(true);
     const set = byTheBook(face());
     await held(page, set.distance_mm);
     await spray(page, strokes(set, (nth) => nth % 2 === 0));
@@ -149,7 +149,7 @@ test("a card can be left at its stand as it was, and a run is kept while the pag
     await page.press("button", "Take these passes");
     await page.says("1 set of programmed passes");
     await page.driver.sleep(500);
-    await page.driver.navigate().refresh();
+    await page.reload();
     await page.one("button", "Spray it anew");
     await page.says("1 set of programmed passes");
   }));

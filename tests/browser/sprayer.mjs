@@ -23,7 +23,7 @@ export const told = (task, passes) =>
 export async function stand(page, task) {
   await goTo(page, `#/spray/${task}`);
   await page.one("button", "Look at the film");
-  await page.driver.sendDevToolsCommand("Emulation.setTouchEmulationEnabled", { enabled: true });
+  await page.browser.touched(true);
 }
 
 /** The line that the trigger is pulled along: from the lead before a pass to the lag behind it. */
@@ -33,24 +33,39 @@ export function pulled({ line_mm: [[ax, ay], [bx, by]], lead_mm, lag_mm }) {
   return [[ax - dx * lead_mm, ay - dy * lead_mm], [bx + dx * lag_mm, by + dy * lag_mm]];
 }
 
+/** Where lines on the work are on the screen. */
+const onScreen = (page, lines) =>
+  page.driver.executeScript(`const turned = document.querySelector(".spray-over g").getScreenCTM();
+    return arguments[0].map((line) => line.map(([x, y]) => { const { x: left, y: top } = new DOMPoint(x, y).matrixTransform(turned); return [left, top]; }))`,
+  lines);
+
+/** How long a stroke takes, ms. */
+const takes = ({ line: [from, to], speed }) => (Math.hypot(to[0] - from[0], to[1] - from[1]) / (speed * MM_A_METRE)) * 1000;
+
 /** Draws strokes of a finger, each from place to place at a speed. */
 export async function spray(page, strokes) {
-  const places = await page.driver.executeScript(`const turned = document.querySelector(".spray-over g").getScreenCTM();
-    return arguments[0].map((line) => line.map(([x, y]) => { const { x: left, y: top } = new DOMPoint(x, y).matrixTransform(turned); return [left, top]; }))`,
-  strokes.map(({ line }) => line));
+  const places = await onScreen(page, strokes.map(({ line }) => line));
   let at = Date.now() + AHEAD_MS;
-  for (const [nth, { line: [from, to], speed }] of strokes.entries()) {
-    const took = (Math.hypot(to[0] - from[0], to[1] - from[1]) / (speed * MM_A_METRE)) * 1000;
+  for (const [nth, one] of strokes.entries()) {
+    const took = takes(one);
     await finger(page, places[nth], at, took);
     at += took + REST_MS;
   }
 }
 
+/** Draws one stroke with the pointer that the machine has, as fast as it comes: no clock is its own. */
+export async function stroke(page, one) {
+  const [[from, to]] = await onScreen(page, [one.line]);
+  const steps = Math.ceil(takes(one) / STEP_MS);
+  const at = (step) => ({ x: Math.round(from[0] + ((to[0] - from[0]) * step) / steps), y: Math.round(from[1] + ((to[1] - from[1]) * step) / steps) });
+  let pointer = page.driver.actions().move(at(0)).press();
+  for (let step = 1; step <= steps; step += 1) pointer = pointer.move({ ...at(step), duration: STEP_MS });
+  await pointer.release().perform();
+}
+
 /** A finger that is told of with the moments of its own clock: a busy machine does not make it stand still. */
 async function finger(page, [from, to], at, took) {
-  const send = (type, gone, place) => page.driver.sendDevToolsCommand("Input.dispatchTouchEvent", {
-    type, timestamp: (at + gone) / 1000, touchPoints: place ? [{ x: place[0], y: place[1] }] : [],
-  });
+  const send = (type, gone, place) => page.browser.finger(type, place ? [{ x: place[0], y: place[1] }] : [], (at + gone) / 1000);
   const on = (share) => from.map((start, axis) => start + (to[axis] - start) * share);
   const steps = Math.ceil(took / STEP_MS);
   await send("touchStart", 0, from);

@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { answer, begin, handIn, next, recorded, verdict } from "./apprentice.mjs";
-import { SIZES, journey } from "./harness.mjs";
+import { SIZES, journey, testWith } from "./harness.mjs";
 import { goTo, stored } from "./office.mjs";
 
 const NOT_SAVED = "The answer is still here, but this tablet did not store it.";
@@ -13,12 +13,10 @@ async function answerOne(page) {
   return handIn(page);
 }
 
-test("where storage is refused it opens, says that nothing is saved, and offers a copy", () =>
+testWith("before", "where storage is refused it opens, says that nothing is saved, and offers a copy", () =>
   journey("storage-refused", SIZES[0], async (page) => {
-    await page.driver.sendAndGetDevToolsCommand("Page.addScriptToEvaluateOnNewDocument", {
-      source: "IDBFactory.prototype.open = () => { throw new DOMException('refused', 'SecurityError'); };",
-    });
-    await page.driver.navigate().refresh();
+    await page.browser.before("IDBFactory.prototype.open = () => { throw new DOMException('refused', 'SecurityError'); };");
+    await page.reload();
     await begin(page);
     await answerOne(page);
     await page.says(NOT_SAVED);
@@ -52,7 +50,7 @@ test("where the browser gives up storing it the answer stays on the screen, and 
     await page.press("button", "Try again");
     await page.says("Saved on this tablet");
     assert.equal((await stored(page, "journal")).length, 2);
-    await page.driver.navigate().refresh();
+    await page.reload();
     assert.equal(await verdict(page), heading);
     await page.listen();
     // What else was asked in a transaction that was given up is answered to nobody, and the browser says so.
@@ -109,7 +107,7 @@ test("an entry that cannot be read is set aside and told, and the rest is there"
         work.oncomplete = () => { asked.result.close(); done(); };
       };`);
     await goTo(page, "#/record");
-    await page.driver.navigate().refresh();
+    await page.reload();
     assert.equal(await recorded(page), 2);
     await page.says("1 stored entry cannot be read by this version of the program. Nothing is lost");
     await page.assertAccessible("the record with an entry that cannot be read");

@@ -7,7 +7,6 @@ import { test } from "node:test";
 import { answer, stored } from "./checks.mjs";
 import { SIZES, journey } from "./harness.mjs";
 import { beginBook, goTo, takeIn, unlock } from "./office.mjs";
-import { saver } from "./papers.mjs";
 
 const TITLE = "Friday, filling";
 const CARDS = 2;
@@ -106,10 +105,8 @@ for (const size of SIZES) {
         await answer(page);
       }
       await page.one("heading", "All cards are done");
-      const saving = await saver(page);
-      const saved = basename(await saving.save("Save the results as a file"));
+      const saved = basename(await page.save("Save the results as a file"));
       assert.match(saved, /^stepboard-results-Bo-\d{4}-\d\d-\d\d\.json$/);
-      saving.done();
       await page.says(`${saved} is in the downloads`);
       await page.assertFits("a set whose results are saved");
       await page.shot("taken-saved");
@@ -129,9 +126,7 @@ test("an open key shows the answers of a check that was taken, until it is locke
     await unlock(page);
     await page.says("the answers of this check can be seen here");
     await page.shot("taken-key");
-    const saving = await saver(page);
-    assert.equal(basename(await saving.save("Save the cards")), "stepboard-cards-Friday-filling.zip");
-    saving.done();
+    assert.equal(basename(await page.save("Save the cards")), "stepboard-cards-Friday-filling.zip");
     await page.says("Saved: ");
     await goTo(page, `#/sets/${id}/paper`);
     await page.press("radio", "Marked keys");
@@ -170,7 +165,7 @@ test("a set under way whose sheet is another one here is told and closed, and wh
     await answer(page);
     await page.says(`Card 2 of ${CARDS}`);
     await page.driver.executeAsyncScript(LOSE);
-    await page.driver.navigate().refresh();
+    await page.reload();
     await goTo(page, `#/sets/${id}`);
     await page.says("There is no set of that name on this tablet.");
     await goTo(page, "#/sets");

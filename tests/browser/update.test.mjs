@@ -1,7 +1,7 @@
 // A new version of the app: told, never swapped in by itself; one that came by half or broken leaves the old one whole.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { SIZES, journey } from "./harness.mjs";
+import { SIZES, journey, testWith } from "./harness.mjs";
 import { Host, NEXT, below } from "./versions.mjs";
 
 const OLD = "Stepboard";
@@ -33,14 +33,14 @@ test("a new version is told of and loaded when that is asked for, not before", (
     assert(await page.driver.executeScript("return window.same"), "the page was loaded anew by itself");
     await page.assertAccessible("home with a new version");
     await page.shot("new-version");
-    await page.driver.navigate().refresh();
+    await page.reload();
     await page.says("A new version is ready.");
     assert.equal(await title(page), OLD, "a page that is loaded anew while nobody asked");
     await page.press("button", "Load it now");
     await page.until("the new version", async () => (await title(page)) === NEXT);
     await kept(page);
     await page.goOffline();
-    await page.driver.navigate().refresh();
+    await page.reload();
     assert.equal(await title(page), NEXT, "without a network");
   }, { before: host.before });
 });
@@ -53,7 +53,7 @@ for (const [state, what] of [["half", "whose page is still the old one"], ["gone
       host.state = state;
       assert.equal(await lookForNew(page), "redundant");
       await page.goOffline();
-      await page.driver.navigate().refresh();
+      await page.reload();
       await page.says("Step board");
       assert.equal(await title(page), OLD);
       await kept(page);
@@ -71,18 +71,18 @@ for (const [state, what] of [["half", "whose page is still the old one"], ["gone
 test("it works from any folder of a host, without a network too", () =>
   journey("folder-of-host", SIZES[0], async (page) => {
     await kept(page);
-    await page.driver.navigate().refresh();
+    await page.reload();
     await page.goOffline();
     await page.driver.get(`${page.address}finish/room/#/bench`);
-    await page.driver.navigate().refresh();
+    await page.reload();
     await page.says("Dew point");
     const { pathname } = new URL(await page.driver.getCurrentUrl());
     assert.equal(pathname, "/finish/room/");
   }, { path: "finish/room/", before: below("finish/room") }));
 
-test("a home screen can hold it: its manifest, its icons", () =>
+testWith("manifest", "a home screen can hold it: its manifest, its icons", () =>
   journey("manifest", SIZES[0], async (page) => {
-    const { errors, data } = await page.driver.sendAndGetDevToolsCommand("Page.getAppManifest");
+    const { errors, data, installabilityErrors } = await page.browser.manifest();
     assert.deepEqual(errors, []);
     const manifest = JSON.parse(data);
     assert.equal(manifest.display, "standalone");
@@ -93,6 +93,5 @@ test("a home screen can hold it: its manifest, its icons", () =>
       assert(side > 0, `${src} is no picture`);
       if (sizes !== "any") assert.equal(`${side}x${side}`, sizes, src);
     }
-    const { installabilityErrors } = await page.driver.sendAndGetDevToolsCommand("Page.getInstallabilityErrors");
     assert.deepEqual(installabilityErrors.map(({ errorId }) => errorId).filter((id) => id !== "in-incognito"), []);
   }));

@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { after, test } from "node:test";
 import { canonical, data, signed, text } from "../signed/support.mjs";
-import { SIZES, journey } from "./harness.mjs";
+import { SIZES, journey, testWith } from "./harness.mjs";
 import { beginBook, goTo } from "./office.mjs";
 import { PAPERS, day, fits, folder, pick, printed } from "./papers.mjs";
 
@@ -116,12 +116,12 @@ test("it works without a network", () =>
     await page.until("the files to be kept", () =>
       page.driver.executeScript("return document.documentElement.dataset.offline === 'ready'"));
     await page.goOffline();
-    await page.driver.navigate().refresh();
+    await page.reload();
     await picked(page);
     await page.one("heading", "Accepted");
   }, check));
 
-test("a certificate and a checklist are printed on both papers, and the code on them is that of the file", () =>
+testWith("paper media", "a certificate and a checklist are printed on both papers, and the code on them is that of the file", () =>
   journey("verify-paper", SIZES[1], async (page) => {
     await picked(page);
     await page.press("link", "Certificate");
@@ -152,7 +152,7 @@ test("a certificate and a checklist are printed on both papers, and the code on 
 
 /** Nothing but the paper is printed, black on white, and nothing is wider than the sheet. */
 async function onPaper(page) {
-  await page.driver.sendDevToolsCommand("Emulation.setEmulatedMedia", { media: "print" });
+  await page.browser.media("print");
   const found = await page.driver.executeScript(`
     const shown = (query) => [...document.querySelectorAll(query)].some((one) => one.getClientRects().length > 0);
     const paper = document.querySelector(".printed");
@@ -162,7 +162,7 @@ async function onPaper(page) {
       around: shown(".top, .rail, .action > *"), ink: [...colours], ground: getComputedStyle(document.body).backgroundColor,
       wide: wide.map((one) => one.outerHTML.slice(0, 80)),
     }`);
-  await page.driver.sendDevToolsCommand("Emulation.setEmulatedMedia", { media: "" });
+  await page.browser.media("");
   assert.deepEqual(found, { around: false, ink: ["rgb(0, 0, 0)"], ground: "rgb(255, 255, 255)", wide: [] });
 }
 

@@ -6,7 +6,7 @@ import { By } from "selenium-webdriver";
 import { SIZES, journey } from "./harness.mjs";
 import { read } from "./link.mjs";
 import { fill, goTo } from "./office.mjs";
-import { fits, folder, pick, saver } from "./papers.mjs";
+import { fits, folder, pick } from "./papers.mjs";
 import { begin, right, store, stored } from "./walker.mjs";
 
 const files = folder();
@@ -26,13 +26,10 @@ async function handedOut(page, upTo) {
   const [walk] = await stored(page);
   const decisions = across(walk);
   await store(page, walk.id, { decisions: decisions.slice(0, upTo(decisions)) });
-  await page.driver.navigate().refresh();
+  await page.reload();
   await goTo(page, `#/walk/out/${walk.id}`);
   await page.says("Walked by");
-  const saving = await saver(page);
-  const text = readFileSync(await saving.save("Save the file"), "utf8");
-  saving.done();
-  return text;
+  return readFileSync(await page.save("Save the file"), "utf8");
 }
 
 /** How much lies in a store of the database. */
