@@ -22,7 +22,8 @@ fn setup(slug: &str) -> Setup {
 
 /// Two points of a pass that runs on, from a frame to the next, at a distance.
 fn frame(sprayer: &mut Sprayer, distance: f64) {
-    let at = |t: f64, x: f64| Point { t, x, y: 150.0, distance, tilt: 5.0, fan: 80.0, trigger: 1.0 };
+    let at =
+        |t: f64, x: f64| Point { t, x, y: 150.0, distance, tilt: 5.0, fan: 80.0, trigger: 1.0, wide: 1.0 };
     for point in [at(1.0, -5.0), at(1.0 + 1.0 / 60.0, 0.0), at(1.0 + 2.0 / 60.0, 5.0)] {
         sprayer.to(point);
     }

@@ -86,7 +86,17 @@ fn by_the_book(setup: &Setup, gaps: impl Fn(f64) -> f64) -> Vec<Passes> {
     let line = vec![(least.0, least.1), (most.0, least.1)];
     let lead = gun.thin_mm.get() / 2.0 * distance / gun.at_mm.get() + speed_mm_s * gun.opens_s.get();
     // The gun moves on by 30 mm as it is let go.
-    vec![Passes { line, wide, distance, speed: speed_mm_s / 1_000.0, overlap, lead, lag: lead, wait: 0.0 }]
+    vec![Passes {
+        line,
+        wide,
+        distance,
+        speed: speed_mm_s / 1_000.0,
+        overlap,
+        lead,
+        lag: lead,
+        wait: 0.0,
+        fan: 1.0,
+    }]
 }
 
 #[test]
@@ -284,6 +294,7 @@ fn what_is_no_run_is_refused_with_what_is_wrong() {
         tilt: 0.0,
         fan: 90.0,
         trigger: 1.0,
+        wide: 1.0,
     };
     let wild = Path::new((0..108_000).map(wild).collect()).expect("a path");
     assert!(matches!(Run::hand(&wild), Err(NoRun::Long(_))));
@@ -300,6 +311,7 @@ fn what_is_no_run_is_refused_with_what_is_wrong() {
         lead: 0.0,
         lag: 0.0,
         wait: 0.0,
+        fan: 1.0,
     };
     let endless = Run::programmed(vec![slow]).expect("short");
     assert!(outcome(&card, &world, &endless).is_none());

@@ -77,6 +77,8 @@ const fn slip(better: Better) -> &'static str {
         Better::KeepMoving => "gun-may-stand",
         Better::GoBack => "near-lays-best",
         Better::ComeNearer => "far-lays-finest",
+        Better::OpenFan => "narrow-fan-lays-the-same",
+        Better::CloseFan => "wide-fan-is-quicker",
         Better::HoldSquare => "tilt-costs-nothing",
         Better::KeepDistance => "wrist-will-do",
         Better::LeadMore => "trigger-on-the-work",

@@ -64,6 +64,9 @@ pub struct SprayGun {
     pub flow_ml_min: LiquidFlow,
     /// Full width of the spot along the fan at `at_mm`.
     pub fan_mm: Millimetres,
+    /// The same with the knob of the fan fully opened, where the task does not open it so far. Closed it makes a round spot.
+    #[serde(default)]
+    pub widest_mm: Option<Millimetres>,
     /// Full width of the spot across the fan at `at_mm`.
     pub thin_mm: Millimetres,
     /// Distance at which the spot is so wide; it grows with the distance.
@@ -139,6 +142,8 @@ impl SprayTask {
     pub const POINTS: (usize, usize) = (2, 200);
     /// Farthest that an outline goes from its origin, mm: larger than any instrument's face.
     pub const REACH_MM: f64 = 1_000.0;
+    /// Narrowest and widest fan of a gun, over that of the task: wide enough for every gun.
+    pub const FANS: (f64, f64) = (0.05, 20.0);
     /// Least size of a spot and nearest distance of its gun, mm.
     pub const SPOT_LEAST_MM: f64 = 5.0;
 }

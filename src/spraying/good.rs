@@ -3,7 +3,7 @@
 use super::edge::{Side, along};
 use super::outline::{Outline, Place};
 use super::program::Passes;
-use super::setup::Setup;
+use super::setup::{AS_SET, Setup};
 use crate::content::{EvenFilm, ShadedEdge};
 use crate::quantity::{DUST, GunSpeed, Micrometres, Millimetres, Overlap, Seconds};
 use crate::rules::spray::fan::seen_width;
@@ -115,6 +115,7 @@ fn even(setup: &Setup, film: EvenFilm) -> Option<Vec<Passes>> {
                 lead: lead(setup, held.half_thin, speed),
                 lag: held.half_thin,
                 wait,
+                fan: AS_SET,
             });
             wait = 0.0;
         }
@@ -169,6 +170,7 @@ fn shaded(setup: &Setup, shade: ShadedEdge) -> Option<Vec<Passes>> {
                         lead: late,
                         lag: -late,
                         wait: 0.0,
+                        fan: AS_SET,
                     });
                 }
                 inward -= held.half_fan;

@@ -27,6 +27,8 @@ pub struct Aim {
     pub distance: f64,
     /// Direction of the long side of the fan, degrees from the x axis towards the y axis.
     pub fan: f64,
+    /// How wide the fan is set, over how wide the task sets it.
+    pub wide: f64,
 }
 
 /// A run of a hand so far.
@@ -122,7 +124,7 @@ impl Hand {
     }
 
     fn point(t: f64, aim: Aim, trigger: f64) -> Point {
-        let Aim { x, y, distance, fan } = aim;
+        let Aim { x, y, distance, fan, wide } = aim;
         let held = |value: f64, (least, most): (f64, f64)| value.clamp(least, most);
         Point {
             t,
@@ -132,6 +134,7 @@ impl Hand {
             tilt: 0.0,
             fan: held(fan, (-Point::FAN_MOST, Point::FAN_MOST)),
             trigger,
+            wide: held(wide, Point::WIDE),
         }
     }
 
@@ -149,7 +152,7 @@ impl Hand {
 mod tests {
     use super::*;
 
-    const AIM: Aim = Aim { x: 0.0, y: 100.0, distance: 200.0, fan: 90.0 };
+    const AIM: Aim = Aim { x: 0.0, y: 100.0, distance: 200.0, fan: 90.0, wide: 1.0 };
 
     fn stroke(hand: &mut Hand, begin: f64) {
         let pulled = hand.pull(begin, AIM);

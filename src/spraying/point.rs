@@ -1,5 +1,6 @@
 //! The path of a gun: points in time, of any sampling.
 
+use crate::content::SprayTask;
 use crate::quantity::within;
 
 /// Where the gun is at a moment and how it is held.
@@ -22,6 +23,8 @@ pub struct Point {
     pub fan: f64,
     /// How far the trigger is pulled, 0 to 1.
     pub trigger: f64,
+    /// How wide the fan is set, over how wide the task sets it.
+    pub wide: f64,
 }
 
 /// What a path may hold. Limits of this model, wide enough for every hand.
@@ -36,12 +39,14 @@ impl Point {
     pub const TILT_MOST: f64 = 60.0;
     /// Greatest angle of the fan, degrees: once round to either side.
     pub const FAN_MOST: f64 = 360.0;
+    /// Narrowest and widest fan, over that of the task.
+    pub const WIDE: (f64, f64) = SprayTask::FANS;
     /// Most points of a path: an hour at 30 a second.
     pub const COUNT_MOST: usize = 108_000;
 }
 
 /// The names of a point's values in files, with the least and the greatest that is allowed.
-pub const LIMITS: [(&str, &str, f64, f64); 7] = [
+pub const LIMITS: [(&str, &str, f64, f64); 8] = [
     ("t_s", "s", 0.0, Point::TIME_MOST),
     ("x_mm", "mm", -Point::PLACE_MOST, Point::PLACE_MOST),
     ("y_mm", "mm", -Point::PLACE_MOST, Point::PLACE_MOST),
@@ -49,7 +54,10 @@ pub const LIMITS: [(&str, &str, f64, f64); 7] = [
     ("tilt_deg", "°", -Point::TILT_MOST, Point::TILT_MOST),
     ("fan_deg", "°", -Point::FAN_MOST, Point::FAN_MOST),
     ("trigger", "", 0.0, 1.0),
+    (FAN_SHARE, "", Point::WIDE.0, Point::WIDE.1),
 ];
+/// The name of a fan's width in files, over that of the task.
+pub const FAN_SHARE: &str = "fan_share";
 
 /// Why points are no path.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
@@ -101,15 +109,15 @@ impl Path {
 impl Point {
     /// Its values in the order of [`LIMITS`].
     #[must_use]
-    pub const fn values(&self) -> [f64; 7] {
-        [self.t, self.x, self.y, self.distance, self.tilt, self.fan, self.trigger]
+    pub const fn values(&self) -> [f64; 8] {
+        [self.t, self.x, self.y, self.distance, self.tilt, self.fan, self.trigger, self.wide]
     }
 
     /// The point of those values, in the order of [`LIMITS`].
     #[must_use]
-    pub const fn of(values: [f64; 7]) -> Self {
-        let [t, x, y, distance, tilt, fan, trigger] = values;
-        Self { t, x, y, distance, tilt, fan, trigger }
+    pub const fn of(values: [f64; 8]) -> Self {
+        let [t, x, y, distance, tilt, fan, trigger, wide] = values;
+        Self { t, x, y, distance, tilt, fan, trigger, wide }
     }
 
     /// A point on the way to another, by a share of the way; the trigger stays.
@@ -124,6 +132,7 @@ impl Point {
             tilt: mix(self.tilt, other.tilt),
             fan: mix(self.fan, other.fan),
             trigger: self.trigger,
+            wide: mix(self.wide, other.wide),
         }
     }
 

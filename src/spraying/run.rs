@@ -3,10 +3,11 @@
 //! A path is thinned: a point is left out where it lies within [`NEAR`] of the straight way between those that stay, at its
 //! moment, or within [`NEAR_MOST`] of it where the run would be too long else. What stays is rounded to whole steps and told
 //! as the change from the point before, so that a minute at the stand takes a few kB. In JSON it is `{"passes":[…]}`, sets as [`told`] has them, or `{"hand":[…]}`: lists of milliseconds and
-//! tenths of a millimetre across and down, since the point before, then fan (degrees), trigger (per cent), distance (mm) and
-//! tilt (degrees), the last of which are left out where they are as before.
+//! tenths of a millimetre across and down, since the point before, then fan (degrees), trigger (per cent), distance (mm),
+//! tilt (degrees) and the width of the fan (per cent of that of the task), the last of which are left out where they are as
+//! before; the first point tells all but the width, which is that of the task where it is untold.
 
-use super::point::{NoPath, Path, Point};
+use super::point::{FAN_SHARE, NoPath, Path, Point};
 use super::program::{self, Passes};
 use super::setup::Setup;
 use super::told;
@@ -20,14 +21,23 @@ pub const NEAR: f64 = 1.0;
 /// A run that is too long even so is thinned within twice that, and again up to this, mm.
 pub const NEAR_MOST: f64 = 4.0;
 /// How much may change in all on the path of a hand, by which a few bytes could else keep a tablet busy for minutes (our own
-/// limits): the distance, mm, and the directions of fan and gun, degrees.
-const CHANGES_MOST: [(&str, f64); 3] =
-    [("distance_mm", 10_000.0), ("fan_deg", 20_000.0), ("tilt_deg", 7_200.0)];
+/// limits): the distance, mm, the directions of fan and gun, degrees, and the
+/// width of the fan, over that of the task.
+const CHANGES_MOST: [(&str, f64); 4] =
+    [("distance_mm", 10_000.0), ("fan_deg", 20_000.0), ("tilt_deg", 7_200.0), (FAN_SHARE, 100.0)];
 /// How near to that between the others its direction of the fan is then, degrees.
 const FAN_NEAR: f64 = 2.0;
+/// And its width, over that of the task.
+const WIDE_NEAR: f64 = 0.01;
 /// Steps of a point in the order in which it is told: in a second, twice in a millimetre, in a degree, in a whole trigger, in
-/// a millimetre, in a degree.
-const STEPS: [f64; 7] = [1_000.0, 10.0, 10.0, 1.0, 100.0, 1.0, 1.0];
+/// a millimetre, in a degree, in a fan as wide as the task sets it.
+const STEPS: Steps<f64> = [1_000.0, 10.0, 10.0, 1.0, 100.0, 1.0, 1.0, 100.0];
+/// Values of a point in the order in which it is told.
+type Steps<T> = [T; 8];
+/// Values that the first point tells at least; the one behind them is as the task sets it until it is told.
+const FIRST: usize = 7;
+/// What is so before the first point.
+const BEFORE: Steps<i64> = [0, 0, 0, 0, 0, 0, 0, 100];
 /// Values of a point that are told as the change from the one before: time and place. The rest is told as it is.
 const MOVED: usize = 3;
 /// Points that are looked at for one way: a second or two of a fast pointer.
@@ -62,6 +72,8 @@ struct StoredSet {
     lead_mm: f64,
     lag_mm: f64,
     wait_s: f64,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    fan_share: Option<f64>,
 }
 
 /// Why a value is no run, or a run no answer.
@@ -106,7 +118,7 @@ impl Run {
     pub fn hand(path: &Path) -> Result<Self, NoRun> {
         let mut near = NEAR;
         loop {
-            let counted: Vec<[i64; 7]> = thinned(path.points(), near).into_iter().map(counted).collect();
+            let counted: Vec<Steps<i64>> = thinned(path.points(), near).into_iter().map(counted).collect();
             let run = quiet(Path::new(counted.into_iter().map(measured).collect())?)?.kept();
             if run.is_ok() || near >= NEAR_MOST {
                 return run;
@@ -192,7 +204,8 @@ fn fits(told: &Value) -> Result<(), NoRun> {
 fn quiet(path: Path) -> Result<Run, NoRun> {
     let mut changes = [0.0; CHANGES_MOST.len()];
     for (one, next) in path.points().iter().zip(path.points().iter().skip(1)) {
-        let by = [next.distance - one.distance, next.fan - one.fan, next.tilt - one.tilt];
+        let by =
+            [next.distance - one.distance, next.fan - one.fan, next.tilt - one.tilt, next.wide - one.wide];
         for (sum, by) in changes.iter_mut().zip(by) {
             *sum += f64::abs(by);
         }
@@ -227,17 +240,18 @@ fn straight(points: &[Point], near: f64) -> bool {
         point.apart(&way) <= near
             && (point.distance - way.distance).abs() <= NEAR
             && (point.fan - way.fan).abs() <= FAN_NEAR
+            && (point.wide - way.wide).abs() <= WIDE_NEAR
             && (point.tilt, point.trigger) == (way.tilt, way.trigger)
     })
 }
 
 /// A point in steps.
 #[allow(clippy::cast_possible_truncation, reason = "values of a path are within a few millions of steps")]
-fn counted(point: &Point) -> [i64; 7] {
-    let Point { t, x, y, distance, tilt, fan, trigger } = *point;
-    let mut steps = [0; 7];
+fn counted(point: &Point) -> Steps<i64> {
+    let Point { t, x, y, distance, tilt, fan, trigger, wide } = *point;
+    let mut steps = BEFORE;
     for (step, (value, each)) in
-        steps.iter_mut().zip([t, x, y, fan, trigger, distance, tilt].into_iter().zip(STEPS))
+        steps.iter_mut().zip([t, x, y, fan, trigger, distance, tilt, wide].into_iter().zip(STEPS))
     {
         *step = libm::round(value * each) as i64;
     }
@@ -249,21 +263,21 @@ fn counted(point: &Point) -> [i64; 7] {
     clippy::cast_precision_loss,
     reason = "whole numbers up to 2^53 are exact, and a path ends far below"
 )]
-fn measured(steps: [i64; 7]) -> Point {
-    let mut values = [0.0; 7];
+fn measured(steps: Steps<i64>) -> Point {
+    let mut values = STEPS;
     for (value, (step, each)) in values.iter_mut().zip(steps.into_iter().zip(STEPS)) {
         *value = step as f64 / each;
     }
-    let [t, x, y, fan, trigger, distance, tilt] = values;
-    Point { t, x, y, distance, tilt, fan, trigger }
+    let [t, x, y, fan, trigger, distance, tilt, wide] = values;
+    Point { t, x, y, distance, tilt, fan, trigger, wide }
 }
 
 /// A point as it is told after another.
-fn step(last: Option<[i64; 7]>, now: [i64; 7]) -> Vec<i64> {
-    let before = last.unwrap_or_default();
+fn step(last: Option<Steps<i64>>, now: Steps<i64>) -> Vec<i64> {
+    let before = last.unwrap_or(BEFORE);
+    let least = if last.is_none() { FIRST } else { MOVED };
     let pairs = now.iter().zip(before).enumerate();
-    let changed =
-        |(nth, (now, before)): &(usize, (&i64, i64))| *nth < MOVED || last.is_none() || **now != *before;
+    let changed = |(nth, (now, before)): &(usize, (&i64, i64))| *nth < least || **now != *before;
     let length = pairs.clone().rfind(changed).map_or(0, |(nth, _)| nth + 1);
     pairs.take(length).map(|(nth, (now, before))| if nth < MOVED { now - before } else { *now }).collect()
 }
@@ -271,22 +285,23 @@ fn step(last: Option<[i64; 7]>, now: [i64; 7]) -> Vec<i64> {
 /// The points of steps in JSON.
 fn points(told: &Value) -> Result<Vec<Point>, NoRun> {
     let refuse = |place: &str, found: &Value| {
-        let lists = "lists of 3 to 7 whole numbers: ms, 0.1 mm, 0.1 mm since the point before, °, %, mm, °";
-        NoRun::Told(vec![format!("`hand{place}` is {found}; {lists} are allowed, the first one of 7")])
+        let lists =
+            "lists of 3 to 8 whole numbers: ms, 0.1 mm, 0.1 mm since the point before, °, %, mm, °, %";
+        NoRun::Told(vec![format!(
+            "`hand{place}` is {found}; {lists} are allowed, the first one of {FIRST} at least"
+        )])
     };
     let list = told.as_array().ok_or_else(|| refuse("", told))?;
-    let mut last: Option<[i64; 7]> = None;
+    let mut last: Option<Steps<i64>> = None;
     let mut points = Vec::new();
     for (nth, step) in list.iter().enumerate() {
         let refused = || refuse(&format!("[{nth}]"), step);
         let values: Option<Vec<i64>> =
             step.as_array().and_then(|values| values.iter().map(Value::as_i64).collect());
-        let mut now = last.unwrap_or_default();
+        let mut now = last.unwrap_or(BEFORE);
+        let least = if last.is_none() { FIRST } else { MOVED };
         match values.as_deref() {
-            Some(values)
-                if values.len() == now.len()
-                    || ((MOVED..now.len()).contains(&values.len()) && last.is_some()) =>
-            {
+            Some(values) if (least..=now.len()).contains(&values.len()) => {
                 for (at, (now, value)) in now.iter_mut().zip(values).enumerate() {
                     *now = if at < MOVED { now.checked_add(*value).ok_or_else(refused)? } else { *value };
                 }

@@ -16,6 +16,8 @@ use crate::rules::spray::flight;
 
 /// µm mm² in a millilitre.
 pub const FILM_A_ML: f64 = 1e6;
+/// A fan as wide as the task sets it.
+pub const AS_SET: f64 = 1.0;
 /// Seconds in a minute (SI brochure, 9th edition, table 8).
 const SECONDS_A_MINUTE: f64 = 60.0;
 
@@ -59,16 +61,25 @@ impl Setup {
         Self { task: task.clone(), sheet: sheet.clone(), outline: Outline::of(&task.work) }
     }
 
-    /// The gun as it is held at a point: its distance to where it aims, along the slant, and its tilt. The spot grows with
-    /// the distance (fixed fan angle, spray geometry) and is drawn out along the tilt.
+    /// The gun with its fan as the task sets it ([`Setup::opened`]).
     #[must_use]
     pub fn held(&self, distance: f64, tilt: f64) -> Held {
+        self.opened(distance, tilt, AS_SET)
+    }
+
+    /// The gun as it is held at a point: its distance to where it aims, along the slant, its tilt, and its fan, over how wide
+    /// the task sets it. The spot grows with the distance (fixed fan angle, spray geometry) and is drawn out along the tilt.
+    /// The knob of the fan turns from a round spot to the widest fan of the gun and no farther; it changes neither the flow
+    /// nor the width of the spot across the fan (an assumption, no source), so that a narrower fan lays more film.
+    #[must_use]
+    pub fn opened(&self, distance: f64, tilt: f64, wide: f64) -> Held {
         let gun = &self.task.gun;
+        let (narrowest, widest) = self.fans();
         let grown = distance / gun.at_mm.get();
         let flown = Millimetres::saturating(distance);
         let farthest = Millimetres::saturating(self.distances().1);
         Held {
-            half_fan: gun.fan_mm.get() * grown / 2.0,
+            half_fan: gun.fan_mm.get() * wide.clamp(narrowest, widest) * grown / 2.0,
             half_thin: gun.thin_mm.get() * grown / 2.0 / libm::cos(tilt.to_radians()),
             landing: flight::landing(gun.landing, flown).get(),
             dry: flight::dry(farthest, flown).get(),
@@ -79,7 +90,7 @@ impl Setup {
     #[must_use]
     pub fn piece(&self, from: &Point, to: &Point, volume: f64) -> Piece {
         let middle = from.towards(to, 0.5);
-        let held = self.held(middle.distance, middle.tilt);
+        let held = self.opened(middle.distance, middle.tilt, middle.wide);
         Piece {
             from: (from.x, from.y),
             to: (to.x, to.y),
@@ -96,6 +107,14 @@ impl Setup {
     #[must_use]
     pub fn grid(&self) -> Grid {
         Grid::over(&self.outline, self.held(self.middle_distance(), 0.0).half_fan, Grid::SCREEN)
+    }
+
+    /// Narrowest and widest fan of the gun, over that of the task.
+    #[must_use]
+    pub fn fans(&self) -> (f64, f64) {
+        let gun = &self.task.gun;
+        let share = |wide: f64| wide / gun.fan_mm.get().max(f64::MIN_POSITIVE);
+        (share(gun.thin_mm.get()).min(AS_SET), share(gun.widest_mm.map_or(0.0, Millimetres::get)).max(AS_SET))
     }
 
     /// Flow with the trigger fully pulled, mL/s.

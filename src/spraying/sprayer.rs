@@ -10,8 +10,8 @@ use stepboard_picture::Spot;
 const RAMP_STEP: f64 = 0.01;
 /// Longest step in time, s: solvent leaves meanwhile.
 const TIME_STEP: f64 = 0.25;
-/// Greatest change of distance in a step, as a share of it.
-const DISTANCE_STEP: f64 = 0.02;
+/// Greatest change of the distance, and of the width of the fan, in a step, as a share of it.
+const WIDTH_STEP: f64 = 0.02;
 /// Greatest turn of the fan, and change of tilt, in a step, degrees.
 const TURN_STEP: f64 = 2.0;
 /// Most steps from one point to the next.
@@ -91,7 +91,8 @@ impl Sprayer {
         let change = |from: f64, to: f64, step: f64| ((to - from).abs() / step).ceil();
         let count = least
             .max(change(from.t, to.t, TIME_STEP))
-            .max(change(from.distance, to.distance, DISTANCE_STEP * from.distance.min(to.distance)))
+            .max(change(from.distance, to.distance, WIDTH_STEP * from.distance.min(to.distance)))
+            .max(change(from.wide, to.wide, WIDTH_STEP * from.wide.min(to.wide)))
             .max(change(from.fan, to.fan, TURN_STEP))
             .max(change(from.tilt, to.tilt, TURN_STEP))
             .min(STEPS_MOST);

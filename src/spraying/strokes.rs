@@ -36,6 +36,8 @@ pub struct Stroke {
     pub distance: f64,
     /// Nearest and farthest it was, mm.
     pub distances: (f64, f64),
+    /// Mean width of the fan, over that of the task.
+    pub wide: f64,
     /// Greatest tilt, degrees.
     pub tilt: f64,
     /// How long it stood still, s.
@@ -124,6 +126,7 @@ fn stroke(run: &[Point], outline: &Outline) -> Option<Stroke> {
     let spread = over(&|a, b, time| time * (pace(a, b, time) - mean) * (pace(a, b, time) - mean)) / time;
     let stood = over(&|a, b, time| if pace(a, b, time) < STANDS { time } else { 0.0 });
     let distance = over(&|a, b, time| time * f64::midpoint(a.distance, b.distance)) / time;
+    let wide = over(&|a, b, time| time * f64::midpoint(a.wide, b.wide)) / time;
     let least = run.iter().map(|point| point.distance).fold(f64::INFINITY, f64::min);
     let most = run.iter().map(|point| point.distance).fold(0.0, f64::max);
     let back: Vec<Point> = run.iter().rev().copied().collect();
@@ -135,6 +138,7 @@ fn stroke(run: &[Point], outline: &Outline) -> Option<Stroke> {
         unsteady: if mean > 0.0 { spread.sqrt() / mean } else { 0.0 },
         distance,
         distances: (least, most),
+        wide,
         tilt: run.iter().map(|point| point.tilt.abs()).fold(0.0, f64::max),
         stood,
         lead: lead(run, outline),
@@ -177,7 +181,8 @@ fn overlap(one: &Stroke, other: &Stroke, setup: &Setup) -> Option<f64> {
     let middle = |stroke: &Stroke| stroke.from.towards(&stroke.to, 0.5);
     let (from, to) = (middle(one), middle(other));
     let pitch = ((to.x - from.x) * ay - (to.y - from.y) * ax).abs() / long;
-    let wide = 2.0 * setup.held(f64::midpoint(one.distance, other.distance), 0.0).half_fan;
+    let mean = |of: fn(&Stroke) -> f64| f64::midpoint(of(one), of(other));
+    let wide = 2.0 * setup.opened(mean(|stroke| stroke.distance), 0.0, mean(|stroke| stroke.wide)).half_fan;
     beside.then(|| (1.0 - pitch / wide).max(0.0))
 }
 

@@ -2,9 +2,9 @@
 
 use super::good;
 use super::outline::Place;
-use super::point::{self, NoPath, Path, Point};
+use super::point::{self, FAN_SHARE, NoPath, Path, Point};
 use super::program::{self, Passes};
-use super::setup::Setup;
+use super::setup::{AS_SET, Setup};
 use crate::content::Content;
 use crate::judge::document::{At, Fields, Mistakes};
 use serde_json::{Value, json};
@@ -16,11 +16,16 @@ const LINE: &str = "line_mm";
 /// Most sets of passes, and most places of a line.
 const SETS_MOST: usize = 1_000;
 const LINE_MOST: usize = 1_000;
-/// What is taken where it is not told: a gun held square, its fan upright.
-const UNTOLD: [(&str, f64); 2] = [("tilt_deg", 0.0), ("fan_deg", 90.0)];
-/// What is taken of a set where it is not told: one pass, at half an overlap, without a wait.
-const UNTOLD_OF_SET: [(&str, f64); 3] =
-    [("wide_mm", 0.0), ("overlap", good::TAUGHT_OVERLAP), ("wait_s", 0.0)];
+/// What is taken where it is not told: a gun held square, its fan upright and as wide as the task sets it.
+const UNTOLD: [(&str, f64); 3] = [("tilt_deg", 0.0), ("fan_deg", 90.0), (FAN_SHARE, AS_SET)];
+/// What is taken of a set where it is not told: one pass, at half an overlap, without a wait, the fan as the task sets it.
+const UNTOLD_OF_SET: [(&str, f64); 4] =
+    [("wide_mm", 0.0), ("overlap", good::TAUGHT_OVERLAP), ("wait_s", 0.0), (FAN_SHARE, AS_SET)];
+
+/// A number's name, its least and its greatest.
+type Limit = (&'static str, f64, f64);
+/// Narrowest and widest fan, over that of the task.
+type Fans = (f64, f64);
 
 /// Reads a run.
 ///
@@ -48,8 +53,10 @@ pub fn task(slug: &str, content: &Content) -> Result<Setup, Vec<String>> {
 #[must_use]
 pub fn passes(sets: &[Passes]) -> Value {
     let set = |set: &Passes| {
-        let numbers =
-            program::LIMITS.iter().zip(set.numbers()).map(|((key, ..), value)| (*key, json!(value)));
+        // A fan as the task sets it is not told: passes were told before it could be set.
+        let numbers = program::LIMITS.iter().zip(set.numbers());
+        let numbers = numbers.filter(|((key, ..), value)| *key != FAN_SHARE || *value != AS_SET);
+        let numbers = numbers.map(|((key, ..), value)| (*key, json!(value)));
         let line = set.line.iter().map(|(x, y)| json!([x, y])).collect();
         let line = core::iter::once((LINE, Value::Array(line)));
         line.chain(numbers).map(|(key, value)| (key.to_owned(), value)).collect::<serde_json::Map<_, _>>()
@@ -63,7 +70,7 @@ pub fn passes(sets: &[Passes]) -> Value {
 /// Every mistake with its place among them.
 pub fn sets_of(told: &Value) -> Result<Vec<Passes>, Vec<String>> {
     let mut mistakes = Mistakes::default();
-    let sets = sets(&At::whole(told), &mut mistakes);
+    let sets = sets(&At::whole(told), Point::WIDE, &mut mistakes);
     if mistakes.0.is_empty() { Ok(sets) } else { Err(mistakes.0) }
 }
 
@@ -82,8 +89,8 @@ fn run(document: &Value, content: &Content, mistakes: &mut Mistakes) -> Option<(
     let setup = setup(document, content, mistakes)?;
     let fields = At::whole(document).fields(&KEYS, mistakes)?;
     let (key, path) = match (fields.get("path"), fields.get("passes")) {
-        (Some(at), None) => ("path", Path::new(points(&at, mistakes))),
-        (None, Some(at)) => ("passes", program::path(&sets(&at, mistakes), &setup)),
+        (Some(at), None) => ("path", Path::new(points(&at, setup.fans(), mistakes))),
+        (None, Some(at)) => ("passes", program::path(&sets(&at, setup.fans(), mistakes), &setup)),
         _ => {
             mistakes.0.push("one of `path` and `passes` is needed, and no more".to_owned());
             return None;
@@ -113,7 +120,7 @@ fn refused(key: &str, no: &NoPath) -> String {
     }
 }
 
-fn points(at: &At<'_>, mistakes: &mut Mistakes) -> Vec<Point> {
+fn points(at: &At<'_>, fans: Fans, mistakes: &mut Mistakes) -> Vec<Point> {
     let list = at.list(mistakes);
     if list.len() > Point::COUNT_MOST {
         at.refuse(&format!("2 to {} points", Point::COUNT_MOST), mistakes);
@@ -123,15 +130,24 @@ fn points(at: &At<'_>, mistakes: &mut Mistakes) -> Vec<Point> {
     let read = |one: &At<'_>, mistakes: &mut Mistakes| {
         let fields = one.fields(&keys, mistakes)?;
         let limits = point::LIMITS.map(|(key, _, min, max)| (key, min, max));
-        numbers(&fields, limits, &UNTOLD, mistakes).map(Point::of)
+        numbers(&fields, of_gun(limits, fans), &UNTOLD, mistakes).map(Point::of)
     };
     list.iter().filter_map(|one| read(one, mistakes)).collect()
+}
+
+/// Limits with the narrowest and the widest fan of a gun.
+fn of_gun<const N: usize>(limits: [Limit; N], (narrowest, widest): Fans) -> [Limit; N] {
+    limits.map(
+        |(key, least, most)| {
+            if key == FAN_SHARE { (key, narrowest, widest) } else { (key, least, most) }
+        },
+    )
 }
 
 /// Numbers within their limits, in their order; those that may be untold are taken as given.
 fn numbers<const N: usize>(
     fields: &Fields<'_>,
-    limits: [(&str, f64, f64); N],
+    limits: [Limit; N],
     untold: &[(&str, f64)],
     mistakes: &mut Mistakes,
 ) -> Option<[f64; N]> {
@@ -145,7 +161,7 @@ fn numbers<const N: usize>(
     found.iter().all(Option::is_some).then(|| found.map(Option::unwrap_or_default))
 }
 
-fn sets(at: &At<'_>, mistakes: &mut Mistakes) -> Vec<Passes> {
+fn sets(at: &At<'_>, fans: Fans, mistakes: &mut Mistakes) -> Vec<Passes> {
     let list = at.list(mistakes);
     if list.len() > SETS_MOST {
         mistakes.0.push(format!("`{}` has {} sets; up to {SETS_MOST} are allowed", at.path(), list.len()));
@@ -155,7 +171,7 @@ fn sets(at: &At<'_>, mistakes: &mut Mistakes) -> Vec<Passes> {
     keys.extend(program::LIMITS.map(|(key, ..)| key));
     let read = |one: &At<'_>, mistakes: &mut Mistakes| {
         let fields = one.fields(&keys, mistakes)?;
-        let values = numbers(&fields, program::LIMITS, &UNTOLD_OF_SET, mistakes);
+        let values = numbers(&fields, of_gun(program::LIMITS, fans), &UNTOLD_OF_SET, mistakes);
         let line = line(&fields.need(LINE, mistakes)?, mistakes)?;
         values.map(|values| Passes::of(line, values))
     };

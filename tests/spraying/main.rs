@@ -5,6 +5,7 @@ mod support;
 
 mod command;
 mod conserved;
+mod fan;
 mod film;
 mod graded;
 mod programmed;

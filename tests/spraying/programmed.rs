@@ -8,7 +8,7 @@ use stepboard::spraying::{Grid, Passes, Point};
 
 /// One pass at 200 mm and 0.4 m/s, trigger pulled and let go at its ends.
 fn pass(line: &[(f64, f64)]) -> Passes {
-    Passes::of(line.to_vec(), [0.0, 200.0, 0.4, 0.5, 0.0, 0.0, 0.0])
+    Passes::of(line.to_vec(), [0.0, 200.0, 0.4, 0.5, 0.0, 0.0, 0.0, 1.0])
 }
 
 fn sprayed(sets: &[Passes]) -> Vec<Point> {

@@ -37,7 +37,7 @@ pub(crate) fn share(value: f64) -> stepboard::quantity::Fraction {
 
 /// A gun held square and open at 200 mm, its fan upright.
 pub(crate) fn at(t: f64, x: f64, y: f64) -> Point {
-    Point { t, x, y, distance: 200.0, tilt: 0.0, fan: 90.0, trigger: 1.0 }
+    Point { t, x, y, distance: 200.0, tilt: 0.0, fan: 90.0, trigger: 1.0, wide: 1.0 }
 }
 
 pub(crate) fn path(points: &[Point]) -> Path {
@@ -57,6 +57,7 @@ pub(crate) fn hand(t: f64) -> Point {
         tilt: 8.0 * (TAU * t / 3.1).sin(),
         fan: 90.0 + 10.0 * (TAU * t / 2.9).sin(),
         trigger: if (0.2..7.8).contains(&t) { 1.0 } else { 0.0 },
+        wide: 1.0,
     }
 }
 

@@ -55,9 +55,11 @@ stepboard spray TASK --good
 Sprays a face along a path and says what came of it: the film in micrometres, the places that stand
 out, whether it passes its task and why not, where the paint went, each stroke, and the one thing to
 do better. FILE is JSON: task, sheet (its own unless told), and either
-  path    points with t_s, x_mm, y_mm, distance_mm, tilt_deg, fan_deg, trigger (0 to 1); x to the
-          right of the axis of the work, y down from its top; the trigger holds until the next point
-  passes  sets with line_mm (places), wide_mm, distance_mm, speed_m_s, overlap, lead_mm, lag_mm, wait_s
+  path    points with t_s, x_mm, y_mm, distance_mm, tilt_deg, fan_deg, trigger (0 to 1), fan_share
+          (how wide the fan is, over how wide the task sets it); x to the right of the axis of the
+          work, y down from its top; the trigger holds until the next point
+  passes  sets with line_mm (places), wide_mm, distance_mm, speed_m_s, overlap, lead_mm, lag_mm, wait_s,
+          fan_share
   --good  a good run of a task as the model would do it, as passes
 Schema: content/schema/spray.schema.json.
 

@@ -98,7 +98,7 @@ fn stroke(stroke: &Stroke) -> Value {
     json!({
         "from_s": stroke.from.t, "to_s": stroke.to.t, "length_mm": stroke.length, "speed_m_s": stroke.speed,
         "unsteady": stroke.unsteady, "distance_mm": stroke.distance, "nearest_mm": stroke.distances.0,
-        "farthest_mm": stroke.distances.1, "tilt_deg": stroke.tilt, "stood_s": stroke.stood, "lead_mm": stroke.lead,
+        "farthest_mm": stroke.distances.1, "fan_share": stroke.wide, "tilt_deg": stroke.tilt, "stood_s": stroke.stood, "lead_mm": stroke.lead,
         "lag_mm": stroke.lag, "overlap": stroke.overlap, "direction_deg": stroke.direction(),
     })
 }

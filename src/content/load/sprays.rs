@@ -3,6 +3,7 @@
 use super::Reader;
 use super::check::sheet_of;
 use crate::content::{Content, EvenFilm, ShadedEdge, SprayTask};
+use crate::quantity::Millimetres;
 
 const LIST: &str = "spray";
 
@@ -83,6 +84,17 @@ fn gun(index: usize, task: &SprayTask, reader: &mut Reader) {
         if value < least {
             reader.at(LIST, index, key, format!("{value} is too little; {least} and more is allowed"));
         }
+    }
+    let (narrowest, set) = (gun.thin_mm.get(), gun.fan_mm.get());
+    let (least, most) = (set * SprayTask::FANS.0, set * SprayTask::FANS.1);
+    let widest = gun.widest_mm.map_or(set, Millimetres::get);
+    if widest < set || widest > most {
+        let message = format!("{widest} is no widest fan; `fan_mm` {set} to {most} is allowed");
+        reader.at(LIST, index, "gun.widest_mm", message);
+    }
+    if !(least..=set).contains(&narrowest) {
+        let message = format!("{narrowest} is wider than the fan; {least} to `fan_mm` {set} is allowed");
+        reader.at(LIST, index, "gun.thin_mm", message);
     }
 }
 

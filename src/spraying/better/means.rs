@@ -4,7 +4,7 @@ use super::{Advice, Better, Told, plain, told};
 use crate::quantity::DUST;
 use crate::rules::verdict::RuleId;
 use crate::spraying::good::{TAUGHT_OVERLAP, fitted, lead, speed};
-use crate::spraying::setup::Setup;
+use crate::spraying::setup::{AS_SET, Setup};
 use crate::spraying::strokes::Stroke;
 
 /// A gun that stands longer than this in a stroke leaves a heavy spot, s (an assumption, no source).
@@ -18,6 +18,8 @@ const ARCED: f64 = 0.15;
 const UNSTEADY: f64 = 0.2;
 /// Overlaps between these lie even with a tapered fan (`spray_check.csv`: cv under 7.4 % from 40 to 60 %).
 pub const OVERLAPS: (f64, f64) = (0.4, 0.6);
+/// A fan is told that is set wider or narrower than the task sets it by more than this share (an assumption, no source).
+const OFF_FAN: f64 = 0.1;
 /// A speed is told where it is off by more than this share (an assumption, no source).
 const OFF_SPEED: f64 = 0.1;
 /// A lead of so many times the one needed wastes paint (an assumption, no source).
@@ -66,6 +68,23 @@ impl<'r> Means<'r> {
         let (_, to) = self.setup.distances();
         let held = self.mean(|stroke| Some(stroke.distance)).filter(|held| *held > to)?;
         Some(told(Better::ComeNearer, RuleId("spray.distance-by-gun"), Told::Millimetres, held, to))
+    }
+
+    /// How wide the fan was set, and how wide the task sets it, mm, where they are apart.
+    fn fans(&self) -> Option<(f64, f64)> {
+        let wanted = self.setup.task.gun.fan_mm.get();
+        let share = self.mean(|stroke| Some(stroke.wide)).filter(|share| (share - AS_SET).abs() > OFF_FAN)?;
+        Some((share * wanted, wanted))
+    }
+
+    fn narrow(&self) -> Option<Advice> {
+        let (found, wanted) = self.fans().filter(|(found, wanted)| found < wanted)?;
+        Some(told(Better::OpenFan, RuleId("spray.film-of-a-pass"), Told::Millimetres, found, wanted))
+    }
+
+    pub(super) fn wide(&self) -> Option<Advice> {
+        let (found, wanted) = self.fans().filter(|(found, wanted)| found > wanted)?;
+        Some(told(Better::CloseFan, RuleId("spray.film-of-a-pass"), Told::Millimetres, found, wanted))
     }
 
     fn tilted(&self) -> Option<Advice> {
@@ -141,7 +160,7 @@ impl<'r> Means<'r> {
     }
 
     pub(super) fn runs(&self) -> Advice {
-        let ways = self.stood().or_else(|| self.near()).or_else(|| self.faster());
+        let ways = self.stood().or_else(|| self.near()).or_else(|| self.narrow()).or_else(|| self.faster());
         let layered = self.setup.task.film.is_some_and(|film| film.layers > 1);
         if layered {
             return ways.unwrap_or(plain(Better::Wait, RuleId("spraying.flash-off-between-layers")));
@@ -150,7 +169,7 @@ impl<'r> Means<'r> {
     }
 
     pub(super) fn missed(&self) -> Advice {
-        let ways = self.apart().or_else(|| self.short()).or_else(|| self.far());
+        let ways = self.narrow().or_else(|| self.apart()).or_else(|| self.short()).or_else(|| self.far());
         ways.unwrap_or(plain(Better::CoverAll, RuleId("spraying.nothing-missed")))
     }
 
@@ -159,20 +178,36 @@ impl<'r> Means<'r> {
     }
 
     pub(super) fn thin(&self) -> Advice {
-        let ways = self.far().or_else(|| self.tilted()).or_else(|| self.short());
+        let ways = self.far().or_else(|| self.wide()).or_else(|| self.tilted()).or_else(|| self.short());
         let ways = ways.or_else(|| self.apart()).or_else(|| self.slower());
         ways.unwrap_or(plain(Better::CoverAll, RuleId("spraying.film-in-window")))
     }
 
     pub(super) fn heavy(&self) -> Advice {
-        let ways = self.stood().or_else(|| self.near()).or_else(|| self.close()).or_else(|| self.faster());
+        let ways = self.stood().or_else(|| self.near()).or_else(|| self.narrow());
+        let ways = ways.or_else(|| self.close()).or_else(|| self.faster());
         ways.unwrap_or(plain(Better::OnceLess, RuleId("spraying.film-in-window")))
     }
 
     pub(super) fn striped(&self) -> Advice {
-        let ways = self.stood().or_else(|| self.arced()).or_else(|| self.apart()).or_else(|| self.close());
+        let ways = self
+            .stood()
+            .or_else(|| self.arced())
+            .or_else(|| self.narrow())
+            .or_else(|| self.apart())
+            .or_else(|| self.close());
         let ways = ways.or_else(|| self.unsteady()).or_else(|| self.short());
         ways.unwrap_or_else(|| self.evenly())
+    }
+
+    pub(super) fn pale(&self) -> Advice {
+        let ways = self.far().or_else(|| self.wide());
+        ways.unwrap_or(plain(Better::OnceMore, RuleId("spraying.fade-to-target")))
+    }
+
+    pub(super) fn dark(&self) -> Advice {
+        let ways = self.near().or_else(|| self.narrow());
+        ways.unwrap_or(plain(Better::OnceLess, RuleId("spraying.fade-to-target")))
     }
 
     /// A run that passes can still save paint.

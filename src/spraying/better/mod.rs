@@ -1,6 +1,6 @@
 //! The one thing to do better next time: what most likely made the gravest finding, read off the strokes.
 //!
-//! Causes are asked in the order in which they are put right at the gun: how it stands still, its distance, how it is
+//! Causes are asked in the order in which they are put right at the gun: how it stands still, its distance, its fan, how it is
 //! tilted, its ends, the overlap, the speed (the order is common practice, no source).
 
 mod means;
@@ -22,6 +22,10 @@ terms! {
         GoBack = "better-go-back",
         /// Hold the gun nearer.
         ComeNearer = "better-come-nearer",
+        /// Open the fan wider.
+        OpenFan = "better-open-fan",
+        /// Close the fan: make it narrower.
+        CloseFan = "better-close-fan",
         /// Hold the gun square to the face.
         HoldSquare = "better-hold-square",
         /// Keep one distance over the whole stroke.
@@ -94,9 +98,11 @@ pub fn better(reading: &Reading, findings: &[Finding], setup: &Setup) -> Option<
         Fault::Heavy => means.heavy(),
         Fault::Stripes => means.striped(),
         Fault::NotCrossed => plain(Better::Cross, RuleId("spraying.layers-cross")),
-        Fault::CentreCovered => plain(Better::AimOut, RuleId("spraying.centre-stays-clear")),
-        Fault::Pale => means.far().unwrap_or(plain(Better::OnceMore, RuleId("spraying.fade-to-target"))),
-        Fault::Dark => means.near().unwrap_or(plain(Better::OnceLess, RuleId("spraying.fade-to-target"))),
+        Fault::CentreCovered => {
+            means.wide().unwrap_or(plain(Better::AimOut, RuleId("spraying.centre-stays-clear")))
+        }
+        Fault::Pale => means.pale(),
+        Fault::Dark => means.dark(),
         Fault::Lopsided => plain(Better::BothAlike, RuleId("spraying.both-sides-alike")),
         Fault::Banded => means.stood().unwrap_or_else(|| means.evenly()),
     })

@@ -32,9 +32,9 @@ fn widest(strokes: &[Stroke], left_out: f64) -> f64 {
         let turn = (stroke.direction() - longest.direction()).abs();
         if turn > SQUARE { 2.0 * SQUARE - turn } else { turn }
     };
-    // The fan is as wide as the gun is far.
+    // The fan is as wide as the gun is far, and as it is opened.
     let mut areas: Vec<(f64, f64)> =
-        strokes.iter().map(|stroke| (off(stroke), stroke.length * stroke.distance)).collect();
+        strokes.iter().map(|stroke| (off(stroke), stroke.length * stroke.distance * stroke.wide)).collect();
     areas.sort_by(|one, other| one.0.total_cmp(&other.0));
     let whole: f64 = areas.iter().map(|(_, area)| area).sum();
     let least = left_out * whole;

@@ -93,9 +93,11 @@ impl Gone {
                     tilt: 0.0,
                     fan,
                     trigger: 0.0,
+                    wide: set.fan,
                 });
             }
-            self.points.push(Point { t, x, y, distance: set.distance, tilt: 0.0, fan, trigger });
+            let (distance, wide) = (set.distance, set.fan);
+            self.points.push(Point { t, x, y, distance, tilt: 0.0, fan, trigger, wide });
         }
     }
 

@@ -3,7 +3,7 @@
 mod gone;
 
 use super::outline::Place;
-use super::point::{NoPath, Path, Point};
+use super::point::{FAN_SHARE, NoPath, Path, Point};
 use super::setup::Setup;
 use gone::{Gone, beside};
 
@@ -26,10 +26,12 @@ pub struct Passes {
     pub lag: f64,
     /// Time that is waited before the set, s.
     pub wait: f64,
+    /// How wide the fan is set, over how wide the task sets it.
+    pub fan: f64,
 }
 
 /// The names of a set's numbers in files, with units and what is allowed.
-pub const LIMITS: [(&str, f64, f64); 7] = [
+pub const LIMITS: [(&str, f64, f64); 8] = [
     ("wide_mm", 0.0, Point::PLACE_MOST),
     ("distance_mm", Point::DISTANCE.0, Point::DISTANCE.1),
     ("speed_m_s", 0.02, 3.0),
@@ -37,6 +39,7 @@ pub const LIMITS: [(&str, f64, f64); 7] = [
     ("lead_mm", -200.0, 500.0),
     ("lag_mm", -200.0, 500.0),
     ("wait_s", 0.0, 1_800.0),
+    (FAN_SHARE, Point::WIDE.0, Point::WIDE.1),
 ];
 
 /// The path of a gun that works sets of passes one after another.
@@ -47,7 +50,7 @@ pub fn path(sets: &[Passes], setup: &Setup) -> Result<Path, NoPath> {
     let mut run = Gone::default();
     for set in sets {
         run.wait(set.wait);
-        let pitch = 2.0 * setup.held(set.distance, 0.0).half_fan * (1.0 - set.overlap);
+        let pitch = 2.0 * setup.opened(set.distance, 0.0, set.fan).half_fan * (1.0 - set.overlap);
         let count = (set.wide / pitch - crate::quantity::DUST).ceil().max(0.0);
         // They share the width evenly, so that none lies closer than the others.
         let pitch = set.wide / count.max(1.0);
@@ -69,14 +72,14 @@ pub fn path(sets: &[Passes], setup: &Setup) -> Result<Path, NoPath> {
 impl Passes {
     /// Its numbers in the order of [`LIMITS`].
     #[must_use]
-    pub const fn numbers(&self) -> [f64; 7] {
-        [self.wide, self.distance, self.speed, self.overlap, self.lead, self.lag, self.wait]
+    pub const fn numbers(&self) -> [f64; 8] {
+        [self.wide, self.distance, self.speed, self.overlap, self.lead, self.lag, self.wait, self.fan]
     }
 
     /// The set along a line with those numbers, in the order of [`LIMITS`].
     #[must_use]
-    pub const fn of(line: Vec<Place>, numbers: [f64; 7]) -> Self {
-        let [wide, distance, speed, overlap, lead, lag, wait] = numbers;
-        Self { line, wide, distance, speed, overlap, lead, lag, wait }
+    pub const fn of(line: Vec<Place>, numbers: [f64; 8]) -> Self {
+        let [wide, distance, speed, overlap, lead, lag, wait, fan] = numbers;
+        Self { line, wide, distance, speed, overlap, lead, lag, wait, fan }
     }
 }

@@ -1,10 +1,11 @@
-//! The second control: how far the gun is held and how its fan lies, the work turned, waiting. It stands beside the hand
+//! The second control: how far the gun is held, how wide its fan is set and how it lies, the work turned, waiting. It stands beside the hand
 //! that does not spray and works while the other one does.
 
 use super::words;
 use crate::app::parts::{GunHeld, Picture, Turn, icon};
 use crate::app::state::Shop;
 use crate::spraying::Setup;
+use crate::spraying::setup::AS_SET;
 use std::cell::Cell;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -15,12 +16,16 @@ const DISTANCES: (f64, f64) = (60.0, 500.0);
 /// A step of the fan's direction, and a turn after which it lies as before, degrees.
 const FAN_STEP: f64 = 15.0;
 const HALF_TURN: f64 = 180.0;
+/// The knob of the fan goes from its narrowest to its widest in so many steps, and its width counts in per cent.
+const KNOB_STEPS: f64 = 8.0;
+const HUNDRED: f64 = 100.0;
 /// A wait, s.
 pub(super) const WAIT: f64 = 60.0;
 
-/// How the gun is held before anything is set: as its fan was measured, the fan upright.
+/// How the gun is held before anything is set: as its fan was measured, the fan upright and as the task
+/// sets it.
 pub(super) fn first(setup: &Setup) -> GunHeld {
-    GunHeld { distance: setup.task.gun.at_mm.get(), fan: HALF_TURN / 2.0 }
+    GunHeld { distance: setup.task.gun.at_mm.get(), fan: HALF_TURN / 2.0, wide: AS_SET }
 }
 
 /// A press that acts at once, since browsers make no click of a second finger, and a click that came by a key.
@@ -62,12 +67,18 @@ pub(super) struct Gun<'a> {
 impl Gun<'_> {
     pub(super) fn draw(&self) -> Html {
         let Self { shop, setup, held, turn, .. } = self;
-        let spot = setup.held(held.distance, 0.0);
+        let spot = setup.opened(held.distance, 0.0, held.wide);
         let wide = [("wide", words::length(shop, 2.0 * spot.half_fan))];
-        let to = |distance: f64, fan: f64| {
-            let distance = distance.clamp(DISTANCES.0, DISTANCES.1);
-            let held = GunHeld { distance, fan: fan.rem_euclid(HALF_TURN) };
-            self.on_held.reform(move |()| held)
+        let to = |held: GunHeld| self.on_held.reform(move |()| held);
+        let off =
+            |by: f64| to(GunHeld { distance: (held.distance + by).clamp(DISTANCES.0, DISTANCES.1), ..*held });
+        let fan = |by: f64| to(GunHeld { fan: (held.fan + by).rem_euclid(HALF_TURN), ..*held });
+        let (narrowest, widest) = setup.fans();
+        let knob = |by: f64| {
+            // In whole per cent, as a run keeps it.
+            let turned = held.wide + by * (widest - narrowest) / KNOB_STEPS;
+            let wide = ((turned * HUNDRED).round() / HUNDRED).clamp(narrowest, widest);
+            to(GunHeld { wide, ..*held })
         };
         let turned = self.on_turn.reform({
             let next = turn.on();
@@ -78,16 +89,29 @@ impl Gun<'_> {
         html! {
             <div key="gun" class="spray-hand" role="group" aria-label={shop.say("spray.held")}>
                 { self.stepper("distance", words::length(shop, held.distance), shop.say_with("spray.fan-wide", &wide),
-                    (to(held.distance - DISTANCE_STEP, held.fan), held.distance <= DISTANCES.0),
-                    (to(held.distance + DISTANCE_STEP, held.fan), held.distance >= DISTANCES.1)) }
-                { self.stepper("fan", words::degrees(shop, held.fan), self.lies(),
-                    (to(held.distance, held.fan - FAN_STEP), false), (to(held.distance, held.fan + FAN_STEP), false)) }
+                    (off(-DISTANCE_STEP), held.distance <= DISTANCES.0), (off(DISTANCE_STEP), held.distance >= DISTANCES.1)) }
+                { self.stepper("wide", words::share(shop, held.wide), self.open(),
+                    (knob(-1.0), held.wide <= narrowest), (knob(1.0), held.wide >= widest)) }
+                { self.stepper("fan", words::degrees(shop, held.fan), self.lies(), (fan(-FAN_STEP), false), (fan(FAN_STEP), false)) }
                 <div key="more" class="spray-more">
                     <button key="turn" type="button" class="control" disabled={self.spraying} onclick={turned}>{ icon(Picture::TurnRight) }{ shop.say("spray.turn") }</button>
                     <button key="wait" type="button" class="control" disabled={self.spraying} onclick={wait}>{ shop.say_with("spray.wait", &waits) }</button>
                 </div>
             </div>
         }
+    }
+
+    /// How far the fan is opened, in words.
+    fn open(&self) -> AttrValue {
+        let (narrowest, widest) = self.setup.fans();
+        let key = match self.held.wide {
+            wide if wide == AS_SET => "as-set",
+            wide if wide <= narrowest => "round",
+            wide if wide >= widest => "open",
+            wide if wide < AS_SET => "narrower",
+            _ => "wider",
+        };
+        self.shop.say(&format!("spray.wide-{key}"))
     }
 
     /// How the fan lies, in words.

@@ -22,6 +22,8 @@ pub(in crate::app) struct Held {
     pub(in crate::app) distance: f64,
     /// Direction of the fan as it is seen, degrees from level, downwards at the right.
     pub(in crate::app) fan: f64,
+    /// How wide the fan is set, over how wide the task sets it.
+    pub(in crate::app) wide: f64,
 }
 
 #[derive(Clone)]
@@ -168,7 +170,8 @@ impl State {
             self.face.forget();
         }
         let (x, y) = self.face.place(sample)?;
-        Some(Aim { x, y, distance: self.held.distance, fan: self.held.fan - self.face.turn.degrees() })
+        let Held { distance, fan, wide } = self.held;
+        Some(Aim { x, y, distance, fan: fan - self.face.turn.degrees(), wide })
     }
 
     /// Lays what was taken; gives the cells that it touched.
@@ -178,15 +181,15 @@ impl State {
         for point in self.taken.drain(..) {
             touched = touched.with(&self.face.sprayer.to(point));
         }
-        if let Some(Point { x, y, distance, fan, .. }) = last {
-            self.gun_at(Aim { x, y, distance, fan });
+        if let Some(Point { x, y, distance, fan, wide, .. }) = last {
+            self.gun_at(Aim { x, y, distance, fan, wide });
         }
         touched
     }
 
     /// Marks the edge of the spot where the gun aims.
     fn gun_at(&mut self, aim: Aim) {
-        let held = self.face.sprayer.setup().held(aim.distance, 0.0);
+        let held = self.face.sprayer.setup().opened(aim.distance, 0.0, aim.wide);
         self.gun.at(aim, (held.half_fan, held.half_thin));
     }
 

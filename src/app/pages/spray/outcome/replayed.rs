@@ -83,7 +83,7 @@ pub(super) fn Replayed(props: &ReplayedProps) -> Html {
     };
     let mark = |run: &Run, replay: &Replay, class: &'static str| {
         let Some(point) = replay.at(*at).filter(|_| *at > 0.0) else { return Html::default() };
-        let held = run.setup().held(point.distance, point.tilt);
+        let held = run.setup().opened(point.distance, point.tilt, point.wide);
         let transform = format!(
             "translate({:.1} {:.1}) rotate({:.1}) scale({:.1} {:.1})",
             point.x, point.y, point.fan, held.half_fan, held.half_thin

@@ -3,12 +3,13 @@
 use crate::quantity::read_number;
 use crate::rules::term::Term;
 use crate::spraying::edge::{Side, along};
-use crate::spraying::point::Point;
+use crate::spraying::point::{FAN_SHARE, Point};
 use crate::spraying::program::{LIMITS, Passes};
+use crate::spraying::setup::AS_SET;
 use crate::spraying::{Setup, good};
 use std::collections::BTreeMap;
 
-/// Per cent in a whole: overlap is typed so.
+/// Per cent in a whole: overlap and the width of the fan are typed so.
 const HUNDRED: f64 = 100.0;
 /// What stands there before anything is typed, and is no good run: a speed in m/s and an overlap in per cent.
 const SPEED: f64 = 0.5;
@@ -51,11 +52,18 @@ const SHARE: &str = "overlap";
 const INWARD: &str = "inward_mm";
 const TIMES: &str = "times";
 
+/// What of a number that is typed makes a whole.
+fn whole(key: &str) -> f64 {
+    if key == SHARE || key == FAN_SHARE { HUNDRED } else { 1.0 }
+}
+
 /// The numbers that are typed, in their order.
-pub(super) fn numbers(along: Along) -> Vec<Number> {
+pub(super) fn numbers(along: Along, setup: &Setup) -> Vec<Number> {
     let straight = |key: &str| key == WIDE || key == SHARE;
+    let (narrowest, widest) = setup.fans();
     let limits = LIMITS.into_iter().map(|(key, least, most)| {
-        let times = if key == SHARE { HUNDRED } else { 1.0 };
+        let times = whole(key);
+        let (least, most) = if key == FAN_SHARE { (narrowest, widest) } else { (least, most) };
         Number { key, least: least * times, most: most * times }
     });
     let place = |key: &'static str| Number { key, least: -Point::PLACE_MOST, most: Point::PLACE_MOST };
@@ -84,6 +92,7 @@ impl Typed {
             ("distance_mm", setup.task.gun.at_mm.get()),
             ("speed_m_s", SPEED),
             (SHARE, OVERLAP),
+            (FAN_SHARE, AS_SET * HUNDRED),
             (TIMES, 1.0),
         ];
         Self(ends.chain(others).map(|(key, value)| (key, value.to_string())).collect())
@@ -106,20 +115,20 @@ impl Typed {
     }
 
     /// Which of the numbers are none that is allowed.
-    pub(super) fn wrong(&self, along: Along) -> Vec<&'static str> {
-        numbers(along).iter().filter(|one| self.read(one).is_none()).map(|one| one.key).collect()
+    pub(super) fn wrong(&self, along: Along, setup: &Setup) -> Vec<&'static str> {
+        numbers(along, setup).iter().filter(|one| self.read(one).is_none()).map(|one| one.key).collect()
     }
 
     /// The passes that are typed; none where a number is not allowed.
     pub(super) fn passes(&self, goes: Along, setup: &Setup) -> Option<Vec<Passes>> {
-        let all = numbers(goes);
+        let all = numbers(goes, setup);
         let read: Option<BTreeMap<&str, f64>> =
             all.iter().map(|one| Some((one.key, self.read(one)?))).collect();
         let read = read?;
         let value = |key: &str| read.get(key).copied();
         let limits = LIMITS.map(|(key, ..)| match key {
-            SHARE => value(key).map_or(good::TAUGHT_OVERLAP, |share| share / HUNDRED),
-            _ => value(key).unwrap_or_default(),
+            SHARE => value(key).map_or(good::TAUGHT_OVERLAP, |share| share / whole(key)),
+            _ => value(key).unwrap_or_default() / whole(key),
         });
         let place = |x: &str, y: &str| value(x).zip(value(y));
         match goes {

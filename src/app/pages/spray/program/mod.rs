@@ -48,7 +48,7 @@ pub(super) fn Program(props: &ProgramProps) -> Html {
     let sets = use_state(Vec::<Set>::new);
     let said = use_state_eq(AttrValue::default);
     let wanted = use_wanted();
-    let wrong = typed.wrong(*goes);
+    let wrong = typed.wrong(*goes, setup);
     let field = |one: Number| {
         let on_input = {
             let (set, typed) = (typed.setter(), (*typed).clone());
@@ -67,7 +67,7 @@ pub(super) fn Program(props: &ProgramProps) -> Html {
         Callback::from(move |event: SubmitEvent| {
             event.prevent_default();
             wanted.none();
-            match (typed.passes(goes, &setup), typed.wrong(goes).first()) {
+            match (typed.passes(goes, &setup), typed.wrong(goes, &setup).first()) {
                 (Some(passes), _) => {
                     sets.set(sets.iter().cloned().chain([Set { goes, passes }]).collect());
                     said.set(shop.say("spray.program.added"));
@@ -141,7 +141,7 @@ pub(super) fn Program(props: &ProgramProps) -> Html {
             <form key="form" class="form" onsubmit={add}>
                 <h2>{ shop.say("spray.program.passes") }</h2>
                 { along(&shop, &goes) }
-                <div class="spray-fields">{ for fields::numbers(*goes).into_iter().map(field) }</div>
+                <div class="spray-fields">{ for fields::numbers(*goes, setup).into_iter().map(field) }</div>
                 <button type="submit" class="control">{ shop.say("spray.program.add") }</button>
             </form>
             <p key="said" role="status">{ (*said).clone() }</p>

@@ -5,6 +5,7 @@ use crate::app::pages::spray::words;
 use crate::app::state::Shop;
 use crate::rules::term::Term;
 use crate::spraying::Passes;
+use crate::spraying::setup::AS_SET;
 use yew::prelude::*;
 
 /// Passes that were added together.
@@ -42,5 +43,10 @@ pub(super) fn told(shop: &Shop, set: &Set) -> AttrValue {
         ("wait", words::seconds(shop, first.wait)),
         ("n", set.passes.len().to_string()),
     ];
-    shop.say_with(&format!("spray.program.told.{}", key(set.goes)), &named)
+    let told = shop.say_with(&format!("spray.program.told.{}", key(set.goes)), &named);
+    if first.fan == AS_SET {
+        return told;
+    }
+    let fan = [("fan", words::share(shop, first.fan))];
+    AttrValue::from(format!("{told} {}", shop.say_with("spray.program.told-fan", &fan)))
 }
