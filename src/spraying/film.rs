@@ -4,7 +4,7 @@
 //! moment, so that no cell is touched but those that are sprayed.
 
 use super::grid::{Grid, Window};
-use stepboard_picture::{Layers, Spot, Sweep};
+use stepboard_picture::{Layers, Spot, Sweep, single};
 
 /// Times of the flash-off after which what is kept is reckoned from a later moment, before single precision gives out.
 const ANEW_AFTER: f64 = 20.0;
@@ -38,11 +38,6 @@ pub struct Film {
     layers: Layers,
     since: f64,
     flash: f64,
-}
-
-#[allow(clippy::cast_possible_truncation, reason = "the grid is single precision")]
-const fn single(value: f64) -> f32 {
-    value as f32
 }
 
 impl Film {

@@ -24,10 +24,9 @@ pub struct Outcome {
 }
 
 impl Outcome {
-    /// Measures what a path left.
+    /// What was measured of what a path left, graded.
     #[must_use]
-    pub fn of(path: Path, sprayer: Sprayer) -> Self {
-        let reading = reading::measure(&sprayer, &path);
+    pub fn of(path: Path, sprayer: Sprayer, reading: Reading) -> Self {
         let findings = grade(&reading, sprayer.setup());
         let advice = better(&reading, &findings, sprayer.setup());
         Self { path, sprayer: Rc::new(sprayer), reading, findings, advice }
@@ -37,6 +36,19 @@ impl Outcome {
     #[must_use]
     pub fn sprayed(path: Path, setup: &Setup) -> Self {
         let sprayer = Sprayer::spray(setup, setup.grid(), &path);
-        Self::of(path, sprayer)
+        let reading = reading::measure(&sprayer, &path);
+        Self::of(path, sprayer, reading)
+    }
+
+    /// Whether the run passes.
+    #[must_use]
+    pub const fn passes(&self) -> bool {
+        self.findings.is_empty()
+    }
+
+    /// The task that was worked on.
+    #[must_use]
+    pub fn setup(&self) -> &Setup {
+        self.sprayer.setup()
     }
 }

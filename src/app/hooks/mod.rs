@@ -46,7 +46,7 @@ pub(super) use second_tap::use_second_tap;
 pub(super) use sets::use_kept_sets;
 pub(super) use sheets::use_kept_sheets;
 pub(super) use size::use_size;
-pub(super) use slices::Slices;
+pub(super) use slices::{Slices, once_drawn};
 pub(super) use stamped::use_stamped;
 pub(super) use standings::use_standings;
 pub(super) use told::{now, use_told};

@@ -1,13 +1,18 @@
 //! Long work in slices: the page goes on between them.
 
-use crate::device::clock;
+use crate::device::{clock, page};
 use gloo::timers::callback::Timeout;
 use js_sys::{Function, Promise};
 use wasm_bindgen::JsValue;
-use wasm_bindgen_futures::JsFuture;
+use wasm_bindgen_futures::{JsFuture, spawn_local};
 
 /// How long a slice may take: under it nobody feels that the page stood still, and a task twice as long is told nowhere.
 const SLICE_MS: f64 = 30.0;
+
+/// Begins long work in slices, once what was set before can be seen.
+pub(in crate::app) fn once_drawn(work: impl AsyncFnOnce(Slices) + 'static) {
+    page::once_drawn(move || spawn_local(async move { work(Slices::begin()).await }));
+}
 
 /// Counts the time of a slice.
 #[derive(Debug)]

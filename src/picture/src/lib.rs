@@ -34,5 +34,5 @@ pub use map::Grid;
 pub use outline::Outline;
 pub use panel::{Dyes, Finish, Panel, Probe, Recipe, Severity, Work};
 pub use pause::Turns;
-pub use spray::{Coating, Layers, Look, Moment, Seen, Spot, Sweep};
+pub use spray::{Coating, Layers, Look, Moment, Seen, Spot, Sweep, single};
 pub use wood::{Bands, Face, Growth, Gum, Pores, Rays, Screen, Species};

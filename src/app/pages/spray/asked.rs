@@ -3,16 +3,15 @@
 use super::at_stand::AtStand;
 use super::outcome::Came;
 use super::program::Program;
-use super::run::Run;
+use super::run;
 use super::words;
-use crate::app::hooks::Slices;
+use crate::app::hooks::once_drawn;
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::card::{Card, sprayed};
 use crate::spraying::run::Run as Given;
-use crate::spraying::{Passes, Path, Setup};
+use crate::spraying::{Outcome, Passes, Path, Setup};
 use std::rc::Rc;
-use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 /// The face of a card on the shop sheet that it was dealt on; none of a card that is not sprayed.
@@ -112,7 +111,7 @@ pub(in crate::app) fn CardStand(props: &CardStandProps) -> Html {
     };
     let said = (*said).clone();
     let of_card = Some(OfCard { said, on_leave: props.on_leave.clone(), on_path, on_passes });
-    let on_done = Callback::from(|_: Rc<Run>| ());
+    let on_done = Callback::from(|_: Rc<Outcome>| ());
     if *programmed {
         return html! { <Program key="program" {setup} {of_card} {on_done} on_hand={on_program.reform(|()| false)} /> };
     }
@@ -131,7 +130,7 @@ pub(in crate::app) struct SprayedProps {
 #[component]
 pub(in crate::app) fn Sprayed(props: &SprayedProps) -> Html {
     let shop = use_shop();
-    let came = use_state(|| None::<Rc<Run>>);
+    let came = use_state(|| None::<Rc<Outcome>>);
     let path = use_memo((), |()| {
         let setup = setup_of(&shop, &props.card, &props.sheet)?;
         props.run.path(&setup).ok().map(|path| (setup, path))
@@ -141,8 +140,8 @@ pub(in crate::app) fn Sprayed(props: &SprayedProps) -> Html {
         let set = came.setter();
         move |()| {
             if let Some((setup, path)) = (*path).clone() {
-                spawn_local(async move {
-                    set.set(Some(Rc::new(Run::sprayed(path, &setup, &mut Slices::begin()).await)));
+                once_drawn(async move |mut slices| {
+                    set.set(Some(Rc::new(run::sprayed(path, &setup, &mut slices).await)));
                 });
             }
         }

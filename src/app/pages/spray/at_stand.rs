@@ -2,23 +2,21 @@
 
 use super::asked::OfCard;
 use super::gun::{self, Gun};
-use super::run::Run;
+use super::run;
 use super::words;
-use crate::app::hooks::{Slices, use_wanted};
+use crate::app::hooks::{once_drawn, use_wanted};
 use crate::app::parts::{Frame, Picture, SprayStand, Stand, Turn, icon};
 use crate::app::state::{Shop, use_shop};
 use crate::content::CautionStage;
-use crate::device::page;
-use crate::spraying::Setup;
+use crate::spraying::{Outcome, Setup};
 use std::cell::Cell;
 use std::rc::Rc;
-use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 #[derive(Properties)]
 pub(super) struct AtStandProps {
     pub(super) setup: Rc<Setup>,
-    pub(super) on_done: Callback<Rc<Run>>,
+    pub(super) on_done: Callback<Rc<Outcome>>,
     pub(super) on_program: Callback<bool>,
     /// The card that it is of, where it is of one: then nothing is measured here.
     #[prop_or_default]
@@ -91,13 +89,11 @@ pub(super) fn AtStand(props: &AtStandProps) -> Html {
                 (Some(Ok((path, sprayer))), None) => {
                     said.set(shop.say("spray.measuring"));
                     let (on_done, is_wanted) = (on_done.clone(), wanted.anew());
-                    page::once_drawn(move || {
-                        spawn_local(async move {
-                            let run = Run::of(path, sprayer, &mut Slices::begin()).await;
-                            if is_wanted() {
-                                on_done.emit(Rc::new(run));
-                            }
-                        })
+                    once_drawn(async move |mut slices| {
+                        let run = run::measured(path, sprayer, &mut slices).await;
+                        if is_wanted() {
+                            on_done.emit(Rc::new(run));
+                        }
                     });
                 }
                 _ => said.set(shop.say("spray.bare")),

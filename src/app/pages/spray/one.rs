@@ -1,15 +1,14 @@
 //! One task: sprayed, or told of.
 
 use super::at_stand::AtStand;
-use super::outcome::Outcome;
+use super::outcome::OutcomeScreen;
 use super::program::Program;
-use super::run::Run;
 use super::words;
 use crate::app::parts::Frame;
 use crate::app::route::Route;
 use crate::app::state::use_shop;
 use crate::content::CautionStage;
-use crate::spraying::Setup;
+use crate::spraying::{Outcome, Setup};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -51,7 +50,7 @@ impl PartialEq for TaskProps {
 enum Shown {
     Stand,
     Program,
-    Done(Rc<Run>),
+    Done(Rc<Outcome>),
 }
 
 #[component]
@@ -63,7 +62,7 @@ fn Task(props: &TaskProps) -> Html {
     let nth = use_state(|| 0_u32);
     let done = {
         let shown = shown.setter();
-        Callback::from(move |run: Rc<Run>| shown.set(Shown::Done(run)))
+        Callback::from(move |run: Rc<Outcome>| shown.set(Shown::Done(run)))
     };
     let again = {
         let (shown, nth) = (shown.setter(), nth.clone());
@@ -84,7 +83,7 @@ fn Task(props: &TaskProps) -> Html {
             html! { <Program key="program" setup={Rc::clone(setup)} on_done={done} on_hand={program.reform(|()| false)} /> }
         }
         Shown::Done(run) => {
-            html! { <Outcome key="outcome" run={Rc::clone(run)} on_again={again} title={words::name(&shop, &setup.task)} /> }
+            html! { <OutcomeScreen key="outcome" run={Rc::clone(run)} on_again={again} title={words::name(&shop, &setup.task)} /> }
         }
     }
 }

@@ -7,7 +7,7 @@ use crate::device::pointer::Sample;
 use crate::spraying::grid::Window;
 use crate::spraying::outline::Place;
 use crate::spraying::{Grid, Setup, Sprayer};
-use stepboard_picture::{Coating, Look, Moment};
+use stepboard_picture::{Coating, Look, Moment, single};
 use web_sys::{DomRect, Element, HtmlCanvasElement};
 use yew::prelude::*;
 
@@ -96,9 +96,4 @@ fn coating(setup: &Setup) -> Coating {
         (Coat::Colour, None) => Coating::Solid,
         (Coat::Sealer | Coat::Clear, None) => Coating::Clear,
     }
-}
-
-#[allow(clippy::cast_possible_truncation, reason = "a film of some hundred µm")]
-const fn single(film: f64) -> f32 {
-    film as f32
 }

@@ -10,3 +10,10 @@ pub use layers::Layers;
 pub use look::{Coating, Look, Moment, Seen};
 pub use spot::Spot;
 pub use sweep::Sweep;
+
+/// A number in the single precision of film and tables.
+#[allow(clippy::cast_possible_truncation, reason = "film and tables are single precision")]
+#[must_use]
+pub const fn single(value: f64) -> f32 {
+    value as f32
+}

@@ -5,6 +5,8 @@
 //! β = n + 3/2. What a piece of a straight line lays is the integral along it, taken
 //! from a table, so that a stroke comes out the same in however many pieces it is told.
 
+use super::single;
+
 /// Steps of the tables from the middle of the spot to its edge.
 const STEPS: usize = 1_024;
 /// Least length of a piece, in half widths of the spot: a shorter one is taken as standing still.
@@ -23,11 +25,6 @@ pub struct Spot {
     swept: Vec<f32>,
     /// Integral of (1 - z²)ⁿ from 0 over z.
     along: Vec<f32>,
-}
-
-#[allow(clippy::cast_possible_truncation, reason = "the tables are single precision")]
-const fn single(value: f64) -> f32 {
-    value as f32
 }
 
 fn share(step: usize) -> f64 {

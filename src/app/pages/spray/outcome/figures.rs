@@ -1,8 +1,8 @@
 //! The figures of a run beside those of a good one.
 
-use crate::app::pages::spray::run::Run;
 use crate::app::pages::spray::words;
 use crate::app::state::Shop;
+use crate::spraying::Outcome;
 use crate::spraying::Reading;
 use yew::prelude::*;
 
@@ -32,7 +32,7 @@ const EVEN: [Figure; 2] = [
     }),
 ];
 
-pub(super) fn figures(shop: &Shop, run: &Run, good: Option<&Run>) -> Html {
+pub(super) fn figures(shop: &Shop, run: &Outcome, good: Option<&Outcome>) -> Html {
     let even: &[Figure] = if run.setup().task.film.is_some() { &EVEN } else { &[] };
     let row = |(key, told): &Figure| {
         html! {

@@ -1,12 +1,12 @@
 //! The film map of the run, beside that of a good one: the strokes over it, figures where it stands out, its scale.
 
 use super::replayed::Replayed;
-use crate::app::pages::spray::run::Run;
 use crate::app::pages::spray::words;
 use crate::app::parts::{FilmMap, FilmScale, Marks};
 use crate::app::state::Shop;
 use crate::quantity::{Measure, Unit};
 use crate::rules::term::Term;
+use crate::spraying::Outcome;
 use crate::spraying::Path;
 use crate::spraying::reading::Place;
 use std::rc::Rc;
@@ -21,7 +21,7 @@ const OF_WIDTH: f64 = 500.0;
 /// Width of the drawing of the scale, of its strip, and heights of marks and words.
 const WIDE: f64 = 480.0;
 
-pub(super) fn maps(shop: &Shop, run: &Rc<Run>, good: Option<&Rc<Run>>) -> Html {
+pub(super) fn maps(shop: &Shop, run: &Rc<Outcome>, good: Option<&Rc<Outcome>>) -> Html {
     let beside = match good {
         Some(good) => html! {
             <figure key="good">
@@ -53,7 +53,7 @@ pub(super) fn maps(shop: &Shop, run: &Rc<Run>, good: Option<&Rc<Run>>) -> Html {
 }
 
 /// What a map shows, in words.
-fn alt(shop: &Shop, run: &Run) -> AttrValue {
+fn alt(shop: &Shop, run: &Outcome) -> AttrValue {
     let film = &run.reading.film;
     let named = [
         ("mean", words::film(shop, film.mean)),
@@ -78,7 +78,7 @@ fn strokes(path: &Path, class: &'static str) -> Html {
 }
 
 /// The mean film of a place that stands out.
-fn figure(run: &Run, nth: usize, place: &Place) -> Html {
+fn figure(run: &Outcome, nth: usize, place: &Place) -> Html {
     let grid = run.sprayer.film().grid();
     let (least, most) = (grid.across(0), grid.across(grid.columns));
     let scale = (most - least) / OF_WIDTH;
@@ -92,7 +92,7 @@ fn figure(run: &Run, nth: usize, place: &Place) -> Html {
 }
 
 /// The scale with its limits.
-fn scale(shop: &Shop, run: &Run) -> Html {
+fn scale(shop: &Shop, run: &Outcome) -> Html {
     let marks = Marks::of(run.setup());
     let tick = |(nth, line): (usize, &f64)| {
         let x = line / marks.end * WIDE;
@@ -110,7 +110,7 @@ fn scale(shop: &Shop, run: &Run) -> Html {
 }
 
 /// The places that stand out, as a table.
-fn places(shop: &Shop, run: &Run) -> Html {
+fn places(shop: &Shop, run: &Outcome) -> Html {
     let places = &run.reading.places;
     let row = |(nth, place): (usize, &Place)| {
         html! {

@@ -10,34 +10,35 @@ mod shade;
 mod strokes;
 mod verdict;
 
-use super::run::Run;
+use super::run;
+use crate::app::hooks::once_drawn;
 use crate::app::parts::{Frame, Picture, icon};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::content::CautionStage;
 use crate::device::page;
+use crate::spraying::Outcome;
 use std::rc::Rc;
-use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 /// Id of the heading that takes the focus.
 const HEADING: &str = "spray-verdict";
 
 #[derive(Properties)]
-pub(super) struct OutcomeProps {
-    pub(super) run: Rc<Run>,
+pub(super) struct OutcomeScreenProps {
+    pub(super) run: Rc<Outcome>,
     pub(super) title: AttrValue,
     pub(super) on_again: Callback<()>,
 }
 
-impl PartialEq for OutcomeProps {
+impl PartialEq for OutcomeScreenProps {
     fn eq(&self, other: &Self) -> bool {
         Rc::ptr_eq(&self.run, &other.run) && self.title == other.title && self.on_again == other.on_again
     }
 }
 
 #[component]
-pub(super) fn Outcome(props: &OutcomeProps) -> Html {
+pub(super) fn OutcomeScreen(props: &OutcomeScreenProps) -> Html {
     let shop = use_shop();
     let run = &props.run;
     let good = use_good(run);
@@ -58,7 +59,7 @@ pub(super) fn Outcome(props: &OutcomeProps) -> Html {
 }
 
 /// All that was measured of a run, beside a good one.
-fn measured(shop: &Shop, run: &Rc<Run>, good: Option<&Rc<Run>>) -> Html {
+fn measured(shop: &Shop, run: &Rc<Outcome>, good: Option<&Rc<Outcome>>) -> Html {
     html! {
         <>
             { maps::maps(shop, run, good) }
@@ -72,7 +73,7 @@ fn measured(shop: &Shop, run: &Rc<Run>, good: Option<&Rc<Run>>) -> Html {
 
 #[derive(Properties)]
 pub(super) struct CameProps {
-    pub(super) run: Rc<Run>,
+    pub(super) run: Rc<Outcome>,
 }
 
 impl PartialEq for CameProps {
@@ -97,13 +98,13 @@ pub(super) fn Came(props: &CameProps) -> Html {
 
 /// A good run of the same task: what came of one's own run is there first.
 #[hook]
-fn use_good(run: &Rc<Run>) -> Option<Rc<Run>> {
-    let good = use_state(|| None::<Rc<Run>>);
+fn use_good(run: &Rc<Outcome>) -> Option<Rc<Outcome>> {
+    let good = use_state(|| None::<Rc<Outcome>>);
     use_effect_with((), {
         let (good, run) = (good.setter(), Rc::clone(run));
         move |()| {
-            page::once_drawn(move || {
-                spawn_local(async move { good.set(Run::good(run.setup()).await.map(Rc::new)) })
+            once_drawn(async move |mut slices| {
+                good.set(run::good(run.setup(), &mut slices).await.map(Rc::new));
             });
         }
     });
@@ -111,7 +112,7 @@ fn use_good(run: &Rc<Run>) -> Option<Rc<Run>> {
 }
 
 /// The way to the task that comes after this one; to all of them after the last.
-fn next(shop: &Shop, run: &Run) -> Html {
+fn next(shop: &Shop, run: &Outcome) -> Html {
     let tasks = &shop.content().sprays;
     let at = tasks.iter().position(|task| task.slug == run.setup().task.slug);
     let next = at.and_then(|at| tasks.get(at + 1));

@@ -1,10 +1,10 @@
 //! A run played again over its film map, a good one beside it at the same time.
 
-use crate::app::pages::spray::run::Run;
 use crate::app::pages::spray::words;
 use crate::app::parts::FilmMap;
 use crate::app::state::use_shop;
 use crate::device::{NextFrame, clock};
+use crate::spraying::Outcome;
 use crate::spraying::replay::Replay;
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
@@ -18,9 +18,9 @@ const STEP: f64 = 0.1;
 
 #[derive(Properties)]
 pub(super) struct ReplayedProps {
-    pub(super) run: Rc<Run>,
+    pub(super) run: Rc<Outcome>,
     /// The good run, once there is one.
-    pub(super) good: Option<Rc<Run>>,
+    pub(super) good: Option<Rc<Outcome>>,
     pub(super) alt: AttrValue,
     /// Lines and figures over the map.
     pub(super) children: Html,
@@ -81,7 +81,7 @@ pub(super) fn Replayed(props: &ReplayedProps) -> Html {
             }
         })
     };
-    let mark = |run: &Run, replay: &Replay, class: &'static str| {
+    let mark = |run: &Outcome, replay: &Replay, class: &'static str| {
         let Some(point) = replay.at(*at).filter(|_| *at > 0.0) else { return Html::default() };
         let held = run.setup().opened(point.distance, point.tilt, point.wide);
         let transform = format!(

@@ -1,10 +1,10 @@
 //! A shaded edge: the colour difference by zone, the fade of both sides beside its target, bands once round the edge.
 
 use super::lines::{Axis, Line, lines};
-use crate::app::pages::spray::run::Run;
 use crate::app::pages::spray::words;
 use crate::app::state::Shop;
 use crate::rules::term::Term;
+use crate::spraying::Outcome;
 use crate::spraying::reading::ShadeRead;
 use crate::spraying::reading::shade::{Ring, ZoneRead};
 use yew::prelude::*;
@@ -16,7 +16,7 @@ const TURN: f64 = 1.0;
 const QUARTERS: [(f64, &str); 5] =
     [(0.0, "top"), (0.25, "right"), (0.5, "bottom"), (0.75, "left"), (1.0, "top")];
 
-pub(super) fn shade(shop: &Shop, run: &Run) -> Html {
+pub(super) fn shade(shop: &Shop, run: &Outcome) -> Html {
     let Some(shade) = &run.reading.shade else { return Html::default() };
     let row = |read: &ZoneRead| {
         html! {

@@ -1,9 +1,9 @@
 //! How each stroke was made: speed and overlap over time, and all of it as a table.
 
 use super::chart::{Bar, chart};
-use crate::app::pages::spray::run::Run;
 use crate::app::pages::spray::words;
 use crate::app::state::Shop;
+use crate::spraying::Outcome;
 use crate::spraying::better::OVERLAPS;
 use crate::spraying::good;
 use crate::spraying::strokes::Stroke;
@@ -12,7 +12,7 @@ use yew::prelude::*;
 /// Speeds within so much of that of a good run are drawn as wanted, as a share of it (as a speed is told to be off).
 const NEAR: f64 = 0.1;
 
-pub(super) fn strokes(shop: &Shop, run: &Run) -> Html {
+pub(super) fn strokes(shop: &Shop, run: &Outcome) -> Html {
     let strokes = &run.reading.strokes;
     let of = |value: fn(&Stroke) -> Option<f64>| -> Vec<Bar> {
         strokes.iter().map(|stroke| (stroke.to.t - stroke.from.t, value(stroke))).collect()

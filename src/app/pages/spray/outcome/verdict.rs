@@ -1,16 +1,16 @@
 //! Whether the run passes, why not, and the one thing to do better.
 
 use super::HEADING;
-use crate::app::pages::spray::run::Run;
 use crate::app::pages::spray::words;
 use crate::app::parts::{SignKind, sign};
 use crate::app::state::Shop;
 use crate::rules::term::Term;
 use crate::rules::verdict::RuleId;
+use crate::spraying::Outcome;
 use crate::spraying::{Advice, Finding};
 use yew::prelude::*;
 
-pub(super) fn verdict(shop: &Shop, run: &Run) -> Html {
+pub(super) fn verdict(shop: &Shop, run: &Outcome) -> Html {
     let (kind, class, key) = if run.passes() {
         (SignKind::Right, "ok", "spray.passes")
     } else {
@@ -25,7 +25,7 @@ pub(super) fn verdict(shop: &Shop, run: &Run) -> Html {
 }
 
 /// Why it does not pass, and the one thing to do better.
-pub(super) fn reasons(shop: &Shop, run: &Run) -> Html {
+pub(super) fn reasons(shop: &Shop, run: &Outcome) -> Html {
     html! {
         <>
             <ul key="findings" class="rows spray-findings" hidden={run.passes()}>{ for run.findings.iter().map(|one| finding(shop, one)) }</ul>

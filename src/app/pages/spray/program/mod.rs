@@ -4,26 +4,25 @@ mod fields;
 mod set;
 
 use super::asked::OfCard;
-use super::run::Run;
+use super::run as spray;
 use super::words;
-use crate::app::hooks::{Slices, use_wanted};
+use crate::app::hooks::{once_drawn, use_wanted};
 use crate::app::parts::{Field, Frame, Picture, icon};
 use crate::app::state::{Shop, use_shop};
 use crate::content::CautionStage;
 use crate::device::page;
 use crate::quantity::{Measure, Unit};
 use crate::spraying::edge::Side;
-use crate::spraying::{Passes, Setup};
+use crate::spraying::{Outcome, Passes, Setup};
 use fields::{Along, Number, Typed};
 use set::Set;
 use std::rc::Rc;
-use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
 #[derive(Properties)]
 pub(super) struct ProgramProps {
     pub(super) setup: Rc<Setup>,
-    pub(super) on_done: Callback<Rc<Run>>,
+    pub(super) on_done: Callback<Rc<Outcome>>,
     /// Back to spraying by hand.
     pub(super) on_hand: Callback<()>,
     /// The card that they are of, where they are of one: then nothing is measured here.
@@ -91,14 +90,10 @@ pub(super) fn Program(props: &ProgramProps) -> Html {
             said.set(shop.say("spray.measuring"));
             let (setup, said, shop) = (Rc::clone(&setup), said.clone(), shop.clone());
             let (on_done, is_wanted) = (on_done.clone(), wanted.anew());
-            page::once_drawn(move || {
-                spawn_local(async move {
-                    match Run::programmed(&passes, &setup, &mut Slices::begin()).await {
-                        Ok(run) if is_wanted() => on_done.emit(Rc::new(run)),
-                        Ok(_) => {}
-                        Err(_) => said.set(shop.say("spray.program.too-long")),
-                    }
-                })
+            once_drawn(async move |mut slices| match spray::programmed(&passes, &setup, &mut slices).await {
+                Ok(run) if is_wanted() => on_done.emit(Rc::new(run)),
+                Ok(_) => {}
+                Err(_) => said.set(shop.say("spray.program.too-long")),
             });
         })
     };
