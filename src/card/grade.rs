@@ -5,6 +5,7 @@ use super::{Answer, Card, Dice, Offered, Weighed, families, scene, sprayed, tole
 use crate::content::World;
 use crate::rules::sorted::sorted;
 use crate::rules::verdict::{RuleId, Ruling, Step};
+use crate::spraying::Outcome;
 use serde::{Deserialize, Serialize};
 
 /// The mark of an answer.
@@ -116,15 +117,23 @@ fn solve_as(question: &Question, card: &Card, world: &World<'_>) -> Option<Solut
 /// Grades one answer. `None` for a card whose family is unknown.
 #[must_use]
 pub fn grade(card: &Card, world: &World<'_>, given: &Answer) -> Option<Graded> {
+    let came = match given {
+        Answer::Run(run) => sprayed::outcome(card, world, run),
+        _ => None,
+    };
+    grade_came(card, world, given, came.as_ref())
+}
+
+/// Grades one answer by what its run came to, which takes long to work out ([`sprayed::outcome`]); other answers have none.
+#[must_use]
+pub fn grade_came(card: &Card, world: &World<'_>, given: &Answer, came: Option<&Outcome>) -> Option<Graded> {
     let question = families::find(&card.family)?;
     let solution = solve_as(question, card, world)?;
     let found = match (question.ask, &card.offered, &solution.right, given) {
         (Ask::Diagnose { astray, .. }, Some(offered), Answer::Diagnosis(right), Answer::Diagnosis(given)) => {
             Some(astray(&card.facts, world, offered, right, given))
         }
-        (Ask::Spray { setup }, _, Answer::GoodRun, Answer::Run(run)) => {
-            setup(&card.facts, world).ok().map(|setup| sprayed::astray(&setup, run))
-        }
+        (Ask::Spray { .. }, _, Answer::GoodRun, Answer::Run(_)) => Some(sprayed::astray(came)),
         _ => None,
     };
     let right = match (question.ask, given) {

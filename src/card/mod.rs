@@ -24,7 +24,7 @@ pub use changed::{Change, Example, SITUATIONS, changed};
 pub use deal::{Card, DealError, deal};
 pub use diagnosis::{Diagnosis, Named, Offered, Weighed, Worth};
 pub use dice::Dice;
-pub use grade::{Graded, Mark, Solution, grade, solve, weigh};
+pub use grade::{Graded, Mark, Solution, grade, grade_came, solve, weigh};
 pub use luck::{UNTOLD_MOST, luck};
 pub use question::{Ask, Item, Kind, Question, Tempt};
 pub use slate::Slate;

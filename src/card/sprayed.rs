@@ -24,11 +24,8 @@ pub fn setup(card: &Card, world: &World<'_>) -> Option<Setup> {
 /// What a run on a card came to; `None` of a card that is not sprayed, and of a run that no gun can make.
 #[must_use]
 pub fn outcome(card: &Card, world: &World<'_>, run: &Run) -> Option<Outcome> {
-    came_of(run, &setup(card, world)?)
-}
-
-fn came_of(run: &Run, setup: &Setup) -> Option<Outcome> {
-    run.path(setup).ok().map(|path| Outcome::sprayed(path, setup))
+    let setup = setup(card, world)?;
+    run.path(&setup).ok().map(|path| Outcome::sprayed(path, &setup))
 }
 
 /// A run on a card as the model would do it; `None` of a card that is not sprayed.
@@ -38,11 +35,12 @@ pub fn good_run(card: &Card, world: &World<'_>) -> Option<Vec<Passes>> {
 }
 
 /// What is misread in a run that does not pass, and what follows; `None` for one that passes.
-pub(super) fn astray(setup: &Setup, run: &Run) -> Option<Astray> {
-    let Some(outcome) = came_of(run, setup) else { return Some(("", "")) };
+pub(super) fn astray(came: Option<&Outcome>) -> Option<Astray> {
+    let Some(outcome) = came else { return Some(("", "")) };
     let worst = outcome.findings.first()?;
     let slip = outcome.advice.map_or("", |advice| slip(advice.better));
-    Some((slip, after(worst.fault, setup.task.coat, setup.task.stage)))
+    let task = &outcome.setup().task;
+    Some((slip, after(worst.fault, task.coat, task.stage)))
 }
 
 /// How a good run is reckoned: a run that passes is right.

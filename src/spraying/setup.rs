@@ -22,7 +22,7 @@ pub const AS_SET: f64 = 1.0;
 const SECONDS_A_MINUTE: f64 = 60.0;
 
 /// A task on a sheet.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Setup {
     /// The task.
     pub task: SprayTask,

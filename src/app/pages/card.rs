@@ -1,6 +1,7 @@
 //! A card before it is handed in.
 
-use super::spray::{CardStand, asked, setup_of};
+use super::events::HandedIn;
+use super::spray::{Came, CardStand, asked, setup_of, use_came};
 use crate::app::hooks::{use_keys, use_size};
 use crate::app::parts::{
     Frame, Picture, answer_field, card_panels, card_ticket, certainty_field, icon, tests_field,
@@ -31,7 +32,7 @@ pub(super) struct CardProps {
     pub(super) card: Rc<Card>,
     pub(super) around: Around,
     pub(super) on_draft: Callback<Draft>,
-    pub(super) hand_in: Callback<(Rc<Draft>, Rc<Card>)>,
+    pub(super) hand_in: Callback<HandedIn>,
 }
 
 #[component]
@@ -50,12 +51,14 @@ pub(super) fn CardScreen(props: &CardProps) -> Html {
         use_memo((shop.clone(), Rc::clone(card), draft.card.sheet.slug.clone()), |(shop, card, sheet)| {
             setup_of(shop, card, sheet)
         });
-    let missing = missing(draft, card);
+    let came = use_came(Some(card), &draft.card.sheet.slug, draft.slate.answer(card).as_ref());
+    let missing = missing(draft, card, &came);
     let hand_in = use_callback(
-        (Rc::clone(draft), Rc::clone(card), missing.is_none(), props.hand_in.clone()),
-        |(), (draft, card, ready, hand_in)| {
+        (Rc::clone(draft), Rc::clone(card), came, missing.is_none(), props.hand_in.clone()),
+        |(), (draft, card, came, ready, hand_in)| {
             if *ready {
-                hand_in.emit((Rc::clone(draft), Rc::clone(card)));
+                let (draft, card, came) = (Rc::clone(draft), Rc::clone(card), came.clone());
+                hand_in.emit(HandedIn { draft, card, came });
             }
         },
     );
@@ -178,10 +181,11 @@ const fn is_wide((width, height): (u32, u32)) -> bool {
 }
 
 /// What is missing before the card can be handed in.
-fn missing(draft: &Draft, card: &Card) -> Option<&'static str> {
+fn missing(draft: &Draft, card: &Card, came: &Came) -> Option<&'static str> {
     match (draft.slate.answer(card), draft.certainty) {
         (None, _) => Some(wanted(card.kind)),
         (Some(_), None) => Some("card.need-certainty"),
+        _ if *came == Came::Measuring => Some("spray.measuring"),
         _ => None,
     }
 }

@@ -1,21 +1,29 @@
 //! Events that the screens hand in. Their numbers are given when they are stored.
 
+use super::spray::Came;
 use crate::app::state::Shop;
 use crate::card::{self, Answer, Card};
 use crate::exchange::set::OwnCard;
 use crate::record::{Certainty, Draft, Entry, Event, Help, SheetName, Step, Turn, Within};
+use std::rc::Rc;
+
+/// A card that is handed in, with what its run came to.
+pub(super) struct HandedIn {
+    pub(super) draft: Rc<Draft>,
+    pub(super) card: Rc<Card>,
+    pub(super) came: Came,
+}
 
 /// The answer of a draft. `None` while something is missing.
 pub(super) fn answered(
     shop: &Shop,
-    draft: &Draft,
-    card: &Card,
+    HandedIn { draft, card, came }: &HandedIn,
     active_seconds: Option<u32>,
     within: Within,
 ) -> Option<Event> {
     let world = shop.world(&draft.card.sheet.slug)?;
     let answer = draft.slate.answer(card)?;
-    let graded = card::grade(card, &world, &answer)?;
+    let graded = came.graded(card, &world, &answer)?;
     Some(Event::Answered(Entry {
         stamp: shop.stamp(&draft.person),
         family: card.family.clone(),

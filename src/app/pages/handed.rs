@@ -1,9 +1,9 @@
 //! A card after it was handed in: the verdict, and what comes next.
 
-use super::answered::answered;
+use super::answered::seen_of;
 use super::card::{cautions, place, stage_name, stand, to_stand, wanted};
 use super::deal;
-use super::spray::setup_of;
+use super::spray::{Came, setup_of, told_of_run, use_came};
 use crate::app::hooks::{use_enter, use_second_tap, use_told};
 use crate::app::parts::{
     Frame, Picture, Verdict, answer_field, icon, pointing, round, seen_card, tests_field, told, use_ahead,
@@ -40,9 +40,11 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
     let shop = use_shop();
     let told = use_told();
     let (draft, card, entry) = (&props.draft, &props.card, &props.entry);
-    let graded = use_memo((shop.clone(), Rc::clone(card), Rc::clone(entry)), |(shop, card, entry)| {
+    let came = use_came(Some(card), &entry.sheet.slug, Some(&entry.answer));
+    let of_entry = (shop.clone(), Rc::clone(card), Rc::clone(entry), came.clone());
+    let graded = use_memo(of_entry, |(shop, card, entry, came)| {
         let world = shop.world(&entry.sheet.slug)?;
-        card::grade(card, &world, &entry.answer).map(Rc::new)
+        came.graded(card, &world, &entry.answer).map(Rc::new)
     });
     let second_tap = use_second_tap();
     let held_back = entry.sure_and_wrong() && !draft.reworked;
@@ -87,6 +89,8 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
         })
     };
     let worked = slate.answer(card);
+    let worked_came = use_came(Some(card), &entry.sheet.slug, worked.as_ref());
+    let measuring = worked_came == Came::Measuring;
     let check = {
         let (shop, card, again, worked) = (shop.clone(), Rc::clone(card), again.setter(), worked.clone());
         let (sheet, draft, put) = (entry.sheet.slug.clone(), Rc::clone(draft), props.put.clone());
@@ -94,9 +98,9 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
             let graded = shop
                 .world(&sheet)
                 .zip(worked.as_ref())
-                .and_then(|(world, answer)| card::grade(&card, &world, answer));
-            if second_tap.now() {
-                // The second tap of a double tap, as above.
+                .and_then(|(world, answer)| worked_came.graded(&card, &world, answer));
+            if second_tap.now() || measuring {
+                // The second tap of a double tap, as above; or it cannot be told yet.
             } else if graded.is_some_and(|graded| graded.mark == Mark::Right) {
                 put.emit(Some(Draft { reworked: true, ..(*draft).clone() }));
             } else {
@@ -127,6 +131,7 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
         </div>
     };
     let (said, class) = match &worked {
+        Some(_) if measuring => ("spray.measuring", "next-step not-yet"),
         Some(_) => ("verdict.check", "next-step"),
         None => (wanted(card.kind), "next-step not-yet"),
     };
@@ -160,7 +165,7 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
     });
     let on_place = if held_back { pointing(card, &slate, &on_slate) } else { Callback::from(|_| ()) };
     // Who is to point again has the panel beside what is asked.
-    let panels = answered(&shop, card, entry, slate.place, &on_place);
+    let panels = seen_of(&shop, (card, entry, &came), slate.place, &on_place);
     let panels = if points {
         html! { <>{ panels }{ for rework.clone() }</> }
     } else {
@@ -177,7 +182,7 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
     html! {
         <Frame class="handed" title={stage_name(&shop, card)} note={place(&shop, draft, length)} back={Some(Route::Home)}
             marks={round(&shop, draft.done + 1, length.cards)} cautions={cautions(&shop, card)} {action}>
-            <div key="verdict" class="verdict-place">{ for verdict }</div>
+            <div key="verdict" class="verdict-place">{ verdict.unwrap_or_else(|| told_of_run(&shop, &came)) }</div>
             <div key="rework" hidden={points || rework.is_none()}>
                 { for rework.filter(|_| !points) }
             </div>

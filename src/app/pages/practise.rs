@@ -2,16 +2,16 @@
 
 use super::card::{Around, CardScreen, place};
 use super::deal;
-use super::events::answered;
+use super::events::{HandedIn, answered};
 use super::handed::HandedScreen;
 use crate::app::hooks::{use_book, use_desk, use_told};
 use crate::app::parts::{Frame, round};
 use crate::app::route::Route;
 use crate::app::state::{OnDesk, use_shop};
-use crate::card::{self, Slate};
+use crate::card::Slate;
 use crate::device::Watch;
 use crate::learn::Round;
-use crate::record::{Draft, Within};
+use crate::record::Within;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -42,15 +42,13 @@ pub(in crate::app) fn Practise() -> Html {
             }
         }
     });
-    let hand_in = use_callback(
-        (shop.clone(), books.clone(), watch),
-        |(draft, card): (Rc<Draft>, Rc<card::Card>), (shop, books, watch)| {
+    let hand_in =
+        use_callback((shop.clone(), books.clone(), watch), |handed: HandedIn, (shop, books, watch)| {
             let seconds = watch.as_ref().as_ref().map(Watch::seconds);
-            if let Some(event) = answered(shop, &draft, &card, seconds, Within::Practice) {
-                books.hand_in.emit((event, OnDesk::Handed((*draft).clone())));
+            if let Some(event) = answered(shop, &handed, seconds, Within::Practice) {
+                books.hand_in.emit((event, OnDesk::Handed((*handed.draft).clone())));
             }
-        },
-    );
+        });
     let screen = match (draft, (*card).clone()) {
         (Some(draft), Some(card)) => {
             let entry = draft.handed.and_then(|sequence| books.book.journal.find(sequence)).cloned();

@@ -1,13 +1,12 @@
 //! An answer as the card that was seen, dealt again on its own sheet.
 
-use super::answered::answered;
+use super::answered::Answered;
 use super::card::{cautions, stage_name};
 use super::deal;
 use super::sets::OwnVerdict;
-use crate::app::parts::{Frame, Verdict, card_ticket};
+use crate::app::parts::{Frame, card_ticket};
 use crate::app::route::Route;
 use crate::app::state::{SetsContext, Shop};
-use crate::card;
 use crate::device::clock;
 use crate::exchange::set::OWN_CARD;
 use crate::record::{CardName, Entry};
@@ -60,12 +59,7 @@ pub(super) fn seen(
             </Frame>
         };
     }
-    let graded = deal::again(shop, &name).and_then(|card| {
-        let world = shop.world(&entry.sheet.slug)?;
-        let graded = card::grade(&card, &world, &entry.answer)?;
-        Some((Rc::new(card), Rc::new(graded)))
-    });
-    let Some((card, graded)) = graded else {
+    let Some(card) = deal::again(shop, &name).map(Rc::new) else {
         let sheet = shop.world(&entry.sheet.slug).filter(|world| world.sheet.hash() == entry.sheet.hash);
         let why = if sheet.is_some() { "record.gone" } else { "record.no-sheet" };
         // An edition that is not here has its slug alone.
@@ -82,13 +76,12 @@ pub(super) fn seen(
             </Frame>
         };
     };
-    let panels = answered(shop, &card, entry, None, &Callback::from(|_| ()));
     html! {
         <Frame class="handed" title={stage_name(shop, &card)} {note} {back} cautions={cautions(shop, &card)} {action}>
             { above }
             { card_ticket(shop, &card) }
             <h2 key="ask">{ shop.voice().ask(&card) }</h2>
-            <Verdict key="verdict" {card} {graded} answer={entry.answer.clone()} certainty={entry.certainty} {panels} />
+            <Answered key="verdict" {card} entry={Rc::new(entry.clone())} />
             { below }
         </Frame>
     }

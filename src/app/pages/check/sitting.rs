@@ -2,7 +2,7 @@
 
 use super::super::card::{Around, CardScreen};
 use super::super::deal;
-use super::super::events::answered;
+use super::super::events::{HandedIn, answered};
 use super::super::sheet::ShopSheet;
 use super::answers::CheckAnswers;
 use super::elapsed::{Elapsed, LEAD};
@@ -12,9 +12,9 @@ use crate::app::hooks::{now, use_book, use_desk};
 use crate::app::parts::{Frame, Picture, icon};
 use crate::app::route::Route;
 use crate::app::state::{OnDesk, use_shop};
-use crate::card::{Card, Slate};
+use crate::card::Slate;
 use crate::device::Watch;
-use crate::record::{Draft, Within};
+use crate::record::Within;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -64,10 +64,10 @@ pub(in crate::app) fn Sitting(props: &SittingProps) -> Html {
     let set = view.map(|view| view.set.clone()).unwrap_or_default();
     let hand_in = use_callback(
         (shop.clone(), books.hand_in.clone(), watch, attempt.clone(), set),
-        |(draft, card): (Rc<Draft>, Rc<Card>), (shop, hand_in, watch, attempt, set)| {
+        |handed: HandedIn, (shop, hand_in, watch, attempt, set)| {
             let seconds = watch.as_ref().as_ref().map(Watch::seconds);
             let within = Within::Check { attempt: attempt.clone(), set: set.clone() };
-            if let Some(event) = answered(shop, &draft, &card, seconds, within) {
+            if let Some(event) = answered(shop, &handed, seconds, within) {
                 hand_in.emit((event, OnDesk::NextOfCheck));
             }
         },

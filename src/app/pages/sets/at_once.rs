@@ -1,13 +1,12 @@
 //! What came of an answer, told at once.
 
-use super::super::answered::answered;
+use super::super::answered::Answered;
 use super::super::card::{Around, cautions, stage_name};
 use super::super::dealt::Dealt;
 use super::own::OwnVerdict;
 use crate::app::hooks::{use_enter, use_second_tap};
-use crate::app::parts::{Frame, Verdict, seen_card};
-use crate::app::state::{Shop, use_shop};
-use crate::card::{self, Card};
+use crate::app::parts::{Frame, seen_card};
+use crate::app::state::use_shop;
 use crate::record::Entry;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -46,19 +45,9 @@ pub(super) fn AtOnce(props: &AtOnceProps) -> Html {
         },
         Dealt::Computed(card) => html! {
             <Frame class="handed" title={stage_name(&shop, card)} {note} back={Some(back)} {marks} cautions={cautions(&shop, card)} {action}>
-                <div key="verdict" class="verdict-place">{ verdict(&shop, card, entry) }</div>
+                <div key="verdict" class="verdict-place"><Answered card={Rc::clone(card)} entry={Rc::clone(entry)} /></div>
                 { seen_card(&shop, card) }
             </Frame>
         },
-    }
-}
-
-fn verdict(shop: &Shop, card: &Rc<Card>, entry: &Entry) -> Html {
-    let Some(world) = shop.world(&entry.sheet.slug) else { return Html::default() };
-    let Some(graded) = card::grade(card, &world, &entry.answer).map(Rc::new) else { return Html::default() };
-    let tests = card::weigh(card, &world, &graded.solution.right, &entry.answer);
-    let panels = answered(shop, card, entry, None, &Callback::from(|_| ()));
-    html! {
-        <Verdict card={Rc::clone(card)} {graded} {tests} answer={entry.answer.clone()} certainty={entry.certainty} {panels} />
     }
 }

@@ -3,7 +3,7 @@
 use super::super::card::{Around, CardScreen};
 use super::super::check::use_presence;
 use super::super::dealt::Dealt;
-use super::super::events::{answered, answered_own, turn};
+use super::super::events::{HandedIn, answered, answered_own, turn};
 use super::super::sheet::ShopSheet;
 use super::absent;
 use super::at_once::AtOnce;
@@ -13,7 +13,7 @@ use crate::app::hooks::{use_book, use_desk, use_sets};
 use crate::app::parts::{Frame, round};
 use crate::app::route::Route;
 use crate::app::state::{ContentContext, KeptSet, OnDesk, use_shop};
-use crate::card::{Answer, Card, Slate};
+use crate::card::{Answer, Slate};
 use crate::content::{Purpose, World};
 use crate::device::{Watch, page};
 use crate::exchange::set::{OwnCard, cards};
@@ -165,9 +165,9 @@ fn Taking(props: &TakingProps) -> Html {
     let within = view.as_ref().map(|view| view.within(&kept.id)).unwrap_or_default();
     let hand_in = {
         let (shop, give, watch, within) = (shop.clone(), give.clone(), Rc::clone(&watch), within.clone());
-        Callback::from(move |(draft, card): (Rc<Draft>, Rc<Card>)| {
+        Callback::from(move |handed: HandedIn| {
             let seconds = watch.as_ref().as_ref().map(Watch::seconds);
-            if let Some(event) = answered(&shop, &draft, &card, seconds, within.clone()) {
+            if let Some(event) = answered(&shop, &handed, seconds, within.clone()) {
                 give.emit(event);
             }
         })

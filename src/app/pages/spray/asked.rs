@@ -1,11 +1,8 @@
-//! A card that is sprayed: what it asks of its face, its stand, and what came of the run that answered it.
+//! A card that is sprayed: what it asks of its face, and its stand.
 
 use super::at_stand::AtStand;
-use super::outcome::Came;
 use super::program::Program;
-use super::run;
 use super::words;
-use crate::app::hooks::once_drawn;
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::card::{Card, sprayed};
@@ -116,39 +113,4 @@ pub(in crate::app) fn CardStand(props: &CardStandProps) -> Html {
         return html! { <Program key="program" {setup} {of_card} {on_done} on_hand={on_program.reform(|()| false)} /> };
     }
     html! { <AtStand key={*nth} {setup} {of_card} {on_done} {on_program} /> }
-}
-
-#[derive(Properties, PartialEq)]
-pub(in crate::app) struct SprayedProps {
-    pub(in crate::app) card: Rc<Card>,
-    pub(in crate::app) run: Given,
-    /// Slug of the shop sheet on which it was dealt.
-    pub(in crate::app) sheet: AttrValue,
-}
-
-/// What came of a run that answered a card, sprayed once more.
-#[component]
-pub(in crate::app) fn Sprayed(props: &SprayedProps) -> Html {
-    let shop = use_shop();
-    let came = use_state(|| None::<Rc<Outcome>>);
-    let path = use_memo((), |()| {
-        let setup = setup_of(&shop, &props.card, &props.sheet)?;
-        props.run.path(&setup).ok().map(|path| (setup, path))
-    });
-    let is_none = path.is_none();
-    use_effect_with((), {
-        let set = came.setter();
-        move |()| {
-            if let Some((setup, path)) = (*path).clone() {
-                once_drawn(async move |mut slices| {
-                    set.set(Some(Rc::new(run::sprayed(path, &setup, &mut slices).await)));
-                });
-            }
-        }
-    });
-    match &*came {
-        Some(run) => html! { <Came run={Rc::clone(run)} /> },
-        None if is_none => html! { <p role="status">{ shop.say("spray.no-path") }</p> },
-        None => html! { <p role="status">{ shop.say("spray.measuring") }</p> },
-    }
 }

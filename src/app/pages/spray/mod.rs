@@ -2,6 +2,7 @@
 
 mod asked;
 mod at_stand;
+mod came;
 mod choose;
 mod gun;
 mod one;
@@ -10,6 +11,7 @@ mod program;
 mod run;
 mod words;
 
-pub(in crate::app) use asked::{CardStand, Sprayed, asked, setup_of};
+pub(in crate::app) use asked::{CardStand, asked, setup_of};
+pub(in crate::app) use came::{Came, told as told_of_run, use_came};
 pub(in crate::app) use choose::Sprays;
 pub(in crate::app) use one::SprayPage;

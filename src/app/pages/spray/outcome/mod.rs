@@ -72,11 +72,11 @@ fn measured(shop: &Shop, run: &Rc<Outcome>, good: Option<&Rc<Outcome>>) -> Html 
 }
 
 #[derive(Properties)]
-pub(super) struct CameProps {
+pub(super) struct CameOfProps {
     pub(super) run: Rc<Outcome>,
 }
 
-impl PartialEq for CameProps {
+impl PartialEq for CameOfProps {
     fn eq(&self, other: &Self) -> bool {
         Rc::ptr_eq(&self.run, &other.run)
     }
@@ -84,7 +84,7 @@ impl PartialEq for CameProps {
 
 /// What came of a run that answered a card, below the verdict on it.
 #[component]
-pub(super) fn Came(props: &CameProps) -> Html {
+pub(super) fn CameOf(props: &CameOfProps) -> Html {
     let shop = use_shop();
     let run = &props.run;
     let good = use_good(run);

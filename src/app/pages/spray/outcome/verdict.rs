@@ -6,8 +6,7 @@ use crate::app::parts::{SignKind, sign};
 use crate::app::state::Shop;
 use crate::rules::term::Term;
 use crate::rules::verdict::RuleId;
-use crate::spraying::Outcome;
-use crate::spraying::{Advice, Finding};
+use crate::spraying::{Advice, Finding, Outcome};
 use yew::prelude::*;
 
 pub(super) fn verdict(shop: &Shop, run: &Outcome) -> Html {
