@@ -47,6 +47,19 @@ impl Film {
         Self { grid, layers: Layers::bare(grid.columns, grid.rows), since: 0.0, flash }
     }
 
+    /// A face on which so much was laid in each cell already, row by row, µm: all of it wet, at the moment 0. Cells that are
+    /// not told are bare.
+    #[must_use]
+    pub fn laid_on(grid: Grid, flash: f64, laid: &[f32]) -> Self {
+        let mut film = Self::bare(grid, flash);
+        let Layers { laid: all, wet, wettest, .. } = &mut film.layers;
+        for (cell, slots) in laid.iter().zip(all.iter_mut().zip(wet).zip(wettest)) {
+            let ((all, wet), wettest) = slots;
+            (*all, *wet, *wettest) = (*cell, *cell, *cell);
+        }
+        film
+    }
+
     /// The grid.
     #[must_use]
     pub const fn grid(&self) -> Grid {

@@ -44,8 +44,14 @@ impl Sprayer {
     /// A gun at rest before a bare face.
     #[must_use]
     pub fn new(setup: Setup, grid: Grid) -> Self {
-        let spot = Spot::of_taper(setup.sheet.get(crate::rules::sheet::Setting::FanTaper));
         let film = Film::bare(grid, setup.task.flash_s.get());
+        Self::over(setup, film)
+    }
+
+    /// A gun at rest before a face on which a film lies.
+    #[must_use]
+    pub fn over(setup: Setup, film: Film) -> Self {
+        let spot = Spot::of_taper(setup.sheet.get(crate::rules::sheet::Setting::FanTaper));
         Self { setup, spot, film, at: None, open: 0.0, paint: Paint::default() }
     }
 

@@ -9,6 +9,7 @@ mod fan;
 mod film;
 mod graded;
 mod programmed;
+mod read;
 mod refused;
 mod replay;
 mod sampled;

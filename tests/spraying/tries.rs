@@ -69,3 +69,58 @@ pub(crate) fn seen(a_second: u32) -> Path {
     points.sort_by(|a, b| a.t.total_cmp(&b.t));
     path(&points)
 }
+
+/// How far before and behind a moment a hand looks that goes along a path, s, and at how many moments of it: it rounds the
+/// corners.
+const ROUNDED: (f64, u32) = (0.12, 12);
+
+/// Where a path is at a moment.
+fn on(path: &Path, moment: f64) -> Point {
+    let points = path.points();
+    let next = points.partition_point(|point| point.t <= moment).clamp(1, points.len() - 1);
+    let (from, to) = (points[next - 1], points[next]);
+    let share = if to.t > from.t { ((moment - from.t) / (to.t - from.t)).clamp(0.0, 1.0) } else { 0.0 };
+    from.towards(&to, share)
+}
+
+/// A hand that goes along a path, rounds its corners and never quite keeps to it, seen so many times a second and at the
+/// moments at which the trigger changes.
+pub(crate) fn along(path: &Path, a_second: u32) -> Path {
+    use std::f64::consts::TAU;
+    let unsteady = |point: Point| {
+        let swing = |size: f64, time: f64| size * (TAU * point.t / time).sin();
+        let (far, count) = ROUNDED;
+        let looked =
+            (0..=count).map(|nth| on(path, point.t + far * (f64::from(2 * nth) / f64::from(count) - 1.0)));
+        let (mut x, mut y, mut fan) = (0.0, 0.0, 0.0);
+        for one in looked {
+            let weight = 1.0 / f64::from(count + 1);
+            (x, y, fan) = (x + one.x * weight, y + one.y * weight, fan + one.fan * weight);
+        }
+        Point {
+            x: x + swing(4.0, 1.9),
+            y: y + swing(3.0, 2.6),
+            distance: point.distance + swing(8.0, 2.3),
+            tilt: swing(6.0, 3.1),
+            fan: fan + swing(8.0, 2.9),
+            ..point
+        }
+    };
+    let mut seen = Vec::new();
+    let mut trigger = None;
+    for pair in path.points().windows(2) {
+        let (from, to) = (pair[0], pair[1]);
+        if trigger != Some(from.trigger) {
+            seen.push(unsteady(from));
+            trigger = Some(from.trigger);
+        }
+        let mut moment = (from.t * f64::from(a_second)).floor() + 1.0;
+        while from.trigger > 0.0 && moment / f64::from(a_second) < to.t {
+            let share = (moment / f64::from(a_second) - from.t) / (to.t - from.t);
+            seen.push(unsteady(from.towards(&to, share)));
+            moment += 1.0;
+        }
+    }
+    seen.extend(path.points().last().map(|last| unsteady(*last)));
+    Path::new(seen).expect("a path")
+}
