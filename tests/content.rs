@@ -214,7 +214,7 @@ fn a_new_fault_is_diagnosed_without_any_code() {
         source.text.push_str(match source.path.to_str().expect("a plain name") {
             "faults.toml" => {
                 "\n[[fault]]\nid = \"moth-mark\"\nseverity = 2\nmade = [\"clear\"]\nshows = \"clear\"\n\
-                 met = \"rare\"\ncauses = [\"moth-in-room\"]\nrework_h = 1.0\nwait_h = 8.0\nsource = \"-\"\n\
+                 met = \"rare\"\ncauses = [\"moth-in-room\"]\nrework = [\"again\"]\nsource = \"-\"\n\
                  [fault.seen]\nmark = [\"specks\"]\nwings = [\"wings-there\"]\n"
             }
             "facts/fault.toml" => {

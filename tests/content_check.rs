@@ -372,7 +372,17 @@ fn walks_tools_and_mends_are_held_to_what_there_is() {
     refused(hand, "start = 180.0", "start = 181.0", &["a start among its values"]);
     told(hand, "\"pack-work\"", "\"polish-wax\"", &["`pack-work` is nowhere at hand"]);
     told(hand, "slug = \"vacuumed\"", "slug = \"wiped-across\"", &["stands twice"]);
-    let mends = "mends.toml";
-    refused(mends, "\"fat-edge\"", "\"fat-edges\"", &["no fault", "fat-edge"]);
-    told(mends, "rework = 4\n", "", &["either `faults` or `rework`"]);
+    let faults = "faults.toml";
+    refused(
+        faults,
+        "rework = [{ do = \"scuff-film\" }]",
+        "rework = []",
+        &["raised-grain", "at least one step"],
+    );
+    refused(
+        faults,
+        "rework = [{ do = \"scuff-film\" }]",
+        "rework = [\"scuf\"]",
+        &["strip", "again", "recoat"],
+    );
 }

@@ -139,14 +139,16 @@ fn too_little_rework_and_too_much_have_consequences_of_their_own() {
 #[test]
 fn no_wait_of_no_hours_is_told() {
     let content = content();
-    let free = content.faults.iter().filter(|fault| fault.wait_h.get() == 0.0).count();
+    let told = |fault| {
+        let costs = stepboard::rules::fault::costs(fault, &content.sheets[0]);
+        let waits = costs.working.iter().filter(|step| step.label == "rework-wait");
+        (costs.answer.1.get(), waits.map(|step| step.result.value).collect::<Vec<_>>())
+    };
+    let free = content.faults.iter().filter(|fault| told(fault).0 == 0.0).count();
     assert!(free > 0, "a rework without a wait");
     for fault in &content.faults {
-        let working = stepboard::rules::fault::remedy(fault).working;
-        let waits: Vec<f64> =
-            working.iter().filter(|step| step.label == "rework-wait").map(|step| step.result.value).collect();
-        let told: &[f64] = if fault.wait_h.get() > 0.0 { &[fault.wait_h.get()] } else { &[] };
-        assert_eq!(waits, told, "{}", fault.id);
+        let (wait, waits) = told(fault);
+        assert_eq!(waits, if wait > 0.0 { vec![wait] } else { Vec::new() }, "{}", fault.id);
     }
 }
 

@@ -7,8 +7,8 @@ use serde_json::Value;
 use std::process::Command;
 use stepboard::content::Content;
 use stepboard::rules::fault::{
-    Certainty, Fault, Later, MISREAD, Met, Observation, belief, can_cause, deciding_probe, diagnose, entropy,
-    first_cause, likelihood, ranked_causes, ranked_probes, remedy, separates, shows_later, telling,
+    Certainty, Fault, Later, MISREAD, Met, Observation, belief, can_cause, costs, deciding_probe, diagnose,
+    entropy, first_cause, likelihood, ranked_causes, ranked_probes, separates, shows_later, telling,
 };
 use stepboard::rules::term::{Provenance, Stage};
 use support::table::{Row, table};
@@ -490,16 +490,11 @@ fn a_fault_that_shows_later_is_told_with_both_stages() {
         (Some("substrate-crack"), Some("later-always"))
     );
     assert_eq!((named(&found, "made_at", 0, "stage"), found["shows_at"].as_str()), ("sand", Some("cure")));
-    let cure = remedy(content.fault("substrate-crack").expect("known"));
-    near(
-        found["rework_time"]["value"].as_f64().expect("hours"),
-        cure.answer.work.get(),
-        0.0,
-        "hours of work",
-    );
+    let costs = costs(content.fault("substrate-crack").expect("known"), &content.sheets[0]);
+    near(found["rework_time"]["value"].as_f64().expect("hours"), costs.answer.0.get(), 0.0, "hours of work");
     near(
         found["rework_wait"]["value"].as_f64().expect("hours"),
-        cure.answer.wait.get(),
+        costs.answer.1.get(),
         0.0,
         "hours of waiting",
     );

@@ -2,9 +2,9 @@
 
 use super::{Calculation, Facts, Gives, Needs, Outcome, Row};
 use crate::content::{Content, World};
-use crate::quantity::{Measure, Unit};
+use crate::quantity::{Hours, Measure, Unit};
 use crate::rules::fault::{
-    Branch, Fault, Observation, Probe, Telling, belief, diagnose, ranked_causes, ranked_probes, remedy,
+    Branch, Fault, Observation, Probe, Telling, belief, costs, diagnose, ranked_causes, ranked_probes, remedy,
 };
 use crate::rules::term::{Stage, Term};
 use crate::rules::verdict::{Judged, Ruling};
@@ -88,10 +88,10 @@ fn which_fault(facts: &Facts, world: &World<'_>) -> Judged<Outcome> {
     let probes = next(facts, content);
     let mut ruling = found.map(|_| outcome);
     if let Some(fault) = first {
-        let cure = remedy(fault);
+        let costs = costs(fault, world.sheet);
         ruling = ruling
-            .map(|outcome| of_fault(outcome, fault))
-            .resting_on(&cure)
+            .map(|outcome| of_fault(outcome, fault, costs.answer))
+            .resting_on(&costs)
             .and("fault.likeliest-cause-first");
     }
     let ruling = match probes.answer.first() {
@@ -102,9 +102,9 @@ fn which_fault(facts: &Facts, world: &World<'_>) -> Judged<Outcome> {
 }
 
 /// What is done about a fault, why it came, where it is made and shows.
-fn of_fault(outcome: Outcome, fault: &Fault) -> Outcome {
+fn of_fault(outcome: Outcome, fault: &Fault, (work, wait): (Hours, Hours)) -> Outcome {
     let cure = remedy(fault).answer;
-    let hours = |hours: crate::quantity::Hours| Measure::new(hours.get(), Unit::Hour, 1);
+    let hours = |hours: Hours| Measure::new(hours.get(), Unit::Hour, 1);
     let causes = ranked_causes(fault).into_iter();
     let causes = causes.map(|(cause, p)| Row::of("cause", cause).number("probability", bare(p)));
     let made = cure.made.iter().map(|stage: &Stage| Row::of("stage", stage.slug()));
@@ -116,8 +116,8 @@ fn of_fault(outcome: Outcome, fault: &Fault) -> Outcome {
         .words("rework", message("fix"))
         .words("prevention", message("prevent"))
         .number("severity", Measure::count(f64::from(u8::from(cure.rework))))
-        .number("rework_time", hours(cure.work))
-        .number("rework_wait", hours(cure.wait))
+        .number("rework_time", hours(work))
+        .number("rework_wait", hours(wait))
         .rows("made_at", made.collect())
         .term("shows_at", cure.shows.slug())
         .term("shows_later", cure.later.slug())

@@ -9,7 +9,6 @@ mod competency;
 mod family;
 mod info;
 mod look;
-mod mend;
 mod packed;
 mod panel;
 mod set;
@@ -32,7 +31,6 @@ pub use info::{
     Caution, CautionStage, Consequence, RuleInfo, SettingGroup, SettingInfo, SheetSource, SheetTitle,
 };
 pub use look::Look;
-pub use mend::{Mend, MendStep};
 pub use panel::{Dress, Panel, View};
 pub use set::{Allowed, Hard, PassRule, Purpose, ScenarioSet, Task, TaskProblem};
 pub use spray::{Coat, EvenFilm, ShadedEdge, SprayGun, SprayLimits, SprayTask, WorkOutline};
@@ -90,8 +88,6 @@ pub struct Content {
     pub sprays: Vec<SprayTask>,
     /// What is at hand in the finish room.
     pub tools: Vec<Tool>,
-    /// What mends faults.
-    pub mends: Vec<Mend>,
     /// Names, units and ranges of facts; last those that tell how much of a solvent is in the air, one for each.
     pub facts: Vec<FactInfo>,
     /// The competencies, in the order of the work, as this shop asks for them.
@@ -179,16 +175,6 @@ impl Content {
     #[must_use]
     pub fn fault(&self, id: &str) -> Option<&Fault> {
         self.faults.iter().find(|fault| fault.id == id)
-    }
-
-    /// What mends a fault: what is named for it, else what mends all of its rework.
-    #[must_use]
-    pub fn mend(&self, fault: &str) -> Option<&Mend> {
-        let own = self.mends.iter().find(|mend| mend.faults.iter().any(|one| one == fault));
-        own.or_else(|| {
-            let rework = self.fault(fault)?.severity;
-            self.mends.iter().find(|mend| mend.rework == Some(rework))
-        })
     }
 
     /// The efflux cup with that slug.

@@ -1,18 +1,18 @@
-//! What a finding costs in hours: the rework of its fault, and the wait that starts again after it. The one place for it.
+//! What a finding costs in hours: those of the rework of its fault, step by step.
 
 use crate::content::Content;
-use crate::rules::drying::waits::{StainKind, buff_setting, filler_setting, stain_setting};
-use crate::rules::fault::Rework;
+use crate::rules::fault::{Lies, hours, steps};
 use crate::rules::sequence::job::Job;
-use crate::rules::sheet::{Setting, Sheet};
+use crate::rules::sequence::operation::Operation;
+use crate::rules::sheet::Sheet;
 use crate::rules::term::Stage;
 
 /// Hours that a finding costs.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Cost {
-    /// Hours at the bench. Our estimate: common practice, no source.
+    /// Hours of work, each step of the rework as long as on the shop sheet.
     pub rework_h: f64,
-    /// Hours of waiting: those of the rework, or those that start again by the shop sheet where they are longer.
+    /// Hours of waiting that begin again by the shop sheet.
     pub wait_h: f64,
 }
 
@@ -22,35 +22,26 @@ impl Cost {
     pub fn hours(self) -> f64 {
         self.rework_h + self.wait_h
     }
+
+    /// What the steps of a rework cost for a fault that shows in a band (`None`: after the work has left).
+    #[must_use]
+    pub fn of(steps: &[Option<Operation>], shows: Option<Stage>, job: &Job, sheet: &Sheet) -> Self {
+        let (work, wait) = hours(steps, shows, job, sheet);
+        Self { rework_h: work.get(), wait_h: wait.get() }
+    }
 }
 
-/// What the likeliest of some faults costs that was made in a band and shows in another (`None`: after the work has left).
-/// What is rubbed out starts no wait again.
+/// What the likeliest of some faults costs.
 #[must_use]
 pub fn of(
     faults: &[&str],
-    made: Stage,
+    lies: Lies,
     shows: Option<Stage>,
     job: &Job,
     sheet: &Sheet,
     content: &Content,
 ) -> Cost {
-    let Some(fault) = faults.iter().find_map(|id| content.fault(id)) else { return Cost::default() };
-    let again = if fault.severity == Rework::Rub { 0.0 } else { wait(made, shows, job, sheet) };
-    Cost { rework_h: fault.rework_h.get(), wait_h: again.max(fault.wait_h.get()) }
-}
-
-/// The wait that starts again: the long one where the finished film is mended, else that of the band done again.
-fn wait(made: Stage, shows: Option<Stage>, job: &Job, sheet: &Sheet) -> f64 {
-    let finished = shows.is_none_or(|shows| shows >= Stage::Cure);
-    let setting = match made {
-        _ if finished => buff_setting(job.class),
-        Stage::Stain => stain_setting(StainKind::Dye),
-        Stage::Fill => filler_setting(job.filler),
-        Stage::Seal => Setting::SealWait,
-        Stage::Colour | Stage::Shade | Stage::Scrape => Setting::ColourWait,
-        Stage::Clear | Stage::Cure | Stage::Buff => Setting::ClearWait,
-        Stage::Room | Stage::Sand => return 0.0,
-    };
-    sheet.wait(setting)
+    let fault = faults.iter().find_map(|id| content.fault(id));
+    let steps = fault.map(|fault| steps(&fault.rework, lies, job, sheet)).unwrap_or_default();
+    Cost::of(&steps, shows, job, sheet)
 }

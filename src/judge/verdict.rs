@@ -6,10 +6,11 @@ use super::told::Account;
 use super::worked::{self, Worked};
 use crate::content::Content;
 use crate::process::defect::Cause;
+use crate::rules::fault::Lies;
 use crate::rules::sequence::check::{Finding, check_here};
 use crate::rules::sequence::duty::{Due, duties};
 use crate::rules::sequence::error::{Mend, OrderError};
-use crate::rules::sequence::operation::Operation;
+use crate::rules::sequence::operation::{LAID, Operation};
 use crate::rules::sequence::plan::{Detail, Plan};
 use crate::rules::sequence::variant::Variant;
 use crate::rules::sorted::sorted;
@@ -80,7 +81,10 @@ pub fn judge(account: &Account, content: &Content) -> Judgement {
     let plan = &worked.plan;
     let checked = check_here(job, plan, sheet);
     let (duties, unsure) = duties(job, plan, sheet);
-    let cost = |faults: &[&str], made, shows| cost::of(faults, made, shows, job, sheet, content);
+    let cost = |faults: &[&str], at, shows| {
+        let lies = lies(plan, at, shows);
+        lies.map(|lies| cost::of(faults, lies, shows, job, sheet, content)).unwrap_or_default()
+    };
     let open = |one: &&Finding| account.handed_over || !unfinished(one, plan);
     let mut found: Vec<Found> = checked.findings.iter().filter(open).map(|one| order(one, cost)).collect();
     found.extend(duties.iter().filter(|due| due.done == Some(false)).map(|due| neglect(due, plan, cost)));
@@ -109,6 +113,14 @@ pub fn judge(account: &Account, content: &Content) -> Judgement {
     Judgement { accepted, found, excused, duties, missing, now, coming }
 }
 
+/// Where a fault lies that a step of the plan made and that shows in a band.
+fn lies(plan: &Plan, at: usize, shows: Option<Stage>) -> Option<Lies> {
+    let mut since = plan.steps.iter().skip(at).map(|step| step.operation);
+    let made = since.clone().next()?;
+    let before = |operation: Operation| shows.is_none_or(|shows| operation.stage() <= shows);
+    Some(Lies { made, covered: since.any(|operation| LAID.contains(&operation) && before(operation)) })
+}
+
 /// Whether a finding only says that levelling is still to come.
 fn unfinished(one: &Finding, plan: &Plan) -> bool {
     let at_clear = plan.steps.get(one.step).is_some_and(|step| step.operation == Operation::Clear);
@@ -131,7 +143,7 @@ fn left_out(account: &Account) -> impl Iterator<Item = Operation> {
 fn lacking(
     operation: Operation,
     index: usize,
-    cost: impl Fn(&[&str], Stage, Option<Stage>) -> Cost,
+    cost: impl Fn(&[&str], usize, Option<Stage>) -> Cost,
 ) -> Found {
     let made = operation.stage();
     Found {
@@ -143,7 +155,7 @@ fn lacking(
         made,
         shows: Some(made),
         mend: Mend::AddStep,
-        cost: cost(&[], made, Some(made)),
+        cost: cost(&[], index, Some(made)),
     }
 }
 
@@ -153,7 +165,7 @@ fn shown(
     account: &Account,
     worked: &Worked,
     found: &mut Vec<Found>,
-    cost: impl Fn(&[&str], Stage, Option<Stage>) -> Cost,
+    cost: impl Fn(&[&str], usize, Option<Stage>) -> Cost,
 ) {
     let operations: Vec<Operation> = account.plan.steps.iter().map(|step| step.operation).collect();
     let every = account.plan.detail == Detail::Every;
@@ -168,7 +180,7 @@ fn shown(
         if !known {
             let (made, shows) = (defect.stage_made(&operations), defect.stage_shows(&operations));
             let (severity, faults) = (defect.severity(), defect.faults().to_vec());
-            let cost = cost(&faults, made, shows);
+            let cost = cost(&faults, defect.made, shows);
             found.push(Found {
                 index: defect.made,
                 left_out: None,
@@ -184,7 +196,7 @@ fn shown(
     }
 }
 
-fn order(one: &Finding, cost: impl Fn(&[&str], Stage, Option<Stage>) -> Cost) -> Found {
+fn order(one: &Finding, cost: impl Fn(&[&str], usize, Option<Stage>) -> Cost) -> Found {
     Found {
         index: one.step,
         left_out: None,
@@ -194,11 +206,11 @@ fn order(one: &Finding, cost: impl Fn(&[&str], Stage, Option<Stage>) -> Cost) ->
         made: one.made,
         shows: one.shows,
         mend: one.mend(),
-        cost: cost(one.faults(), one.made, one.shows),
+        cost: cost(one.faults(), one.step, one.shows),
     }
 }
 
-fn neglect(due: &Due, plan: &Plan, cost: impl Fn(&[&str], Stage, Option<Stage>) -> Cost) -> Found {
+fn neglect(due: &Due, plan: &Plan, cost: impl Fn(&[&str], usize, Option<Stage>) -> Cost) -> Found {
     let made = plan.steps.get(due.step).map_or(Stage::Room, |step| step.operation.stage());
     let (faults, shows) = (due.duty.faults(), due.duty.shows(made));
     Found {
@@ -210,7 +222,7 @@ fn neglect(due: &Due, plan: &Plan, cost: impl Fn(&[&str], Stage, Option<Stage>) 
         made,
         shows,
         mend: due.duty.mend(),
-        cost: cost(faults, made, shows),
+        cost: cost(faults, due.step, shows),
     }
 }
 

@@ -2,7 +2,7 @@
 //! until a later operation shows them.
 //!
 //! [`run::Run`] takes operations one by one. Each has preconditions (`before`), effects (`effect`) and a duration
-//! ([`duration`]). A precondition that is not met does not stop the work: it leaves a defect, which shows at once or
+//! ([`duration`](crate::rules::sequence::duration)). A precondition that is not met does not stop the work: it leaves a defect, which shows at once or
 //! stays hidden (`hidden`) until an operation uncovers or cures it, or until the work is handed over. Faults of
 //! technique come from the values of the pass ([`technique`]).
 //!
@@ -14,7 +14,6 @@
 pub mod act;
 pub mod air;
 pub mod defect;
-pub mod duration;
 pub mod lying;
 pub mod next;
 pub mod ready;

@@ -1,11 +1,11 @@
 //! When the work is ready for an operation: every wait that bears on it is over.
 
 use super::before::Now;
-use super::before::recoat::{day_is_full, wait_after};
+use super::before::recoat::day_is_full;
 use super::layer::Layer;
 use super::part::PartState;
 use crate::quantity::MINUTES_AN_HOUR;
-use crate::rules::drying::waits::{StainKind, buff_setting, filler_setting, stain_setting};
+use crate::rules::drying::waits::{StainKind, buff_setting, coat_setting, filler_setting, stain_setting};
 use crate::rules::sequence::manner::Manner;
 use crate::rules::sequence::operation::{CLEARS, COATS, LAID, Operation};
 use crate::rules::sheet::Setting;
@@ -64,7 +64,7 @@ fn film(part: &PartState, now: &Now<'_>) -> Option<Waiting> {
             Some(stated(now, film.ended, Setting::ScuffWait))
         }
         Operation::Scuff | Operation::Scrape | Operation::Inspect | Operation::Unmask => {
-            Some(stated(now, film.ended, wait_after(film.operation)))
+            Some(stated(now, film.ended, coat_setting(film.operation)))
         }
         Operation::Level | Operation::Buff | Operation::Pack | Operation::Polish | Operation::FitParts => {
             Some(until(now, film.ended, buff_setting(now.job.class), now.buff_wait(part)))
@@ -76,6 +76,6 @@ fn film(part: &PartState, now: &Now<'_>) -> Option<Waiting> {
 
 /// The wait of the coat below, or a night when the day has its coats.
 fn recoat(film: &Layer, part: &PartState, now: &Now<'_>) -> Waiting {
-    let wait = stated(now, film.ended, wait_after(film.operation));
+    let wait = stated(now, film.ended, coat_setting(film.operation));
     if day_is_full(part, now) { stated(now, film.ended, Setting::ScuffWait) } else { wait }
 }

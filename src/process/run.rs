@@ -2,7 +2,7 @@
 
 use super::act::Act;
 use super::air::{AirLog, Outside};
-use super::before::{self, Made, Now, Wrong, recoat};
+use super::before::{self, Made, Now, Wrong};
 use super::defect::{Cause, Defect};
 use super::effect;
 use super::hidden::{self, Hidden};
@@ -11,6 +11,7 @@ use super::lying::Lying;
 use super::part::PartState;
 use super::ready::{Waiting, waiting};
 use crate::quantity::{Fraction, Hours, Micrometres};
+use crate::rules::drying::waits::coat_setting;
 use crate::rules::film::{coats_for, sheet_coat};
 use crate::rules::sequence::error::OrderError;
 use crate::rules::sequence::job::Job;
@@ -182,7 +183,7 @@ impl Run {
     #[must_use]
     pub fn films(&self, part: usize) -> Vec<Film> {
         let Some(state) = self.parts.get(part) else { return Vec::new() };
-        let wait = |operation| self.saved.sheet.get(recoat::wait_after(operation));
+        let wait = |operation| self.saved.sheet.get(coat_setting(operation));
         let film = |layer: &Layer| Film {
             operation: layer.operation,
             coats: layer.coats,
@@ -400,5 +401,5 @@ fn ordered_coats(sheet: &Sheet) -> u32 {
 fn kept_within(operation: Operation, coats: u32, sheet: &Sheet) -> f64 {
     let gaps = f64::from(coats.saturating_sub(1));
     let nights = libm::floor(gaps / sheet.get(Setting::CoatsADay).max(1.0));
-    (gaps - nights) * sheet.wait(recoat::wait_after(operation)) + nights * sheet.wait(Setting::ScuffWait)
+    (gaps - nights) * sheet.wait(coat_setting(operation)) + nights * sheet.wait(Setting::ScuffWait)
 }

@@ -7,11 +7,11 @@
 use super::act::Act;
 use super::air::AirLog;
 use super::defect::Cause;
-use super::duration::duration;
 use super::run::Run;
 use crate::quantity::{Hours, MINUTES_AN_HOUR};
 use crate::rules::air::{Thinner, may_spray, spray_gate};
 use crate::rules::drying::critical_path::WorkingDay;
+use crate::rules::sequence::duration::duration;
 use crate::rules::sequence::error::OrderError;
 use crate::rules::sequence::job::Job;
 use crate::rules::sequence::manner::Manner;

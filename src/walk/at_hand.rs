@@ -3,8 +3,8 @@
 //! Nothing is left out for being wrong, and the order is always the same.
 
 use crate::content::{Choice, Content, Number, Place};
-use crate::process::duration::duration;
 use crate::quantity::Hours;
+use crate::rules::sequence::duration::duration;
 use crate::rules::sequence::operation::Operation;
 use crate::rules::sheet::Sheet;
 use crate::rules::term::Term;

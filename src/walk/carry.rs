@@ -11,12 +11,10 @@ use super::turn::Read;
 use super::wait::{LAST_DAY, until};
 use crate::content::Content;
 use crate::process::act::Act;
-use crate::quantity::{DUST, Hours};
+use crate::quantity::DUST;
+use crate::rules::fault::STRIP_H;
 use crate::rules::sequence::operation::Operation;
 use crate::rules::term::Term;
-
-/// Hours in which a part is stripped to the wood: our estimate, common practice, no source.
-pub const STRIP_H: Hours = Hours::saturating(4.0);
 
 /// What a decision came to beside the work.
 #[derive(Default)]

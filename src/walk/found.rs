@@ -4,7 +4,7 @@ use super::mend;
 use super::story::Walk;
 use super::surface::{Shown, When};
 use crate::content::Content;
-use crate::judge::cost::{Cost, of};
+use crate::judge::cost::Cost;
 use crate::rules::fault::Rework;
 use crate::rules::sequence::operation::Operation;
 use crate::rules::sorted::sorted;
@@ -54,6 +54,7 @@ pub fn found(walk: &Walk, content: &Content) -> Vec<Found> {
         let (made_in, shows_in) = (defect.stage_made(&operations), defect.stage_shows(&operations));
         let faults = defect.faults();
         let start = walk.start();
+        let steps = mend::operations(shown, walk.lines(), start, content);
         Some(Found {
             shown: place,
             rule: defect.rule(),
@@ -66,8 +67,8 @@ pub fn found(walk: &Walk, content: &Content) -> Vec<Found> {
             turn: shown.turn,
             when: shown.when,
             rework: faults.iter().find_map(|id| content.fault(id)).map(|fault| fault.severity),
-            cost: of(faults, made_in, shows_in, &start.job, &start.sheet, content),
-            left: mend::left(shown, walk.lines(), content),
+            cost: Cost::of(&steps, shows_in, &start.job, &start.sheet),
+            left: mend::left(shown, walk.lines(), start, content),
             mended: shown.mended,
         })
     };

@@ -58,7 +58,7 @@ mod wait;
 
 pub use brings::{Follow, Followed};
 pub use came::Came;
-pub use carry::STRIP_H;
+pub use crate::rules::fault::STRIP_H;
 pub use decision::{Decision, RoomAct, Wait, Work, Worn};
 pub use first::First;
 pub use impossible::{Impossible, Why};

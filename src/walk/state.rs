@@ -148,11 +148,11 @@ impl State {
     }
 
     /// Notes lines from a place on for the mending of what showed before; gives what was mended.
-    pub(super) fn mend(&mut self, from: usize, turn: usize, content: &Content) -> Vec<usize> {
+    pub(super) fn mend(&mut self, from: usize, turn: usize, start: &Start, content: &Content) -> Vec<usize> {
         let mut mended = Vec::new();
         for line in self.lines.iter().skip(from) {
             for (at, shown) in self.shown.iter_mut().enumerate() {
-                if mend::note(shown, line, &self.lines, content) {
+                if mend::note(shown, line, &self.lines, start, content) {
                     shown.mended = Some(turn);
                     mended.push(at);
                 }

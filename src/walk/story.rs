@@ -60,7 +60,7 @@ impl Walk {
         }
         let carried = Carried { start: &self.start, content, what: &decision, turn: nth };
         let Done { lapses, read, mut mended } = carried.out(&mut next)?;
-        mended.extend(next.mend(from, nth, content));
+        mended.extend(next.mend(from, nth, &self.start, content));
         let shown = next.uncover(&self.start, nth);
         let ended = next.clock(&self.start);
         let turn = Turn {

@@ -1,17 +1,15 @@
 //! A wrong way through a walk, held to its row of a published table (`tests/data/sequence-errors.csv`,
-//! `tests/data/faults.csv`): its faults, the band in which its words say that they show, and the hours that rework and wait
-//! cost. Hours of rework are those of `content/faults.toml`, our estimates (common practice, no source); the wait that
-//! starts again is the sheet's.
+//! `tests/data/faults.csv`): its faults, the band in which its words say that they show, and the hours of work and of waiting
+//! that the steps of the rework cost which the row of its likeliest fault names (`rework.rs`).
 
+use crate::rework::{cost, is_mended};
 use crate::shows::Shows;
 use crate::steps::{begin, does, go, ready_for_the_gun, up_to_work, work};
 use crate::support::content;
 use crate::support::table::{Row, table};
 use std::collections::BTreeMap;
 use stepboard::content::{Ask, Content};
-use stepboard::rules::drying::waits::{StainKind, buff_setting, filler_setting, stain_setting};
 use stepboard::rules::sequence::operation::Operation as Op;
-use stepboard::rules::sheet::Setting;
 use stepboard::walk::decision::Decision;
 use stepboard::walk::report::{Found, report};
 use stepboard::walk::{Walk, right};
@@ -23,38 +21,7 @@ pub(crate) struct Case {
     pub(crate) row: &'static str,
     /// What the row says of where it shows.
     pub(crate) says: &'static str,
-    /// The wait that starts again once it is mended.
-    pub(crate) again: Again,
     pub(crate) wrong: fn(&mut Walk, &Content),
-}
-
-/// The wait that starts again.
-#[derive(Clone, Copy)]
-pub(crate) enum Again {
-    /// None: wood is worked, or the gloss is rubbed again.
-    Nothing,
-    Stain,
-    Filler,
-    Seal,
-    Clear,
-    /// The long one before the film is rubbed.
-    Rubbing,
-}
-
-impl Again {
-    /// Hours of it on the sheet of a walk.
-    fn hours(self, walk: &Walk) -> f64 {
-        let start = walk.start();
-        let setting = match self {
-            Self::Nothing => return 0.0,
-            Self::Stain => stain_setting(StainKind::Dye),
-            Self::Filler => filler_setting(start.job.filler),
-            Self::Seal => Setting::SealWait,
-            Self::Clear => Setting::ClearWait,
-            Self::Rubbing => buff_setting(start.job.class),
-        };
-        start.sheet.wait(setting)
-    }
 }
 
 /// Does an operation in another way when it comes next.
@@ -133,12 +100,11 @@ fn unlike(case: &Case, rows: &Rows, content: &Content) -> Option<String> {
     let report = report(&walk, content);
     let [found] = report.found.as_slice() else { return Some(format!("{slug} {row}: {:?}", report.found)) };
     let shows = Shows::read(case.says);
-    let likeliest = content.fault(&faults[0]).expect("a fault of the table");
-    let wait = case.again.hours(&walk).max(likeliest.wait_h.get());
+    let (work, wait) = cost(&walk, found, &faults[0]);
     let alike = is_of(found, row, faults)
         && (found.shows_in, found.when) == (shows.band(&walk, found), shows.when(&walk, found))
-        && (found.cost.rework_h, found.cost.wait_h) == (likeliest.rework_h.get(), wait)
-        && report.lost_h() == likeliest.rework_h.get() + wait
+        && (found.cost.rework_h, found.cost.wait_h) == (work, wait)
+        && report.lost_h() == if is_mended(&walk, found, &faults[0]) { 0.0 } else { work + wait }
         && walk.turns()[found.turn].shown.contains(&found.shown);
-    (!alike).then(|| format!("{slug} {row}: {found:?}"))
+    (!alike).then(|| format!("{slug} {row}: {work} h and {wait} h of its row, {found:?}"))
 }

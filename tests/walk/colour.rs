@@ -1,6 +1,6 @@
 //! Wrong ways with light colour over bleeding wood, with stain and with dye, all in coats that do not melt together.
 
-use crate::case::{Again, Case, hold, other_way, puts_before};
+use crate::case::{Case, hold, other_way, puts_before};
 use crate::steps::{does, go, ready_for_the_gun, up_to_work, work};
 use stepboard::content::{Ask, Content};
 use stepboard::rules::sequence::operation::Operation as Op;
@@ -27,28 +27,28 @@ fn levels_too_thin(walk: &mut Walk, content: &Content) {
 
 #[rustfmt::skip]
 pub(crate) fn cases() -> Vec<Case> {
-    let case = |walk, row, says, again, wrong| Case { walk, row, says, again, wrong };
+    let case = |walk, row, says, wrong| Case { walk, row, says, wrong };
     vec![
         // Its first wet coat is the seal, as the row says of where it is made; white over it tells it.
-        case("white-lyre", "extractive-bleed", "the first wet coat", Again::Seal,
+        case("white-lyre", "extractive-bleed", "the first wet coat",
             |walk, content| other_way(walk, content, Op::Seal, &[], &[("sealer", "plain-sealer")])),
-        case("white-lyre", "se-18", "next coat", Again::Nothing,
+        case("white-lyre", "se-18", "next coat",
             |walk, content| other_way(walk, content, Op::CleanOff, &[], &[("cloth", "tack-light")])),
-        case("white-lyre", "se-16", "minutes", Again::Clear, recoats_in_the_closed_window),
-        case("white-lyre", "se-24", "levelling", Again::Rubbing, levels_too_thin),
-        case("cherry-box", "se-33", "stain", Again::Stain,
+        case("white-lyre", "se-16", "minutes", recoats_in_the_closed_window),
+        case("white-lyre", "se-24", "levelling", levels_too_thin),
+        case("cherry-box", "se-33", "stain",
             |walk, content| other_way(walk, content, Op::Stain, &[], &[("sample", "not-tried")])),
-        case("cherry-box", "se-10", "first coats to months", Again::Seal,
+        case("cherry-box", "se-10", "first coats to months",
             |walk, content| other_way(walk, content, Op::Stain, &[], &[("excess", "left-to-dry")])),
-        case("cherry-box", "se-11", "next coat", Again::Nothing,
+        case("cherry-box", "se-11", "next coat",
             |walk, content| puts_before(walk, content, Op::Seal, Op::Sand)),
-        case("dyed-lute", "se-13", "first clear", Again::Seal,
+        case("dyed-lute", "se-13", "first clear",
             |walk, content| other_way(walk, content, Op::Seal, &[(Ask::WetFilm, 150.0)], &[])),
-        case("dyed-lute", "se-37", "levelling and buffing", Again::Rubbing,
+        case("dyed-lute", "se-37", "levelling and buffing",
             |walk, content| other_way(walk, content, Op::Level, &[], &[("depth", "until-all-is-flat")])),
-        case("dyed-lute", "se-38", "hours to a day", Again::Rubbing,
+        case("dyed-lute", "se-38", "hours to a day",
             |walk, content| other_way(walk, content, Op::Level, &[], &[("lubricant", "water")])),
-        case("dyed-lute", "se-05", "first seal coat", Again::Nothing,
+        case("dyed-lute", "se-05", "first seal coat",
             |walk, content| other_way(walk, content, Op::Stain, &[], &[("stain", "water-dye")])),
     ]
 }

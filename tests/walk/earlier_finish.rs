@@ -1,6 +1,6 @@
 //! Wrong ways over what an earlier finish left behind: silicone of a polish, and oil.
 
-use crate::case::{Again, Case, hold, other_way, sprays_instead};
+use crate::case::{Case, hold, other_way, sprays_instead};
 use crate::steps::{does, go, ready_for_the_gun, up_to, up_to_work, wait};
 use stepboard::content::{Ask, Content};
 use stepboard::rules::sequence::operation::Operation as Op;
@@ -31,18 +31,18 @@ fn leaves_out_filler(walk: &mut Walk, content: &Content) {
 
 #[rustfmt::skip]
 pub(crate) fn cases() -> Vec<Case> {
-    let case = |walk, row, says, again, wrong| Case { walk, row, says, again, wrong };
+    let case = |walk, row, says, wrong| Case { walk, row, says, wrong };
     vec![
-        case("polished-lute", "fish-eye", "seconds after the wet coat lands", Again::Nothing,
+        case("polished-lute", "fish-eye", "seconds after the wet coat lands",
             |walk, content| sprays_instead(walk, content, Op::SolventWipe, Op::Seal, &[], &[("mix", "retarder")])),
-        case("polished-lute", "se-29", "assembly", Again::Rubbing, fits_last),
-        case("polished-lute", "se-26", "buffing", Again::Rubbing,
+        case("polished-lute", "se-29", "assembly", fits_last),
+        case("polished-lute", "se-26", "buffing",
             |walk, content| other_way(walk, content, Op::Level, &[(Ask::LastGrit, 400.0)], &[])),
-        case("polished-lute", "se-34", "first coats; weeks after buffing", Again::Filler, leaves_out_filler),
-        case("oiled-box", "peeling", "in use", Again::Rubbing,
+        case("polished-lute", "se-34", "first coats; weeks after buffing", leaves_out_filler),
+        case("oiled-box", "peeling", "in use",
             |walk, content| sprays_instead(walk, content, Op::SolventWipe, Op::Seal, &[], &[])),
-        case("oiled-box", "se-30", "unpacking", Again::Rubbing, packs_soon),
-        case("oiled-box", "fat-edge", "as it dries", Again::Clear,
+        case("oiled-box", "se-30", "unpacking", packs_soon),
+        case("oiled-box", "fat-edge", "as it dries",
             |walk, content| other_way(walk, content, Op::Clear, &[], &[("edges", "edge-from-both-faces")])),
     ]
 }

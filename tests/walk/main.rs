@@ -4,6 +4,7 @@
 mod support;
 
 mod again;
+mod by_hand;
 mod case;
 mod colour;
 mod command;
@@ -25,8 +26,10 @@ mod look;
 mod marked;
 mod planted;
 mod refused;
+mod rework;
 mod right;
 mod room;
+mod schedule;
 mod shows;
 mod steps;
 mod suggested;

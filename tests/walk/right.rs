@@ -5,10 +5,11 @@ use crate::steps::{begin, does, go, rest, up_to_work};
 use crate::support::content;
 use std::collections::BTreeSet;
 use stepboard::content::{Ask, Outline, WalkInfo};
-use stepboard::rules::sequence::job::Condition;
+use stepboard::rules::sequence::job::{Condition, Part};
 use stepboard::rules::sequence::manner::Manner;
 use stepboard::rules::sequence::operation::Operation;
-use stepboard::rules::term::Term;
+use stepboard::rules::term::{Coating, Term};
+use stepboard::rules::wood::{PoreSize, WoodTrouble};
 use stepboard::walk::decision::{Decision, Wait};
 use stepboard::walk::report::report;
 use stepboard::walk::saved::Mode;
@@ -91,6 +92,32 @@ fn after_a_levelling_that_takes_all_the_clear_more_is_laid() {
         let rules: BTreeSet<&str> = report.found.iter().map(|found| found.rule.0).collect();
         assert_eq!(rules, ["se-24"].into(), "{}", info.slug);
     }
+}
+
+/// Twelve jobs at least, and of each kind of trouble one: rows se-39 mixed woods, se-35 oily wood, extractive-bleed under light
+/// colour, se-19 cold damp air, se-28 silicone, peeling over old oil, se-04 and se-12 binding with a shaded edge.
+#[test]
+fn each_kind_of_trouble_has_a_job() {
+    let content = content();
+    let walks: Vec<Walk> = content.walks.iter().map(|info| begin(&content, &info.slug)).collect();
+    assert!(walks.len() >= 12, "{}", walks.len());
+    let any = |kind: &str, is: &dyn Fn(&Walk) -> bool| assert!(walks.iter().any(is), "no job has {kind}");
+    let part = |walk: &Walk, is: &dyn Fn(&Part) -> bool| walk.start().job.parts.iter().any(is);
+    any("mixed woods, oily or bleeding beside pale", &|walk| {
+        part(walk, &|part| part.is_oily() || part.has(WoodTrouble::Bleeding))
+            && part(walk, &|part| part.trouble.is_empty() && part.pores == PoreSize::None)
+    });
+    any("oily wood", &|walk| part(walk, &Part::is_oily));
+    any("light colour over bleeding wood", &|walk| part(walk, &Part::wants_barrier));
+    any("cold damp days", &|walk| {
+        walk.start().info.air.iter().filter(|air| air.air_c.get() < 18.0 && air.rh.get() > 65.0).count() >= 2
+    });
+    any("a day that cannot be met", &|walk| !report(walk, &content).promise.can_be_met());
+    any("silicone on it", &|walk| part(walk, &|part| part.lies(Condition::Silicone)));
+    any("shellac over oil", &|walk| {
+        walk.start().job.coating == Coating::Shellac && part(walk, &|part| part.lies(Condition::OldOil))
+    });
+    any("binding and a shaded edge", &|walk| walk.start().job.is_bound() && walk.start().job.shaded);
 }
 
 /// A shop that trains wants each kind of trouble on a job of its own: common practice, no source.

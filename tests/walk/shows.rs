@@ -42,6 +42,7 @@ const WORDS: &[(&str, Shows)] = &[
     ("next coat", Shows::NextCoat),
     ("first coat", Shows::There),
     ("sanding or first wet coat", Shows::There),
+    ("at once", Shows::There),
     ("minutes", Shows::There),
     ("minutes to days", Shows::There),
     ("seconds to minutes after the coat", Shows::There),

@@ -1,7 +1,7 @@
 //! Wrong ways in a cold, damp week and on a damp afternoon; practitioners' case 1, milky spots on a rainy, cool day, asks the
 //! same (common practice, no source).
 
-use crate::case::{Again, Case, hold, other_way};
+use crate::case::{Case, hold, other_way};
 use crate::steps::{does, go, ready_for_the_gun, up_to};
 use stepboard::content::{Ask, Content};
 use stepboard::rules::sequence::operation::Operation as Op;
@@ -23,21 +23,21 @@ fn sprays_in_bad_air(walk: &mut Walk, content: &Content, coat: Op) {
 
 #[rustfmt::skip]
 pub(crate) fn cases() -> Vec<Case> {
-    let case = |walk, row, says, again, wrong| Case { walk, row, says, again, wrong };
+    let case = |walk, row, says, wrong| Case { walk, row, says, wrong };
     vec![
-        case("cold-plate", "se-19", "minutes to days", Again::Seal,
+        case("cold-plate", "se-19", "minutes to days",
             |walk, content| sprays_in_bad_air(walk, content, Op::Seal)),
-        case("cold-plate", "se-20", "first coat", Again::Seal,
+        case("cold-plate", "se-20", "first coat",
             |walk, content| other_way(walk, content, Op::Seal, &[], &[("warmth", "heater-on-it")])),
-        case("cold-plate", "se-15", "levelling, weeks later", Again::Rubbing,
+        case("cold-plate", "se-15", "levelling, weeks later",
             |walk, content| other_way(walk, content, Op::Clear, &[(Ask::Coats, 2.0), (Ask::Between, 0.25)], &[])),
-        case("shellac-plate", "se-19", "minutes to days", Again::Clear,
+        case("shellac-plate", "se-19", "minutes to days",
             |walk, content| sprays_in_bad_air(walk, content, Op::Clear)),
-        case("shellac-plate", "se-32", "stain, scrape test", Again::Nothing,
+        case("shellac-plate", "se-32", "stain, scrape test",
             |walk, content| other_way(walk, content, Op::Sand, &[(Ask::LastGrit, 500.0)], &[])),
-        case("shellac-plate", "lap-stripe", "as the colour builds", Again::Clear,
+        case("shellac-plate", "lap-stripe", "as the colour builds",
             |walk, content| other_way(walk, content, Op::Clear, &[(Ask::Overlap, 0.3)], &[])),
-        case("shellac-plate", "se-01", "stain, and again in gloss", Again::Nothing,
+        case("shellac-plate", "se-01", "stain, and again in gloss",
             |walk, content| other_way(walk, content, Op::Sand, &[], &[("ladder", "straight-to-last")])),
     ]
 }

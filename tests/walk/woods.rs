@@ -1,7 +1,7 @@
 //! Wrong ways with oily wood, mixed woods and open pores. Practitioners know the box of cocobolo: lacquer dries on it and
 //! lets go where it was not washed (common practice, no source).
 
-use crate::case::{Again, Case, hold, other_way, puts_before, sprays_instead};
+use crate::case::{Case, hold, other_way, puts_before, sprays_instead};
 use crate::steps::{does, go, up_to, up_to_work, work};
 use stepboard::content::{Ask, Content};
 use stepboard::rules::sequence::operation::Operation as Op;
@@ -35,29 +35,41 @@ fn packs_at_once(walk: &mut Walk, content: &Content) {
     does(walk, content, Op::Pack);
 }
 
+/// Masks a line, lays the colour and pulls the tape while it still runs.
+fn pulls_the_mask_wet(walk: &mut Walk, content: &Content) {
+    let colour = up_to_work(walk, content, Op::Colour);
+    go(
+        walk,
+        [work(walk, content, Op::Mask, &[], &[("masked", "colour-line")]), Decision::Work(colour)],
+        content,
+    );
+    go(walk, [work(walk, content, Op::Unmask, &[], &[("pulled", "straight-off")])], content);
+}
+
 #[rustfmt::skip]
 pub(crate) fn cases() -> Vec<Case> {
-    let case = |walk, row, says, again, wrong| Case { walk, row, says, again, wrong };
+    let case = |walk, row, says, wrong| Case { walk, row, says, wrong };
     vec![
-        case("oily-box", "se-35", "tape test", Again::Rubbing,
+        case("oily-box", "se-35", "tape test",
             |walk, content| sprays_instead(walk, content, Op::SolventWipe, Op::Seal, &[], &[("sealer", "dewaxed-shellac")])),
-        case("oily-box", "se-20", "first coat", Again::Seal,
+        case("oily-box", "se-20", "first coat",
             |walk, content| other_way(walk, content, Op::Seal, &[], &[("warmth", "heater-on-it")])),
-        case("oily-box", "dry-spray", "at touch-dry", Again::Clear,
+        case("oily-box", "dry-spray", "at touch-dry",
             |walk, content| other_way(walk, content, Op::Clear, &[(Ask::Distance, 500.0)], &[])),
-        case("mixed-lyre", "se-39", "sanding or first wet coat", Again::Nothing,
+        case("mixed-lyre", "se-22", "at once", pulls_the_mask_wet),
+        case("mixed-lyre", "se-39", "sanding or first wet coat",
             |walk, content| other_way(walk, content, Op::Sand, &[], &[("sanding-dust", "wiped-across")])),
-        case("mixed-lyre", "se-08", "seal coat", Again::Filler, wipes_at_once),
-        case("mixed-lyre", "se-25", "next coat", Again::Clear, scuffs_the_colour),
-        case("mixed-lyre", "se-27", "buffing", Again::Nothing,
+        case("mixed-lyre", "se-08", "seal coat", wipes_at_once),
+        case("mixed-lyre", "se-25", "next coat", scuffs_the_colour),
+        case("mixed-lyre", "se-27", "buffing",
             |walk, content| other_way(walk, content, Op::Buff, &[], &[("wheels", "one-for-all")])),
-        case("ash-lyre", "se-14", "months; impact", Again::Rubbing,
+        case("ash-lyre", "se-14", "months; impact",
             |walk, content| other_way(walk, content, Op::Seal, &[(Ask::Coats, 2.0), (Ask::Between, 1.0)],
                 &[("sealer", "sanding-sealer")])),
-        case("ash-lyre", "orange-peel", "as the coat flashes", Again::Clear,
+        case("ash-lyre", "orange-peel", "as the coat flashes",
             |walk, content| other_way(walk, content, Op::Clear, &[], &[("mix", "unthinned")])),
-        case("ash-lyre", "se-30", "unpacking", Again::Rubbing, packs_at_once),
-        case("ash-lyre", "se-28", "next coat", Again::Clear,
+        case("ash-lyre", "se-30", "unpacking", packs_at_once),
+        case("ash-lyre", "se-28", "next coat",
             |walk, content| puts_before(walk, content, Op::Clear, Op::Polish)),
     ]
 }

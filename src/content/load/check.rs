@@ -48,7 +48,6 @@ fn names(content: &Content, reader: &mut Reader) {
     each(reader, "walk", "slug", IN_SLUG, content.walks.iter().map(|walk| walk.slug.as_str()));
     each(reader, "spray", "slug", IN_SLUG, content.sprays.iter().map(|task| task.slug.as_str()));
     each(reader, "tool", "slug", IN_SLUG, content.tools.iter().map(|tool| tool.slug.as_str()));
-    each(reader, "mend", "slug", IN_SLUG, content.mends.iter().map(|mend| mend.slug.as_str()));
     each(reader, "solvent", "slug", IN_SLUG, content.solvents.iter().map(|solvent| solvent.slug.as_str()));
     each(reader, "fact", "key", IN_FACT, content.listed_facts().iter().map(|fact| fact.key.as_str()));
     each(reader, "competency", "slug", IN_SLUG, content.competencies.iter().map(|one| one.slug.as_str()));

@@ -19,6 +19,9 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
         if fault.made.is_empty() {
             reader.at("fault", index, "made", format!("fault `{}` needs at least one stage", fault.id));
         }
+        if fault.rework.is_empty() {
+            reader.at("fault", index, "rework", format!("fault `{}` needs at least one step", fault.id));
+        }
         causes(index, fault, reader);
         if reader.knows("fact") {
             seen(index, fault, &probes, reader);

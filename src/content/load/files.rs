@@ -23,7 +23,7 @@ pub(super) enum Holds {
 }
 
 /// The lists that stand in one file each, and their names.
-pub(super) const LIST_FILES: [(&str, &str); 14] = [
+pub(super) const LIST_FILES: [(&str, &str); 13] = [
     ("settings.toml", "setting"),
     ("woods.toml", "wood"),
     ("solvents.toml", "solvent"),
@@ -35,7 +35,6 @@ pub(super) const LIST_FILES: [(&str, &str); 14] = [
     ("lookalikes.toml", "pair"),
     ("tickets.toml", "ticket"),
     ("at_hand.toml", "tool"),
-    ("mends.toml", "mend"),
     ("cautions.toml", "caution"),
     ("competencies.toml", "competency"),
 ];

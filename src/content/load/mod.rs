@@ -19,7 +19,7 @@ pub use kind::{FileKind, file};
 
 use super::{Caution, Consequence};
 use super::{
-    Competency, Content, Dress, FactInfo, FamilyInfo, Look, Mend, Panel, RuleInfo, ScenarioSet, SettingInfo,
+    Competency, Content, Dress, FactInfo, FamilyInfo, Look, Panel, RuleInfo, ScenarioSet, SettingInfo,
     SheetSource, SprayTask, Ticket, Tool, WalkInfo,
 };
 use crate::rules::fault::{Fault, Pair};
@@ -76,7 +76,6 @@ list_file!(PanelFile, panel, Panel);
 list_file!(PairFile, pair, Pair);
 list_file!(TicketFile, ticket, Ticket);
 list_file!(ToolFile, tool, Tool);
-list_file!(MendFile, mend, Mend);
 list_file!(FactFile, fact, FactInfo);
 list_file!(CompetencyFile, competency, Competency);
 list_file!(FamilyFile, family, FamilyInfo);
@@ -134,7 +133,6 @@ fn entries(list: &'static str, source: &Source, content: &mut Content, reader: &
         "pair" => reader.take::<PairFile, _>(source, &mut content.pairs, |f| f.pair, list),
         "ticket" => reader.take::<TicketFile, _>(source, &mut content.tickets, |f| f.ticket, list),
         "tool" => reader.take::<ToolFile, _>(source, &mut content.tools, |f| f.tool, list),
-        "mend" => reader.take::<MendFile, _>(source, &mut content.mends, |f| f.mend, list),
         "fact" => reader.take::<FactFile, _>(source, &mut content.facts, |f| f.fact, list),
         "competency" => {
             reader.take::<CompetencyFile, _>(source, &mut content.competencies, |f| f.competency, list);

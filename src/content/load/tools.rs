@@ -1,8 +1,7 @@
-//! What is at hand, and what mends: every operation is there once with each of its values, and every fault can be mended.
+//! What is at hand: every operation is there once with each of its values.
 
 use super::Reader;
 use super::check::{IN_SLUG, spelt};
-use super::names::nearest;
 use crate::content::{Ask, Content, Number, Tool};
 use crate::rules::sequence::operation::Operation;
 use crate::rules::term::Term;
@@ -11,7 +10,7 @@ use std::collections::BTreeSet;
 /// Put away with the other duties of the room, not taken from a bench.
 const OF_THE_ROOM: [Operation; 1] = [Operation::RagsAway];
 
-/// Reports what does not fit in the tools and the mends.
+/// Reports what does not fit in the tools.
 pub(super) fn check(content: &Content, reader: &mut Reader) {
     let mut asked: BTreeSet<(Operation, String)> = BTreeSet::new();
     for (index, tool) in content.tools.iter().enumerate() {
@@ -35,7 +34,6 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
             reader.whole("at_hand.toml", format!("operation `{}` is nowhere at hand", operation.slug()));
         }
     }
-    mends(content, reader);
 }
 
 fn spans(index: usize, tool: &Tool, reader: &mut Reader) {
@@ -70,35 +68,6 @@ fn choices(index: usize, tool: &Tool, reader: &mut Reader) {
         }
         if names.len() < 2 {
             reader.at("tool", index, &at, format!("choice `{}` needs two options or more", choice.key));
-        }
-    }
-}
-
-fn mends(content: &Content, reader: &mut Reader) {
-    let mut named = BTreeSet::new();
-    for (index, mend) in content.mends.iter().enumerate() {
-        if mend.faults.is_empty() == mend.rework.is_none() || mend.steps.is_empty() {
-            let message = "either `faults` or `rework` is needed, and at least one step".to_owned();
-            reader.at("mend", index, "slug", message);
-        }
-        for (nth, fault) in mend.faults.iter().enumerate() {
-            let at = format!("faults.{nth}");
-            if reader.knows("fault") && content.fault(fault).is_none() {
-                let names = nearest(fault, content.faults.iter().map(|fault| fault.id.as_str()));
-                let message = format!("`{fault}` is no fault of content/faults.toml; allowed: {names}");
-                reader.at("mend", index, &at, message);
-            }
-            if !named.insert(fault.as_str()) {
-                reader.at("mend", index, &at, format!("fault `{fault}` stands twice"));
-            }
-        }
-    }
-    if !reader.knows("mend") || !reader.knows("fault") {
-        return;
-    }
-    for (index, fault) in content.faults.iter().enumerate() {
-        if content.mend(&fault.id).is_none() {
-            reader.at("fault", index, "id", format!("nothing in content/mends.toml mends `{}`", fault.id));
         }
     }
 }

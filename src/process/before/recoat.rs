@@ -3,6 +3,7 @@
 use super::{Made, Now};
 use crate::process::defect::earlier;
 use crate::process::part::{Day, PartState};
+use crate::rules::drying::waits::coat_setting;
 use crate::rules::sequence::error::OrderError;
 use crate::rules::sequence::manner::Manner;
 use crate::rules::sequence::operation::{COATS, LAID, Operation};
@@ -17,16 +18,6 @@ struct Gap {
     wait: f64,
     mist: bool,
     scuffed: bool,
-}
-
-/// The setting that holds the wait after a coat of that kind.
-pub(in crate::process) const fn wait_after(coat: Operation) -> Setting {
-    match coat {
-        Operation::Washcoat => Setting::WashcoatWait,
-        Operation::Seal => Setting::SealWait,
-        Operation::Colour | Operation::Shade => Setting::ColourWait,
-        _ => Setting::ClearWait,
-    }
 }
 
 pub(super) fn check(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
@@ -58,14 +49,14 @@ fn gaps(part: &PartState, now: &Now<'_>) -> Vec<Gap> {
     let under = part.film().map(|below| Gap {
         hours: now.begun - below.ended,
         dried: now.passed(below.ended, now.begun),
-        wait: now.wait(wait_after(below.operation)),
+        wait: now.wait(coat_setting(below.operation)),
         mist: below.is(Manner::Mist),
         scuffed: below.abraded,
     });
     let within = now.between.filter(|_| now.coats > 1).map(|hours| Gap {
         hours,
         dried: now.passed(now.begun, now.begun + hours),
-        wait: now.wait(wait_after(now.operation())),
+        wait: now.wait(coat_setting(now.operation())),
         mist: now.is(Manner::Mist),
         scuffed: now.is(Manner::ScuffedBetween),
     });

@@ -1,9 +1,9 @@
 //! Binding and masks.
 
-use super::recoat::wait_after;
 use super::{Made, Now};
 use crate::process::hidden::What;
 use crate::process::part::PartState;
+use crate::rules::drying::waits::coat_setting;
 use crate::rules::sequence::error::OrderError;
 use crate::rules::sequence::manner::Manner;
 use crate::rules::sequence::operation::{CLEARS, COATS, FILM_COLOUR, Operation};
@@ -70,7 +70,7 @@ fn inspecting(part: &PartState, now: &Now<'_>, made: &mut Vec<Made>) {
 fn pulls_wet(part: &PartState, now: &Now<'_>) -> bool {
     let Some(coat) = part.film() else { return false };
     let soft = now.is(Manner::PastRunning) && !coat.is(Manner::Heavy);
-    !soft && now.too_soon(coat.ended, now.wait(wait_after(coat.operation)))
+    !soft && now.too_soon(coat.ended, now.wait(coat_setting(coat.operation)))
 }
 
 /// Colour masks that the first clear finds still on: over a part that stays bare they may be right.

@@ -3,6 +3,7 @@
 use super::factors::{cold_factor, thickness_factor};
 use super::{AIR, BUILD, COAT, Modelled};
 use crate::quantity::{Celsius, Hours, Measure, Micrometres, Unit};
+use crate::rules::sequence::operation::Operation;
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::term::{Filler, WorkClass};
 use crate::rules::verdict::{CannotJudge, Judged, Ruling};
@@ -175,6 +176,17 @@ pub const fn buff_setting(class: WorkClass) -> Setting {
         WorkClass::InstrumentGloss => Setting::BuffWaitInstrument,
         WorkClass::Satin => Setting::BuffWaitSatin,
         WorkClass::Turned => Setting::BuffWaitTurned,
+    }
+}
+
+/// Which value of the sheet states the wait after a coat, or a washcoat, of that kind.
+#[must_use]
+pub const fn coat_setting(coat: Operation) -> Setting {
+    match coat {
+        Operation::Washcoat => Setting::WashcoatWait,
+        Operation::Seal => Setting::SealWait,
+        Operation::Colour | Operation::Shade => Setting::ColourWait,
+        _ => Setting::ClearWait,
     }
 }
 

@@ -4,7 +4,7 @@
 //! fault, not the rating of a standard.
 
 use super::observe::Seen;
-use crate::quantity::Hours;
+use super::rework::Redo;
 use crate::rules::inspection::Zone;
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::term::Stage;
@@ -152,10 +152,8 @@ pub struct Fault {
     pub read: Vec<String>,
     /// Its causes, the likeliest first: slugs with a text `cause.<slug>`. The ranking is ours.
     pub causes: Vec<String>,
-    /// Hours of work that the rework takes. Our estimate: common practice, no source.
-    pub rework_h: Hours,
-    /// Hours of waiting that the rework adds. Our estimate: common practice, no source.
-    pub wait_h: Hours,
+    /// The rework that cures it, step by step.
+    pub rework: Vec<Redo>,
     /// Codes of the sources, listed at the head of the file.
     pub source: String,
 }

@@ -7,6 +7,7 @@ mod known;
 mod observe;
 mod probe;
 mod remedy;
+mod rework;
 mod telling;
 mod workup;
 
@@ -19,5 +20,6 @@ pub use known::{
 pub use observe::{MISREAD, Observation, Seen, agrees, likelihood, speaks_of};
 pub use probe::{Effort, Probe};
 pub use remedy::{Later, Remedy, remedy, shows_later};
+pub use rework::{Lies, Redo, STRIP_H, costs, hours, steps};
 pub use telling::{Branch, Telling, entropy, ranked_probes, telling};
 pub use workup::{Case, Test};

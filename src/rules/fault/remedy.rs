@@ -1,7 +1,6 @@
-//! What is done about a fault: how large the rework is, how long it takes, where the fault was made and where it shows.
+//! What is done about a fault: how large the rework is, where the fault was made and where it shows.
 
 use super::{Fault, Rework};
-use crate::quantity::{Hours, Measure, Unit};
 use crate::rules::term::Stage;
 use crate::rules::verdict::Ruling;
 use crate::terms;
@@ -23,10 +22,6 @@ terms! {
 pub struct Remedy<'a> {
     /// The smallest rework that cures it.
     pub rework: Rework,
-    /// Hours of work.
-    pub work: Hours,
-    /// Hours of waiting.
-    pub wait: Hours,
     /// Stages that can have made it.
     pub made: &'a [Stage],
     /// Stage at which it first shows.
@@ -49,20 +44,7 @@ pub fn shows_later(fault: &Fault) -> Later {
 /// What is done about a fault.
 #[must_use]
 pub fn remedy(fault: &Fault) -> Ruling<Remedy<'_>> {
-    let remedy = Remedy {
-        rework: fault.severity,
-        work: fault.rework_h,
-        wait: fault.wait_h,
-        made: &fault.made,
-        shows: fault.shows,
-        later: shows_later(fault),
-    };
-    let hours = |hours: Hours| Measure::new(hours.get(), Unit::Hour, 1);
-    let ruling = Ruling::by("fault.smallest-rework-that-cures", remedy).step(
-        "rework-hours",
-        "",
-        hours(fault.rework_h),
-    );
-    // A rework after which nothing is waited for has no line that says "0 h".
-    if fault.wait_h.get() > 0.0 { ruling.step("rework-wait", "", hours(fault.wait_h)) } else { ruling }
+    let remedy =
+        Remedy { rework: fault.severity, made: &fault.made, shows: fault.shows, later: shows_later(fault) };
+    Ruling::by("fault.smallest-rework-that-cures", remedy)
 }

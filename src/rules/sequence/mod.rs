@@ -9,6 +9,7 @@
 //! less than a floor, the floor counts.
 
 pub mod check;
+pub mod duration;
 pub mod duty;
 pub mod error;
 pub mod job;

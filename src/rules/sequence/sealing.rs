@@ -5,9 +5,9 @@ use super::error::OrderError;
 use super::manner::Manner;
 use super::operation::{LAID, Operation};
 use super::plan::{self, Told};
-use super::trim::wait_after;
 use super::variant_holds::thin_day;
 use super::view::View;
+use crate::rules::drying::waits::coat_setting;
 use crate::rules::sheet::Setting;
 use crate::rules::verdict::CannotJudge;
 
@@ -45,7 +45,7 @@ fn recoated_early(view: &View<'_>) -> Shape {
     let mut found = Vec::new();
     for gap in view.gaps()? {
         let early =
-            gap.time.short_of(view.wait(wait_after(gap.below.op())?))? && !gap.below.is(Manner::Mist)?;
+            gap.time.short_of(view.wait(coat_setting(gap.below.op())))? && !gap.below.is(Manner::Mist)?;
         if early || (view.job.melts && !thin_day(view, gap.above.at)?) {
             found.push(gap.above.at);
         }

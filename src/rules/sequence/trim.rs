@@ -6,8 +6,7 @@ use super::manner::Manner;
 use super::operation::{CLEARS, COATS, FILM_COLOUR, Operation};
 use super::plan::{self, Told};
 use super::view::{Placed, View};
-use crate::rules::drying::waits::{self, Wait};
-use crate::rules::sheet::Setting;
+use crate::rules::drying::waits::coat_setting;
 use crate::rules::verdict::CannotJudge;
 
 pub(super) const RULES: &[Rule] = &[
@@ -66,23 +65,12 @@ fn mask_pulled_wet(view: &View<'_>) -> Shape {
     let mut found = Vec::new();
     for pull in view.all(&[Operation::Unmask]) {
         if let Some(coat) = view.before(pull.at, COATS)
-            && view.elapsed(coat.at, pull.at).short_of(view.wait(wait_after(coat.op())?))?
+            && view.elapsed(coat.at, pull.at).short_of(view.wait(coat_setting(coat.op())))?
         {
             found.push(pull.at);
         }
     }
     Ok(found)
-}
-
-/// The setting that holds the wait after a coat of that kind.
-pub(super) fn wait_after(op: Operation) -> Result<Setting, CannotJudge> {
-    let wait = match op {
-        Operation::Washcoat => Wait::WashcoatToNext,
-        Operation::Seal => Wait::SealToNext,
-        Operation::Colour | Operation::Shade => Wait::ColourToColour,
-        _ => Wait::ClearToClear,
-    };
-    waits::setting(wait, &waits::Told::default())
 }
 
 /// Whether a single thin protective coat is all the clear that lies before a step.

@@ -5,10 +5,10 @@ use super::finishing::{is_hard, is_thick_enough};
 use super::manner::Manner;
 use super::operation::{ABRADES, CLEARS, COATS, FILM_COLOUR, LAID, Operation};
 use super::plan::{self, Told};
-use super::trim::{only_protected, wait_after};
+use super::trim::only_protected;
 use super::variant::Variant;
 use super::view::{Elapsed, Placed, View};
-use crate::rules::drying::waits::buff_setting;
+use crate::rules::drying::waits::{buff_setting, coat_setting};
 use crate::rules::sheet::Setting;
 use crate::rules::term::{Binding, ColourPlan, Look, WorkClass};
 use crate::rules::verdict::CannotJudge;
@@ -114,7 +114,7 @@ fn self_sealed(view: &View<'_>, step: Placed<'_>) -> Held {
 /// Every coat up to a step had the wait of the coat below it.
 fn had_waits(view: &View<'_>, at: usize) -> Held {
     for gap in view.gaps()?.into_iter().filter(|gap| gap.above.at == at) {
-        if gap.time.short_of(view.wait(wait_after(gap.below.op())?))? && !gap.below.is(Manner::Mist)? {
+        if gap.time.short_of(view.wait(coat_setting(gap.below.op())))? && !gap.below.is(Manner::Mist)? {
             return Ok(false);
         }
     }

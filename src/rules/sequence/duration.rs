@@ -1,8 +1,8 @@
 //! How long an operation keeps the hands busy.
 
+use super::operation::Operation;
 use crate::quantity::Hours;
 use crate::rules::drying::job_step::JobStep;
-use crate::rules::sequence::operation::Operation;
 use crate::rules::sheet::Sheet;
 
 /// The entry of the time plan that an operation belongs to; small steps are part of the one that they go with.
@@ -19,7 +19,7 @@ const fn counted_as(operation: Operation) -> Option<JobStep> {
         Operation::Scrape => JobStep::Scrape,
         Operation::Inspect => JobStep::Inspect,
         Operation::Clear => JobStep::Clear,
-        Operation::Scuff => JobStep::Scuff,
+        Operation::Scuff | Operation::Rework => JobStep::Scuff,
         Operation::Level => JobStep::Level,
         Operation::Buff => JobStep::Buff,
         _ => return None,
