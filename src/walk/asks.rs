@@ -1,68 +1,17 @@
-//! Which card families a decision exercises, by the work that it is done on, and what makes it wrong in each.
+//! Which card families a decision exercises, by the work that it is done on.
 
 use super::decision::{Decision, RoomAct};
+use super::families::{
+    AT_A_COAT, AT_THE_WHEEL, Asked, BUFF_WHEN, FAN_STOPPED, FILLER_WAIT, FILLER_WIPED, FILM_TO_LEVEL,
+    LAST_GRIT, LEVEL_WHEN, MASK_IN_DUST, MASK_PULLED, MASK_UNDER_CLEAR, OILY_FIRST, ORDER, RECOAT, SANDED,
+    SCRAPED, SEAL_CHECK, STAIN_WAIT, WANTS_FILLER,
+};
 use super::lapse::Lapse;
 use super::room::{DUSTY, sprays};
 use super::story::Walk;
 use super::turn::Turn;
 use crate::process::lying::Lying;
-use crate::process::technique::Fumble;
-use crate::rules::sequence::error::OrderError;
 use crate::rules::sequence::operation::{COATS, LAID, Operation};
-
-/// Something that a decision exercises, and what makes it wrong.
-pub(super) struct Asked {
-    pub(super) family: &'static str,
-    pub(super) errors: &'static [OrderError],
-    pub(super) fumbles: &'static [Fumble],
-    pub(super) lapses: &'static [Lapse],
-}
-
-const fn errors(family: &'static str, errors: &'static [OrderError]) -> Asked {
-    Asked { family, errors, fumbles: &[], lapses: &[] }
-}
-
-const fn lapses(family: &'static str, lapses: &'static [Lapse]) -> Asked {
-    Asked { family, errors: &[], fumbles: &[], lapses }
-}
-
-const fn fumbles(family: &'static str, fumbles: &'static [Fumble]) -> Asked {
-    Asked { family, errors: &[], fumbles, lapses: &[] }
-}
-
-/// The order of the main steps.
-pub(super) const ORDER: Asked = errors(
-    "order-ticket",
-    &[
-        OrderError::FilledBeforeStain,
-        OrderError::FillerOverRawStain,
-        OrderError::ColourUnsealed,
-        OrderError::WipedColourOverSeal,
-        OrderError::Wood,
-        OrderError::Fill,
-        OrderError::Colour,
-        OrderError::Clear,
-        OrderError::Finish,
-    ],
-);
-
-/// What each coat exercises.
-const AT_A_COAT: [Asked; 9] = [
-    Asked {
-        family: "spray-decision",
-        errors: &[OrderError::AirOutsideWindow],
-        fumbles: &[],
-        lapses: &[Lapse::AirUnread],
-    },
-    lapses("mask-kind", &[Lapse::NoRespirator, Lapse::WrongRespirator]),
-    lapses("draw-and-mask", &[Lapse::NoRespirator]),
-    lapses("before-gun", &[Lapse::NoRespirator, Lapse::GaugeUnread, Lapse::FiltersLoaded]),
-    lapses("at-the-door", &[Lapse::NoSuit]),
-    lapses("spray-spell", &[Lapse::FanOff]),
-    lapses("sparks-away", &[Lapse::SourcesIn]),
-    fumbles("gun-distance", &[Fumble::DrySpray]),
-    fumbles("sag-flow", &[Fumble::Run]),
-];
 
 /// What an operation exercises, by the work that it is done on.
 pub(super) fn asked(before: &Walk, turn: &Turn) -> Vec<Asked> {
@@ -70,7 +19,7 @@ pub(super) fn asked(before: &Walk, turn: &Turn) -> Vec<Asked> {
         Decision::Work(work) => work,
         // Over a bare bench there is nothing to stop it too early for.
         Decision::Room(duties) if duties.contains(&RoomAct::FanOff) && is_coated(before) => {
-            return vec![lapses("fan-stop", &[Lapse::FanOff])];
+            return vec![FAN_STOPPED];
         }
         // What the ticket orders and was left out is left out for good.
         Decision::HandOver if !before.lines().is_empty() => return vec![ORDER],
@@ -91,44 +40,40 @@ pub(super) fn asked(before: &Walk, turn: &Turn) -> Vec<Asked> {
     // Levelling raises dust where it is done dry, which the duty that was left tells.
     let dusty = DUSTY.contains(&operation) || turn.lapses.contains(&Lapse::DustBreathed);
     if dusty {
-        found.push(lapses("mask-kind", &[Lapse::DustBreathed, Lapse::WrongRespirator]));
+        found.push(MASK_IN_DUST);
     }
     // Without a respirator there is no seal to be checked.
     if (dusty || sprays(operation)) && before.room().worn.respirator.is_some() {
-        found.push(lapses("seal-check", &[Lapse::SealUnchecked]));
+        found.push(SEAL_CHECK);
     }
     let first_coat = COATS.contains(&operation) && lying.iter().any(|part| !part.is_coated());
     let oily = |part: &usize| before.start().job.parts.get(*part).is_some_and(|about| about.is_oily());
     let start = before.start();
     let porous = |part: &usize| start.job.parts.get(*part).is_some_and(|about| start.job.wants_filler(about));
     if first_coat && work.parts.iter().any(porous) {
-        found.push(errors("wants-filler", &[OrderError::PoresUnfilled]));
+        found.push(WANTS_FILLER);
     }
     if first_coat && work.parts.iter().any(oily) {
-        found.push(errors("first-coat-demand", &[OrderError::OilyWoodUnsealed]));
+        found.push(OILY_FIRST);
     }
     match operation {
-        Operation::Sand => found
-            .push(errors("ready-for-stain", &[OrderError::SandedTooFine, OrderError::ScratchesUnderStain])),
-        Operation::WipeFiller => found.push(errors("fill-wipe", &[OrderError::FillerWipedOffTime])),
-        Operation::Scrape => found.push(errors(
-            "when-to-scrape",
-            &[OrderError::TrimAfterClear, OrderError::TrimOverOpenColour, OrderError::Clear],
-        )),
+        Operation::Sand => found.push(SANDED),
+        Operation::WipeFiller => found.push(FILLER_WIPED),
+        Operation::Scrape => found.push(SCRAPED),
         Operation::Unmask => {
-            found.push(errors("mask-off", &[OrderError::MaskPulledWet, OrderError::MaskLeftOn]));
+            found.push(MASK_PULLED);
         }
         Operation::Clear if lying.iter().any(|part| part.done.contains(&Operation::Mask)) => {
-            found.push(errors("mask-off", &[OrderError::MaskLeftOn]));
+            found.push(MASK_UNDER_CLEAR);
         }
         Operation::Level => {
-            found.push(errors("level-when", &[OrderError::LevelledTooSoon]));
-            found.push(errors("coats-for-build", &[OrderError::LevelledTooThin]));
+            found.push(LEVEL_WHEN);
+            found.push(FILM_TO_LEVEL);
         }
         Operation::Buff => {
-            found.push(errors("level-next", &[OrderError::CoarseBeforeCompound]));
-            found.push(errors("level-gate", &[OrderError::LevelledTooSoon]));
-            found.push(lapses("at-the-wheel", &[Lapse::WheelUnchecked]));
+            found.push(LAST_GRIT);
+            found.push(BUFF_WHEN);
+            found.push(AT_THE_WHEEL);
         }
         _ => {}
     }
@@ -147,15 +92,13 @@ fn waits(operation: Operation, lying: &[Lying]) -> Vec<Asked> {
     };
     let mut found = Vec::new();
     if over(Operation::Fill) {
-        found.push(errors("filler-wait", &[OrderError::FillerNotDry]));
+        found.push(FILLER_WAIT);
     }
     if over(Operation::Stain) || over(Operation::Washcoat) {
-        found.push(errors("ready-yet", &[OrderError::StainNotDry, OrderError::RecoatTooSoon]));
+        found.push(STAIN_WAIT);
     }
     if COATS.contains(&operation) && lying.iter().any(Lying::is_coated) {
-        let early =
-            &[OrderError::RecoatTooSoon, OrderError::RecoatWindowClosed, OrderError::HardFilmUnscuffed];
-        found.push(errors("recoat-now", early));
+        found.push(RECOAT);
     }
     found
 }

@@ -3,11 +3,11 @@
 //! It is told when the decision is made, so that whoever gives a walk up leaves nothing unsaid. What of it counts is decided
 //! where the record is read.
 
-use super::asks::{Asked, ORDER, asked};
+use super::asks::asked;
 use super::brings::{Brings, Follow, each_once};
 use super::clock::day;
 use super::decision::{Decision, RoomAct};
-use super::lapse::Lapse;
+use super::families::{Asked, DELIVERY_DAY, ORDER, RAGS, THE_DAY};
 use super::report::{Promise, promised, quickest};
 use super::spent::earliest;
 use super::story::Walk;
@@ -35,9 +35,6 @@ impl Evidence {
         self.broke.is_empty()
     }
 }
-
-/// The rule by which a day can be promised.
-const THE_DAY: RuleId = RuleId("drying.longest-path");
 
 /// All that the decisions of a walk are evidence of, in their order.
 #[must_use]
@@ -77,10 +74,10 @@ fn broken(brings: &Brings, asked: &Asked) -> Vec<RuleId> {
 
 /// Rags put away in time, or left lying.
 fn rags(nth: usize, turn: &Turn) -> Option<Evidence> {
-    let left = turn.lapses.iter().filter(|lapse| matches!(lapse, Lapse::RagsLeft | Lapse::ClothsLeft));
+    let left = turn.lapses.iter().filter(|lapse| RAGS.lapses.contains(lapse));
     let broke = each_once(left.map(|lapse| lapse.rule()));
     let away = matches!(&turn.decision, Decision::Room(duties) if duties.contains(&RoomAct::RagsAway));
-    (away || !broke.is_empty()).then_some(Evidence { turn: nth, family: "residue-place", broke })
+    (away || !broke.is_empty()).then_some(Evidence { turn: nth, family: RAGS.family, broke })
 }
 
 /// What was said of the day: held against what could still be done when another one is offered, and against the day itself
@@ -102,5 +99,5 @@ fn promise(before: &Walk, after: &Walk, turn: &Turn, content: &Content) -> Optio
         _ => return None,
     };
     let broke = if holds { Vec::new() } else { vec![THE_DAY] };
-    Some(Evidence { turn: before.turns().len(), family: "delivery-day", broke })
+    Some(Evidence { turn: before.turns().len(), family: DELIVERY_DAY, broke })
 }

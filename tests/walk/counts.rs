@@ -2,12 +2,13 @@
 
 use crate::support::content;
 use crate::support::log::{Log, ana, date, decided, families, proof};
-use stepboard::exchange::crew::rests_on_void;
+use stepboard::exchange::crew::{decides, rests_on_void};
 use stepboard::learn::check::{Now, Sealed};
 use stepboard::learn::evidence::{Evidence, Uncounted};
 use stepboard::record::{
     CardKind, Certainty, Decided, Event, Inspected, Journal, Moment, Voids, WalkStep, Walked, Way, Wrong,
 };
+use stepboard::walk::Lapse;
 
 /// A competency of the ordinary profile without families about safety, and one of the safety profile.
 const PLAIN: &str = "pores-filled";
@@ -153,6 +154,24 @@ fn what_rests_on_a_rule_or_a_family_that_was_found_wrong_does_not_count() {
         let found = proof(&content(), &log.events, SAFE);
         assert_eq!((found.state.answers, found.hazards.len()), (left, 0));
     }
+}
+
+/// A rule by which decisions of walks are right or wrong in a family takes them with it, right ones too, whether a card of the
+/// family is decided by it or not.
+#[test]
+fn a_rule_that_is_void_takes_with_it_what_was_right_by_it() {
+    let content = content();
+    let wheel = Lapse::WheelUnchecked.rule().0;
+    for (rule, family) in [(RULE, SEAL), (wheel, "at-the-wheel"), ("drying.longest-path", "delivery-day")] {
+        assert!(decides(&content, rule, family), "{rule} in {family}");
+    }
+    assert!(!decides(&content, wheel, "delivery-day"));
+    let cards = vec![CardKind { family: SEAL.to_owned(), version: 1 }];
+    let mut log = ana();
+    log.open("one", &[SAFE]).decides("w", "a-job", &[(SEAL, None)]);
+    assert_eq!(proof(&content, &log.events, SAFE).state.answers, 1);
+    log.voids(Wrong::Rule { rule: RULE.to_owned(), cards }, "Read off the wrong table");
+    assert_eq!(proof(&content, &log.events, SAFE).state.answers, 0);
 }
 
 /// On one's own nothing is told before the work is handed over or the walk let go; guided it was told before.

@@ -2,7 +2,7 @@
 
 use crate::support::log::{Log, ana, decided};
 use stepboard::exchange::crew::{Misread, Slipped, Slips, WalkCame, WalkWhat, stuck, walks};
-use stepboard::record::{Event, Inspected, Voids, WalkStep, Walked, Way, Wrong};
+use stepboard::record::{Decided, Event, Inspected, Voids, WalkStep, Walked, Way, Wrong};
 
 const SEAL: &str = "seal-check";
 const RULE: &str = "hazard.seal-check-each-time";
@@ -11,7 +11,7 @@ const RULE: &str = "hazard.seal-check-each-time";
 fn each_walk_is_told_once_with_what_was_wrong_on_it_and_how_it_ended() {
     let seen = Inspected { seed: 7, found: 2, half: 0, missed: Vec::new(), wrong: 1 };
     let mut over = decided(&[]);
-    over.over = true;
+    (over.nth, over.over) = (2, true);
     let mut log = ana();
     log.decides("w", "a-job", &[(SEAL, Some(RULE))]).decides("v", "a-job", &[(SEAL, None)]);
     log.walks("i", "a-job", WalkStep::Inspected(seen.clone()));
@@ -46,7 +46,7 @@ fn a_rule_that_is_broken_on_walks_stands_among_what_people_are_stuck_on() {
     let mut guided = decided(&[(SEAL, Some(RULE))]);
     guided.way = Way::Guided;
     let mut bare = decided(&[]);
-    bare.broke = vec!["hazard.eyes-and-skin-covered".to_owned()];
+    (bare.nth, bare.broke) = (3, vec!["hazard.eyes-and-skin-covered".to_owned()]);
     let mut log = ana();
     log.decides("w", "a-job", &[(SEAL, Some(RULE))]).walks("g", "a-job", WalkStep::Decided(Box::new(guided)));
     log.decides("w", "a-job", &[(SEAL, None)]).walks("w", "a-job", WalkStep::Decided(Box::new(bare)));
@@ -63,4 +63,28 @@ fn a_rule_that_is_broken_on_walks_stands_among_what_people_are_stuck_on() {
     assert_eq!(stuck(found).len(), 2);
     log.voids(Wrong::Rule { rule: RULE.to_owned(), cards: Vec::new() }, "Wrong table");
     assert_eq!(misread(&log).len(), 1);
+}
+
+/// Two windows on one walk may each write the same decisions down; what a guide took back is decided anew.
+#[test]
+fn what_two_windows_wrote_is_told_once() {
+    let decides = |log: &mut Log, nth: u32, way: Way, on: &str| {
+        let said = serde_json::json!({ "wait": on });
+        let one = Decided { nth, way, decision: said, ..decided(&[(SEAL, Some(RULE))]) };
+        log.walks("w", "a-job", WalkStep::Decided(Box::new(one)));
+    };
+    let figures = |log: &Log| match walks(&log.events)[0].what {
+        WalkWhat::Walked { decisions, wrong, .. } => (decisions, wrong, misread(log)[0].count),
+        WalkWhat::Inspected(_) => panic!("walked"),
+    };
+    let mut own = ana();
+    for nth in [1, 2, 1, 2] {
+        decides(&mut own, nth, Way::Own, "morning");
+    }
+    assert_eq!(figures(&own), (2, 2, 2));
+    let mut guided = ana();
+    for (nth, on) in [(1, "morning"), (1, "morning"), (2, "morning"), (1, "noon"), (2, "morning")] {
+        decides(&mut guided, nth, Way::Guided, on);
+    }
+    assert_eq!(figures(&guided), (4, 4, 4));
 }

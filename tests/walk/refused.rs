@@ -2,6 +2,7 @@
 
 use crate::steps::{begin, does, go, up_to_work, wait, work};
 use crate::support::content;
+use std::collections::BTreeSet;
 use stepboard::content::{Ask, Content};
 use stepboard::rules::drying::waits::DryTest;
 use stepboard::rules::sequence::operation::Operation as Op;
@@ -105,10 +106,6 @@ fn whatever_is_said_has_its_words() {
     let content = content();
     let texts = content.texts("en");
     let said = |key: String| assert!(texts.find(&key).is_some(), "text `{key}` is missing");
-    for why in Why::ALL {
-        said(format!("walk.why.{}", why.slug()));
-        said(format!("walk.now.{}", why.slug()));
-    }
     for lapse in Lapse::ALL {
         said(format!("walk.lapse.{}", lapse.slug()));
         assert!(content.rule(lapse.rule().0).is_some(), "{}", lapse.slug());
@@ -120,6 +117,35 @@ fn whatever_is_said_has_its_words() {
     }
     for not in ["walk", "sheet", "wood", "too-long", "decision"] {
         said(format!("walk.refused.{not}"));
+    }
+}
+
+/// Each refusal names the decision, says why by a reason of its own, and then what is done now: three parts, whole sentences.
+#[test]
+fn a_refusal_says_what_why_and_what_now() {
+    let content = content();
+    let texts = content.texts("en");
+    let said = |part: &str, why: &Why| {
+        let key = format!("walk.{part}.{}", why.slug());
+        let text = texts.find(&key).unwrap_or_else(|| panic!("text `{key}` is missing"));
+        let starts = text.chars().next().is_some_and(char::is_uppercase);
+        assert!(starts && text.ends_with('.') && text.len() > 3, "{key}: `{text}`");
+        text.to_owned()
+    };
+    let mut reasons = BTreeSet::new();
+    for why in Why::ALL {
+        let (reason, now) = (said("why", why), said("now", why));
+        assert_ne!(reason, now, "{why:?}");
+        assert!(reasons.insert(reason), "{why:?}: its reason is another one's");
+    }
+    let what = texts.find("app.walk.cannot").expect("what cannot be done");
+    assert!(what.contains("{what}"), "{what}");
+    // Whatever can be refused is a decision that has a name.
+    let task = ["strip", "wait.morning", "wait.for", "wait.until", "dressed", "offer-day", "hand-over"]
+        .map(|task| format!("app.walk.{task}"));
+    let work = Op::ALL.iter().filter(|op| **op != Op::RagsAway).map(|op| format!("term.{}", op.slug()));
+    for key in work.chain(task) {
+        assert!(texts.find(&key).is_some(), "text `{key}` is missing");
     }
 }
 

@@ -1,6 +1,6 @@
 //! Duties of the room: a lapse is told however good the work is; and what is said of the day that is asked for.
 
-use crate::steps::{begin, go, ready_for_the_gun, rest, up_to_work, wait, work};
+use crate::steps::{begin, go, ready_for_the_gun, rest, up_to, up_to_work, wait, work};
 use crate::support::content;
 use stepboard::content::{Ask, Content};
 use stepboard::rules::hazard::mask_kind::Protection;
@@ -9,7 +9,7 @@ use stepboard::walk::clock::day;
 use stepboard::walk::decision::{Decision, Offer, Wait, Worn};
 use stepboard::walk::report::report;
 use stepboard::walk::right::FOR_THE_GUN;
-use stepboard::walk::{Lapse, RoomAct, Walk};
+use stepboard::walk::{Lapse, Read, RoomAct, Walk};
 
 /// Lapses of the last turn.
 fn last(walk: &Walk) -> Vec<Lapse> {
@@ -87,6 +87,61 @@ fn dust_is_kept_out_wherever_something_is_sanded() {
         assert!(sands(operation, &[], Some(Protection::Particles)).is_empty(), "{operation:?}");
     }
     assert!(sands(Op::Level, &[("lubricant", "water")], None).is_empty());
+}
+
+/// 29 CFR 1910.107(b)(5): loaded filters are changed. What the gauge says is told by reading it.
+#[test]
+fn a_coat_with_loaded_filters_is_told_until_they_are_changed() {
+    let content = content();
+    let mut walk = before_seal(&content);
+    while !walk.room().filters_loaded() {
+        go(&mut walk, ready_for_the_gun(), &content);
+        let seal = work(&walk, &content, Op::Seal, &[], &[]);
+        go(&mut walk, [seal], &content);
+        assert!(last(&walk).is_empty(), "{:?}", last(&walk));
+        go(&mut walk, [Decision::Room(vec![RoomAct::GunCleaned]), Decision::Wait(Wait::Morning)], &content);
+    }
+    go(&mut walk, ready_for_the_gun(), &content);
+    let read = walk.turns().last().expect("a turn").read.clone();
+    assert!(read.contains(&Read::Gauge { past: true }), "{read:?}");
+    let seal = work(&walk, &content, Op::Seal, &[], &[]);
+    let mut changed = walk.clone();
+    go(&mut walk, [seal.clone()], &content);
+    assert_eq!(last(&walk), [Lapse::FiltersLoaded]);
+    go(&mut changed, [Decision::Room(vec![RoomAct::FiltersChanged]), seal], &content);
+    assert!(last(&changed).is_empty());
+}
+
+/// 29 CFR 1910.106(e)(9)(iii): cloths wet with solvent go into a covered metal container.
+#[test]
+fn cloths_wet_with_solvent_that_lie_until_the_morning_are_told() {
+    let content = content();
+    let mut walk = begin(&content, "oily-box");
+    let wipe = up_to_work(&mut walk, &content, Op::SolventWipe);
+    go(&mut walk, [Decision::Work(wipe)], &content);
+    let mut tidy = walk.clone();
+    go(&mut walk, [Decision::Wait(Wait::Morning)], &content);
+    assert_eq!(last(&walk), [Lapse::ClothsLeft]);
+    go(&mut tidy, [Decision::Room(vec![RoomAct::RagsAway]), Decision::Wait(Wait::Morning)], &content);
+    assert!(last(&tidy).is_empty());
+}
+
+/// 29 CFR 1910.215 and .243 ask guards and mounts of a wheel to be looked at before it runs; once a day is our own choice.
+#[test]
+fn a_wheel_that_nobody_checked_is_told() {
+    let content = content();
+    let mut walk = begin(&content, "rush-box");
+    let check = up_to(
+        &mut walk,
+        &content,
+        |_, next| matches!(next, Decision::Room(duties) if duties.contains(&RoomAct::WheelChecked)),
+    );
+    let buff = work(&walk, &content, Op::Buff, &[], &[]);
+    let mut checked = walk.clone();
+    go(&mut walk, [buff.clone()], &content);
+    assert_eq!(last(&walk), [Lapse::WheelUnchecked]);
+    go(&mut checked, [check, buff], &content);
+    assert!(last(&checked).is_empty());
 }
 
 /// 29 CFR 1910.107(g)(3); the practitioner case of staining rags left overnight (common practice, no source).

@@ -3,7 +3,7 @@
 
 use crate::card::Mark;
 use crate::learn::items::Redealt;
-use crate::record::{Decided, Entry, EventName, Moment, Stamp, Voids, Walked, Way};
+use crate::record::{Decided, Entry, EventName, Moment, Retold, Stamp, Voids, Walked, Way};
 use crate::rules::sorted::sorted;
 use std::collections::BTreeMap;
 
@@ -63,13 +63,15 @@ pub struct Slips<'a> {
     name: &'a str,
     /// Each with the family of its latest answer.
     found: BTreeMap<Misread, (Slipped, String)>,
+    /// The decisions of walks that were taken.
+    told: Retold<'a>,
 }
 
 impl<'a> Slips<'a> {
     /// Of nobody's answers yet; see [`super::Person`].
     #[must_use]
-    pub const fn new(key: &'a str, name: &'a str) -> Self {
-        Self { key, name, found: BTreeMap::new() }
+    pub fn new(key: &'a str, name: &'a str) -> Self {
+        Self { key, name, found: BTreeMap::new(), told: Retold::default() }
     }
 
     /// Takes the next answer, oldest first. A wrong one is dealt again; where it cannot be it stands under its family.
@@ -83,8 +85,12 @@ impl<'a> Slips<'a> {
         self.wrong(misread, &entry.stamp, Some(&entry.family), entry.sure_and_wrong());
     }
 
-    /// Takes the next decision of a walk, in its place among the answers; what rests on something void is passed over.
-    pub fn take_decided(&mut self, walked: &Walked, decided: &Decided, voids: &Voids<'_>) {
+    /// Takes the next decision of a walk, in its place among the answers; what rests on something void is passed over, and
+    /// what was told before.
+    pub fn take_decided(&mut self, walked: &'a Walked, decided: &'a Decided, voids: &Voids<'_>) {
+        if !self.told.is_new(walked, decided) {
+            return;
+        }
         let exercised = || decided.exercised.iter().filter(|one| voids.touches_exercised(one).is_none());
         for one in exercised().filter(|one| one.is_right()) {
             self.right(&one.family);

@@ -4,22 +4,25 @@ use crate::card;
 use crate::content::{Content, World};
 use crate::learn::evidence::of_walks;
 use crate::record::{Event, LocalDate, Voided, Voids, Within};
+use crate::walk::may_break;
 
 /// Cards of a family that are dealt to see whether a rule decides one of them: a rule that decides one in ten is missed once
 /// in sixty families (0.9^40). Our own choice.
 const SEEDS: u32 = 40;
 
-/// Whether a rule decides cards of a family, by dealing some of them on every sheet that is known.
+/// Whether a rule decides decisions of walks that exercise a family, or its cards, by dealing some of them on every sheet that
+/// is known.
 #[must_use]
 pub fn decides(content: &Content, rule: &str, family: &str) -> bool {
-    content.sheets.iter().any(|sheet| {
-        let world = World { content, sheet };
-        (0..SEEDS).any(|seed| {
-            let card = card::deal(&world, family, seed).ok();
-            let solution = card.and_then(|card| card::solve(&card, &world));
-            solution.is_some_and(|solution| solution.rules.iter().any(|one| one.0 == rule))
+    may_break(rule, family)
+        || content.sheets.iter().any(|sheet| {
+            let world = World { content, sheet };
+            (0..SEEDS).any(|seed| {
+                let card = card::deal(&world, family, seed).ok();
+                let solution = card.and_then(|card| card::solve(&card, &world));
+                solution.is_some_and(|solution| solution.rules.iter().any(|one| one.0 == rule))
+            })
         })
-    })
 }
 
 /// What a sign-off of a day rests on and was found void since: the voidings, each once, and how many answers and decisions of

@@ -1,6 +1,6 @@
 //! The walks of one person: how many decisions, how many of them wrong, and how each ended.
 
-use crate::record::{Decided, Event, Inspected, WalkStep, Walked, Way};
+use crate::record::{Decided, Event, Inspected, Retold, WalkStep, Walked, Way};
 use crate::terms;
 
 terms! {
@@ -47,12 +47,13 @@ pub enum WalkWhat<'a> {
 /// The walks that events of one person tell, in the order in which they were begun.
 #[must_use]
 pub fn walks<'a>(events: impl IntoIterator<Item = &'a Event>) -> Vec<WalkDone<'a>> {
-    let mut all: Vec<WalkDone<'_>> = Vec::new();
+    let (mut all, mut told): (Vec<WalkDone<'_>>, _) = (Vec::new(), Retold::default());
     for walked in events.into_iter().filter_map(Event::walked) {
         let same = |one: &&mut WalkDone<'_>| {
             one.last.walk == walked.walk && one.last.stamp.device == walked.stamp.device
         };
         match (all.iter_mut().find(same), &walked.step) {
+            (_, WalkStep::Decided(decided)) if !told.is_new(walked, decided) => {}
             (Some(one), step) => one.take(walked, step),
             (None, WalkStep::Decided(decided)) => {
                 let what = WalkWhat::Walked {

@@ -2,7 +2,9 @@
 
 use crate::card::Mark;
 use crate::learn::mastery::Guess;
-use crate::record::{Certainty, Decided, Entry, Exercised, Help, Stamp, Stray, Voids, Walked, Way, Within};
+use crate::record::{
+    Certainty, Decided, Entry, Exercised, Help, Retold, Stamp, Stray, Voids, Walked, Way, Within,
+};
 use crate::terms;
 use std::collections::BTreeSet;
 
@@ -60,8 +62,8 @@ pub struct Counted<'a> {
 pub(super) struct Account<'a> {
     /// Family, version, seed and sheet of the cards answered.
     seen: BTreeSet<(&'a str, u32, u32, &'a str)>,
-    /// Device, walk and place of the decisions made without a guide.
-    told: BTreeSet<(&'a str, &'a str, u32)>,
+    /// The decisions of walks that were told.
+    told: Retold<'a>,
     /// Job and family of the decisions made on walks.
     walked: BTreeSet<(&'a str, &'a str)>,
     /// Jobs of which somebody else's walk was gone through.
@@ -119,11 +121,9 @@ impl<'a> Account<'a> {
         self.inspected.insert(&walked.job);
     }
 
-    /// Whether a decision is told for the first time: two windows may each have written it. What a guide takes back is decided
-    /// anew at its place; without one nothing is taken back.
-    pub(super) fn is_new(&mut self, walked: &'a Walked, decided: &Decided) -> bool {
-        let place = (walked.stamp.device.as_str(), walked.walk.as_str(), decided.nth);
-        decided.way == Way::Guided || self.told.insert(place)
+    /// Whether a decision is told for the first time.
+    pub(super) fn is_new(&mut self, walked: &'a Walked, decided: &'a Decided) -> bool {
+        self.told.is_new(walked, decided)
     }
 
     /// What a decision of a walk is worth for a family that it exercises.
