@@ -1,7 +1,7 @@
 # Everything is reached from here; `make help` lists it.
 
 .DEFAULT_GOAL := help
-.PHONY: help run test dist long crowd folder kills engines icons mutants bench coverage setup visible sheet panels sql chdb check unit content browser pictures size clean
+.PHONY: help run test dist long crowd folder kills engines icons translated mutants bench coverage setup visible sheet panels sql chdb check unit content browser pictures size clean
 
 help: ## list what can be made
 	@awk -F ':.*## ' '/^[a-z]+:.*## / { printf "  make %-9s %s\n", $$1, $$2 }' $(MAKEFILE_LIST)
@@ -64,6 +64,9 @@ coverage: ## write the table of what is checked against the outside into DEVELOP
 
 visible: ## measure on which woods a slight fault can be seen, into content/panels.toml
 	@node tools/visible.mjs
+
+translated: ## once the messages were read that `cargo test --test languages` names: they are translations of the English of now
+	STEPBOARD_TRANSLATED=1 cargo test --locked --test languages changed
 
 panels: ## cards that are looked at, drawn over 500 seeds a family
 	STEPBOARD_PANEL_SEEDS=500 cargo test --locked --test panels

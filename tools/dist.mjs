@@ -7,13 +7,12 @@
 //   src/device/boot.js and sw.js are the only scripts written by hand; app.webmanifest lies beside them
 import { createHash } from "node:crypto";
 import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
-import { homedir } from "node:os";
 import { basename, extname, join, relative } from "node:path";
 import { alike } from "./alike.mjs";
 import { codeOf, named } from "./functions.mjs";
-import { dist, root, run, tool } from "./shell.mjs";
+import { dist, root } from "./shell.mjs";
+import { compiled, optimise } from "./wasm.mjs";
 
-const target = "wasm32-unknown-unknown";
 const bound = join(root, "target", "web");
 const styles = join(root, "styles");
 const HASH_LENGTH = 10;
@@ -26,11 +25,6 @@ const NOT_SMALLER = ["inlining", "inlining-optimizing", "local-cse", "memory-pac
 const MOST_CALLED = 100;
 /** Enough for every function. */
 const PLACE_DIGITS = 6;
-/** What today's browsers understand and the compiler may emit; wasm-opt refuses what it is not told of. */
-const WASM_FEATURES = [
-  "bulk-memory", "bulk-memory-opt", "multivalue", "mutable-globals", "nontrapping-float-to-int", "reference-types",
-  "sign-ext", "simd",
-];
 
 compile();
 rmSync(dist, { recursive: true, force: true });
@@ -40,25 +34,11 @@ const written = [];
 bundle();
 
 function compile() {
-  // Paths of this machine stay out of the file: the same source gives the same bytes everywhere.
-  const cargoHome = process.env.CARGO_HOME ?? join(homedir(), ".cargo");
-  const flags = [`--remap-path-prefix=${cargoHome}=cargo`, `--remap-path-prefix=${root}=stepboard`,
-    // Eight pixels of a picture are lit at once.
-    "-Ctarget-feature=+simd128",
-    // One short loop in place of every round written out: a sheet is hashed once.
-    '--cfg=sha2_backend="soft"', '--cfg=sha2_backend_soft="compact"'];
-  const built = join(process.env.CARGO_TARGET_DIR ?? join(root, "target"), target, "release", "app.wasm");
-  run("cargo", ["build", "--release", "--locked", "--target", target, "--features", "web", "--bin", "app"], {
-    CARGO_ENCODED_RUSTFLAGS: flags.join("\x1f"),
-  });
   rmSync(bound, { recursive: true, force: true });
-  run(tool("wasm-bindgen"), ["--target", "web", "--no-typescript", "--out-dir", bound, "--out-name", "app", built]);
+  compiled(["--bin", "app"], bound);
   const wasm = join(bound, "app_bg.wasm");
-  const optimiser = join(root, "node_modules", "binaryen", "bin", "wasm-opt");
-  const features = WASM_FEATURES.map((feature) => `--enable-${feature}`);
   // Functions that are called most come first.
-  const shorter = ["-Oz", ...NOT_SMALLER.map((pass) => `--skip-pass=${pass}`), "--reorder-functions"];
-  run("node", [optimiser, ...shorter, ...features, wasm, "-o", wasm]);
+  optimise(wasm, ["-Oz", ...NOT_SMALLER.map((pass) => `--skip-pass=${pass}`), "--reorder-functions"]);
   // Then functions of like code stand side by side, where they compress better. The optimiser puts them in the order of
   // their names: each is called by its place, and then the names go.
   const optimised = readFileSync(wasm);
@@ -67,7 +47,7 @@ function compile() {
     names[index] = String(place).padStart(PLACE_DIGITS, "0");
   });
   writeFileSync(wasm, named(optimised, names));
-  run("node", [optimiser, "--reorder-functions-by-name", "--strip-debug", "--strip-producers", ...features, wasm, "-o", wasm]);
+  optimise(wasm, ["--reorder-functions-by-name", "--strip-debug", "--strip-producers"]);
 }
 
 function bundle() {

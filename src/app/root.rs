@@ -29,7 +29,7 @@ pub fn start() {
         let store = Store::open().await.unwrap_or_default();
         let loaded = store.load().await.unwrap_or_default();
         let sheets = store.shelf(Shelf::Sheets).await.unwrap_or_default();
-        let first = Settings::new(page::random_name());
+        let first = Settings::new(page::random_name(), first_language(&content));
         if loaded.settings.is_none() {
             // Not stored, the device gets another name next time; answers keep the one they were given under.
             drop(store.put_settings(&first).await);
@@ -40,6 +40,13 @@ pub fn start() {
             gloo::utils::document().get_element_by_id("app").unwrap_or_else(|| gloo::utils::body().into());
         yew::Renderer::<Root>::with_root_and_props(place, RootProps { start }).render();
     });
+}
+
+/// The language that the browser speaks where there are messages in it, else English.
+fn first_language(content: &Content) -> String {
+    let browser = page::browser_language();
+    let known = content.texts.keys().find(|ours| page::is_of_language(&browser, ours));
+    known.map_or("en", String::as_str).to_owned()
 }
 
 /// The tablet was left alone: five minutes, our own choice.
@@ -69,6 +76,8 @@ impl PartialEq for RootProps {
 fn Root(props: &RootProps) -> Html {
     let start = &props.start;
     let Keeper { settings, book, desk } = use_keeper(&start.store, &start.loaded, &start.first);
+    // Before anything is drawn, since dates are written in it.
+    page::set_language(settings.now.speaks());
     let people = use_kept_people(&start.store, &start.loaded);
     let keys = use_kept_keys(&start.store, &start.loaded);
     let signed = use_kept_signed(&start.store, &start.loaded);
@@ -143,7 +152,6 @@ fn Root(props: &RootProps) -> Html {
         let light = Some(settings.light).filter(|light| *light != Light::Auto);
         page::mark_root("light", light.map(Term::slug));
         page::mark_root("hand", settings.left_hand.then_some("left"));
-        page::set_language(&settings.language);
     });
     let shown = if lock.locked {
         html! { <pages::Who key="who" /> }
@@ -186,6 +194,7 @@ fn screen(route: Route, on_desk: Option<String>) -> Html {
             html! { <pages::Calculation key={format!("bench-{name}")} name={name.clone()} /> }
         }
         Route::Panel => html! { <pages::Panel key="panel" /> },
+        Route::Words => html! { <pages::Words key="words" /> },
         Route::Check => html! { <pages::Check key="check" /> },
         Route::CheckFor { competency } => {
             html! { <pages::Check key={format!("check-{competency}")} competency={competency.clone()} /> }

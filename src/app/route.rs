@@ -36,6 +36,8 @@ pub(super) enum Route {
         name: String,
     },
     Panel,
+    /// Words of the trade in several languages.
+    Words,
     /// Checks: what is open, and what may be begun; competencies by their slugs are chosen already.
     Check,
     CheckFor {
@@ -236,6 +238,7 @@ impl Route {
             ("bench", "") => Self::Bench,
             ("bench", name) => Self::Calculation { name: name.to_owned() },
             ("panel", "") => Self::Panel,
+            ("words", "") => Self::Words,
             ("check", "") => Self::Check,
             ("check", rest) => Self::read_check(rest),
             ("record", "") => Self::Record,
@@ -394,6 +397,7 @@ impl Route {
             Self::Bench => "#/bench".to_owned(),
             Self::Calculation { name } => format!("#/bench/{name}"),
             Self::Panel => "#/panel".to_owned(),
+            Self::Words => "#/words".to_owned(),
             Self::Check => "#/check".to_owned(),
             Self::CheckFor { competency } => format!("#/check/for/{competency}"),
             Self::Sitting { attempt } => format!("#/check/{attempt}"),

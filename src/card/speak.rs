@@ -38,7 +38,7 @@ impl<'a> Voice<'a> {
     pub fn put_in(&self, step: &Step) -> String {
         let one = |given: &Given| {
             let name = self.texts.find(&format!("working.{}", given.name)).unwrap_or(given.name);
-            format!("{name} = {}", given.value.text())
+            format!("{name} = {}", self.texts.measure(given.value))
         };
         step.given.iter().map(one).collect::<Vec<_>>().join(", ")
     }
@@ -46,7 +46,7 @@ impl<'a> Voice<'a> {
     /// A measure in the person's units.
     #[must_use]
     pub fn measure(&self, measure: Measure) -> String {
-        self.units.show(measure).text()
+        self.texts.measure(self.units.show(measure))
     }
 
     /// A term: a wood, a fault, a cause, a probe, a ticket, a stage, or a text `card.<family>.<slug>` or `term.<slug>`.

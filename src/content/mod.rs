@@ -17,6 +17,7 @@ mod stricter;
 mod text;
 mod ticket;
 mod tool;
+mod trade_word;
 mod units;
 mod walk;
 mod world;
@@ -38,6 +39,7 @@ pub use stricter::{NotStricter, OWN_CRITERIA_MOST, OWN_CRITERION_MOST, OwnCriter
 pub use text::{Args, Texts};
 pub use ticket::{Part, Ticket};
 pub use tool::{Ask, Choice, Handling, Number, Pick, Place, Tool};
+pub use trade_word::{TradeWord, Translated};
 pub use units::Units;
 pub use walk::{Outline, RoomAir, WalkInfo, WalkPart};
 pub use world::World;
@@ -99,6 +101,8 @@ pub struct Content {
     pub families: Vec<FamilyInfo>,
     /// The rules' kinds, severities and sources.
     pub rules: Vec<RuleInfo>,
+    /// Words of the trade in several languages.
+    pub words: Vec<TradeWord>,
     /// Cautions by stage.
     pub cautions: Vec<Caution>,
     /// What follows from mistakes.

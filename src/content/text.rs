@@ -1,6 +1,7 @@
 //! Messages: one table a language, filled in with what the program computed.
 
 use super::packed::Packed;
+use crate::quantity::{Measure, THOUSANDS};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
@@ -35,6 +36,28 @@ impl Texts {
     #[must_use]
     pub fn first<'a>(&'a self, keys: &[&'a str]) -> &'a str {
         keys.iter().find_map(|key| self.find(key)).unwrap_or_else(|| keys.last().copied().unwrap_or(""))
+    }
+
+    /// A measure as the language writes it: with its decimal mark, `number.decimal`, and its word `unit.<symbol>` for a unit
+    /// that has one.
+    #[must_use]
+    pub fn measure(&self, measure: Measure) -> String {
+        let symbol = measure.unit.symbol();
+        measure.written(&self.figure(measure), self.find(&format!("unit.{symbol}")).unwrap_or(symbol))
+    }
+
+    /// The figure alone, with the decimal mark of the language.
+    #[must_use]
+    pub fn figure(&self, measure: Measure) -> String {
+        let figure = measure.figure();
+        self.find("number.decimal").map_or_else(|| figure.clone(), |mark| figure.replace('.', mark))
+    }
+
+    /// The figure as it stands in a field to be changed, so that it is read back as it was: with three decimals it keeps its
+    /// point, since a comma there may as well part thousands.
+    #[must_use]
+    pub fn field(&self, measure: Measure) -> String {
+        if measure.decimals == THOUSANDS { measure.figure() } else { self.figure(measure) }
     }
 
     /// The message with `{name}` replaced by the argument of that name and `{n|one|many}` by the word that fits the

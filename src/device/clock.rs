@@ -1,5 +1,6 @@
 //! The clock of the browser, and its marks on the loading of the page.
 
+use super::page;
 use crate::record::LocalDate;
 use crate::signoff::When;
 
@@ -81,7 +82,9 @@ fn written(at: &str, how: &[(&str, &str)]) -> String {
     if date.get_time().is_nan() {
         return at.to_owned();
     }
-    let language = gloo::utils::window().navigator().language().unwrap_or_default();
+    // As the browser writes it where it speaks the language of the page, since it knows the country too.
+    let (browser, ours) = (page::browser_language(), page::language());
+    let language = if page::is_of_language(&browser, &ours) { browser } else { ours };
     let options = js_sys::Object::new();
     for (key, value) in how {
         // Setting a field of a fresh plain object cannot fail.

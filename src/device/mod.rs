@@ -15,5 +15,5 @@ mod watch;
 
 pub use frames::NextFrame;
 pub use shown::Shown;
-pub use store::{Kept, Loaded, Shelf, Spot, Store, StoreError};
+pub use store::{Held, Kept, Loaded, Shelf, Spot, Store, StoreError, held, read_backup};
 pub use watch::Watch;

@@ -1,7 +1,8 @@
 //! The page: what is written on its root element, what it says when the program stops, whether its data are kept.
 
-use crate::content::Content;
+use crate::content::{Content, Texts};
 use gloo::timers::callback::Timeout;
+use std::collections::BTreeMap;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 
@@ -69,15 +70,36 @@ pub fn set_language(language: &str) {
     }
 }
 
+/// The language of the page; empty where none was set.
+#[must_use]
+pub fn language() -> String {
+    let root = gloo::utils::document().document_element();
+    root.and_then(|root| root.get_attribute("lang")).unwrap_or_default()
+}
+
+/// The language of the browser as it names it, such as `es-MX`; empty where it names none.
+#[must_use]
+pub fn browser_language() -> String {
+    gloo::utils::window().navigator().language().unwrap_or_default()
+}
+
+/// Whether a language that a browser names, such as `es-MX`, is one of ours, such as `es`.
+#[must_use]
+pub fn is_of_language(named: &str, ours: &str) -> bool {
+    named.split('-').next().is_some_and(|first| first.eq_ignore_ascii_case(ours))
+}
+
 /// Writes a message to the page when the program stops, since it cannot draw any more.
 pub fn tell_when_broken(content: &Content) {
-    let message = content.texts("en").get("app.broken").to_owned();
+    let message = |texts: &Texts| texts.get("app.broken").to_owned();
+    let messages: BTreeMap<String, String> =
+        content.texts.iter().map(|(language, texts)| (language.clone(), message(texts))).collect();
     std::panic::set_hook(Box::new(move |info| {
         web_sys::console::error_1(&info.to_string().into());
         let document = gloo::utils::document();
         let Ok(note) = document.create_element("p") else { return };
         note.set_class_name("broken");
-        note.set_text_content(Some(&message));
+        note.set_text_content(messages.get(&language()).map(String::as_str));
         if note.set_attribute("role", "alert").is_ok() {
             // Nothing is left to tell it to when even this fails.
             let _ = gloo::utils::body().prepend_with_node_1(&note);
@@ -129,6 +151,12 @@ const DRAWN_MS: u32 = 60;
 /// Does something that takes all of the page for a second or two, once what was set before can be seen.
 pub fn once_drawn(call: impl FnOnce() + 'static) {
     Timeout::new(DRAWN_MS, call).forget();
+}
+
+/// Loads the page anew.
+pub fn load_anew() {
+    // A page that may not load itself anew goes on with what it had.
+    let _ = gloo::utils::window().location().reload();
 }
 
 /// Opens the browser's own window for printing, where it has one.

@@ -4,6 +4,7 @@
 //! Every file of ours says what it is and in which version ([`Kind`]). Whatever comes from outside is hostile until it was
 //! read whole and checked; [`Refused`] says what is wrong, where, and what is allowed, and nothing is changed by it.
 
+mod backup;
 pub mod crew;
 mod file;
 mod fit;
@@ -21,6 +22,7 @@ mod sheet;
 mod standards;
 mod walk;
 
+pub use backup::{BACKUP, Backup, Key, Values};
 pub use file::{Kind, content_name, read, write};
 pub use ours::{KINDS, Ours};
 pub use refused::Refused;

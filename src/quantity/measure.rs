@@ -3,6 +3,9 @@
 use super::{Dimension, Unit};
 use serde::{Deserialize, Serialize};
 
+/// Digits behind a comma that parts thousands.
+pub const THOUSANDS: u8 = 3;
+
 /// A number with its unit and the decimals it is shown with.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Measure {
@@ -77,10 +80,16 @@ impl Measure {
     /// Figure and symbol, as shown: `12.5 °C`.
     #[must_use]
     pub fn text(self) -> String {
+        self.written(&self.figure(), self.unit.symbol())
+    }
+
+    /// The same with figure and symbol as a language writes them.
+    #[must_use]
+    pub fn written(self, figure: &str, symbol: &str) -> String {
         match self.unit {
-            Unit::Grit => format!("P{}", self.figure()),
-            unit if unit.symbol().is_empty() => self.figure(),
-            unit => format!("{} {}", self.figure(), unit.symbol()),
+            Unit::Grit => format!("P{figure}"),
+            _ if symbol.is_empty() => figure.to_owned(),
+            _ => format!("{figure} {symbol}"),
         }
     }
 
@@ -109,10 +118,8 @@ impl Measure {
 /// part thousands, so it is refused; so are infinities and what is no number.
 #[must_use]
 pub fn read_number(text: &str) -> Option<f64> {
-    /// Digits behind a comma that parts thousands.
-    const THOUSANDS: usize = 3;
     let text = text.trim();
-    if text.split_once(',').is_some_and(|(_, rest)| rest.len() == THOUSANDS) {
+    if text.split_once(',').is_some_and(|(_, rest)| rest.len() == usize::from(THOUSANDS)) {
         return None;
     }
     text.replace(',', ".").parse().ok().filter(|number: &f64| number.is_finite())

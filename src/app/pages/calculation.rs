@@ -68,7 +68,7 @@ fn of_air(shop: &Shop, calculation: &Entry) -> Typed {
     let told = takes.iter().filter_map(|need| {
         let info = shop.content().fact(need.key)?;
         let shown = shop.settings.units.show(info.measure(facts.maybe_number(need.key)?));
-        Some((need.key.to_owned(), shown.figure()))
+        Some((need.key.to_owned(), shop.texts().field(shown)))
     });
     told.collect()
 }

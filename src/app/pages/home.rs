@@ -143,7 +143,11 @@ fn under_way(shop: &Shop, walk: &Kept) -> Html {
 
 /// What the next step says where it is a set.
 fn set_waits(shop: &Shop, one: &KeptSet, at: u32) -> (AttrValue, AttrValue, AttrValue) {
-    let named = [("title", one.set.title.clone()), ("by", one.set.by.clone()), ("n", (at + 1).to_string())];
+    let named = [
+        ("title", shop.set_title(&one.id, &one.set.title).to_string()),
+        ("by", one.set.by.clone()),
+        ("n", (at + 1).to_string()),
+    ];
     let go = if at > 0 { "home.go-on" } else { "home.set-go" };
     (shop.say_with("home.set", &named), shop.say_with("home.set-why", &named), shop.say_with(go, &named))
 }

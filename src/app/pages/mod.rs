@@ -34,6 +34,7 @@ mod spray;
 mod verify;
 mod walk;
 mod who;
+mod words;
 
 pub(super) use air::Air;
 pub(super) use asked::{Asked, AskedOf};
@@ -63,3 +64,4 @@ pub(super) use verify::{Verify, VerifyAbout};
 pub(super) use walk::{WalkGive, WalkOut, WalkPage, WalkStart, Walks};
 use walk::{decided_row, decided_told, walk_row, walked_job};
 pub(super) use who::Who;
+pub(super) use words::Words;

@@ -66,7 +66,7 @@ pub(super) use result::result;
 pub(super) use round::round;
 pub(super) use says::says;
 pub(super) use set_about::{asks, carried_sheet, counts_told, pass, set_about, validity_told};
-pub(super) use setting::{SettingChoice, setting, sheet_setting, unit_settings};
+pub(super) use setting::{SettingChoice, language_setting, setting, sheet_setting, unit_settings};
 pub(super) use sheet::{Column, SheetOffer, differ_table, limits, origin, shown};
 pub(super) use sign::{SignKind, sign};
 pub(super) use spray::{FilmMap, FilmScale, Held as GunHeld, Marks, SprayStand, Stand, Turn};

@@ -1,5 +1,6 @@
 //! Settings that several screens offer: units, and the shop sheet in use.
 
+use crate::app::route::Route;
 use crate::app::state::{Settings, Shop};
 use crate::content::Units;
 use yew::prelude::*;
@@ -54,6 +55,21 @@ pub(in crate::app) fn unit_settings(shop: &Shop, change: &Callback<Settings>) ->
         <div key="units" class="pair">
             { setting(change, shop.say("menu.temperature"), "temperature", &temperature) }
             { setting(change, shop.say("menu.measures"), "measures", &measures) }
+        </div>
+    }
+}
+
+/// The language, each by its own name, for whoever works.
+pub(in crate::app) fn language_setting(shop: &Shop, change: &Callback<Settings>) -> Html {
+    let choices = shop.content().texts.iter().map(|(language, texts)| SettingChoice {
+        name: texts.get("language.name").to_owned().into(),
+        chosen: shop.settings.speaks() == language,
+        leads_to: (*shop.settings).clone().speaking(language),
+    });
+    html! {
+        <div key="language">
+            { setting(change, shop.say("menu.language"), "language", &choices.collect::<Vec<_>>()) }
+            <div class="note"><a href={Route::Words.address()} class="text-link">{ shop.say("words.title") }</a></div>
         </div>
     }
 }

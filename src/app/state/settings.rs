@@ -3,6 +3,7 @@
 use crate::content::Units;
 use crate::terms;
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -26,8 +27,11 @@ pub(in crate::app) struct Settings {
     pub(in crate::app) person: String,
     /// Whether the name was asked for.
     pub(in crate::app) name_asked: bool,
-    /// Language of the messages.
+    /// Language of the messages for whoever has chosen none.
     pub(in crate::app) language: String,
+    /// The language that a person has chosen.
+    #[serde(default)]
+    pub(in crate::app) languages: BTreeMap<String, String>,
     /// Units shown.
     pub(in crate::app) units: Units,
     /// Slug of the shop sheet in use; the base sheet where there is none of that name.
@@ -39,18 +43,34 @@ pub(in crate::app) struct Settings {
 }
 
 impl Settings {
-    /// Settings of a tablet that nobody has used yet.
-    pub(in crate::app) fn new(device: String) -> Self {
+    /// Settings of a tablet that nobody has used yet, in a language that there is.
+    pub(in crate::app) fn new(device: String, language: String) -> Self {
         Self {
             device,
             person: String::new(),
             name_asked: false,
-            language: "en".to_owned(),
+            language,
+            languages: BTreeMap::new(),
             units: Units::METRIC,
             sheet: String::new(),
             light: Light::Auto,
             left_hand: false,
         }
+    }
+
+    /// The language of whoever works.
+    pub(in crate::app) fn speaks(&self) -> &str {
+        self.languages.get(&self.person).unwrap_or(&self.language)
+    }
+
+    /// The same in a language: for whoever works, and for the tablet while nobody has given a name.
+    pub(in crate::app) fn speaking(mut self, language: &str) -> Self {
+        if self.person.is_empty() {
+            language.clone_into(&mut self.language);
+        } else {
+            self.languages.insert(self.person.clone(), language.to_owned());
+        }
+        self
     }
 }
 

@@ -6,6 +6,7 @@ use crate::bench;
 use crate::card::Voice;
 use crate::content::{Args, Caution, CautionStage, Content, Texts, World};
 use crate::device::clock;
+use crate::quantity::{Measure, Unit};
 use crate::record::{FORMAT, MeasuredAir, Moment, Stamp};
 use crate::rules::sheet::Sheet;
 use crate::rules::term::{Stage, Term};
@@ -63,7 +64,7 @@ impl Shop {
     }
 
     pub(in crate::app) fn texts(&self) -> &Texts {
-        self.content().texts(&self.settings.language)
+        self.content().texts(self.settings.speaks())
     }
 
     /// A message of the screens: the key without `app.`.
@@ -151,8 +152,13 @@ impl Shop {
         told.collect::<Vec<_>>().join(", ")
     }
 
+    /// A figure without a unit.
+    pub(in crate::app) fn figure(&self, value: f64, decimals: u8) -> String {
+        self.texts().figure(Measure::new(value, Unit::Ratio, decimals))
+    }
+
     pub(in crate::app) fn voice(&self) -> Voice<'_> {
-        Voice::new(self.content(), &self.settings.language, self.settings.units)
+        Voice::new(self.content(), self.settings.speaks(), self.settings.units)
     }
 
     /// The sheet in use; the base sheet where the one chosen is gone.
@@ -168,7 +174,14 @@ impl Shop {
 
     /// What a sheet is called, one that ships or one of the shop's own.
     pub(in crate::app) fn sheet_name(&self, slug: &str) -> AttrValue {
-        self.content().sheet_name(&self.settings.language, slug).into()
+        self.content().sheet_name(self.settings.speaks(), slug).into()
+    }
+
+    /// What a set is called: one that ships in the language of whoever reads, by its id, any other as who made it called it.
+    pub(in crate::app) fn set_title(&self, id: &str, title: &str) -> AttrValue {
+        let ships = self.content().sets.iter().any(|ships| ships.slug == id);
+        let own = ships.then(|| self.texts().find(&format!("set.{id}"))).flatten();
+        AttrValue::from(own.unwrap_or(title).to_owned())
     }
 
     /// Content with a sheet by its slug.

@@ -1,7 +1,7 @@
 //! Checks that reach across files: names that must exist and stand once.
 
 use super::names::{is_slug, nearest};
-use super::{Reader, competencies, faults, sprays, texts, tools, values, walks};
+use super::{Reader, competencies, faults, languages, sprays, texts, tools, values, walks};
 use crate::content::{
     Allowed, Content, Draw, FactInfo, FamilyInfo, PROBES, ScenarioSet, SettingInfo, TaskProblem, Ticket,
 };
@@ -27,6 +27,7 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
         set(content, index, one, reader);
     }
     texts::check(content, reader);
+    languages::check(content, reader);
 }
 
 /// Marks that a slug may have besides small letters and digits, that of a fact (scripts write it) and of a rule.

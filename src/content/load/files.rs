@@ -23,7 +23,7 @@ pub(super) enum Holds {
 }
 
 /// The lists that stand in one file each, and their names.
-pub(super) const LIST_FILES: [(&str, &str); 13] = [
+pub(super) const LIST_FILES: [(&str, &str); 14] = [
     ("settings.toml", "setting"),
     ("woods.toml", "wood"),
     ("solvents.toml", "solvent"),
@@ -37,6 +37,7 @@ pub(super) const LIST_FILES: [(&str, &str); 13] = [
     ("at_hand.toml", "tool"),
     ("cautions.toml", "caution"),
     ("competencies.toml", "competency"),
+    ("trade_words.toml", "word"),
 ];
 /// The lists that are spread over the files of a folder, and their names.
 pub(super) const LIST_FOLDERS: [(&str, &str); 4] =
@@ -46,12 +47,13 @@ const SETS: &str = "sets";
 const WALKS: &str = "walks";
 const SPRAYS: &str = "sprays";
 /// The English messages that nothing else would miss: the screens read them.
-const ENGLISH: [&str; 11] = [
+const ENGLISH: [&str; 12] = [
     "app.toml",
     "bench.toml",
     "cautions.toml",
     "common.toml",
     "faults.toml",
+    "language.toml",
     "sets.toml",
     "settings.toml",
     "spraying.toml",
@@ -118,7 +120,8 @@ pub(super) fn missing(sources: &[Source], reader: &mut Reader) {
             reader.problems.push(Problem {
                 file: path,
                 line: 0,
-                message: "is missing; English is complete, other languages may leave gaps".to_owned(),
+                message: "is missing; English is complete, and stands where another language leaves a gap"
+                    .to_owned(),
             });
             reader.broken.insert("text");
         }

@@ -5,6 +5,7 @@ mod competencies;
 mod faults;
 mod files;
 mod kind;
+mod languages;
 mod names;
 mod place;
 mod reader;
@@ -20,7 +21,7 @@ pub use kind::{FileKind, file};
 use super::{Caution, Consequence};
 use super::{
     Competency, Content, Dress, FactInfo, FamilyInfo, Look, Panel, RuleInfo, ScenarioSet, SettingInfo,
-    SheetSource, SprayTask, Ticket, Tool, WalkInfo,
+    SheetSource, SprayTask, Ticket, Tool, TradeWord, WalkInfo,
 };
 use crate::rules::fault::{Fault, Pair};
 use crate::rules::hazard::Solvent;
@@ -81,6 +82,7 @@ list_file!(CompetencyFile, competency, Competency);
 list_file!(FamilyFile, family, FamilyInfo);
 list_file!(RuleFile, rule, RuleInfo);
 list_file!(CautionFile, caution, Caution);
+list_file!(WordFile, word, TradeWord);
 list_file!(ConsequenceFile, consequence, Consequence);
 
 /// Parses and checks all files together.
@@ -117,6 +119,7 @@ pub fn load(sources: &[Source]) -> Result<Content, Vec<Problem>> {
         reader.broken.insert("sheet");
     }
     check::check(&content, &mut reader);
+    languages::fill_gaps(&mut content);
     if reader.problems.is_empty() { Ok(content) } else { Err(reader.problems) }
 }
 
@@ -139,6 +142,7 @@ fn entries(list: &'static str, source: &Source, content: &mut Content, reader: &
         }
         "family" => reader.take::<FamilyFile, _>(source, &mut content.families, |f| f.family, list),
         "rule" => reader.take::<RuleFile, _>(source, &mut content.rules, |f| f.rule, list),
+        "word" => reader.take::<WordFile, _>(source, &mut content.words, |f| f.word, list),
         "caution" => reader.take::<CautionFile, _>(source, &mut content.cautions, |f| f.caution, list),
         _ => reader.take::<ConsequenceFile, _>(source, &mut content.consequences, |f| f.consequence, list),
     }

@@ -31,7 +31,7 @@ fn one(shop: &Shop, key: &'static str, found: &Agreement) -> Html {
     let kappa = found.kappa.map_or_else(
         || shop.say("assess.agree-no-kappa"),
         |kappa| {
-            let figure = |value: f64| format!("{value:.2}");
+            let figure = |value: f64| shop.figure(value, 2);
             let told = [
                 ("kappa", figure(kappa.value)),
                 ("low", figure(kappa.low)),

@@ -83,7 +83,7 @@ pub(super) fn card_row(shop: &Shop, gathered: &Gathered, one: &FamilyReport, voi
 }
 
 fn figures(shop: &Shop, one: &FamilyReport) -> Html {
-    let two = |value: f64| format!("{value:.2}");
+    let two = |value: f64| shop.figure(value, 2);
     let item = &one.item;
     let rest = match (item.with_rest, item.range) {
         (Some(r), Some(range)) => {
@@ -118,7 +118,7 @@ fn options(shop: &Shop, one: &FamilyReport) -> Html {
     };
     let row = |option: &OptionUse| {
         let rest =
-            option.with_rest.map_or_else(|| shop.say("crew.items.none").to_string(), |r| format!("{r:.2}"));
+            option.with_rest.map_or_else(|| shop.say("crew.items.none").to_string(), |r| shop.figure(r, 2));
         html! {
             <tr key={option.option.clone()}><th scope="row">{ name(&option.option) }</th><td>{ option.offered }</td><td>{ option.chosen }</td>
                 <td>{ format!("{}/{}", option.upper, option.upper_of) }</td><td>{ option.lower }</td><td>{ rest }</td></tr>

@@ -15,7 +15,7 @@ pub(super) fn set_figures(
     voiding: &Voiding<'_>,
 ) -> Html {
     let figure = |value: Option<f64>| {
-        value.map_or_else(|| shop.say("crew.items.none"), |value| AttrValue::from(format!("{value:.2}")))
+        value.map_or_else(|| shop.say("crew.items.none"), |value| AttrValue::from(shop.figure(value, 2)))
     };
     let row = |one: &SetReport| {
         let found = one.reliability.as_ref();

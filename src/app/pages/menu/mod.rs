@@ -1,5 +1,6 @@
 //! The menu in the order of use: who works, what they do, the instructor's screens, people and assessing, settings, about.
 
+mod backup;
 mod links;
 mod settings;
 mod who;
@@ -8,6 +9,7 @@ use crate::app::hooks::{use_before_menu, use_book, use_lock, use_people, use_set
 use crate::app::parts::Frame;
 use crate::app::state::use_shop;
 use crate::device::page;
+use backup::AllOfIt;
 use links::{INSTRUCTOR, PEOPLE, WORK, links};
 use settings::{about, settings};
 use wasm_bindgen_futures::spawn_local;
@@ -35,6 +37,7 @@ pub(in crate::app) fn Menu() -> Html {
             { links(&shop, "people", &PEOPLE) }
             { settings(&shop, &change) }
             { about(&shop, *kept) }
+            <AllOfIt key="backup" />
         </Frame>
     }
 }

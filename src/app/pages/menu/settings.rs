@@ -1,6 +1,6 @@
 //! How the tablet is set: shop sheet, units, light, hand; and whether the answers are kept.
 
-use crate::app::parts::{SettingChoice, setting, sheet_setting, unit_settings};
+use crate::app::parts::{SettingChoice, language_setting, setting, sheet_setting, unit_settings};
 use crate::app::route::Route;
 use crate::app::state::{Light, Settings, SettingsContext, Shop};
 use crate::device::page::Kept;
@@ -35,6 +35,7 @@ pub(super) fn settings(shop: &Shop, settings: &SettingsContext) -> Html {
                 <a href={Route::Sheet.address()} class="text-link">{ shop.say("sheet.open") }</a>
             </div>
             { unit_settings(shop, &settings.change) }
+            { language_setting(shop, &settings.change) }
             { setting(&settings.change, shop.say("menu.light"), "light", &lights) }
             { setting(&settings.change, shop.say("menu.hand"), "hand", &hands) }
         </section>

@@ -45,7 +45,7 @@ pub(super) fn end(shop: &Shop, sort: Sort) -> Html {
 fn foot(shop: &Shop, on: &OnPaper, sheet: &Worksheet, sort: Sort) -> Html {
     html! {
         <>
-            <span>{ &on.set.title }{ " · " }<b class="whole">{ &on.id }</b></span>
+            <span>{ shop.set_title(&on.id, &on.set.title) }{ " · " }<b class="whole">{ &on.id }</b></span>
             <span>{ shop.say(&format!("worksheet.sort-{}", sort.slug())) }{ whose(&sheet.whom) }</span>
             <span class="digits">{ seed(shop, on, sheet) }</span>
         </>

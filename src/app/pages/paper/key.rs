@@ -25,7 +25,7 @@ pub(super) fn key(shop: &Shop, on: &OnPaper, sheet: &Worksheet) -> Html {
     let inside = html! {
         <>
             <header key="head" class="sheet-head">
-                <h2>{ shop.say_with("worksheet.key", &[("title", on.set.title.clone())]) }</h2>
+                <h2>{ shop.say_with("worksheet.key", &[("title", shop.set_title(&on.id, &on.set.title).to_string())]) }</h2>
                 <p hidden={sheet.whom.is_empty()}>{ shop.say_with("worksheet.key-of", &whom) }</p>
                 <p class="small">{ shop.say("worksheet.key-why") }</p>
             </header>

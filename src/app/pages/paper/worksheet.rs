@@ -37,7 +37,7 @@ pub(super) fn worksheet(shop: &Shop, on: &OnPaper, sheet: &Worksheet, on_drawn: 
     let inside = html! {
         <>
             <header key="head" class="sheet-head">
-                <h2>{ &on.set.title }</h2>
+                <h2>{ shop.set_title(&on.id, &on.set.title) }</h2>
                 <p hidden={on.set.note.is_empty()}>{ &on.set.note }</p>
                 <div class="lines-to-fill">
                     { line("wide", shop.say("worksheet.name"), name) }

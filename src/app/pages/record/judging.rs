@@ -22,10 +22,6 @@ fn hundredths(share: f64) -> String {
     (share * HUNDRED).round().to_string()
 }
 
-fn score(value: f64) -> String {
-    format!("{value:.2}")
-}
-
 /// Of answers, oldest first; nothing where there are none.
 pub(in crate::app::pages) fn judging<'a>(
     shop: &Shop,
@@ -50,7 +46,7 @@ pub(in crate::app::pages) fn judging<'a>(
     let part = |key: &'static str, value: f64| {
         html! {
             <tr {key}><th scope="row">{ shop.say(&format!("judging.{key}")) }<small>{ shop.say(&format!("judging.{key}.why")) }</small></th>
-                <td>{ score(value) }</td></tr>
+                <td>{ shop.figure(value, 2) }</td></tr>
         }
     };
     html! {

@@ -86,7 +86,7 @@ fn row(shop: &Shop, one: &KeptSet, journal: &Journal) -> Html {
     html! {
         <li key={one.id.clone()}>
             <a href={to.address()} class="row-link">
-                <span class="words"><b>{ &one.set.title }</b>
+                <span class="words"><b>{ shop.set_title(&one.id, &one.set.title) }</b>
                     <span class="note">{ purpose }{ ". " }{ cards }{ ". " }{ asks(shop, &one.set) }</span></span>
                 <span class="standing">{ state }</span>
                 { icon(Picture::Go) }

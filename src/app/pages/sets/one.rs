@@ -52,7 +52,7 @@ pub(in crate::app) fn SetPage(props: &SetPageProps) -> Html {
     };
     html! {
         <Frame class="sheet set-page" title={shop.say("sets.title")} back={Some(Route::Sets)} cautions={shop.cautions_for(&[])}>
-            <h2 key="title" class="set-title">{ &kept.set.title }</h2>
+            <h2 key="title" class="set-title">{ shop.set_title(&kept.id, &kept.set.title) }</h2>
             { for parts }
             <WhoDid key="who" id={kept.id.clone()} open={kept.origin == Origin::Made} />
             <details key="more" class="hand-on set-more" open={!folded}>

@@ -56,8 +56,8 @@ pub(super) fn share(shop: &Shop, share: f64) -> String {
 }
 
 /// A colour difference.
-pub(super) fn colour(difference: f64) -> String {
-    Measure::new(difference, Unit::Ratio, 1).figure()
+pub(super) fn colour(shop: &Shop, difference: f64) -> String {
+    shop.figure(difference, 1)
 }
 
 /// A lightness L*.
@@ -70,7 +70,7 @@ pub(super) fn counted(shop: &Shop, counted: Counted, value: f64) -> String {
         Counted::Film => film(shop, value),
         Counted::Share => share(shop, value),
         Counted::Places => Measure::count(value).figure(),
-        Counted::Colour => colour(value),
+        Counted::Colour => colour(shop, value),
         Counted::Angle => degrees(shop, value),
     }
 }

@@ -15,7 +15,7 @@ pub(in crate::app) fn shown(shop: &Shop, info: &SettingInfo, value: f64) -> Attr
     match (info.is_switch(), value != 0.0) {
         (true, true) => shop.say("sheet.on"),
         (true, false) => shop.say("sheet.off"),
-        _ => info.shown(shop.settings.units, value).text().into(),
+        _ => shop.texts().measure(info.shown(shop.settings.units, value)).into(),
     }
 }
 
@@ -24,7 +24,7 @@ pub(in crate::app) fn limits(shop: &Shop, info: &SettingInfo) -> AttrValue {
     if info.is_switch() {
         return AttrValue::default();
     }
-    let bound = |value| info.shown(shop.settings.units, value).text();
+    let bound = |value| shop.texts().measure(info.shown(shop.settings.units, value));
     shop.say_with("own.limits", &[("floor", bound(info.floor)), ("ceiling", bound(info.ceiling))])
 }
 

@@ -22,12 +22,13 @@ pub(super) fn shade(shop: &Shop, run: &Outcome) -> Html {
         html! {
             <tr key={read.zone.slug()}>
                 <th scope="row">{ shop.say(&format!("spray.{}", read.zone.slug())) }</th>
-                <td>{ words::colour(read.lightness) }</td><td>{ words::colour(read.wanted) }</td><td>{ words::colour(read.difference) }</td>
+                <td>{ words::colour(shop, read.lightness) }</td><td>{ words::colour(shop, read.wanted) }</td><td>{ words::colour(shop, read.difference) }</td>
             </tr>
         }
     };
     let head = ["zone", "lightness", "wanted", "difference"];
-    let named = [("sides", words::colour(shade.sides)), ("banding", words::colour(shade.banding))];
+    let named =
+        [("sides", words::colour(shop, shade.sides)), ("banding", words::colour(shop, shade.banding))];
     html! {
         <>
             <section key="shade" class="paper spray-table" tabindex="0" aria-label={shop.say("spray.shade")}>

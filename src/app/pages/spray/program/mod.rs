@@ -11,7 +11,6 @@ use crate::app::parts::{Field, Frame, Picture, icon};
 use crate::app::state::{Shop, use_shop};
 use crate::content::CautionStage;
 use crate::device::page;
-use crate::quantity::{Measure, Unit};
 use crate::spraying::edge::Side;
 use crate::spraying::{Outcome, Passes, Setup};
 use fields::{Along, Number, Typed};
@@ -53,7 +52,7 @@ pub(super) fn Program(props: &ProgramProps) -> Html {
             let (set, typed) = (typed.setter(), (*typed).clone());
             Callback::from(move |text: String| set.set(typed.with(one.key, text)))
         };
-        let bounds = [("from", number(one.least)), ("to", number(one.most))];
+        let bounds = [("from", number(&shop, one.least)), ("to", number(&shop, one.most))];
         let key = if one.is_whole() { "spray.program.allowed-whole" } else { "spray.program.allowed" };
         let allowed = shop.say_with(key, &bounds);
         let wrong = if wrong.contains(&one.key) { allowed } else { AttrValue::default() };
@@ -148,8 +147,8 @@ fn id(key: &str) -> String {
     format!("spray-{key}")
 }
 
-fn number(value: f64) -> String {
-    Measure::new(value, Unit::Ratio, if value.fract() == 0.0 { 0 } else { 2 }).figure()
+fn number(shop: &Shop, value: f64) -> String {
+    shop.figure(value, if value.fract() == 0.0 { 0 } else { 2 })
 }
 
 /// Where the face lies, as places are typed.

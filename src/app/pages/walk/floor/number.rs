@@ -60,8 +60,9 @@ pub(super) fn number(ground: &Ground<'_>, number: &Number) -> Html {
     });
     let name = shop.text(&format!("walk.ask.{}", ask.slug()));
     let symbol = if unit == Unit::Count { AttrValue::default() } else { unit.symbol().into() };
-    let bounds = [("from", shown(number.from).text()), ("to", shown(number.to).text())];
-    let among: Vec<String> = number.among.iter().map(|one| shown(*one).figure()).collect();
+    let texts = shop.texts();
+    let bounds = [("from", texts.measure(shown(number.from))), ("to", texts.measure(shown(number.to)))];
+    let among: Vec<String> = number.among.iter().map(|one| texts.figure(shown(*one))).collect();
     let allowed = if among.is_empty() {
         shop.say_with("walk.allowed", &bounds)
     } else {
@@ -74,7 +75,7 @@ pub(super) fn number(ground: &Ground<'_>, number: &Number) -> Html {
             <label for={id.clone()}>{ name }<small>{ symbol }</small></label>
             <div class="stepper">
                 <button key="less" type="button" class="control square" aria-label={shop.say_with("walk.less", &named)} disabled={now <= number.from} onclick={step(false)}>{ icon(Picture::Dash) }</button>
-                <input key="value" {id} type="text" inputmode="decimal" autocomplete="off" value={typed.unwrap_or_else(|| shown(now).figure())}
+                <input key="value" {id} type="text" inputmode="decimal" autocomplete="off" value={typed.unwrap_or_else(|| texts.field(shown(now)))}
                     {oninput} aria-invalid={wrong.then_some("true")} aria-describedby={hint.clone()} />
                 <button key="more" type="button" class="control square" aria-label={shop.say_with("walk.more", &named)} disabled={now >= number.to} onclick={step(true)}>{ icon(Picture::Plus) }</button>
             </div>

@@ -65,7 +65,8 @@ fn hours(ground: &Ground<'_>) -> Html {
         }
         None => hand.wait_typed = Some(text),
     });
-    let shown = hand.wait_typed.clone().unwrap_or_else(|| Measure::new(hand.wait_h, Unit::Hour, 1).figure());
+    let wait = Measure::new(hand.wait_h, Unit::Hour, 1);
+    let shown = hand.wait_typed.clone().unwrap_or_else(|| shop.texts().field(wait));
     let bounds = [("from", words::hours(shop, 0.1)), ("to", words::hours(shop, WAIT_MOST.get()))];
     let wrong =
         if hand.wait_typed.is_some() { shop.say_with("walk.allowed", &bounds) } else { AttrValue::default() };

@@ -1,6 +1,10 @@
 //! Events, settings, people, keys, half-made observations and the sign-off book in the browser's database. Each write is one
 //! short transaction, and it counts as saved only when that transaction is complete.
 
+mod backup;
+
+pub use backup::{Held, held, read_backup};
+
 use crate::content::Stricter;
 use crate::exchange::folder::{Name, Without, without};
 use crate::people::Crew;

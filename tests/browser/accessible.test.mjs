@@ -1,0 +1,60 @@
+// Every screen that a link leads to, as those meet it who need more than the eye and finger of most: at 320 px (WCAG 2.2, 1.4.10), with
+// the page twice as large (1.4.4), in the colours of the system, with what is touched as large as a gloved finger needs.
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { home } from "./apprentice.mjs";
+import { everyScreen } from "./crawl.mjs";
+import { SIZES, journey } from "./harness.mjs";
+import { SHOP, beginBook, takeIn } from "./office.mjs";
+
+/** The narrowest screen on which nothing may be lost, and a tablet of 1024 by 768 with its page twice as large. */
+const NARROW = { width: 320, height: 640 };
+const DOUBLED = { width: 512, height: 384 };
+/** Least height of what is touched, CSS pixels: our own, twice what WCAG 2.2, 2.5.8 asks. */
+const TOUCH = 48;
+/** Fewest screens that are reached: with fewer the links are not found any more. */
+const SCREENS = 40;
+
+/** What is shown, can be touched, and is lower than it may be; a link within a text is as high as its line. */
+const SMALL = `return [...document.querySelectorAll("button, summary, select, textarea, a[href], input:not([type=hidden])")]
+  .map((element) => [element, element.matches("[type=radio], [type=checkbox], [type=file]") ? element.labels[0] ?? element : element])
+  .filter(([element, target]) => element.checkVisibility({ visibilityProperty: true }) && target.getClientRects().length > 0)
+  .filter(([element]) => !element.matches("p a, li p a, .skip"))
+  .map(([element, target]) => [element.outerHTML.slice(0, 120), target.getBoundingClientRect()])
+  .filter(([, box]) => box.height > 0 && box.height + 0.5 < arguments[0])
+  .map(([html, box]) => Math.round(box.height) + " px: " + html);`;
+
+function resize(page, { width, height }) {
+  return page.driver.sendDevToolsCommand("Emulation.setDeviceMetricsOverride", { width, height, deviceScaleFactor: 1, mobile: false });
+}
+
+function forcedColours(page, active) {
+  const features = [{ name: "forced-colors", value: active ? "active" : "none" }];
+  return page.driver.sendDevToolsCommand("Emulation.setEmulatedMedia", { features });
+}
+
+test("every screen at 320 px, twice as large and in the system's colours: nothing is lost, all has its name, all can be touched", () =>
+  journey("accessible", SIZES[0], async (page) => {
+    await home(page);
+    await beginBook(page);
+    await takeIn(page, "a-01", "Nora Ilse");
+    const found = [];
+    const note = (where, check) => check().catch((error) => found.push(`${where}: ${error.message}`));
+    const seen = await everyScreen(page, async (address) => {
+      await resize(page, DOUBLED);
+      await note(`${address} twice as large`, () => page.assertFits(address));
+      await resize(page, NARROW);
+      await note(`${address} at 320 px`, () => page.assertFits(address));
+      await note(address, () => page.assertAccessible(address));
+      const small = await page.driver.executeScript(SMALL, TOUCH);
+      if (small.length > 0) found.push(`${address}: lower than ${TOUCH} px:\n  ${small.join("\n  ")}`);
+      // Contrast is not asked here: the colours are the system's own.
+      await forcedColours(page, true);
+      await note(`${address} in forced colours`, () => page.assertFits(address));
+      await page.shot(`accessible${address.replace(/[^a-z0-9]+/gi, "-")}`);
+      await forcedColours(page, false);
+    });
+    assert.deepEqual(found, []);
+    assert(seen.length >= SCREENS, `${seen.length} screens: ${seen.join(" ")}`);
+    console.log(`${seen.length} screens of ${SHOP.name}`);
+  }));

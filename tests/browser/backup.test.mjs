@@ -1,0 +1,99 @@
+// Everything on a tablet as one file: saved, put back on a tablet that knows nothing, and refused where it is not what it was.
+import assert from "node:assert/strict";
+import { readFileSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { test } from "node:test";
+import { By } from "selenium-webdriver";
+import { begin, home, read, recorded, verdict } from "./apprentice.mjs";
+import { SIZES, journey } from "./harness.mjs";
+import { SHOP, beginBook, goTo, takeIn } from "./office.mjs";
+
+const EVERYTHING = `const done = arguments[arguments.length - 1];
+  const asked = indexedDB.open("stepboard");
+  asked.onsuccess = async () => {
+    const db = asked.result;
+    const all = {};
+    for (const name of db.objectStoreNames) {
+      const store = db.transaction(name).objectStore(name);
+      const get = (request) => new Promise((got) => { request.onsuccess = () => got(request.result); });
+      const keys = await get(store.getAllKeys());
+      const values = await get(store.getAll());
+      all[name] = keys.map((key, nth) => [key, values[nth]]);
+    }
+    db.close();
+    done(all);
+  };`;
+
+/** Catches what the page offers to save, and gives it. */
+async function caught(page, act) {
+  await page.driver.executeScript(`window.caught = null; const make = URL.createObjectURL;
+    URL.createObjectURL = (blob) => { window.caught = blob; return make.call(URL, blob); };
+    HTMLAnchorElement.prototype.click = function () {};`);
+  await act();
+  return page.until("the file", () => page.driver.executeAsyncScript(
+    "const done = arguments[0]; if (window.caught) window.caught.text().then(done); else done(null);"));
+}
+
+async function pick(page, text) {
+  const file = join(tmpdir(), `stepboard-backup-${process.pid}.json`);
+  writeFileSync(file, text);
+  await (await page.driver.findElement(By.id("backup-file"))).sendKeys(file);
+}
+
+test("a tablet is saved as one file, and another goes on where it stood", async () => {
+  let text;
+  let before;
+  await journey("backup-from", SIZES[0], async (page) => {
+    await home(page);
+    await beginBook(page);
+    await takeIn(page, "a-01", "Nora Ilse");
+    await goTo(page, "#/");
+    await begin(page);
+    await page.press("button", "Not enough is told");
+    await page.press("radio", /right .* times in/);
+    await page.press("button", "Hand it in");
+    await verdict(page);
+    await read(page);
+    await goTo(page, "#/menu");
+    text = await caught(page, () => page.press("button", "Save all as a file"));
+    await page.says("Saved as stepboard-backup-");
+    await page.shot("backup-saved");
+    before = await page.driver.executeAsyncScript(EVERYTHING);
+  });
+  await journey("backup-to", SIZES[1], async (page) => {
+    await home(page);
+    await goTo(page, "#/menu");
+    await pick(page, text.replace("answered", "answerod"));
+    await page.says("Not taken, nothing has changed.");
+    await pick(page, text);
+    await page.says("This tablet holds nothing yet that would be lost.");
+    await page.says("1 entry of the journal, 1 person");
+    await page.press("button", "Put it back");
+    await page.says("Tick first that all on this tablet is to be replaced.");
+    await page.shot("backup-seen");
+    await page.press("checkbox", "Replace all that is on this tablet");
+    await page.press("button", "Put it back");
+    await page.until("the page to be loaded anew", async () => !(await page.has("button", "Put it back")) || (await page.has("link", "Back")));
+    await goTo(page, "#/people");
+    await page.says(`Who may sign: ${SHOP.name}`);
+    await page.says("Nora Ilse");
+    assert.deepEqual(await page.driver.executeAsyncScript(EVERYTHING), before, "every value is as it was");
+    await goTo(page, "#/record");
+    assert.equal(await recorded(page), 1);
+  });
+});
+
+test("a tablet with answers says what would be replaced", () =>
+  journey("backup-over", SIZES[2], async (page) => {
+    await home(page);
+    await beginBook(page);
+    await takeIn(page, "a-02", "Otis Brand");
+    await goTo(page, "#/menu");
+    const text = await caught(page, () => page.press("button", "Save all as a file"));
+    await pick(page, text);
+    await page.says("All of it would be replaced.");
+    await page.assertFits("backup");
+    await page.assertAccessible("backup");
+    await page.shot("backup-over");
+  }));

@@ -1,0 +1,128 @@
+//! Languages beside English: no message is missing, none was translated from a text that has changed since, numbers and
+//! units are written as the language writes them.
+//!
+//! `tests/data/translated/<language>.csv` says of which English text each message is the translation: key and the first
+//! eight hexadecimal digits of its SHA-256. `make translated` writes it anew, once the messages that this test names were
+//! read again.
+
+mod support;
+
+use sha2::{Digest, Sha256};
+use std::collections::BTreeMap;
+use std::fmt::Write as _;
+use std::path::{Path, PathBuf};
+use stepboard::card::Voice;
+use stepboard::content::Units;
+use stepboard::content::load::Source;
+use stepboard::quantity::{Measure, Unit, read_number};
+use support::content;
+
+type Messages = BTreeMap<String, String>;
+
+/// The messages of each language as they are written, without what stands in for a gap.
+fn written() -> BTreeMap<String, Messages> {
+    let mut all = BTreeMap::<String, Messages>::new();
+    for source in Source::embedded().expect("the build script wrote them") {
+        let parts: Vec<&str> = source.path.iter().filter_map(|part| part.to_str()).collect();
+        if let ["text", language, _] = parts.as_slice() {
+            let table: toml::Table = source.text.parse().expect("the build script read it");
+            flatten("", &table, all.entry((*language).to_owned()).or_default());
+        }
+    }
+    all
+}
+
+fn flatten(above: &str, table: &toml::Table, into: &mut Messages) {
+    for (name, value) in table {
+        let key = if above.is_empty() { name.clone() } else { format!("{above}.{name}") };
+        match value {
+            toml::Value::Table(inner) => flatten(&key, inner, into),
+            other => drop(into.insert(key, other.as_str().expect("the build script read it").to_owned())),
+        }
+    }
+}
+
+fn others(all: &BTreeMap<String, Messages>) -> impl Iterator<Item = (&String, &Messages)> {
+    all.iter().filter(|(language, _)| *language != "en")
+}
+
+/// Names of woods, which English has in `content/woods.toml`.
+fn is_wood(key: &str) -> bool {
+    content().woods.iter().any(|wood| key == format!("wood.{}", wood.slug))
+}
+
+#[test]
+fn every_message_stands_in_every_language_and_no_other() {
+    let all = written();
+    let english = &all["en"];
+    assert!(others(&all).count() > 0, "there is another language");
+    for (language, messages) in others(&all) {
+        let missing: Vec<&String> = english.keys().filter(|key| !messages.contains_key(*key)).collect();
+        assert!(missing.is_empty(), "missing in {language}: {missing:#?}");
+        let unknown: Vec<&String> =
+            messages.keys().filter(|key| !english.contains_key(*key) && !is_wood(key)).collect();
+        assert!(unknown.is_empty(), "only in {language}: {unknown:#?}");
+        let unnamed: Vec<String> = content()
+            .woods
+            .iter()
+            .map(|wood| format!("wood.{}", wood.slug))
+            .filter(|key| !messages.contains_key(key))
+            .collect();
+        assert!(unnamed.is_empty(), "woods without a name in {language}: {unnamed:#?}");
+    }
+}
+
+fn fingerprint(text: &str) -> String {
+    let hash = Sha256::digest(text.as_bytes());
+    hash.iter().take(4).fold(String::new(), |mut out, byte| {
+        let _ = write!(out, "{byte:02x}");
+        out
+    })
+}
+
+fn list(language: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/data/translated").join(format!("{language}.csv"))
+}
+
+#[test]
+fn no_message_was_translated_from_a_text_that_has_changed_since() {
+    let all = written();
+    let now: Messages = all["en"].iter().map(|(key, text)| (key.clone(), fingerprint(text))).collect();
+    for (language, _) in others(&all) {
+        let file = list(language);
+        if std::env::var_os("STEPBOARD_TRANSLATED").is_some() {
+            let lines: String = now.iter().map(|(key, print)| format!("{key},{print}\n")).collect();
+            std::fs::write(&file, format!("key,english\n{lines}")).expect("the list can be written");
+        }
+        let text = std::fs::read_to_string(&file).expect("each language has its list");
+        let then: Messages = text
+            .lines()
+            .skip(1)
+            .filter_map(|line| line.split_once(','))
+            .map(|(key, print)| (key.to_owned(), print.to_owned()))
+            .collect();
+        let stale: Vec<&String> =
+            now.iter().filter(|(key, print)| then.get(*key) != Some(print)).map(|(key, _)| key).collect();
+        assert!(stale.is_empty(), "read again in {language}, then `make translated`: {stale:#?}");
+        assert_eq!(then.len(), now.len(), "{}: a message that is gone stands there", file.display());
+    }
+}
+
+/// Figures with a comma: Spanish as the International System of Units allows it (SI Brochure, 9th edition, 5.4.4: the decimal
+/// marker is the point or the comma on the line, as is customary).
+#[test]
+fn figures_are_written_with_the_mark_of_the_language_and_read_back() {
+    let content = content();
+    let said = |language: &str, measure| Voice::new(&content, language, Units::METRIC).measure(measure);
+    let warm = Measure::new(21.5, Unit::Celsius, 1);
+    assert_eq!(said("en", warm), "21.5 °C");
+    assert_eq!(said("es", warm), "21,5 °C");
+    assert_eq!(said("es", Measure::new(5.5, Unit::Day, 1)), "5,5 días");
+    assert_eq!(said("es", Measure::new(220.0, Unit::Grit, 0)), "P220");
+    for decimals in 0..=4 {
+        let measure = Measure::new(1.234_56, Unit::Ratio, decimals);
+        let shown = content.texts("es").field(measure);
+        let read = read_number(&shown).expect("what stands in a field is read");
+        assert_eq!(Some(read), read_number(&measure.figure()), "{shown}");
+    }
+}
