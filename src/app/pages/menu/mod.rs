@@ -8,7 +8,7 @@ mod who;
 use crate::app::hooks::{use_before_menu, use_book, use_lock, use_people, use_settings};
 use crate::app::parts::Frame;
 use crate::app::state::use_shop;
-use crate::device::page;
+use crate::device::page::{self, Kept};
 use backup::AllOfIt;
 use links::{INSTRUCTOR, PEOPLE, WORK, links};
 use settings::{about, settings};
@@ -24,10 +24,11 @@ pub(in crate::app) fn Menu() -> Html {
     let journal = use_book().book.journal.clone();
     let crew = use_people().crew;
     let hand_over = use_lock().set.reform(|_: MouseEvent| true);
-    let kept = use_state(|| None);
+    // Some browsers put the question to the person first, and give no answer until that person does.
+    let kept = use_state(|| Kept::Unknown);
     use_effect_with((), {
         let kept = kept.setter();
-        move |()| spawn_local(async move { kept.set(Some(page::ask_to_keep().await)) })
+        move |()| spawn_local(async move { kept.set(page::ask_to_keep().await) })
     });
     html! {
         <Frame class="sheet menu" title={shop.say("menu.title")} back={Some(back)} cautions={shop.cautions_for(&[])}>

@@ -43,12 +43,11 @@ pub(super) fn settings(shop: &Shop, settings: &SettingsContext) -> Html {
 }
 
 /// What the browser said when it was asked to keep the answers, and what this is not.
-pub(super) fn about(shop: &Shop, kept: Option<Kept>) -> Html {
+pub(super) fn about(shop: &Shop, kept: Kept) -> Html {
     let said = match kept {
-        None => AttrValue::default(),
-        Some(Kept::Yes) => shop.say("saved.kept-yes"),
-        Some(Kept::No) => shop.say("saved.kept-no"),
-        Some(Kept::Unknown) => shop.say("saved.kept-unknown"),
+        Kept::Yes => shop.say("saved.kept-yes"),
+        Kept::No => shop.say("saved.kept-no"),
+        Kept::Unknown => shop.say("saved.kept-unknown"),
     };
     html! {
         <section key="keeping" class="setting">
