@@ -5,7 +5,7 @@
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
-import { answer, begin, handIn, next, recorded } from "./apprentice.mjs";
+import { answer, begin, handIn, home, next, recorded, verdict } from "./apprentice.mjs";
 import { command } from "./checks.mjs";
 import { SIZES, journey, testWith } from "./harness.mjs";
 import { fill, goTo, stored, unlock } from "./office.mjs";
@@ -17,11 +17,15 @@ const dayIn = (timeZone, moment) => new Intl.DateTimeFormat("sv-SE", { timeZone,
 
 /** Answers a card each at these moments, in the zones told with them; gives the answers as they are stored. */
 async function answerAt(page, moments) {
+  await home(page);
   for (const [nth, { at, zone }] of moments.entries()) {
     if (zone) await page.browser.zone(zone);
     await page.setClock(at);
     if (nth === 0) await begin(page);
-    else await next(page);
+    else {
+      await verdict(page);
+      await next(page);
+    }
     await answer(page);
     await handIn(page);
     await page.says("Saved on this tablet");
@@ -94,6 +98,7 @@ testWith("before zone", "a book goes by universal time in the hour that comes tw
     // 02:50 by summer time; a clock set back; 02:10 by winter time.
     const [first, back, second] = ["2026-10-25T00:50:00Z", "2026-10-25T00:45:00Z", "2026-10-25T01:10:00Z"];
     const reason = "Seen at work for a week.";
+    await home(page);
     await page.browser.zone("Europe/Berlin");
     await page.setClock(begun);
     await shop(page, Date.parse(begun));

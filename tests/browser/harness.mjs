@@ -49,7 +49,7 @@ export async function open(size = SIZES[0], { path = "", reducedMotion = false, 
   const folder = mkdtempSync(join(tmpdir(), "stepboard-"));
   const told = { size, reducedMotion, profile: join(folder, "profile"), downloads: join(folder, "saved") };
   for (const place of [told.profile, told.downloads]) mkdirSync(place);
-  const browser = await engine.Browser.start(told);
+  const browser = await engine.start(told);
   const { server, port } = await serve(dist, 0, before);
   const page = new Page(browser, told, server, `http://127.0.0.1:${port}/`);
   Object.assign(page, { path, folder });
@@ -105,7 +105,7 @@ export class Page {
 
   /** Starts it again on what it had stored. */
   async again() {
-    this.browser = await engine.Browser.start(this.told);
+    this.browser = await engine.start(this.told);
     this.ended = false;
     await this.load();
   }

@@ -22,13 +22,14 @@ const criteria = (slug) => [...read("competencies.toml").matchAll(new RegExp(`id
 
 /** A journal of one apprentice on the tablet of that device. */
 export class Seed {
-  constructor(device, number, by, now = Date.now()) {
-    Object.assign(this, { device, number, by, now, events: [] });
+  /** `after` is the number of the last event that is there already. */
+  constructor(device, number, by, now = Date.now(), after = 0) {
+    Object.assign(this, { device, number, by, now, after, events: [] });
   }
 
   stamp(event, daysAgo) {
     const at = new Date(this.now - daysAgo * DAY_MS + this.events.length * 1000).toISOString();
-    const sequence = this.events.length + 1;
+    const sequence = this.after + this.events.length + 1;
     return { event, format: FORMAT, sequence, device: this.device, at, date: at.slice(0, 10), person: this.number };
   }
 

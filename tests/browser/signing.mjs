@@ -6,7 +6,8 @@ import { Seed } from "./seed.mjs";
 
 /** Made up for these tests. */
 export const MARA = { number: "a-07", name: "Mara Okafor" };
-const BY = { number: SHOP.first.number, name: SHOP.first.name };
+/** Whoever assesses and signs. */
+export const BY = { number: SHOP.first.number, name: SHOP.first.name };
 
 /** A shop with its book, an apprentice, and weeks of her work: cards and demonstrations for one competency, for another the
  * demonstrations alone. */

@@ -5,24 +5,19 @@ import { Browser, Builder, logging } from "selenium-webdriver";
 import { Options, ServiceBuilder } from "selenium-webdriver/chrome.js";
 import { program } from "./program.mjs";
 
-/** How often it is started before it counts as one that does not start, and what a driver says that gave up. */
-const STARTS = 5;
-const GAVE_UP = /terminated early/;
-
 export class Chromium {
   static can = {
     end: true, errors: true, requests: true, before: true, zone: true, finger: true, slower: true, media: true, paper: true, manifest: true,
   };
 
-  static async start(told) {
-    const browser = new Chromium();
-    browser.profile = told.profile;
-    browser.driver = await start(optionsOf(told));
+  async begin(told) {
+    this.profile = told.profile;
+    const service = new ServiceBuilder(program("CHROMEDRIVER", ["chromedriver"]));
+    this.driver = await new Builder().forBrowser(Browser.CHROME).setChromeOptions(optionsOf(told)).setChromeService(service).build();
     const { width, height } = told.size;
     // The window includes no frame when headless, yet older browsers count one: the page's own size is what is set.
-    await browser.tell("Emulation.setDeviceMetricsOverride", { width, height, deviceScaleFactor: 1, mobile: false });
-    await browser.tell("Browser.setDownloadBehavior", { behavior: "allow", downloadPath: told.downloads });
-    return browser;
+    await this.tell("Emulation.setDeviceMetricsOverride", { width, height, deviceScaleFactor: 1, mobile: false });
+    await this.tell("Browser.setDownloadBehavior", { behavior: "allow", downloadPath: told.downloads });
   }
 
   tell(command, how = {}) {
@@ -97,19 +92,7 @@ export class Chromium {
   }
 
   async stop() {
-    await this.driver.quit().catch(() => {});
-  }
-}
-
-/** Starts a browser. Two drivers that start at once may pick the same port: the one that gave up starts again. */
-async function start(options) {
-  const service = () => new ServiceBuilder(program("CHROMEDRIVER", ["chromedriver"]));
-  for (let tries = 1; ; tries += 1) {
-    try {
-      return await new Builder().forBrowser(Browser.CHROME).setChromeOptions(options).setChromeService(service()).build();
-    } catch (error) {
-      if (tries === STARTS || !GAVE_UP.test(error.message)) throw error;
-    }
+    await this.driver?.quit().catch(() => {});
   }
 }
 

@@ -29,16 +29,14 @@ const PREFERENCES = {
 export class Firefox {
   static can = { end: true, errors: true, requests: true, before: true, zone: true };
 
-  static async start(told) {
-    const browser = new Firefox();
+  async begin(told) {
     const service = new ServiceBuilder(program("GECKODRIVER", ["geckodriver"], [join(tools, "bin")]));
-    browser.driver = await new Builder().forBrowser(Browser.FIREFOX).setFirefoxOptions(optionsOf(told)).setFirefoxService(service).build();
-    browser.process = (await browser.driver.getCapabilities()).get("moz:processID");
-    await browser.hear();
+    this.driver = await new Builder().forBrowser(Browser.FIREFOX).setFirefoxOptions(optionsOf(told)).setFirefoxService(service).build();
+    this.process = (await this.driver.getCapabilities()).get("moz:processID");
+    await this.hear();
     const { width, height } = told.size;
-    const context = await browser.driver.getWindowHandle();
-    await browser.tell("browsingContext.setViewport", { context, viewport: { width, height } });
-    return browser;
+    const context = await this.driver.getWindowHandle();
+    await this.tell("browsingContext.setViewport", { context, viewport: { width, height } });
   }
 
   async tell(method, params) {
@@ -86,7 +84,7 @@ export class Firefox {
   }
 
   async stop() {
-    await this.driver.quit().catch(() => {});
+    await this.driver?.quit().catch(() => {});
   }
 }
 

@@ -1,6 +1,7 @@
 // Which engine the journeys run in: ENGINE, Chromium unless set.
 import { Chromium } from "./chromium.mjs";
 import { Firefox } from "./firefox.mjs";
+import { start } from "./start.mjs";
 import { WebKit } from "./webkit.mjs";
 
 const ENGINES = { chromium: Chromium, firefox: Firefox, webkit: WebKit };
@@ -23,5 +24,7 @@ export const POWERS = {
 
 if (!Object.hasOwn(ENGINES, asked)) throw new Error(`ENGINE is ${Object.keys(ENGINES).join(", ")}, not ${asked}`);
 
-/** Its name, the class that starts it, what it can do, and a folder for its pictures beside those of the usual one. */
-export const engine = { name: asked, Browser: ENGINES[asked], can: ENGINES[asked].can, shots: asked === USUAL ? "" : asked };
+const Browser = ENGINES[asked];
+
+/** Its name, what it can do, how it starts, and a folder for its pictures beside those of the usual one. */
+export const engine = { name: asked, can: Browser.can, start: (told) => start(Browser, told), shots: asked === USUAL ? "" : asked };

@@ -8,34 +8,19 @@ import { Builder, Capabilities } from "selenium-webdriver";
 import { findFreePort } from "selenium-webdriver/net/portprober.js";
 import { DriverService } from "selenium-webdriver/remote/index.js";
 import { below, program } from "./program.mjs";
+import { inTime } from "./start.mjs";
 
 /** Room for the frame of the window around the page, pixels. */
 const AROUND = 400;
 const HOST = "127.0.0.1";
 /** The bar above the page makes no window wider than a telephone. */
 const SMALL = "toolbar, toolbar *, headerbar, headerbar *, entry, button { font-size: 1px; min-width: 0; margin: 0; padding: 0; border: 0; }\n";
-/** How often it is started before it counts as one that does not start, and how long each start may take, ms. */
-const STARTS = 3;
-const START_MOST = 30_000;
 /** How long it may take to end by itself, and how often it is looked after, ms. */
 const END_MOST = 3000;
 const LOOK = 50;
 
 export class WebKit {
   static can = { requests: true };
-
-  static async start(told) {
-    for (let tries = 1; ; tries += 1) {
-      const browser = new WebKit();
-      try {
-        await inTime(browser.begin(told), START_MOST);
-        return browser;
-      } catch (error) {
-        await browser.stop();
-        if (tries === STARTS) throw error;
-      }
-    }
-  }
 
   async begin({ profile, size, downloads, reducedMotion }) {
     this.process = join(profile, "process");
@@ -119,15 +104,6 @@ export class WebKit {
     for (const end = Date.now() + END_MOST; runs() && Date.now() < end; ) await new Promise((done) => setTimeout(done, LOOK));
     if (runs()) process.kill(number, "SIGKILL");
   }
-}
-
-/** What comes in so many milliseconds, or an error. */
-async function inTime(work, most) {
-  let late;
-  const over = new Promise((_, failed) => {
-    late = setTimeout(() => failed(new Error(`not there within ${most} ms`)), most);
-  });
-  return Promise.race([work, over]).finally(() => clearTimeout(late));
 }
 
 /** A folder of its own for whatever it keeps, where it saves files, and no effort for a graphics card that is not there. */
