@@ -40,6 +40,8 @@ export function testWith(powers, name, ...how) {
 }
 
 process.once("exit", () => {
+  const unheard = ["errors", "requests"].filter((power) => !engine.can[power]).map((power) => POWERS[power]);
+  if (unheard.length > 0) console.log(`not heard in ${engine.name}: ${unheard.join(", ")}`);
   if (untried.length > 0) console.log(`not run in ${engine.name}, ${untried.length}:\n  ${untried.join("\n  ")}`);
 });
 

@@ -29,7 +29,7 @@ export class WebKit {
     const proxy = await this.proxy();
     const port = await findFreePort();
     this.service = new DriverService.Builder(program("WEBKITDRIVER", ["WebKitWebDriver"]))
-      .setPort(port).addArguments(`--port=${port}`, `--host=${HOST}`).setLoopback(true)
+      .setPort(port).addArguments(`--host=${HOST}`).setLoopback(true)
       .setEnvironment({ ...process.env, ...surroundings(profile, downloads, reducedMotion), DISPLAY: this.display }).build();
     this.driver = await new Builder().usingServer(await this.service.start()).withCapabilities(new Capabilities({
       browserName: "MiniBrowser",
