@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { SIZES, journey } from "./harness.mjs";
-import { again, askAgain, asked, begin, decide, followGuide, readyAsBefore, right, shown, stored } from "./walker.mjs";
+import { askAgain, asked, begin, decide, followGuide, right, shown, stored, walkAlone } from "./walker.mjs";
 
 /** Taps that a whole walk may take, each figure that is typed counted as one: some ten minutes at six seconds a tap. */
 const TAPS_MOST = 110;
@@ -27,26 +27,6 @@ test("a plain plate is walked as the guide says, from raw wood to the hand-over:
     await page.assertAccessible("the report");
     await page.shot("walk-report");
   }));
-
-/** Walks on one's own in a right way, with what was done before done again at one touch. */
-async function walkAlone(page) {
-  const done = [];
-  const all = right((await stored(page))[0]);
-  const same = ({ operation, numbers, picks }) => JSON.stringify([operation, numbers, picks]);
-  while (all.length > 0) {
-    const room = all.findIndex((one) => !one.wear && !one.room);
-    if (room > 0) {
-      const ready = all.splice(0, room);
-      // What is seen to before work is what was seen to before it the last time; else it is picked.
-      if (!(all[0].work && (await readyAsBefore(page, all[0].work.operation)))) await decide(page, room > 1 ? ready : ready[0]);
-      continue;
-    }
-    const next = all.shift();
-    const before = next.work && done.includes(same(next.work));
-    if (!(before && (await again(page, next.work.operation)))) await decide(page, next);
-    if (next.work) done.push(same(next.work));
-  }
-}
 
 test("a whole job is done on one's own by touch alone in few taps, nothing left undone", () =>
   journey("walk-alone", SIZES[0], async (page) => {

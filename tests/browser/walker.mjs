@@ -47,13 +47,14 @@ const TOUCH = `
   })();`;
 
 async function touch(page, steps) {
+  if (page.finger) return page.finger.takes(steps);
   const { wrong, taps } = await page.driver.executeAsyncScript(TOUCH, steps, WAIT);
   page.taps = (page.taps ?? 0) + (taps ?? 0);
   if (wrong) throw new Error(`${wrong}; the page says: ${(await page.text()).slice(0, 800)}`);
 }
 
 /** Where each operation is done and whether it has values to be set: asked of the lists of the screen, once, and not counted. */
-async function places(page) {
+export async function places(page) {
   if (page.places) return page.places;
   page.places = {};
   const before = page.taps ?? 0;
@@ -98,7 +99,12 @@ async function steps(page, decision) {
   if (decision.wait === "morning") return [spot("rack"), once("wait-morning")];
   if (decision.wait?.until) return [spot("rack"), once(decision.wait.until)];
   if (decision.wait) return [spot("rack"), row("wait-hours"), ["#walk-wait", String(decision.wait.hours)], DO];
-  if (decision.offer) return [spot("rack"), row("offer"), DO];
+  if (decision.offer) {
+    const { day_asked } = asked((await stored(page))[0]);
+    // The day after the one that is asked for stands there first.
+    const later = Array.from({ length: decision.offer.day - day_asked - 1 }, () => [".walk-hand .stepper button:last-of-type"]);
+    return [spot("rack"), row("offer"), ...later, DO];
+  }
   if (decision.wear) {
     const { respirator, sealed, suit, gloves, eyes } = decision.wear;
     return [
@@ -138,8 +144,16 @@ export const store = (page, id, change) => page.driver.executeAsyncScript(`
     transaction.oncomplete = () => { asked.result.close(); done(); };
   };`, id, change);
 
+/** Waits that are offered at one touch, hours, the longest first; a long one is made up of them by touch. */
+const LONG_WAITS = [336, 168, 72, 24];
+
 /** Does a decision and waits until it is stored. */
 export async function decide(page, decision) {
+  const long = page.finger && LONG_WAITS.find((hours) => decision.wait?.hours >= hours + 4);
+  if (long) {
+    await decide(page, { wait: { hours: long } });
+    return decide(page, { wait: { hours: decision.wait.hours - long } });
+  }
   const before = (await stored(page))[0]?.decisions.length ?? 0;
   await touch(page, await steps(page, decision));
   await page.until(`${JSON.stringify(decision)} to be stored`, async () => (await stored(page))[0].decisions.length > before);
@@ -181,6 +195,26 @@ export async function followGuide(page) {
   const after = (await stored(page))[0]?.decisions.length ?? 0;
   if (opened && after === before) await touch(page, [DO]);
   await page.until("what the guide said to be stored", async () => (await stored(page))[0].decisions.length > before);
+}
+
+/** Walks on one's own in a right way, with what was done before done again at one touch. */
+export async function walkAlone(page) {
+  const done = [];
+  const all = right((await stored(page))[0]);
+  const same = ({ operation, numbers, picks }) => JSON.stringify([operation, numbers, picks]);
+  while (all.length > 0) {
+    const room = all.findIndex((one) => !one.wear && !one.room);
+    if (room > 0) {
+      const ready = all.splice(0, room);
+      // What is seen to before work is what was seen to before it the last time; else it is picked.
+      if (!(all[0].work && (await readyAsBefore(page, all[0].work.operation)))) await decide(page, room > 1 ? ready : ready[0]);
+      continue;
+    }
+    const next = all.shift();
+    const before = next.work && done.includes(same(next.work));
+    if (!(before && (await again(page, next.work.operation)))) await decide(page, next);
+    if (next.work) done.push(same(next.work));
+  }
 }
 
 /** Does a decision that is not carried out. */

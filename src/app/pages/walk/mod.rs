@@ -2,6 +2,7 @@
 
 mod about;
 mod begin;
+mod called;
 mod choose;
 mod cut;
 mod decided;

@@ -3,12 +3,13 @@
 use super::{Ground, Task, words};
 use crate::app::parts::{Field, Picture, icon};
 use crate::app::state::Shop;
-use crate::quantity::{HOURS_A_DAY, Measure, Unit, read_number};
+use crate::quantity::{DUST, HOURS_A_DAY, MINUTES_AN_HOUR, Measure, Unit, read_number};
 use crate::walk::WAIT_MOST;
 use yew::prelude::*;
 
-/// Waits that are offered at one touch, hours: a coat, a half day, a day, days, weeks.
-const WAITS: [f64; 8] = [0.5, 1.0, 2.0, 4.0, 24.0, 72.0, 168.0, 336.0];
+/// Waits that are offered at one touch, hours: minutes, a coat, a half day, a day, days, weeks.
+const WAITS: [f64; 10] =
+    [5.0 / MINUTES_AN_HOUR, 10.0 / MINUTES_AN_HOUR, 0.5, 1.0, 2.0, 4.0, 24.0, 72.0, 168.0, 336.0];
 /// Hours of a step.
 const STEP_H: f64 = 0.5;
 /// Id of the field in which hours are typed.
@@ -49,11 +50,11 @@ fn hours(ground: &Ground<'_>) -> Html {
     let set = |hours: f64| {
         ground.on(move |hand, _: MouseEvent| {
             hand.wait_typed = None;
-            hand.wait_h = hours.clamp(STEP_H, WAIT_MOST.get());
+            hand.wait_h = hours.clamp(WAITS[0], WAIT_MOST.get());
         })
     };
     let usual = |hours: &f64| {
-        let picked = (hand.wait_h - hours).abs() < STEP_H / 2.0;
+        let picked = (hand.wait_h - hours).abs() < DUST;
         html! {
             <button key={hours.to_string()} type="button" class={classes!("control", picked.then_some("picked"))} aria-pressed={picked.to_string()} onclick={set(*hours)}>{ span(shop, *hours) }</button>
         }

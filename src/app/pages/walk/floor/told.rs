@@ -95,7 +95,7 @@ fn to_mend(ground: &Ground<'_>) -> Html {
         let name = words::fault_of(shop, found.faults, found.rule.0);
         html! {
             <li key={found.shown}>
-                <button type="button" onclick={shows::mend_now(ground, found)}><span><b>{ name }{ ", " }{ words::on(shop, ground.walk.start(), &found.parts) }</b><span class="note">{ shows::left(ground, &found.left) }</span></span>{ icon(Picture::Go) }</button>
+                <button type="button" class="walk-op" onclick={shows::mend_now(ground, found)}><span><b>{ name }{ ", " }{ words::on(shop, ground.walk.start(), &found.parts) }</b><span class="note">{ shows::left(ground, &found.left) }</span></span>{ icon(Picture::Go) }</button>
             </li>
         }
     };
