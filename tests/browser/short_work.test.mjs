@@ -84,9 +84,9 @@ test("a panel is drawn and looked at", LONG, () =>
     await lay(page, "panel-point", 7);
     await fine(page);
     const drawn = await picture(page);
-    await page.one("slider", "Lamp, from left");
+    const lamp = await page.one("slider", "Lamp, from left");
     await page.seen("short-panel");
-    await page.touch(await page.one("slider", "Lamp, from left"));
+    await page.driver.actions().move({ origin: lamp }).press().move({ origin: lamp, x: 60 }).release().perform();
     await page.until("another light", async () => (await picture(page)) !== drawn);
   }));
 
