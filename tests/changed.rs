@@ -3,10 +3,12 @@
 
 mod support;
 
+use stepboard::card::sprayed::in_figures;
 use stepboard::card::{Answer, Change, Example, changed};
 use stepboard::content::{Content, Topic, World};
 use stepboard::rules::sheet::Setting;
 use stepboard::rules::term::Term;
+use stepboard::spraying::Run;
 use support::{base, content};
 
 /// What changes of a family where one value of the base sheet is set anew.
@@ -76,6 +78,23 @@ fn the_last_grit_turns_sanding() {
     assert_eq!((ready.before, ready.after), (Answer::term("ready"), Answer::term("go-finer")));
     example(&content, "next-grit", Setting::LastGrit, 320.0);
     untouched(&content, &[Topic::Clear, Topic::Dry], Setting::LastGrit, 320.0);
+}
+
+/// Three quarters of the wet film: the speed that lays it is four thirds, by the balance of volumes; pitch and distance stay.
+#[test]
+fn another_wet_film_turns_a_face_that_is_sprayed_and_tells_both_runs() {
+    let content = content();
+    let wet = base().get(Setting::ClearWet);
+    let clear = example(&content, "spray-clear", Setting::ClearWet, wet * 0.75);
+    let (Answer::Run(Run::Passes(before)), Answer::Run(Run::Passes(after))) = (clear.before, clear.after)
+    else {
+        panic!("runs")
+    };
+    assert_eq!(before.len(), after.len());
+    let share = after[0].speed / before[0].speed;
+    assert!((share - 4.0 / 3.0).abs() < 1e-9, "{share}");
+    assert_ne!(in_figures(&before), in_figures(&after));
+    untouched(&content, &[Topic::ReadWood, Topic::Sand], Setting::ClearWet, wet * 0.75);
 }
 
 #[test]

@@ -7,7 +7,7 @@ use stepboard::card::{Answer, Kind, Mark, families, solve};
 use stepboard::content::{Content, Hard, PassRule, Purpose, Task, World};
 use stepboard::exchange::set::{
     Asker, CountsNot, NotComputed, OwnCard, SET, Set, SetCard, Validity, Warning, Withdrawal, cards,
-    counts_for, counts_not, warnings,
+    cards_on_paper, counts_for, counts_not, warnings,
 };
 use stepboard::exchange::{CarriedSheet, Refused};
 use stepboard::learn::check::COMPETENCIES_MOST;
@@ -264,6 +264,26 @@ fn warnings_say_what_to_look_at_again() {
     assert_eq!(missing.expect("missing").families.len(), all - 2);
     let long = set(&content, of_stages(60, &[Stage::Fill, Stage::Stain]));
     assert_eq!(of(&long), BTreeSet::from([Warning::Long, Warning::FewFamilies]));
+}
+
+/// Faces are sprayed at a tablet and not on paper: a set of nothing else has an empty worksheet, and says so.
+#[test]
+fn a_set_of_faces_alone_warns_that_it_has_no_paper() {
+    let content = content();
+    let sheet = content.sheet("nitrocellulose").expect("ships");
+    let world = World { content: &content, sheet };
+    let of = |families: &[&str]| {
+        let families = families.iter().map(|one| (*one).to_owned()).collect();
+        set(&content, Task { families, ..of_stages(1, &[]) })
+    };
+    let warns = |set: &Set| warnings(set, &world).iter().any(|one| one.warning == Warning::AllSprayed);
+    let paper = |set: &Set| cards_on_paper(set, "id", &world, "code").len();
+    let faces = of(&["spray-clear", "spray-sealer"]);
+    assert!(warns(&faces) && paper(&faces) == 0);
+    let mixed = of(&["spray-clear", "coats-today"]);
+    assert!(!warns(&mixed) && paper(&mixed) == 1);
+    let with_own = Set { own_cards: vec![own_card()], ..faces };
+    assert!(!warns(&with_own) && paper(&with_own) == 1);
 }
 
 #[test]

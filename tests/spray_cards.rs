@@ -8,10 +8,13 @@ use stepboard::card::sprayed::{good_run, outcome, setup};
 use stepboard::card::{Answer, Card, Mark, deal, families, grade};
 use stepboard::card::{Kind, luck};
 use stepboard::content::{Content, World};
-use stepboard::rules::sheet::Setting;
+use stepboard::rules::pairs::clashes;
+use stepboard::rules::sheet::{Setting, Sheet};
+use stepboard::rules::term::Term;
 use stepboard::spraying::program::path;
+use stepboard::spraying::reading::measure;
 use stepboard::spraying::run::{BYTES_MOST, NoRun};
-use stepboard::spraying::{Fault, Outcome, Passes, Path, Point, Run, Setup};
+use stepboard::spraying::{Fault, Grid, Outcome, Passes, Path, Point, Run, Setup, Sprayer};
 use support::{content, near};
 
 fn sprayed(content: &Content) -> Vec<&str> {
@@ -65,6 +68,45 @@ fn the_model_passes_on_every_card_that_it_deals() {
             assert_eq!(told(&card, &world, run), RIGHT, "{at}: {findings:?}");
         }
     }
+}
+
+/// A shop sheet at the floor, at the ceiling and between both of each value that a face asks it for, as far as its values stay
+/// in order: what is dealt on it can be sprayed, and the model's own run passes.
+#[test]
+fn what_is_dealt_on_an_extreme_sheet_can_be_sprayed() {
+    /// Cells of the grid: as coarse as a run can still be told by.
+    const COARSE: usize = 80 * 60;
+    let content = content();
+    let base = &content.sheets[0];
+    let (mut sprayed_on, mut failed) = (0, Vec::new());
+    for family in sprayed(&content) {
+        let came = |sheet: &Sheet| {
+            let world = World { content: &content, sheet };
+            let card = deal(&world, family, 0).ok()?;
+            let setup = setup(&card, &world).expect("a face");
+            let run = path(&good_run(&card, &world)?, &setup).ok()?;
+            let grid = Grid::over(&setup.outline, setup.held(setup.middle_distance(), 0.0).half_fan, COARSE);
+            let reading = measure(&Sprayer::spray(&setup, grid, &run), &run);
+            Some(stepboard::spraying::grade(&reading, &setup))
+        };
+        for setting in base.asked_by(|sheet| drop(came(sheet))) {
+            let held = base.held(setting);
+            for share in [0.0, 0.25, 0.5, 0.75, 1.0] {
+                let value = held.floor + share * (held.ceiling - held.floor);
+                let sheet = base.with(setting, value).expect("within floor and ceiling");
+                let world = World { content: &content, sheet: &sheet };
+                if !clashes(&sheet).is_empty() || deal(&world, family, 0).is_err() {
+                    continue;
+                }
+                sprayed_on += 1;
+                if came(&sheet).is_none_or(|findings| !findings.is_empty()) {
+                    failed.push((family, setting.slug(), value, came(&sheet)));
+                }
+            }
+        }
+    }
+    assert!(failed.is_empty(), "{failed:#?}");
+    assert!(sprayed_on >= 100, "{sprayed_on} faces");
 }
 
 /// Panels as a handbook has them sprayed, without the model's own good run: the gun at the middle of the sheet's distances,

@@ -4,9 +4,10 @@
 //! compared. It is a sample: [`SITUATIONS`] deals on each sheet, so that a family which turns only in a rare situation may be
 //! missed, and what it says of a family that it found to turn is certain.
 
-use super::sprayed::good_run;
+use super::sprayed::{good_run, in_figures};
 use super::{Answer, Card, Mark, Solution, deal, grade, solve};
 use crate::content::World;
+use crate::spraying::Run;
 
 /// Seeds that are dealt on each of the two sheets, our own choice: `tests/changed.rs` counts how many of the families that
 /// turn over many seeds are found with so few.
@@ -62,7 +63,8 @@ pub fn changed(family: &str, before: &World<'_>, after: &World<'_>) -> Change {
         }
         turned += 1;
         let known = |one: &Example| one.before != Answer::NotEnough && one.after != Answer::NotEnough;
-        let found = Example { card, before: was.right, after: is.right };
+        let (was, is) = (told(&card, before, was.right), told(&card, after, is.right));
+        let found = Example { card, before: was, after: is };
         if example.as_ref().is_none_or(|one| !known(one) && known(&found)) {
             example = Some(found);
         }
@@ -83,6 +85,12 @@ pub fn changed(family: &str, before: &World<'_>, after: &World<'_>) -> Change {
     }
 }
 
+/// What is right on a sheet, as it is told: of a face that is sprayed a good run.
+fn told(card: &Card, world: &World<'_>, right: Answer) -> Answer {
+    let run = (right == Answer::GoodRun).then(|| good_run(card, world)).flatten();
+    run.map_or(right, |sets| Answer::Run(Run::Passes(sets)))
+}
+
 /// Whether two deals tell the same situation. Their options may differ, since wrong ones follow the sheet.
 fn asks_the_same(one: &Card, other: &Card) -> bool {
     one.facts == other.facts
@@ -92,7 +100,7 @@ fn asks_the_same(one: &Card, other: &Card) -> bool {
 
 /// Whether a card is answered differently. A number is, where it is written differently; an order, where the one that was
 /// right is refused now, or the one that is right now was refused; a diagnosis and what applies, where they differ; a face that
-/// is sprayed, where a good run is another one.
+/// is sprayed, where a good run is told in other figures.
 fn differs(card: &Card, was: &Solution, is: &Solution, before: &World<'_>, after: &World<'_>) -> bool {
     let refused = |world: &World<'_>, answer: &Answer| {
         grade(card, world, answer).is_none_or(|graded| graded.mark != Mark::Right)
@@ -100,7 +108,10 @@ fn differs(card: &Card, was: &Solution, is: &Solution, before: &World<'_>, after
     match (&was.right, &is.right) {
         (Answer::Number(was), Answer::Number(is)) => was.text() != is.text(),
         (Answer::Order(_), Answer::Order(_)) => refused(after, &was.right) || refused(before, &is.right),
-        (Answer::GoodRun, Answer::GoodRun) => good_run(card, before) != good_run(card, after),
+        (Answer::GoodRun, Answer::GoodRun) => {
+            let figures = |world: &World<'_>| good_run(card, world).and_then(|sets| in_figures(&sets));
+            figures(before) != figures(after)
+        }
         (was, is) => was != is,
     }
 }

@@ -34,6 +34,16 @@ pub fn good_run(card: &Card, world: &World<'_>) -> Option<Vec<Passes>> {
     good::run(&setup(card, world)?)
 }
 
+/// Programmed passes in a few figures: how many there are, and of the first one how far off it is, mm, and how fast, cm/s, in
+/// whole numbers; `None` without any.
+#[must_use]
+pub fn in_figures(sets: &[Passes]) -> Option<(usize, f64, f64)> {
+    /// Centimetres in a metre.
+    const CM_A_METRE: f64 = 100.0;
+    let first = sets.first()?;
+    Some((sets.len(), libm::round(first.distance), libm::round(first.speed * CM_A_METRE)))
+}
+
 /// What is misread in a run that does not pass, and what follows; `None` for one that passes.
 pub(super) fn astray(came: Option<&Outcome>) -> Option<Astray> {
     let Some(outcome) = came else { return Some(("", "")) };
@@ -111,6 +121,7 @@ const fn after(fault: Fault, coat: Coat, stage: Stage) -> &'static str {
         (Fault::Missed | Fault::Thin, Coat::Sealer) => "sealer-missed",
         (Fault::DrySpray, Coat::Clear) => "rough-clear",
         (Fault::DrySpray, Coat::Colour | Coat::Sealer) => "sandy-pass",
+        (Fault::Strayed, _) => "mist-around-repair",
         (Fault::Stripes | Fault::NotCrossed, _) => "stripes",
         (Fault::Pale, _) => "colour-thin",
         (Fault::CentreCovered | Fault::Dark | Fault::Lopsided | Fault::Banded, _) => "hard-shade",

@@ -48,7 +48,10 @@ pub struct SprayTask {
     /// A shaded edge, where that is asked for.
     #[serde(default)]
     pub shade: Option<ShadedEdge>,
-    /// The face.
+    /// That the work is a repaired place of a larger face, where it is one.
+    #[serde(default)]
+    pub repair: Option<RepairedPlace>,
+    /// The face, or the place of it that is repaired.
     pub work: WorkOutline,
     /// What passes.
     pub limits: SprayLimits,
@@ -105,6 +108,16 @@ pub struct ShadedEdge {
     pub wood_reflectance: Fraction,
     /// Absorbance of a wet coat of the sheet, once through.
     pub coat_absorbance: Absorbance,
+}
+
+/// A repaired place of a face whose film around it is sound.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct RepairedPlace {
+    /// How far around the place the new film may fade out.
+    pub fades_mm: Millimetres,
+    /// Greatest share of what lands that may lie farther out.
+    pub past: Fraction,
 }
 
 /// The outline of a face: an outline of our own, in mm to the right of its axis and downwards from its top.

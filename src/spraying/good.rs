@@ -7,6 +7,7 @@ use super::setup::{AS_SET, Setup};
 use crate::content::{EvenFilm, ShadedEdge};
 use crate::quantity::{DUST, GunSpeed, Micrometres, Millimetres, Overlap, Seconds};
 use crate::rules::spray::fan::seen_width;
+use crate::rules::spray::overlap::evenness;
 use crate::rules::spray::pass_film::{Spray, speed_for};
 use crate::rules::spray::trigger::{lead_for, passes_across};
 use crate::rules::term::Term;
@@ -76,6 +77,21 @@ pub(super) fn fitted(setup: &Setup) -> f64 {
     let (least, most) = setup.outline.bounds();
     let overlap = |length: f64| gaps(length, full).map_or(TAUGHT_OVERLAP, |gaps| 1.0 - length / gaps / full);
     overlap(most.0 - least.0).max(overlap(most.1 - least.1))
+}
+
+/// How uneven the passes lie that share the face evenly: standard deviation over mean of an endless set of them, the greater
+/// one of both directions where layers cross; 0 for a shade.
+#[must_use]
+pub fn unevenness(setup: &Setup) -> f64 {
+    let Some(film) = setup.task.film else { return 0.0 };
+    let full = 2.0 * setup.held(setup.middle_distance(), 0.0).half_fan;
+    let (least, most) = setup.outline.bounds();
+    let across = film.crossing.then_some(most.0 - least.0);
+    let cv = |length: f64| {
+        let overlap = gaps(length, full).map_or(TAUGHT_OVERLAP, |gaps| 1.0 - length / gaps / full);
+        evenness(setup.section(), Overlap::saturating(overlap)).answer.cv
+    };
+    [Some(most.1 - least.1), across].into_iter().flatten().map(cv).fold(0.0, f64::max)
 }
 
 fn even(setup: &Setup, film: EvenFilm) -> Option<Vec<Passes>> {

@@ -16,8 +16,8 @@ use serde_json::{Value, json};
 
 /// Bytes of a run in JSON, our own limit: with the rest of an answer it stays within what travels between tablets.
 pub const BYTES_MOST: usize = 12 * 1_024;
-/// A point may be left out that lies so near to the way without it, mm: a hundredth of a spot, or less.
-pub const NEAR: f64 = 1.0;
+/// A point may be left out that lies so near to the way without it, mm: a hundredth of a spot, or about that of a small one.
+pub const NEAR: f64 = 0.5;
 /// A run that is too long even so is thinned within twice that, and again up to this, mm.
 pub const NEAR_MOST: f64 = 4.0;
 /// How much may change in all on the path of a hand, by which a few bytes could else keep a tablet busy for minutes (our own

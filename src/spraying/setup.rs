@@ -103,10 +103,12 @@ impl Setup {
         }
     }
 
-    /// The grid that screens use: the work and half a fan beside it.
+    /// The grid that screens use: the work and half a fan beside it; of a repaired place half a fan beside where its film may
+    /// fade out.
     #[must_use]
     pub fn grid(&self) -> Grid {
-        Grid::over(&self.outline, self.held(self.middle_distance(), 0.0).half_fan, Grid::SCREEN)
+        let fades = self.task.repair.map_or(0.0, |repair| repair.fades_mm.get());
+        Grid::over(&self.outline, self.held(self.middle_distance(), 0.0).half_fan + fades, Grid::SCREEN)
     }
 
     /// Narrowest and widest fan of the gun, over that of the task.

@@ -11,6 +11,7 @@ mod graded;
 mod programmed;
 mod read;
 mod refused;
+mod repair;
 mod replay;
 mod sampled;
 mod shade;

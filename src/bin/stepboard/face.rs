@@ -18,7 +18,7 @@ pub(crate) fn face(card: &Card, world: &World<'_>) -> Option<Value> {
     let shade =
         task.shade.map(|shade| json!({ "width_mm": shade.width_mm, "edge_um": shade.depth * setup.coat() }));
     Some(json!({
-        "task": task.slug, "film": film, "shade": shade, "near_mm": near, "far_mm": far, "gun": task.gun,
+        "task": task.slug, "film": film, "shade": shade, "repair": task.repair, "near_mm": near, "far_mm": far, "gun": task.gun,
         "flash_s": task.flash_s, "facing": task.facing.slug(), "outline_mm": setup.outline.places(),
     }))
 }

@@ -90,7 +90,7 @@ fn shade(shade: &ShadeRead) -> Value {
 fn paint(paint: PaintRead) -> Value {
     json!({
         "sprayed_ml": paint.sprayed, "on_work_ml": paint.on_work, "beside_ml": paint.beside, "lost_ml": paint.lost,
-        "wasted": paint.wasted(),
+        "wasted": paint.wasted(), "strayed": paint.strayed(),
     })
 }
 

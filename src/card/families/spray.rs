@@ -5,9 +5,10 @@ use crate::bench::Facts;
 use crate::card::question::{After, Ask, Question, keep};
 use crate::content::{SPRAY_TASK, SprayTask, World};
 use crate::quantity::{LiquidFlow, Millimetres};
+use crate::rules::sheet::Setting;
 use crate::rules::verdict::CannotJudge;
-use crate::spraying::Setup;
 use crate::spraying::outline::Outline;
+use crate::spraying::{Setup, good};
 
 pub(super) const ALL: &[&Question] = &[
     &asked("spray-stain", "weak-stain"),
@@ -26,7 +27,12 @@ const fn asked(id: &'static str, after: &'static str) -> Question {
 /// Per cent in a whole.
 const HUNDRED: f64 = 100.0;
 
-/// The face that the facts describe. A film that would run before it is thick enough is nothing that can be asked for.
+/// What the edges and the ends of passes add to how uneven an endless set of them lies, as a standard deviation over the mean
+/// (computed over the cards that are dealt, rounded up).
+const EDGES: f64 = 0.045;
+
+/// The face that the facts describe. A film that would run before it is thick enough is nothing that can be asked for, and
+/// neither is one that lies evener than the shop's fan lays it.
 fn setup(facts: &Facts, world: &World<'_>) -> Result<Setup, CannotJudge> {
     let slug = facts.slug(SPRAY_TASK)?;
     let task = world.content.sprays.iter().find(|task| task.slug == slug);
@@ -37,6 +43,11 @@ fn setup(facts: &Facts, world: &World<'_>) -> Result<Setup, CannotJudge> {
     let layers = task.film.map_or(1.0, |film| f64::from(film.layers));
     match (setup.sag(), wanted) {
         (Some(sag), Some(wanted)) if wanted / layers >= sag => Err(CannotJudge::without("coat_asked")),
+        _ if libm::hypot(good::unevenness(&setup), EDGES)
+            > setup.sheet.get(Setting::StripesMost) / HUNDRED =>
+        {
+            Err(CannotJudge::without("fan_mm"))
+        }
         _ => Ok(setup),
     }
 }

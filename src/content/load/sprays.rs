@@ -29,6 +29,10 @@ pub(super) fn task(content: &Content, index: usize, task: &SprayTask, reader: &m
             reader.at(LIST, index, "film", message);
         }
     }
+    if task.repair.is_some() && task.film.is_none() {
+        let message = "a repaired place gets an even [film]".to_owned();
+        reader.at(LIST, index, "repair", message);
+    }
     gun(index, task, reader);
     work(index, task, reader);
 }

@@ -3,7 +3,7 @@
 use super::{OwnCard, Set};
 use crate::bench::FactValue;
 use crate::card::{Answer, Card, Dice, Kind, families, solve};
-use crate::content::{FamilyInfo, Hard, Task, World};
+use crate::content::{Content, FamilyInfo, Hard, Task, World};
 use crate::learn::check::{Check, apart, first_dealt};
 use crate::rules::sorted::sorted;
 use crate::rules::term::Severity;
@@ -51,6 +51,13 @@ pub fn cards_on_paper<'a>(set: &'a Set, id: &str, world: &World<'_>, code: &str)
     let mut families = set.task.families_of(world.content);
     families.retain(|family| !family.is_sprayed());
     drawn(set, id, world, "", code, families)
+}
+
+/// Whether a set has no card for paper: all of its families are sprayed, and none of its cards is the shop's own.
+#[must_use]
+pub fn is_all_sprayed(set: &Set, content: &Content) -> bool {
+    let families = set.task.families_of(content);
+    set.own_cards.is_empty() && !families.is_empty() && families.iter().all(|family| family.is_sprayed())
 }
 
 /// The cards that a set deals from some of its families.

@@ -15,7 +15,7 @@ mod warning;
 mod withdrawal;
 
 pub use counts::{CountsNot, counts_for, counts_not};
-pub use deal::{SetCard, cards, cards_on_paper};
+pub use deal::{SetCard, cards, cards_on_paper, is_all_sprayed};
 pub use kept_back::Asker;
 pub use outcome::{Outcome, outcome};
 pub use own_card::{NotComputed, OPTION_MOST, OWN_CARD, OWN_OPTIONS, OwnCard, QUESTION_MOST, WHY_MOST};

@@ -1,6 +1,6 @@
 //! What whoever builds a set should look at again. Nothing here keeps a set from being handed out.
 
-use super::{Set, SetCard, cards, counts::bears_on, deal::barren};
+use super::{Set, SetCard, cards, counts::bears_on, deal::barren, is_all_sprayed};
 use crate::card::deal::OPTIONS_LEAST;
 use crate::content::{FamilyInfo, World};
 use crate::learn::check::COMPETENCIES_MOST;
@@ -31,6 +31,8 @@ terms! {
         FewFamilies = "few-families",
         /// Fewer cards could be dealt than it asks for.
         FewCards = "few-cards",
+        /// Each of its cards is sprayed at a tablet: its worksheets are empty.
+        AllSprayed = "all-sprayed",
         /// More competencies than one check takes: it counts for none.
         TooMany = "too-many",
     }
@@ -92,6 +94,7 @@ pub fn warnings(set: &Set, world: &World<'_>) -> Vec<Warned> {
     warn(asked.len() > families && families > 0, Warning::FewFamilies, count(families), Vec::new());
     warn(!barren.is_empty(), Warning::Barren, count(barren.len()), names(barren));
     warn(count(asked.len()) < set.task.count, Warning::FewCards, count(asked.len()), Vec::new());
+    warn(is_all_sprayed(set, world.content), Warning::AllSprayed, 0, Vec::new());
     warn(competencies > COMPETENCIES_MOST, Warning::TooMany, count(competencies), Vec::new());
     warn(few_options > 0, Warning::FewOptions, count(few_options), Vec::new());
     found

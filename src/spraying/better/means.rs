@@ -200,6 +200,11 @@ impl<'r> Means<'r> {
         ways.unwrap_or_else(|| self.evenly())
     }
 
+    pub(super) fn strayed(&self) -> Advice {
+        let ways = self.far().or_else(|| self.wide()).or_else(|| self.wasteful());
+        ways.unwrap_or(plain(Better::LeadLess, RuleId("spraying.repair-stays-local")))
+    }
+
     pub(super) fn pale(&self) -> Advice {
         let ways = self.far().or_else(|| self.wide());
         ways.unwrap_or(plain(Better::OnceMore, RuleId("spraying.fade-to-target")))

@@ -97,6 +97,7 @@ pub fn better(reading: &Reading, findings: &[Finding], setup: &Setup) -> Option<
         Fault::Thin => means.thin(),
         Fault::Heavy => means.heavy(),
         Fault::Stripes => means.striped(),
+        Fault::Strayed => means.strayed(),
         Fault::NotCrossed => plain(Better::Cross, RuleId("spraying.layers-cross")),
         Fault::CentreCovered => {
             means.wide().unwrap_or(plain(Better::AimOut, RuleId("spraying.centre-stays-clear")))

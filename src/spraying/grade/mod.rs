@@ -25,6 +25,8 @@ terms! {
         Heavy = "spray-heavy",
         /// The film lies in stripes.
         Stripes = "spray-stripes",
+        /// Too much lies past where the film of a repaired place may fade out.
+        Strayed = "spray-strayed",
         /// The layers do not cross.
         NotCrossed = "spray-not-crossed",
         /// Colour lies on the centre.
@@ -77,6 +79,12 @@ pub fn grade(reading: &Reading, setup: &Setup) -> Vec<Finding> {
     let mut found = common(reading, setup);
     if let Some(film) = setup.task.film {
         even(reading, setup, &mut found);
+        if let Some(repair) = setup.task.repair {
+            let (strayed, most) = (reading.paint.strayed(), repair.past.get());
+            if strayed > most {
+                found.push(share(Fault::Strayed, RuleId("spraying.repair-stays-local"), strayed, most));
+            }
+        }
         if film.crossing && film.layers > 1 {
             crossed::judge(&reading.strokes, film.layers, &mut found);
         }

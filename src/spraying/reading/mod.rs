@@ -43,9 +43,18 @@ pub struct PaintRead {
     pub beside: f64,
     /// Never landed on the face.
     pub lost: f64,
+    /// Of what landed beside a repaired place, what lies farther out than its film may fade; 0 where nothing is repaired.
+    pub past: f64,
 }
 
 impl PaintRead {
+    /// Share of what landed that lies past where the film of a repaired place may fade out; 0 where nothing landed.
+    #[must_use]
+    pub fn strayed(&self) -> f64 {
+        let landed = self.on_work + self.beside;
+        if landed > 0.0 { self.past / landed } else { 0.0 }
+    }
+
     /// Share of what left the gun that is not on the work; 0 where nothing was sprayed.
     #[must_use]
     pub fn wasted(&self) -> f64 {
@@ -114,9 +123,22 @@ impl<'r> Measuring<'r> {
                 on_work,
                 beside: paint.landed - on_work,
                 lost: paint.lost,
+                past: past(self.sprayer, &self.work, paint.landed - on_work),
             },
             strokes: strokes(path, setup),
             time: span.map_or(0.0, |(first, last)| last.t - first.t),
         }
     }
+}
+
+/// What of the mL beside a repaired place lies past where its film may fade out.
+fn past(sprayer: &Sprayer, work: &[bool], beside: f64) -> f64 {
+    let (setup, film) = (sprayer.setup(), sprayer.film());
+    let Some(repair) = setup.task.repair else { return 0.0 };
+    let grid = film.grid();
+    let fades = |cell: usize| setup.outline.distance(grid.middle(cell)) <= repair.fades_mm.get();
+    let around = film.laid().iter().zip(work).enumerate();
+    let around = around.filter(|(cell, (laid, work))| !**work && **laid > 0.0 && fades(*cell));
+    let faded: f64 = around.map(|(_, (laid, _))| f64::from(*laid)).sum();
+    (beside - faded * grid.area() / FILM_A_ML).max(0.0)
 }

@@ -11,7 +11,7 @@ use crate::app::parts::{Frame, Picture, icon, paper};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::card::scene;
-use crate::exchange::set::SetCard;
+use crate::exchange::set::{SetCard, is_all_sprayed};
 use crate::rules::term::Term;
 use crate::terms;
 use std::rc::Rc;
@@ -59,6 +59,13 @@ pub(in crate::app) fn SetPaper(props: &SetPaperProps) -> Html {
         return html! {
             <Frame class="sheet set-paper" title={shop.say("worksheet.title")} back={Some(super::back(&props.id))} cautions={shop.cautions_for(&[])}>
                 { kept_back(&shop, answers) }
+            </Frame>
+        };
+    }
+    if is_all_sprayed(&on.set, shop.content()) {
+        return html! {
+            <Frame class="sheet set-paper" title={shop.say("worksheet.title")} back={Some(super::back(&props.id))} cautions={shop.cautions_for(&[])}>
+                <p class="kraft" role="status">{ shop.say("worksheet.all-sprayed") }</p>
             </Frame>
         };
     }

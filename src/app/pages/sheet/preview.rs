@@ -7,10 +7,12 @@ use crate::app::hooks::use_sheets;
 use crate::app::parts::{Column, Frame, differ_table};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
-use crate::card::{Change, Example};
+use crate::card::{Answer, Change, Example};
 use crate::content::FamilyInfo;
 use crate::exchange::SheetDraft;
+use crate::quantity::{Measure, Unit};
 use crate::rules::term::{Stage, Term};
+use crate::spraying::{Passes, Run};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -120,9 +122,25 @@ fn shown(shop: &Shop, example: &Example) -> Html {
     }
 }
 
-fn said(shop: &Shop, example: &Example, answer: &crate::card::Answer) -> String {
+fn said(shop: &Shop, example: &Example, answer: &Answer) -> String {
+    if let Answer::Run(Run::Passes(sets)) = answer {
+        return good_run(shop, sets);
+    }
     let words = shop.voice().answer(&example.card.family, answer);
     if words.is_empty() { shop.say("own.none-of-them").to_string() } else { words }
+}
+
+/// A good run: how many passes, how far off and how fast.
+fn good_run(shop: &Shop, sets: &[Passes]) -> String {
+    let measure =
+        |value: f64, unit: Unit, decimals: u8| shop.voice().measure(Measure::new(value, unit, decimals));
+    let first = |of: fn(&Passes) -> f64| sets.first().map_or(0.0, of);
+    let named = [
+        ("n", sets.len().to_string()),
+        ("distance", measure(first(|set| set.distance), Unit::Millimetre, 0)),
+        ("speed", measure(first(|set| set.speed), Unit::MetrePerSecond, 2)),
+    ];
+    shop.say_with("own.good-run", &named).to_string()
 }
 
 /// The families of which other situations are dealt, and those that cannot be compared.

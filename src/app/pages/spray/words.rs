@@ -103,7 +103,15 @@ pub(super) fn asks(shop: &Shop, setup: &Setup) -> AttrValue {
         named.push(("from", film(shop, from)));
         named.push(("to", film(shop, to)));
         named.push(("n", film_asked.layers.to_string()));
-        let key = if film_asked.crossing { "spray.asks.crossing" } else { "spray.asks.even" };
+        if let Some(repair) = task.repair {
+            named.push(("width", length(shop, repair.fades_mm.get())));
+            named.push(("past", share(shop, repair.past.get())));
+        }
+        let key = match task.repair {
+            Some(_) => "spray.asks.repair",
+            None if film_asked.crossing => "spray.asks.crossing",
+            None => "spray.asks.even",
+        };
         return shop.say_with(key, &named);
     }
     let width = task.shade.map_or(0.0, |shade| shade.width_mm.get());

@@ -28,7 +28,12 @@ impl Face {
     pub(super) fn new(canvas: NodeRef, setup: &Setup, turn: Turn) -> Self {
         let sprayer = Sprayer::new(setup.clone(), setup.grid());
         let grid = sprayer.film().grid();
-        let look = Look::new(coating(setup), grid.columns, &grid.work(&setup.outline));
+        let mut work = grid.work(&setup.outline);
+        if setup.task.repair.is_some() {
+            // The face goes on around the place.
+            work.fill(true);
+        }
+        let look = Look::new(coating(setup), grid.columns, &work);
         Self { canvas, sprayer, turn, look, stands: None, pixels: Vec::new() }
     }
 

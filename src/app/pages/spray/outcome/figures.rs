@@ -32,8 +32,12 @@ const EVEN: [Figure; 2] = [
     }),
 ];
 
+/// Figures of a repaired place.
+const REPAIR: [Figure; 1] = [("strayed", |shop, read| words::share(shop, read.paint.strayed()))];
+
 pub(super) fn figures(shop: &Shop, run: &Outcome, good: Option<&Outcome>) -> Html {
     let even: &[Figure] = if run.setup().task.film.is_some() { &EVEN } else { &[] };
+    let repair: &[Figure] = if run.setup().task.repair.is_some() { &REPAIR } else { &[] };
     let row = |(key, told): &Figure| {
         html! {
             <tr key={*key}>
@@ -48,7 +52,7 @@ pub(super) fn figures(shop: &Shop, run: &Outcome, good: Option<&Outcome>) -> Htm
             <h2>{ shop.say("spray.figures") }</h2>
             <table class="working">
                 <thead><tr><td></td><th scope="col">{ shop.say("spray.map.own") }</th><th scope="col">{ shop.say("spray.map.good") }</th></tr></thead>
-                <tbody>{ for even.iter().chain(&ALWAYS).map(row) }</tbody>
+                <tbody>{ for even.iter().chain(repair).chain(&ALWAYS).map(row) }</tbody>
             </table>
         </section>
     }
