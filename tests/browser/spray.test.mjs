@@ -102,6 +102,7 @@ const TYPED = {
   "horned-body": straight,
   "cutaway-body": straight,
   "shaded-edge": alongEdge,
+  "repaired-place": straight,
 };
 
 /** Each pass as a set of its own. */
@@ -163,7 +164,7 @@ test("tasks are offered with what they ask, and say what this is not", () =>
   journey("spray-tasks", SIZES[2], async (page) => {
     await goTo(page, "#/spray");
     await page.says("This trains judgement, not the hand.");
-    assert.equal((await page.all("link", /layer|fading/)).length, 7);
+    assert.equal((await page.all("link", /layer|fading|repaired place/)).length, 8);
     await page.assertFits("the tasks");
     await page.assertAccessible("the tasks");
     await page.shot("spray-tasks");

@@ -90,3 +90,71 @@ export async function held(page, distance) {
     await page.press("button", off > 0 ? "Hold the gun farther off" : "Hold the gun nearer");
   }
 }
+
+/** Figures of a report: mean film (µm), its spread and the share as wanted (%), and the mean lead-in of the strokes (mm). */
+export async function figures(page) {
+  await page.until("the strokes", async () => (await page.driver.findElements(By.css(".spray-strokes"))).length > 0);
+  return page.driver.executeScript(`const number = (cell) => parseFloat(cell.textContent.replace("\\u2212", "-"));
+    const rows = [...document.querySelectorAll(".spray-outcome .spray-table tbody tr")];
+    const of = (name) => number(rows.find((row) => row.cells[0].textContent.startsWith(name)).cells[1]);
+    const table = document.querySelector(".spray-strokes table");
+    const at = [...table.tHead.rows[0].cells].findIndex((cell) => cell.textContent === "Lead-in");
+    const leads = [...table.tBodies[0].rows].map((row) => number(row.cells[at]));
+    return { mean: of("Wet film, mean"), spread: of("Spread of the film"), inWindow: of("Share as wanted"),
+      lead: leads.reduce((sum, lead) => sum + lead, 0) / leads.length }`);
+}
+
+/** A mouse of Chromium, pressed from the first place of each stroke to its last. */
+export async function mouse(page, strokes) {
+  const lines = await onScreen(page, strokes.map(({ line }) => line));
+  let at = Date.now() + AHEAD_MS;
+  for (const [nth, one] of strokes.entries()) {
+    const [from, to] = lines[nth];
+    const took = takes(one);
+    const send = (type, share) => page.browser.tell("Input.dispatchMouseEvent", {
+      type, timestamp: (at + took * share) / 1000, button: "left", buttons: type === "mouseReleased" ? 0 : 1, clickCount: 1,
+      x: from[0] + (to[0] - from[0]) * share, y: from[1] + (to[1] - from[1]) * share,
+    });
+    const steps = Math.ceil(took / STEP_MS);
+    await send("mousePressed", 0);
+    for (let step = 1; step <= steps; step += 1) await send("mouseMoved", step / steps);
+    await send("mouseReleased", 1);
+    at += took + REST_MS;
+  }
+}
+
+/**
+ * A pen that is told of four places at a time, as a page is that a fine pen goes over: the events are made on the page, each
+ * at the moment at which the pen is there. Gives how many there were.
+ */
+export async function pen(page, strokes) {
+  const lines = await onScreen(page, strokes.map(({ line }) => line));
+  const told = lines.map((line, nth) => ({ line, took: takes(strokes[nth]) }));
+  return page.driver.executeAsyncScript(`const [strokes, rest, done] = arguments;
+    const film = document.querySelector(".spray-film");
+    const wait = (ms) => new Promise((then) => setTimeout(then, ms));
+    const made = (type, { line: [from, to] }, share, more) => new PointerEvent(type, {
+      pointerId: 7, pointerType: "pen", isPrimary: true, bubbles: true, button: type === "pointermove" ? -1 : 0,
+      buttons: type === "pointerup" ? 0 : 1, clientX: from[0] + (to[0] - from[0]) * share, clientY: from[1] + (to[1] - from[1]) * share, ...more,
+    });
+    (async () => {
+      let count = 0;
+      for (const one of strokes) {
+        const begun = performance.now();
+        const gone = () => Math.min((performance.now() - begun) / one.took, 1);
+        film.dispatchEvent(made("pointerdown", one, 0));
+        let together = [];
+        while (gone() < 1) {
+          await wait(4);
+          together.push(made("pointermove", one, gone()));
+          if (together.length < 4 && gone() < 1) continue;
+          count += together.length;
+          film.dispatchEvent(made("pointermove", one, gone(), { coalescedEvents: together }));
+          together = [];
+        }
+        film.dispatchEvent(made("pointerup", one, 1));
+        await wait(rest);
+      }
+      done(count);
+    })();`, told, REST_MS);
+}
