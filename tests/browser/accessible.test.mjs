@@ -1,10 +1,9 @@
 // Every screen that a link leads to, as those meet it who need more than the eye and finger of most: at 320 px (WCAG 2.2, 1.4.10), with
 // the page twice as large (1.4.4), in the colours of the system, with what is touched as large as a gloved finger needs.
 import assert from "node:assert/strict";
-import { test } from "node:test";
 import { home } from "./apprentice.mjs";
 import { everyScreen } from "./crawl.mjs";
-import { SIZES, journey } from "./harness.mjs";
+import { SIZES, journey, testWith } from "./harness.mjs";
 import { SHOP, beginBook, takeIn } from "./office.mjs";
 
 /** The narrowest screen on which nothing may be lost, and a tablet of 1024 by 768 with its page twice as large. */
@@ -24,16 +23,12 @@ const SMALL = `return [...document.querySelectorAll("button, summary, select, te
   .filter(([, box]) => box.height > 0 && box.height + 0.5 < arguments[0])
   .map(([html, box]) => Math.round(box.height) + " px: " + html);`;
 
-function resize(page, { width, height }) {
-  return page.driver.sendDevToolsCommand("Emulation.setDeviceMetricsOverride", { width, height, deviceScaleFactor: 1, mobile: false });
-}
-
 function forcedColours(page, active) {
   const features = [{ name: "forced-colors", value: active ? "active" : "none" }];
-  return page.driver.sendDevToolsCommand("Emulation.setEmulatedMedia", { features });
+  return page.browser.media("", features);
 }
 
-test("every screen at 320 px, twice as large and in the system's colours: nothing is lost, all has its name, all can be touched", () =>
+testWith("size media", "every screen at 320 px, twice as large and in the system's colours: nothing is lost, all has its name, all can be touched", () =>
   journey("accessible", SIZES[0], async (page) => {
     await home(page);
     await beginBook(page);
@@ -41,9 +36,9 @@ test("every screen at 320 px, twice as large and in the system's colours: nothin
     const found = [];
     const note = (where, check) => check().catch((error) => found.push(`${where}: ${error.message}`));
     const seen = await everyScreen(page, async (address) => {
-      await resize(page, DOUBLED);
+      await page.browser.size(DOUBLED);
       await note(`${address} twice as large`, () => page.assertFits(address));
-      await resize(page, NARROW);
+      await page.browser.size(NARROW);
       await note(`${address} at 320 px`, () => page.assertFits(address));
       await note(address, () => page.assertAccessible(address));
       const small = await page.driver.executeScript(SMALL, TOUCH);

@@ -66,7 +66,7 @@ test("each person has their own language, and the tablet keeps its own", () =>
     // tests/data/psychrometrics.csv has 13.864 °C for 25 °C and 50 %: half a degree warmer, with the comma of the language.
     await page.says(/14,\d+ °C/);
     await page.shot("spanish-dew-point");
-    await page.driver.navigate().refresh();
+    await page.reload();
     await page.one("heading", /rocío/i);
     await goTo(page, "#/menu");
     await page.type("Nombre", "Tom");

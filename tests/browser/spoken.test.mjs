@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { Key } from "selenium-webdriver";
-import { SIZES, journey } from "./harness.mjs";
+import { SIZES, journey, testWith } from "./harness.mjs";
 import { SHOP } from "./office.mjs";
 
 /** Roles of what can be worked with. */
@@ -10,8 +10,7 @@ const WORKED = ["button", "link", "radio", "checkbox", "textbox", "combobox", "s
 
 /** What is spoken, in its order: role, name, and how to reach it. */
 async function spoken(page) {
-  await page.driver.sendDevToolsCommand("Accessibility.enable", {});
-  const { nodes } = await page.driver.sendAndGetDevToolsCommand("Accessibility.getFullAXTree", {});
+  const nodes = await page.browser.spoken();
   const by = new Map(nodes.map((node) => [node.nodeId, node]));
   const read = (id) => {
     const node = by.get(id);
@@ -31,8 +30,7 @@ const heard = (page, role, name) =>
 /** Does what is asked of something that is spoken: puts the focus there and presses a key. */
 async function act(page, role, name, key) {
   const { at } = await heard(page, role, name);
-  await page.driver.sendAndGetDevToolsCommand("DOM.enable", {});
-  await page.driver.sendAndGetDevToolsCommand("DOM.focus", { backendNodeId: at });
+  await page.browser.focus(at);
   await page.keys(key);
 }
 
@@ -42,7 +40,7 @@ async function assertNamed(page, where) {
   assert.deepEqual(nameless.map(({ role }) => role), [], `${where}: nameless`);
 }
 
-test("a card by what is spoken alone: what it tells, what is picked, what came of it", () =>
+testWith("spoken", "a card by what is spoken alone: what it tells, what is picked, what came of it", () =>
   journey("spoken", SIZES[0], async (page) => {
     await heard(page, "button", /^Start with/);
     await assertNamed(page, "home");

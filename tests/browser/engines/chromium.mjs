@@ -7,16 +7,15 @@ import { program } from "./program.mjs";
 
 export class Chromium {
   static can = {
-    end: true, errors: true, requests: true, before: true, zone: true, finger: true, slower: true, media: true, paper: true, manifest: true,
+    end: true, errors: true, requests: true, before: true, zone: true, size: true, spoken: true, finger: true, slower: true, media: true, paper: true, manifest: true,
   };
 
   async begin(told) {
     this.profile = told.profile;
     const service = new ServiceBuilder(program("CHROMEDRIVER", ["chromedriver"]));
     this.driver = await new Builder().forBrowser(Browser.CHROME).setChromeOptions(optionsOf(told)).setChromeService(service).build();
-    const { width, height } = told.size;
     // The window includes no frame when headless, yet older browsers count one: the page's own size is what is set.
-    await this.tell("Emulation.setDeviceMetricsOverride", { width, height, deviceScaleFactor: 1, mobile: false });
+    await this.size(told.size);
     await this.tell("Browser.setDownloadBehavior", { behavior: "allow", downloadPath: told.downloads });
   }
 
@@ -50,9 +49,26 @@ export class Chromium {
     return this.tell("Emulation.setCPUThrottlingRate", { rate });
   }
 
-  /** Shows the page as on a medium of that name; none is the screen. */
-  media(media) {
-    return this.tell("Emulation.setEmulatedMedia", { media });
+  /** Makes the page that large. */
+  size({ width, height }) {
+    return this.tell("Emulation.setDeviceMetricsOverride", { width, height, deviceScaleFactor: 1, mobile: false });
+  }
+
+  /** Shows the page as on a medium of that name, with those features; none is the screen. */
+  media(media, features = []) {
+    return this.tell("Emulation.setEmulatedMedia", { media, features });
+  }
+
+  /** The tree of what a screen reader is given. */
+  async spoken() {
+    await this.tell("Accessibility.enable");
+    return (await this.tell("Accessibility.getFullAXTree")).nodes;
+  }
+
+  /** Puts the focus on something of that tree. */
+  async focus(backendNodeId) {
+    await this.tell("DOM.enable");
+    await this.tell("DOM.focus", { backendNodeId });
   }
 
   /** The page on paper, as a PDF. */

@@ -27,16 +27,19 @@ const PREFERENCES = {
 };
 
 export class Firefox {
-  static can = { end: true, errors: true, requests: true, before: true, zone: true };
+  static can = { end: true, errors: true, requests: true, before: true, zone: true, size: true };
 
   async begin(told) {
     const service = new ServiceBuilder(program("GECKODRIVER", ["geckodriver"], [join(tools, "bin")]));
     this.driver = await new Builder().forBrowser(Browser.FIREFOX).setFirefoxOptions(optionsOf(told)).setFirefoxService(service).build();
     this.process = (await this.driver.getCapabilities()).get("moz:processID");
     await this.hear();
-    const { width, height } = told.size;
-    const context = await this.driver.getWindowHandle();
-    await this.tell("browsingContext.setViewport", { context, viewport: { width, height } });
+    await this.size(told.size);
+  }
+
+  /** Makes the page that large. */
+  async size({ width, height }) {
+    await this.tell("browsingContext.setViewport", { context: await this.driver.getWindowHandle(), viewport: { width, height } });
   }
 
   async tell(method, params) {

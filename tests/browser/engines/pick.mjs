@@ -17,6 +17,8 @@ export const POWERS = {
   zone: "another time zone",
   finger: "fingers with a clock of their own",
   slower: "a slower machine",
+  size: "another size of the page",
+  spoken: "what a screen reader is given",
   media: "a medium other than the screen",
   paper: "pages on paper",
   manifest: "the manifest as the browser reads it",
