@@ -92,11 +92,14 @@ impl Backup {
         self.stores.get(store).map_or(&[], Vec::as_slice)
     }
 
-    /// The apprentices in it, as `state` keeps them under `crew`; none where they cannot be read.
+    /// The apprentices in it, as `state` keeps them under `crew`; `None` where they cannot be read.
     #[must_use]
     pub fn crew(&self, state: &str, crew: &str) -> Option<Crew> {
-        let kept = self.values(state).iter().find(|(key, _)| *key == Key::Name(crew.to_owned()))?;
-        serde_json::from_str(&kept.1).ok()
+        let key = Key::Name(crew.to_owned());
+        match self.values(state).iter().find(|(at, _)| *at == key) {
+            Some((_, kept)) => serde_json::from_str(kept).ok(),
+            None => Some(Crew::default()),
+        }
     }
 }
 

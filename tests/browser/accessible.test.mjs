@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { home } from "./apprentice.mjs";
 import { everyScreen } from "./crawl.mjs";
 import { SIZES, journey, testWith } from "./harness.mjs";
-import { SHOP, beginBook, takeIn } from "./office.mjs";
+import { beginBook, takeIn } from "./office.mjs";
 
 /** The narrowest screen on which nothing may be lost, and a tablet of 1024 by 768 with its page twice as large. */
 const NARROW = { width: 320, height: 640 };
@@ -51,5 +51,4 @@ testWith("size media", "every screen at 320 px, twice as large and in the system
     });
     assert.deepEqual(found, []);
     assert(seen.length >= SCREENS, `${seen.length} screens: ${seen.join(" ")}`);
-    console.log(`${seen.length} screens of ${SHOP.name}`);
   }));
