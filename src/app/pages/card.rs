@@ -39,12 +39,22 @@ pub(super) struct CardProps {
 pub(super) fn CardScreen(props: &CardProps) -> Html {
     let shop = use_shop();
     let (draft, card) = (&props.draft, &props.card);
-    let on_slate = use_callback((Rc::clone(draft), props.on_draft.clone()), |slate: Slate, (draft, on)| {
-        on.emit(Draft { slate, ..(**draft).clone() });
+    // Keys may come faster than the screen is drawn: each goes on from what the one before it made.
+    let newest = use_mut_ref(|| Rc::clone(draft));
+    newest.replace(Rc::clone(draft));
+    let change =
+        use_callback((Rc::clone(&newest), props.on_draft.clone()), |draft: Draft, (newest, on_draft)| {
+            newest.replace(Rc::new(draft.clone()));
+            on_draft.emit(draft);
+        });
+    let on_slate = use_callback((Rc::clone(&newest), change.clone()), |slate: Slate, (newest, change)| {
+        let draft = Draft { slate, ..(**newest.borrow()).clone() };
+        change.emit(draft);
     });
     let on_certainty =
-        use_callback((Rc::clone(draft), props.on_draft.clone()), |certainty: Certainty, (draft, on)| {
-            on.emit(Draft { certainty: Some(certainty), ..(**draft).clone() });
+        use_callback((Rc::clone(&newest), change), |certainty: Certainty, (newest, change)| {
+            let draft = Draft { certainty: Some(certainty), ..(**newest.borrow()).clone() };
+            change.emit(draft);
         });
     let at_stand = use_state_eq(|| false);
     let setup =
@@ -52,38 +62,39 @@ pub(super) fn CardScreen(props: &CardProps) -> Html {
             setup_of(shop, card, sheet)
         });
     let came = use_came(Some(card), &draft.card.sheet.slug, draft.slate.answer(card).as_ref());
-    let missing = missing(draft, card, &came);
+    let missing = missing_of(draft, card, &came);
     let hand_in = use_callback(
-        (Rc::clone(draft), Rc::clone(card), came, missing.is_none(), props.hand_in.clone()),
-        |(), (draft, card, came, ready, hand_in)| {
-            if *ready {
-                let (draft, card, came) = (Rc::clone(draft), Rc::clone(card), came.clone());
-                hand_in.emit(HandedIn { draft, card, came });
+        (Rc::clone(&newest), Rc::clone(card), came, props.hand_in.clone()),
+        |(), (newest, card, came, hand_in)| {
+            let draft = Rc::clone(&newest.borrow());
+            if missing_of(&draft, card, came).is_none() {
+                hand_in.emit(HandedIn { draft, card: Rc::clone(card), came: came.clone() });
             }
         },
     );
     let toggle = on_slate.reform({
-        let slate = draft.slate.clone();
-        move |()| slate.clone().toggle_not_enough()
+        let newest = Rc::clone(&newest);
+        move |()| newest.borrow().slate.clone().toggle_not_enough()
     });
     let on_key = use_callback(
         (
             Rc::clone(card),
-            draft.slate.clone(),
+            Rc::clone(&newest),
             on_slate.clone(),
             on_certainty.clone(),
             hand_in.clone(),
             *at_stand,
         ),
-        |key: String, (card, slate, on_slate, on_certainty, hand_in, at_stand)| {
+        |key: String, (card, newest, on_slate, on_certainty, hand_in, at_stand)| {
             if *at_stand {
                 return false;
             }
+            let slate = newest.borrow().slate.clone();
             if let Some(certainty) = certainty_of(&key) {
                 on_certainty.emit(certainty);
             } else if key == "Enter" {
                 hand_in.emit(());
-            } else if let Some(slate) = slate_after(&key, card, slate) {
+            } else if let Some(slate) = slate_after(&key, card, &slate) {
                 on_slate.emit(slate);
             } else {
                 return false;
@@ -181,7 +192,7 @@ const fn is_wide((width, height): (u32, u32)) -> bool {
 }
 
 /// What is missing before the card can be handed in.
-fn missing(draft: &Draft, card: &Card, came: &Came) -> Option<&'static str> {
+fn missing_of(draft: &Draft, card: &Card, came: &Came) -> Option<&'static str> {
     match (draft.slate.answer(card), draft.certainty) {
         (None, _) => Some(wanted(card.kind)),
         (Some(_), None) => Some("card.need-certainty"),
