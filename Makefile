@@ -1,7 +1,7 @@
 # Everything is reached from here; `make help` lists it.
 
 .DEFAULT_GOAL := help
-.PHONY: help run test dist long crowd folder kills engines icons translated mutants bench coverage setup visible sheet panels sql chdb check unit content browser pictures size clean
+.PHONY: help run test dist long crowd folder kills engines full icons translated fuzz mutants bench coverage setup visible sheet panels sql chdb check unit content browser pictures size clean
 
 help: ## list what can be made
 	@awk -F ':.*## ' '/^[a-z]+:.*## / { printf "  make %-9s %s\n", $$1, $$2 }' $(MAKEFILE_LIST)
@@ -41,8 +41,14 @@ engines: ## all journeys in Firefox and in WebKitGTK (ENGINE=firefox or webkit: 
 	@tools/setup.sh test
 	@failed=; for engine in $(or $(ENGINE),firefox webkit); do ENGINE=$$engine node tools/test.mjs browser || failed=1; done; [ -z "$$failed" ]
 
+full: ## how a tablet with 100,000 answers starts and deals the next card, against dist/ on an idle machine
+	node --test tests/browser/full.mjs
+
 icons: ## draw the icons that home screens ask for
 	@node tools/icons.mjs
+
+fuzz: ## readers of what comes from outside under libFuzzer, SECONDS for each of four (900); wants a nightly toolchain
+	@node tools/fuzz.mjs $(or $(SECONDS),900)
 
 mutants: ## change the rules in 300 places and see whether a test notices (COUNT, SEED); goes on where it was stopped
 	@cargo mutants --version >/dev/null 2>&1 || cargo install --quiet cargo-mutants

@@ -1,0 +1,30 @@
+// Runs the readers under libFuzzer for so many seconds each (SECONDS), from the files that the app itself makes: `make fuzz`. It wants
+// a nightly toolchain and cargo-fuzz, and says so.
+import { execFileSync, spawnSync } from "node:child_process";
+import { copyFileSync, mkdirSync, readdirSync } from "node:fs";
+import { join } from "node:path";
+import { root, run } from "./shell.mjs";
+
+const TARGETS = ["files", "signed", "codes", "kept"];
+const seconds = Number(process.argv[2] ?? 900);
+const folder = join(root, "tests", "fuzz");
+const seeds = join(root, "target", "fuzz-seeds");
+
+const has = (args) => spawnSync("cargo", args, { stdio: "ignore" }).status === 0;
+if (!has(["+nightly", "--version"])) fail("a nightly toolchain is wanted: rustup toolchain install nightly");
+if (!has(["fuzz", "--version"])) run("cargo", ["install", "--quiet", "--debug", "cargo-fuzz"]);
+
+mkdirSync(seeds, { recursive: true });
+run("cargo", ["run", "--quiet", "--locked", "--example", "made", "files", seeds]);
+for (const target of TARGETS) {
+  const corpus = join(folder, "corpus", target);
+  mkdirSync(corpus, { recursive: true });
+  for (const name of readdirSync(seeds)) copyFileSync(join(seeds, name), join(corpus, name));
+  console.log(`== ${target}, ${seconds} s`);
+  execFileSync("cargo", ["+nightly", "fuzz", "run", "--fuzz-dir", folder, target, "--", `-max_total_time=${seconds}`, "-rss_limit_mb=4096", "-max_len=65536", "-print_final_stats=1"], { cwd: root, stdio: "inherit" });
+}
+
+function fail(why) {
+  console.error(`fuzz: ${why}`);
+  process.exit(1);
+}
