@@ -121,8 +121,19 @@ fn figures_are_written_with_the_mark_of_the_language_and_read_back() {
     assert_eq!(said("es", Measure::new(220.0, Unit::Grit, 0)), "P220");
     for decimals in 0..=4 {
         let measure = Measure::new(1.234_56, Unit::Ratio, decimals);
-        let shown = content.texts("es").field(measure);
-        let read = read_number(&shown).expect("what stands in a field is read");
+        let spanish = content.texts("es");
+        let shown = spanish.figure(measure);
+        let read = read_number(&spanish.typed(&shown)).expect("what stands in a field is read");
         assert_eq!(Some(read), read_number(&measure.figure()), "{shown}");
     }
+    let read = |language: &str, text: &str| read_number(&content.texts(language).typed(text));
+    assert_eq!(
+        (read("es", "0,785"), read("es", "21,5"), read("es", "21.5")),
+        (Some(0.785), Some(21.5), Some(21.5))
+    );
+    assert_eq!(
+        (read("es", "1.200"), read("en", "1,200")),
+        (None, None),
+        "a thousand, or one with three decimals?"
+    );
 }

@@ -93,9 +93,7 @@ impl SettingInfo {
         /// A thousandth of a unit is finer than anything on a sheet is measured.
         const PARTS: f64 = 1000.0;
         let known = [now, self.default, self.floor, self.ceiling];
-        if let Some(known) =
-            known.into_iter().find(|one| self.shown(units, *one).figure() == typed.trim().replace(',', "."))
-        {
+        if let Some(known) = known.into_iter().find(|one| self.shown(units, *one).figure() == typed.trim()) {
             return Some(known);
         }
         let bare = typed.trim().chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | ',' | '-' | '+'));

@@ -1,7 +1,7 @@
 //! Messages: one table a language, filled in with what the program computed.
 
 use super::packed::Packed;
-use crate::quantity::{Measure, THOUSANDS};
+use crate::quantity::Measure;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
@@ -53,11 +53,19 @@ impl Texts {
         self.find("number.decimal").map_or_else(|| figure.clone(), |mark| figure.replace('.', mark))
     }
 
-    /// The figure as it stands in a field to be changed, so that it is read back as it was: with three decimals it keeps its
-    /// point, since a comma there may as well part thousands.
+    /// What somebody typed in this language, as figures are read in English: where a comma is the decimal mark, comma and
+    /// point change places, so that a point before exactly three digits is the doubtful one.
     #[must_use]
-    pub fn field(&self, measure: Measure) -> String {
-        if measure.decimals == THOUSANDS { measure.figure() } else { self.figure(measure) }
+    pub fn typed(&self, text: &str) -> String {
+        if self.find("number.decimal") != Some(",") {
+            return text.to_owned();
+        }
+        let other = |mark: char| match mark {
+            ',' => '.',
+            '.' => ',',
+            other => other,
+        };
+        text.chars().map(other).collect()
     }
 
     /// The message with `{name}` replaced by the argument of that name and `{n|one|many}` by the word that fits the

@@ -15,6 +15,14 @@ if (database) {
   };
 }
 
+// What is stored was replaced as a whole: no window goes on with what it holds.
+const windows = globalThis.BroadcastChannel && new BroadcastChannel("stepboard");
+windows?.addEventListener("message", () => location.reload());
+document.addEventListener("stepboard:load-all-anew", () => {
+  windows?.postMessage("anew");
+  location.reload();
+});
+
 // A version that fails to start must still be able to fetch the one that mends it: registered either way.
 start({ module_or_path: new URL("./app.wasm", import.meta.url) }).catch(refused).finally(register);
 

@@ -9,6 +9,8 @@ use wasm_bindgen_futures::JsFuture;
 /// The event that tells of a new version, and the one that takes it: `boot.js` sends and hears them.
 pub const NEW_VERSION: &str = "stepboard:new-version";
 const TAKE_NEW_VERSION: &str = "stepboard:take-new-version";
+/// The event after which every window of the app is loaded anew.
+const LOAD_ALL_ANEW: &str = "stepboard:load-all-anew";
 
 /// Whether a new version waits.
 #[must_use]
@@ -153,10 +155,12 @@ pub fn once_drawn(call: impl FnOnce() + 'static) {
     Timeout::new(DRAWN_MS, call).forget();
 }
 
-/// Loads the page anew.
-pub fn load_anew() {
-    // A page that may not load itself anew goes on with what it had.
-    let _ = gloo::utils::window().location().reload();
+/// Loads this page and the app's other windows anew, since what they hold is not what is stored any more.
+pub fn all_windows_anew() {
+    if let Ok(event) = web_sys::Event::new(LOAD_ALL_ANEW) {
+        // `boot.js` hears it on every page of the app.
+        let _ = gloo::utils::document().dispatch_event(&event);
+    }
 }
 
 /// Opens the browser's own window for printing, where it has one.

@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 use std::collections::BTreeMap;
 
-/// The file of a backup: as much again as results, since walks and files that came from others are in it too.
+/// The file of a backup: twice what the results of one tablet may have, since what came from others is in it too.
 pub const BACKUP: Kind = Kind { format: "stepboard-backup", version: 1, most: 128 * 1024 * 1024 };
 
 /// What a value is kept under.
@@ -23,12 +23,12 @@ pub enum Key {
 /// The values of a store, each a text as it is kept, even where it cannot be read.
 pub type Values = Vec<(Key, String)>;
 
-/// Everything that a tablet keeps but how it reaches the shop's folder, whose password leaves no tablet.
+/// Everything that a tablet keeps but what it has to do with the shop's folder, whose password leaves no tablet.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Backup {
-    /// Random name of the tablet.
-    device: String,
+    /// Random name of the tablet: whoever has several files knows which is whose.
+    pub device: String,
     /// When it was made, as ISO 8601 text in universal time.
     pub at: String,
     /// The stores by name.
@@ -75,9 +75,13 @@ impl Backup {
     /// The text of the file.
     ///
     /// # Errors
-    /// As [`Backup::of`].
+    /// As [`Backup::of`]; [`Refused::TooLarge`] for more than could be read again.
     pub fn text(&self) -> Result<String, Refused> {
-        write(self, BACKUP)
+        let text = write(self, BACKUP)?;
+        if text.len() > BACKUP.most {
+            return Err(Refused::TooLarge { bytes: text.len(), most: BACKUP.most });
+        }
+        Ok(text)
     }
 
     /// The name under which it is saved.

@@ -3,9 +3,6 @@
 use super::{Dimension, Unit};
 use serde::{Deserialize, Serialize};
 
-/// Digits behind a comma that parts thousands.
-pub const THOUSANDS: u8 = 3;
-
 /// A number with its unit and the decimals it is shown with.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Measure {
@@ -118,8 +115,10 @@ impl Measure {
 /// part thousands, so it is refused; so are infinities and what is no number.
 #[must_use]
 pub fn read_number(text: &str) -> Option<f64> {
+    /// Digits behind a comma that parts thousands.
+    const THOUSANDS: usize = 3;
     let text = text.trim();
-    if text.split_once(',').is_some_and(|(_, rest)| rest.len() == usize::from(THOUSANDS)) {
+    if text.split_once(',').is_some_and(|(_, rest)| rest.len() == THOUSANDS) {
         return None;
     }
     text.replace(',', ".").parse().ok().filter(|number: &f64| number.is_finite())

@@ -6,7 +6,7 @@
 mod measure;
 mod unit;
 
-pub use measure::{Measure, THOUSANDS, read_number};
+pub use measure::{Measure, read_number};
 pub use unit::{Dimension, Unit};
 
 use serde::{Deserialize, Serialize};

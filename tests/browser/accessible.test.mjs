@@ -1,4 +1,4 @@
-// Every screen that a link leads to, as those meet it who need more than the eye and finger of most: at 320 px (WCAG 2.2, 1.4.10), with
+// Every kind of screen that a link leads to, as those meet it who need more than the eye and finger of most: at 320 px (WCAG 2.2, 1.4.10), with
 // the page twice as large (1.4.4), in the colours of the system, with what is touched as large as a gloved finger needs.
 import assert from "node:assert/strict";
 import { home } from "./apprentice.mjs";
@@ -28,7 +28,7 @@ function forcedColours(page, active) {
   return page.browser.media("", features);
 }
 
-testWith("size media", "every screen at 320 px, twice as large and in the system's colours: nothing is lost, all has its name, all can be touched", () =>
+testWith("size media", "screens of each kind at 320 px, twice as large and in the system's colours: nothing is lost, all has its name, all can be touched", () =>
   journey("accessible", SIZES[0], async (page) => {
     await home(page);
     await beginBook(page);

@@ -1,4 +1,4 @@
-// Every screen that links lead to.
+// Every kind of screen that links lead to: a few of those whose addresses begin alike.
 
 /** Screens of one kind that are looked at: their addresses differ by what they are about. */
 const ALIKE = 3;

@@ -261,6 +261,18 @@ export class Page {
     await this.shot(name);
   }
 
+  /** The same in each size of screen, one after another. */
+  async seenInEach(name) {
+    const own = this.size;
+    for (const size of SIZES) {
+      await this.browser.size(size);
+      this.size = size;
+      await this.seen(name);
+    }
+    await this.browser.size(own);
+    this.size = own;
+  }
+
   /** Takes the network away: the server stops. */
   async goOffline() {
     this.online = false;

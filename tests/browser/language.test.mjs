@@ -1,4 +1,4 @@
-// The app in Spanish: chosen for whoever works, on every screen that a link leads to, with its figures and dates; and what is longer
+// The app in Spanish: chosen for whoever works, on every kind of screen that a link leads to, with its figures and dates; and what is longer
 // than in English fits.
 import assert from "node:assert/strict";
 import { readFileSync, readdirSync } from "node:fs";
@@ -32,7 +32,7 @@ async function inSpanish(page) {
 }
 
 for (const size of [SIZES[0], SIZES[2]]) {
-  test(`every screen in Spanish, with no English left on it (${size.name})`, () =>
+  test(`screens of each kind in Spanish, with no whole English message left on them (${size.name})`, () =>
     journey("spanish", size, async (page) => {
       await page.one("heading");
       await inSpanish(page);

@@ -1,7 +1,7 @@
 // Walking a job: one done right with a guide, one that was killed and gone on with.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { SIZES, journey } from "./harness.mjs";
+import { SIZES, journey, testWith } from "./harness.mjs";
 import { askAgain, asked, begin, decide, followGuide, right, shown, stored, walkAlone } from "./walker.mjs";
 
 /** Taps that a whole walk may take, each figure that is typed counted as one: some ten minutes at six seconds a tap. */
@@ -20,6 +20,7 @@ test("a plain plate is walked as the guide says, from raw wood to the hand-over:
     await page.says("Handed over in time.");
     const text = await page.text();
     assert.match(text, /Duties left undone\s+None\./);
+    assert(text.indexOf("Duties left undone") < text.indexOf("Faults, by what made them"), "safety comes first");
     assert.match(text, /Faults, by what made them\s+None showed\./);
     const told = asked((await stored(page))[0]);
     assert.deepEqual([told.lapses, told.faults, told.in_time], [[], [], true]);
@@ -50,18 +51,15 @@ test("what is warned of at one touch is said of the parts that were picked: it i
     assert(await shown(page, ".walk-do.not-yet"), "it is done to other parts");
   }));
 
-test("a walk whose tab was killed is gone on with where it stood", () =>
+testWith("end", "a walk whose browser was ended is gone on with where it stood, to its report", () =>
   journey("walk-killed", SIZES[2], async (page) => {
     await begin(page, "A plain plate", "Guided");
     const first = right((await stored(page))[0]).slice(0, 5);
     for (const decision of first) await decide(page, decision);
     const before = (await stored(page))[0];
-    const old = await page.driver.getWindowHandle();
-    await page.driver.switchTo().newWindow("tab");
-    const anew = await page.driver.getWindowHandle();
-    await page.driver.switchTo().window(old);
-    await page.driver.close();
-    await page.driver.switchTo().window(anew);
+    await page.end();
+    await page.again();
+    await page.one("heading");
     await page.driver.get(`${page.address}#/walk`);
     await page.press("link", "Go on: A plain plate");
     await page.says("Take the dust off");
@@ -69,6 +67,10 @@ test("a walk whose tab was killed is gone on with where it stood", () =>
     const next = right(before)[0];
     await decide(page, next);
     assert.deepEqual((await stored(page))[0].decisions.at(-1), next);
+    while (await shown(page, ".walk-hand")) await followGuide(page);
+    await page.one("heading", "What it came to");
+    const told = asked((await stored(page))[0]);
+    assert.deepEqual([told.lapses, told.faults, told.in_time], [[], [], true]);
   }));
 
 test("back from the menu leads to the walk that it was opened on", () =>

@@ -1,11 +1,12 @@
 //! What leaves the gun is on the work, beside it or lost: a balance of volumes, exact but for the grid.
 
-use crate::support::near;
+use crate::support::{content, near};
 use crate::tries::{hand, seen, setup};
 use stepboard::spraying::grid::Grid;
+use stepboard::spraying::program::path;
 use stepboard::spraying::reading::measure;
 use stepboard::spraying::setup::FILM_A_ML;
-use stepboard::spraying::{Setup, Sprayer};
+use stepboard::spraying::{Setup, Sprayer, good};
 
 /// A grid so wide that the hand never sprays past it.
 const WIDE: Grid = Grid { left: -600.0, top: -300.0, cell: 2.0, columns: 600, rows: 500 };
@@ -34,6 +35,19 @@ fn nothing_is_lost_and_nothing_comes_from_nowhere() {
     near(reading.paint.beside, beside, 1e-3 * paint.sprayed, "beside the work");
     assert!(reading.paint.on_work > 0.0 && reading.paint.beside > 0.0 && reading.paint.lost > 0.0);
     assert!((0.0..1.0).contains(&reading.paint.wasted()));
+}
+
+/// The same for a good run of every task: what all cells hold and what is lost is what left the gun.
+#[test]
+fn every_task_keeps_the_balance() {
+    for task in content().sprays {
+        let setup = setup(&task.slug);
+        let run = path(&good::run(&setup).expect("a good run"), &setup).expect("a path");
+        let sprayer = Sprayer::spray(&setup, WIDE, &run);
+        let paint = sprayer.paint();
+        assert!(paint.sprayed > 0.0 && paint.lost > 0.0, "{}", task.slug);
+        near(in_all(&sprayer) + paint.lost, paint.sprayed, 1e-3 * paint.sprayed, &task.slug);
+    }
 }
 
 /// On the grid that screens use what flies past its edges is beside the work too.

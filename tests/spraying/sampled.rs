@@ -1,13 +1,17 @@
 //! The same run comes out the same however often it is looked at and however fine the grid is: differences of under 1 %.
 
-use crate::support::near;
+use crate::support::{content, near};
 use crate::tries::{along, seen, setup};
 use stepboard::spraying::program::path;
 use stepboard::spraying::reading::measure;
 use stepboard::spraying::{Grid, Path, Reading, Setup, Sprayer, good};
 
-/// Tasks that are sprayed as a good run goes, by a hand that never quite keeps to it.
-const TASKS: [&str; 3] = ["clear-panel", "colour-crossed", "shaded-edge"];
+/// All tasks, sprayed as a good run goes.
+fn tasks() -> Vec<String> {
+    let slugs: Vec<String> = content().sprays.into_iter().map(|task| task.slug).collect();
+    assert!(slugs.len() >= 8, "{slugs:?}");
+    slugs
+}
 
 fn film(setup: &Setup, path: &Path) -> Vec<f64> {
     let grid = Grid::over(&setup.outline, 60.0, 160 * 120);
@@ -43,11 +47,11 @@ fn the_map_is_the_same_at_30_60_and_120_points_a_second() {
 
 #[test]
 fn the_map_of_each_kind_of_task_is_the_same_at_30_60_and_120_points_a_second() {
-    for slug in TASKS {
-        let setup = setup(slug);
+    for slug in tasks() {
+        let setup = setup(&slug);
         let way = way(&setup);
         let at = |a_second| film(&setup, &along(&way, a_second));
-        is_the_same(slug, &at(480), at);
+        is_the_same(&slug, &at(480), at);
     }
 }
 
@@ -77,11 +81,11 @@ fn a_finer_grid_changes_nothing() {
 
 #[test]
 fn a_finer_grid_changes_nothing_of_each_kind_of_task() {
-    for slug in TASKS {
-        let setup = setup(slug);
+    for slug in tasks() {
+        let setup = setup(&slug);
         let path = along(&way(&setup), 60);
         let (usual, fine) = (read(&setup, &path, Grid::SCREEN), read(&setup, &path, 4 * Grid::SCREEN));
-        is_as_fine(slug, &usual, &fine);
+        is_as_fine(&slug, &usual, &fine);
         let (Some(usual), Some(fine)) = (usual.shade, fine.shade) else { continue };
         assert_eq!(usual.zones.len(), fine.zones.len());
         for (usual, fine) in usual.zones.iter().zip(&fine.zones) {

@@ -3,7 +3,7 @@
 use crate::steps::{begin, does, go, up_to_work, wait, work};
 use crate::support::content;
 use std::collections::BTreeSet;
-use stepboard::content::{Ask, Content};
+use stepboard::content::{Ask, Content, Texts};
 use stepboard::rules::drying::waits::DryTest;
 use stepboard::rules::sequence::operation::Operation as Op;
 use stepboard::rules::term::Term;
@@ -124,7 +124,10 @@ fn whatever_is_said_has_its_words() {
 #[test]
 fn a_refusal_says_what_why_and_what_now() {
     let content = content();
-    let texts = content.texts("en");
+    content.texts.keys().for_each(|language| has_three_parts(content.texts(language)));
+}
+
+fn has_three_parts(texts: &Texts) {
     let said = |part: &str, why: &Why| {
         let key = format!("walk.{part}.{}", why.slug());
         let text = texts.find(&key).unwrap_or_else(|| panic!("text `{key}` is missing"));

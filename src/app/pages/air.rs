@@ -90,7 +90,7 @@ pub(in crate::app) fn Air() -> Html {
 
 /// A figure in the unit shown as a number in the fact's unit, where it lies in the fact's range.
 fn number(shop: &Shop, key: &str, text: &str) -> Option<f64> {
-    shop.content().fact(key).and_then(|info| info.read(shop.settings.units, text))
+    shop.content().fact(key).and_then(|info| info.read(shop.settings.units, &shop.texts().typed(text)))
 }
 
 /// The name of a fact with the unit that is shown.

@@ -68,7 +68,7 @@ fn of_air(shop: &Shop, calculation: &Entry) -> Typed {
     let told = takes.iter().filter_map(|need| {
         let info = shop.content().fact(need.key)?;
         let shown = shop.settings.units.show(info.measure(facts.maybe_number(need.key)?));
-        Some((need.key.to_owned(), shop.texts().field(shown)))
+        Some((need.key.to_owned(), shop.texts().figure(shown)))
     });
     told.collect()
 }
@@ -224,7 +224,7 @@ fn read(shop: &Shop, calculation: &Entry, typed: &Typed) -> (Facts, Vec<AttrValu
         let Some(info) = shop.content().fact(need.key).filter(|_| !value.is_empty()) else { continue };
         match info.unit {
             None => facts.set_term(need.key, value),
-            Some(_) => match info.read(shop.settings.units, value) {
+            Some(_) => match info.read(shop.settings.units, &shop.texts().typed(value)) {
                 Some(number) => facts.set(need.key, number),
                 None => wrong.push(allowed(shop, info)),
             },

@@ -63,11 +63,14 @@ pub(super) fn CardScreen(props: &CardProps) -> Html {
         });
     let came = use_came(Some(card), &draft.card.sheet.slug, draft.slate.answer(card).as_ref());
     let missing = missing_of(draft, card, &came);
+    let handed = use_mut_ref(|| None::<(String, u32)>);
     let hand_in = use_callback(
         (Rc::clone(&newest), Rc::clone(card), came, props.hand_in.clone()),
-        |(), (newest, card, came, hand_in)| {
+        move |(), (newest, card, came, hand_in)| {
             let draft = Rc::clone(&newest.borrow());
-            if missing_of(&draft, card, came).is_none() {
+            // A second press before the verdict is drawn hands nothing in again.
+            let this = Some((card.family.clone(), card.seed));
+            if missing_of(&draft, card, came).is_none() && handed.replace(this.clone()) != this {
                 hand_in.emit(HandedIn { draft, card: Rc::clone(card), came: came.clone() });
             }
         },

@@ -18,12 +18,13 @@ pub(super) fn number_field(
     asked: Option<Unit>,
     on_slate: &Callback<Slate>,
 ) -> Html {
+    let mark = shop.texts().get("number.decimal");
     let key_button = |key: char| {
         let slate = slate.clone();
         let onclick = on_slate.reform(move |_: MouseEvent| slate.clone().typed(key));
         let (face, name) = match key {
             '\u{8}' => (icon(Picture::Delete), Some(shop.say("card.delete"))),
-            '.' => (html! { "." }, Some(shop.say("card.point"))),
+            '.' => (html! { mark }, Some(shop.say("card.point"))),
             '-' => (html! { "±" }, Some(shop.say("card.minus"))),
             digit => (html! { digit }, None),
         };
@@ -59,7 +60,7 @@ pub(super) fn number_field(
             </div>
             <div key="figure" class="figure-side">
                 <output class="figure" aria-label={shop.say("card.figure")} aria-live="polite">
-                    <span class="typed">{ &slate.figure }</span><i class="caret" aria-hidden="true"></i><small>{ symbol }</small>
+                    <span class="typed">{ slate.figure.replace('.', mark) }</span><i class="caret" aria-hidden="true"></i><small>{ symbol }</small>
                 </output>
                 <div class="units" role="radiogroup" aria-label={shop.say("card.units")} hidden={symbol.is_empty()}>
                     <p class="note" hidden={units.len() < 2}>{ shop.say("card.units") }</p>

@@ -1,6 +1,7 @@
 //! Everything on this tablet as one file, and put back from it.
 
-use crate::app::parts::{FileField, Picture, file_field, icon};
+use crate::app::hooks::{use_keys_held, use_signed};
+use crate::app::parts::{FileField, Picture, Unlock, file_field, icon};
 use crate::app::state::{Shop, use_shop};
 use crate::device::files::{Picked, picked_from, read, save_json};
 use crate::device::{Held, Store, StoreError, clock, held, page, read_backup};
@@ -40,13 +41,13 @@ pub(super) fn AllOfIt() -> Html {
         Callback::from(move |event: Event| {
             let Some(picked) = picked_from(&event) else { return };
             let (shop, file) = (shop.clone(), file.clone());
-            let (waiting, wrong) = (waiting.clone(), wrong.clone());
-            sure.set(false);
+            let (waiting, wrong, sure) = (waiting.clone(), wrong.clone(), sure.clone());
             spawn_local(async move {
                 let picked = read(picked, BACKUP.most).await;
                 let found = picked.bytes.as_ref().ok().map(|bytes| read_backup(bytes));
                 file.set(Some(picked));
                 waiting.set(None);
+                sure.set(false);
                 wrong.set(AttrValue::default());
                 match found {
                     None => {}
@@ -58,16 +59,21 @@ pub(super) fn AllOfIt() -> Html {
                         Ok(here) => {
                             waiting.set(Some(Waiting { backup: Rc::new(backup), here: held(&here) }));
                         }
-                        Err(_) => wrong.set(shop.say("backup.failed")),
+                        Err(_) => wrong.set(shop.say("backup.unread")),
                     },
                 }
             });
         })
     };
     let on_sure = {
-        let sure = sure.clone();
-        Callback::from(move |_: Event| sure.set(!*sure))
+        let (sure, wrong) = (sure.clone(), wrong.clone());
+        Callback::from(move |_: Event| {
+            sure.set(!*sure);
+            wrong.set(AttrValue::default());
+        })
     };
+    // Where somebody may sign, only they replace what belongs to others too.
+    let office = use_keys_held().open.is_some() || use_signed().book().is_none();
     let put_back = {
         let (shop, waiting, wrong, sure) = (shop.clone(), waiting.clone(), wrong.clone(), sure.clone());
         Callback::from(move |_: MouseEvent| {
@@ -78,7 +84,7 @@ pub(super) fn AllOfIt() -> Html {
             let (shop, wrong) = (shop.clone(), wrong.clone());
             spawn_local(async move {
                 match put(&backup).await {
-                    Ok(()) => page::load_anew(),
+                    Ok(()) => page::all_windows_anew(),
                     Err(_) => wrong.set(shop.say("backup.failed")),
                 }
             });
@@ -103,7 +109,8 @@ pub(super) fn AllOfIt() -> Html {
                 <label class={classes!("unit", sure.then_some("picked"))}>
                     <input type="checkbox" checked={*sure} onchange={on_sure} /><span>{ shop.say("backup.sure") }</span>
                 </label>
-                <button type="button" class="control" onclick={put_back}>{ shop.say("backup.go") }</button>
+                <div key="key" hidden={office}><p>{ shop.say("backup.needs-key") }</p>{ if office { Html::default() } else { html! { <Unlock /> } } }</div>
+                <button key="go" type="button" class="control" disabled={!office} onclick={put_back}>{ shop.say("backup.go") }</button>
             </div>
             <p key="wrong" class="wrong" role="alert">{ (*wrong).clone() }</p>
         </section>
@@ -111,7 +118,7 @@ pub(super) fn AllOfIt() -> Html {
 }
 
 async fn put(backup: &Backup) -> Result<(), StoreError> {
-    Store::open().await?.put_back(backup).await
+    Store::open().await?.put_back(backup, &page::random_name()).await
 }
 
 async fn all_here(shop: &Shop) -> Result<Backup, String> {
@@ -139,10 +146,11 @@ fn seen(shop: &Shop, waiting: &Waiting) -> Html {
             ("people", people),
             ("records", held.records.to_string()),
             ("walks", held.walks.to_string()),
+            ("others", held.others.to_string()),
             ("at", clock::local(&backup.at)),
         ]
     };
-    let empty = Held { events: 0, people: Some(0), records: 0, walks: 0 };
+    let empty = Held { events: 0, people: Some(0), records: 0, walks: 0, others: 0 };
     let told = if *here == empty {
         shop.say("backup.here-empty")
     } else {

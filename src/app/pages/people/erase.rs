@@ -49,9 +49,12 @@ pub(super) fn Erase(props: &EraseProps) -> Html {
                 }
                 let begun = watching.begun.iter().filter(|one| one.subject == member.number.text());
                 begun.for_each(|one| watching.change.emit(WatchingChange::LetGo(one.clone())));
-                if settings.now.person == member.journal {
-                    settings.change.emit(Settings { person: String::new(), ..(*settings.now).clone() });
+                let mut without = Settings::clone(&settings.now);
+                without.languages.remove(&member.journal);
+                if without.person == member.journal {
+                    without.person.clear();
                 }
+                settings.change.emit(without);
                 let failed = failed.clone();
                 let gone =
                     Callback::from(move |stored: bool| if stored { Route::People.go() } else { failed() });

@@ -60,9 +60,9 @@ fn Editing(props: &EditingProps) -> Html {
             typed.set(now);
             let content = shop.content();
             let info = content.setting(key);
-            if let Some(value) =
-                info.and_then(|info| info.read(shop.settings.units, draft.value(content, key), &text))
-            {
+            if let Some(value) = info.and_then(|info| {
+                info.read(shop.settings.units, draft.value(content, key), &shop.texts().typed(&text))
+            }) {
                 edit.emit(Some((*draft).clone().with(content, key, value)));
             }
         })
@@ -111,7 +111,9 @@ fn Editing(props: &EditingProps) -> Html {
 fn unread(shop: &Shop, draft: &SheetDraft, typed: &Typed) -> Vec<Setting> {
     let reads = |(key, text): &(&Setting, &String)| {
         let now = draft.value(shop.content(), **key);
-        shop.content().setting(**key).is_some_and(|info| info.read(shop.settings.units, now, text).is_some())
+        shop.content()
+            .setting(**key)
+            .is_some_and(|info| info.read(shop.settings.units, now, &shop.texts().typed(text)).is_some())
     };
     typed.iter().filter(|one| !reads(one)).map(|(key, _)| *key).collect()
 }

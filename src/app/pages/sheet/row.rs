@@ -77,7 +77,7 @@ fn zero(shop: &Shop, info: &SettingInfo) -> String {
 fn field(shop: &Shop, row: &Row<'_>, id: &str, told: &str, invalid: bool) -> Html {
     let (info, key) = (row.info, row.info.key);
     let now = info.shown(shop.settings.units, row.draft.value(shop.content(), key));
-    let value = row.typed.map_or_else(|| shop.texts().field(now), str::to_owned);
+    let value = row.typed.map_or_else(|| shop.texts().figure(now), str::to_owned);
     let oninput = row.on_typed.reform(move |event: InputEvent| {
         let input = event.target().and_then(|target| target.dyn_into::<HtmlInputElement>().ok());
         (key, input.map(|input| input.value()).unwrap_or_default())

@@ -78,6 +78,9 @@ impl Gun<'_> {
             // In whole per cent, as a run keeps it.
             let turned = held.wide + by * (widest - narrowest) / KNOB_STEPS;
             let wide = ((turned * HUNDRED).round() / HUNDRED).clamp(narrowest, widest);
+            // It catches where the task sets it.
+            let crosses = (held.wide - AS_SET) * (wide - AS_SET) < 0.0;
+            let wide = if crosses { AS_SET } else { wide };
             to(GunHeld { wide, ..*held })
         };
         let turned = self.on_turn.reform({

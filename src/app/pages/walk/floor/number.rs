@@ -3,6 +3,7 @@
 use super::{Ground, guide};
 use crate::app::pages::walk::figure;
 use crate::app::parts::{Picture, icon};
+use crate::app::state::Shop;
 use crate::content::Number;
 use crate::quantity::{Unit, read_number};
 use crate::rules::term::Term;
@@ -43,11 +44,12 @@ pub(super) fn number(ground: &Ground<'_>, number: &Number) -> Html {
             hand.values.numbers.insert(ask, value);
         })
     };
-    let own = number.clone();
+    let (own, language) = (number.clone(), Shop::clone(shop));
     let oninput = ground.on(move |hand, event: InputEvent| {
         let input = event.target().and_then(|target| target.dyn_into::<HtmlInputElement>().ok());
         let text = input.map(|input| input.value()).unwrap_or_default();
-        let value = read_number(&text).and_then(|value| figure::typed(&own, value, unit));
+        let value =
+            read_number(&language.texts().typed(&text)).and_then(|value| figure::typed(&own, value, unit));
         match value.filter(|value| own.allows(*value)) {
             Some(value) => {
                 hand.values.typed.remove(&ask);
@@ -75,7 +77,7 @@ pub(super) fn number(ground: &Ground<'_>, number: &Number) -> Html {
             <label for={id.clone()}>{ name }<small>{ symbol }</small></label>
             <div class="stepper">
                 <button key="less" type="button" class="control square" aria-label={shop.say_with("walk.less", &named)} disabled={now <= number.from} onclick={step(false)}>{ icon(Picture::Dash) }</button>
-                <input key="value" {id} type="text" inputmode="decimal" autocomplete="off" value={typed.unwrap_or_else(|| texts.field(shown(now)))}
+                <input key="value" {id} type="text" inputmode="decimal" autocomplete="off" value={typed.unwrap_or_else(|| texts.figure(shown(now)))}
                     {oninput} aria-invalid={wrong.then_some("true")} aria-describedby={hint.clone()} />
                 <button key="more" type="button" class="control square" aria-label={shop.say_with("walk.more", &named)} disabled={now >= number.to} onclick={step(true)}>{ icon(Picture::Plus) }</button>
             </div>

@@ -59,16 +59,19 @@ fn hours(ground: &Ground<'_>) -> Html {
             <button key={hours.to_string()} type="button" class={classes!("control", picked.then_some("picked"))} aria-pressed={picked.to_string()} onclick={set(*hours)}>{ span(shop, *hours) }</button>
         }
     };
-    let typed = ground.on(|hand, text: String| match read_hours(&text) {
+    let language = Shop::clone(shop);
+    let typed = ground.on(move |hand, text: String| match read_hours(&language.texts().typed(&text)) {
         Some(hours) => {
             hand.wait_h = hours;
             hand.wait_typed = None;
         }
         None => hand.wait_typed = Some(text),
     });
-    let wait = Measure::new(hand.wait_h, Unit::Hour, 1);
-    let shown = hand.wait_typed.clone().unwrap_or_else(|| shop.texts().field(wait));
-    let bounds = [("from", words::hours(shop, 0.1)), ("to", words::hours(shop, WAIT_MOST.get()))];
+    // Minutes are told in hundredths of an hour.
+    let decimals = if hand.wait_h < STEP_H { 2 } else { 1 };
+    let wait = Measure::new(hand.wait_h, Unit::Hour, decimals);
+    let shown = hand.wait_typed.clone().unwrap_or_else(|| shop.texts().figure(wait));
+    let bounds = [("from", words::hours(shop, WAITS[0])), ("to", words::hours(shop, WAIT_MOST.get()))];
     let wrong =
         if hand.wait_typed.is_some() { shop.say_with("walk.allowed", &bounds) } else { AttrValue::default() };
     let until = [("at", words::at(shop, walk.clock() + hand.wait_h).to_string())];
