@@ -16,9 +16,13 @@ use support::table::{Row, table};
 
 /// Tasks that the table has walks for too and that no operation of a walk is named after: cards ask them, and an instructor
 /// sees most of them. A walk touches them in its air, its waits and its duties.
-const CARDS_IN_PLACE_OF_WALKS: [&str; 0] = [];
+const CARDS_IN_PLACE_OF_WALKS: [&str; 16] = [
+    "cv-023", "cv-026", "cv-031", "cv-035", "cv-046", "cv-047", "cv-054", "cv-058", "cv-069", "cv-070",
+    "cv-084", "cv-105", "cv-142", "cv-143", "cv-201", "cv-219",
+];
 /// The same of spray tasks: what is sprayed is not what they are about.
-const CARDS_IN_PLACE_OF_SPRAYS: [&str; 0] = [];
+const CARDS_IN_PLACE_OF_SPRAYS: [&str; 8] =
+    ["cv-033", "cv-034", "cv-076", "cv-078", "cv-176", "cv-180", "cv-207", "cv-212"];
 
 /// What cards about a stage of the table are about.
 fn topics(stage: &str) -> &'static [Topic] {

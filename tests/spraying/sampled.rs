@@ -62,12 +62,13 @@ fn read(setup: &Setup, path: &Path, cells: usize) -> Reading {
 
 /// Figures of a usual grid and of one twice as fine.
 fn is_as_fine(slug: &str, usual: &Reading, fine: &Reading) {
+    let share = |one: f64, other: f64, what: &str| near(one, other, 0.01, &format!("{slug}: {what}"));
     let near = |one: f64, other: f64, what: &str| near(one / other, 1.0, 0.01, &format!("{slug}: {what}"));
     near(usual.film.mean, fine.film.mean, "mean");
     near(usual.film.cv, fine.film.cv, "cv");
     near(usual.film.most, fine.film.most, "most");
     near(usual.film.wettest, fine.film.wettest, "wettest");
-    near(1.0 + usual.film.in_window, 1.0 + fine.film.in_window, "in the window");
+    share(usual.film.in_window, fine.film.in_window, "in the window");
     near(usual.paint.on_work, fine.paint.on_work, "on the work");
 }
 

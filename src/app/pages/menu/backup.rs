@@ -10,6 +10,9 @@ use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
+/// Id of what a picked file holds.
+const WAITING: &str = "backup-waiting";
+
 /// What was read of a picked file, and what is on this tablet beside it.
 #[derive(Debug, Clone, PartialEq)]
 struct Waiting {
@@ -58,6 +61,7 @@ pub(super) fn AllOfIt() -> Html {
                     Some(Ok(backup)) => match all_here(&shop).await {
                         Ok(here) => {
                             waiting.set(Some(Waiting { backup: Rc::new(backup), here: held(&here) }));
+                            page::once_drawn(|| page::bring(WAITING));
                         }
                         Err(_) => wrong.set(shop.say("backup.unread")),
                     },
@@ -104,7 +108,7 @@ pub(super) fn AllOfIt() -> Html {
             <button key="save" type="button" class="control" onclick={save}>{ icon(Picture::File) }{ shop.say("backup.save") }</button>
             <p key="said" role="status">{ (*said).clone() }</p>
             { file_field(&shop, field) }
-            <div key="waiting" class="kraft" hidden={waiting.is_none()}>
+            <div key="waiting" id={WAITING} tabindex="-1" class="kraft form" hidden={waiting.is_none()}>
                 { waiting.as_ref().map(|waiting| seen(&shop, waiting)).unwrap_or_default() }
                 <label class={classes!("unit", sure.then_some("picked"))}>
                     <input type="checkbox" checked={*sure} onchange={on_sure} /><span>{ shop.say("backup.sure") }</span>

@@ -20,7 +20,7 @@ pub(in crate::app) fn setup_of(shop: &Shop, card: &Card, sheet: &str) -> Option<
 pub(in crate::app) fn asked(shop: &Shop, setup: Option<&Rc<Setup>>) -> Html {
     let Some(setup) = setup else { return Html::default() };
     html! {
-        <div key="face" class="paper">
+        <div key="face" class="paper face-asked">
             <p><b>{ words::asks(shop, setup) }</b></p>
             <p>{ words::gun(shop, setup) }</p>
             <p class="note">{ shop.say("spray.judgement") }</p>

@@ -125,9 +125,9 @@ pub(super) fn AtStand(props: &AtStandProps) -> Html {
                 <div key="words" class="spray-words">
                     <p key="asks"><b>{ words::asks(&shop, setup) }</b></p>
                     { OfCard::said(props.of_card.as_ref()) }
-                    <p key="said" role="status" hidden={said.is_empty()}>{ (*said).clone() }</p>
                     <details key="how" class="seen"><summary>{ shop.say("spray.how") }</summary>{ how(&shop, setup) }</details>
                 </div>
+                <p key="said" class="spray-notice" role="status" hidden={said.is_empty()}>{ (*said).clone() }</p>
                 { controls.draw() }
                 <SprayStand key="stand" setup={Rc::clone(setup)} held={*held} turn={*turn} alt={shop.say("spray.alt")} {on_ready} {on_stroke} />
             </div>

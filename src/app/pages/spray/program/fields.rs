@@ -77,6 +77,8 @@ pub(super) fn numbers(along: Along, setup: &Setup) -> Vec<Number> {
     }
 }
 
+const TENTHS: f64 = 10.0;
+
 /// What is typed of each number.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Typed(BTreeMap<&'static str, String>);
@@ -86,9 +88,11 @@ impl Typed {
     /// edge.
     pub(super) fn first(setup: &Setup) -> Self {
         let (least, most) = setup.outline.bounds();
-        let ends = ENDS.into_iter().zip([least.0, least.1, most.0, least.1]);
+        // Places are typed to a tenth of a millimetre.
+        let place = |mm: f64| (mm * TENTHS).round() / TENTHS;
+        let ends = ENDS.into_iter().zip([least.0, least.1, most.0, least.1].map(place));
         let others = [
-            (WIDE, most.1 - least.1),
+            (WIDE, place(most.1 - least.1)),
             ("distance_mm", setup.task.gun.at_mm.get()),
             ("speed_m_s", SPEED),
             (SHARE, OVERLAP),

@@ -70,7 +70,10 @@ pub(super) fn Program(props: &ProgramProps) -> Html {
                     sets.set(sets.iter().cloned().chain([Set { goes, passes }]).collect());
                     said.set(shop.say("spray.program.added"));
                 }
-                (None, Some(key)) => page::focus(&id(key)),
+                (None, Some(key)) => {
+                    said.set(AttrValue::default());
+                    page::focus(&id(key));
+                }
                 (None, None) => {}
             }
         })
