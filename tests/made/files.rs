@@ -9,8 +9,8 @@ use std::path::Path;
 use stepboard::content::{Content, OnFile, OwnCriterion, Stricter, Units, World};
 use stepboard::exchange::set::{Set, Withdrawal};
 use stepboard::exchange::{
-    Actors, CarriedSheet, Editions, Home, JobTicket, Named, OwnSheet, Results, SHEET, WalkFile, framework,
-    items, read, statements, write, zip,
+    Actors, Backup, CarriedSheet, Editions, Home, JobTicket, Key, Named, OwnSheet, Results, SHEET, WalkFile,
+    framework, items, read, statements, write, zip,
 };
 use stepboard::people::{Member, told};
 use stepboard::record::{
@@ -49,6 +49,12 @@ pub(crate) fn write_all(content: &Content, folder: &Path) {
     let mut results = Results::of(content, &journal, &[], vec![Named::from(&member)], ("t", valid::AT));
     results.sheets.push(sheet);
     save("results.all.json", results.text().expect("json").as_bytes());
+    let state = vec![(Key::Name("settings".into()), "{}".into())];
+    let kept = journal.events().iter().zip(1..);
+    let kept = kept.map(|(event, nth)| (Key::Number(nth), serde_json::to_string(event).expect("json")));
+    let stores = [("journal".to_owned(), kept.collect()), ("state".to_owned(), state)].into();
+    let backup = Backup::of("t", valid::AT, stores).expect("json");
+    save("backup.json", backup.text().expect("json").as_bytes());
     save("person.json", told(&member, &journal, None).to_string().as_bytes());
     let competency = &content.competencies[0];
     let own = OwnCriterion { text: "Wears the shop's own badge".to_owned(), critical: true };
