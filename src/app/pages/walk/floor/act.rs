@@ -95,9 +95,11 @@ pub(super) fn button(ground: &Ground<'_>) -> Html {
         None if decisions.is_empty() => {}
         None => act.emit(Act { decisions: decisions.clone(), sure }),
     });
+    // What was warned of is never the one next thing to do.
+    let like = if sure { "control" } else { "next-step" };
     html! {
         <div key="foot" class="walk-foot">
-        <button key="do" type="button" class={classes!("next-step", "walk-do", (!ready).then_some("not-yet"))} {onclick}>
+        <button key="do" type="button" class={classes!(like, "walk-do", (!ready).then_some("not-yet"))} {onclick}>
             { label }{ if ready { icon(Picture::Go) } else { Html::default() } }
         </button>
         </div>
