@@ -6,6 +6,7 @@ use crate::bench;
 use crate::card::Voice;
 use crate::content::{Args, Caution, CautionStage, Content, Texts, World};
 use crate::device::clock;
+use crate::exchange::Refused;
 use crate::quantity::{Measure, Unit};
 use crate::record::{FORMAT, MeasuredAir, Moment, Stamp};
 use crate::rules::sheet::Sheet;
@@ -80,6 +81,11 @@ impl Shop {
             args.insert((*name).to_owned(), value.clone());
         }
         AttrValue::from(self.texts().fill(&format!("app.{key}"), &args))
+    }
+
+    /// Why a file was refused.
+    pub(in crate::app) fn refused(&self, refused: &Refused) -> AttrValue {
+        self.say_with(&format!("refused.{}", refused.slug()), &refused.told())
     }
 
     /// Any other message, by its whole key.

@@ -23,7 +23,7 @@ pub(in crate::app) fn came(shop: &Shop, nth: usize, one: &Came) -> Html {
             (Picture::Cross, "wrong", shop.say_with("crew.came.clash", &told))
         }
         Err(NotIn::Refused(refused)) => {
-            let why = shop.say_with(&format!("refused.{}", refused.slug()), &refused.told());
+            let why = shop.refused(refused);
             (Picture::Cross, "wrong", shop.say_with("crew.came.refused", &[("why", why.to_string())]))
         }
     };

@@ -12,12 +12,8 @@ use yew::prelude::*;
 
 /// What a set is called; the name that checks have for it where it is not on this tablet.
 pub(super) fn set_title(shop: &Shop, known: &SetsContext, set: &str) -> AttrValue {
-    let ships = shop.content().sets.iter().any(|one| one.slug == set);
-    match known.find(set) {
-        Some(kept) if !ships => kept.set.title.clone().into(),
-        _ if ships => shop.text(&format!("set.{set}")),
-        _ => AttrValue::from(set.to_owned()),
-    }
+    let title = known.find(set).map_or(set, |kept| &kept.set.title);
+    shop.set_title(set, title)
 }
 
 /// Sets that somebody did, the latest first; `events` are theirs, and those that void something.

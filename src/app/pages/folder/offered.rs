@@ -131,7 +131,7 @@ fn unread(shop: &Shop, name: &Name, refused: &Refused, on_done: &Callback<(Name,
     html! {
         <li class="filed wrong">
             { icon(Picture::Caution) }
-            <span class="words">{ named(shop, name) }<span>{ shop.say_with(&format!("refused.{}", refused.slug()), &refused.told()) }</span></span>
+            <span class="words">{ named(shop, name) }<span>{ shop.refused(refused) }</span></span>
             <button type="button" class="control" onclick={leave}>{ shop.say("folder.leave") }</button>
         </li>
     }

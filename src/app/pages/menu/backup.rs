@@ -55,7 +55,7 @@ pub(super) fn AllOfIt() -> Html {
                 match found {
                     None => {}
                     Some(Err(refused)) => {
-                        let why = shop.say_with(&format!("refused.{}", refused.slug()), &refused.told());
+                        let why = shop.refused(&refused);
                         wrong.set(shop.say_with("backup.refused", &[("why", why.to_string())]));
                     }
                     Some(Ok(backup)) => match all_here(&shop).await {

@@ -115,7 +115,7 @@ fn refusal(shop: &Shop, refused: &Refused, in_link: bool) -> Html {
     html! {
         <section class="verdict wrong">
             <header>{ sign(SignKind::Wrong) }<h2>{ shop.say("open.refused") }</h2></header>
-            <p class="told why">{ shop.say_with(&format!("refused.{}", refused.slug()), &refused.told()) }</p>
+            <p class="told why">{ shop.refused(refused) }</p>
             <p class="note">{ shop.say("open.refused-why") }</p>
             <p key="other" class="people" hidden={!in_link}><a href={Route::Open.address()} class="control">{ shop.say("open.other") }{ icon(Picture::Go) }</a></p>
         </section>

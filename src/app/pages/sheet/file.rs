@@ -23,8 +23,7 @@ pub(super) fn FromFile() -> Html {
     let bytes = picked.as_ref().and_then(|file| file.bytes.as_ref().ok());
     let came: Option<Result<OwnSheet, Refused>> = bytes.map(|bytes| read(bytes, SHEET));
     let refused = came.as_ref().and_then(|came| came.as_ref().err());
-    let refused =
-        refused.map(|refused| shop.say_with(&format!("refused.{}", refused.slug()), &refused.told()));
+    let refused = refused.map(|refused| shop.refused(refused));
     let offer = came.and_then(Result::ok).map(|own| {
         let on_taken = Callback::from(|own: OwnSheet| Route::SheetOf { slug: own.slug() }.go());
         html! { <SheetOffer key={own.hash.clone()} own={own.clone()} {on_taken} /> }

@@ -102,8 +102,7 @@ pub(in crate::app) fn SheetOf(props: &SheetOfProps) -> Html {
 fn made(shop: &Shop, own: &OwnSheet) -> Html {
     let named = [("by", own.by.clone()), ("at", clock::local(&own.at))];
     let refused = own.sheet(shop.content()).err();
-    let refused =
-        refused.map(|refused| shop.say_with(&format!("refused.{}", refused.slug()), &refused.told()));
+    let refused = refused.map(|refused| shop.refused(&refused));
     html! {
         <section key="made" class="paper">
             <p>{ shop.say_with(if own.by.is_empty() { "own.made-at" } else { "own.made" }, &named) }</p>

@@ -99,7 +99,7 @@ fn at(shop: &Shop, refused: &Refused, place: &str) -> AttrValue {
         Refused::Value { place: at, .. } if ["name", "note", "by", "values"].contains(&at.as_str()) => {
             AttrValue::default()
         }
-        other if place == "values" => shop.say_with(&format!("refused.{}", other.slug()), &other.told()),
+        other if place == "values" => shop.refused(other),
         _ => AttrValue::default(),
     }
 }

@@ -69,7 +69,7 @@ fn handed(shop: &Shop, file: &WalkFile) -> Html {
 fn not_made(shop: &Shop, refused: &Refused) -> Html {
     html! {
         <div key="refused" class="kraft" role="alert">
-            <p>{ shop.say_with(&format!("refused.{}", refused.slug()), &refused.told()) }</p>
+            <p>{ shop.refused(refused) }</p>
             <p>{ shop.say("walk.refused-now") }</p>
         </div>
     }

@@ -48,10 +48,7 @@ pub(in crate::app) fn SheetOffer(props: &SheetOfferProps) -> Html {
         let one = Column { name: shop.sheet_name(&base.slug), sheet: base };
         differ_table(&shop, &one, &Column { name: shop.say_with("own.edition", &named), sheet })
     });
-    let refused = sheet
-        .as_ref()
-        .err()
-        .map(|refused| shop.say_with(&format!("refused.{}", refused.slug()), &refused.told()));
+    let refused = sheet.as_ref().err().map(|refused| shop.refused(refused));
     html! {
         <section key="offer" class="paper own-offer">
             <h2>{ shop.say_with("own.edition", &named) }</h2>

@@ -79,5 +79,5 @@ pub(super) fn Whose(props: &WhoseProps) -> Html {
 
 /// What is wrong with a code.
 fn refused_code(shop: &Shop, refused: &Refused) -> AttrValue {
-    shop.say_with(&format!("refused.{}", refused.slug()), &refused.told())
+    shop.refused(refused)
 }
