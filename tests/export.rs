@@ -6,6 +6,7 @@ use serde_json::{Value, json};
 use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 use stepboard::exchange::paper::PaperCode;
 use stepboard::exchange::{COLUMNS, Row, rows};
 use stepboard::record::{CardKind, Event, Help, Journal, WalkStep, Within, Wrong};
@@ -306,6 +307,7 @@ fn what_cannot_be_exported_changes_nothing() {
     let mut other = log.clone();
     other.on(9).answer("recoat", true);
     if let Some(Event::Answered(entry)) = other.events.get_mut(0) {
+        let entry = Arc::make_mut(entry);
         entry.seed += 1;
     }
     let other = save(&folder, "other.json", &other.events);

@@ -14,6 +14,7 @@ mod support;
 use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 use std::sync::{Mutex, PoisonError};
 use std::time::Instant;
 use stepboard::card::{Answer, Card, Kind, Mark, deal, solve};
@@ -138,7 +139,7 @@ fn what_was_erased_on_its_tablet_goes_here_too_and_does_not_come_back() {
     let mut stamp = left.last().unwrap().stamp().clone();
     (stamp.sequence, stamp.person) = (stamp.sequence + 1, String::new());
     later.events = left;
-    later.events.push(Event::Erased(Erased { stamp, numbers }));
+    later.events.push(Erased { stamp, numbers }.into());
     all.take(later.clone()).unwrap();
     assert!(all.events().all(|event| event.stamp().person != first));
     all.take(files[0].clone()).unwrap();
@@ -201,6 +202,7 @@ fn answers_that_count_for_nothing_are_told_from_none() {
     let mut file = crowd(1, 6).remove(0);
     for event in &mut file.events {
         if let Event::Answered(entry) = event {
+            let entry = Arc::make_mut(entry);
             entry.within = Within::Practice;
         }
     }

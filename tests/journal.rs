@@ -41,8 +41,8 @@ fn entry(sequence: u64, person: &str, mark: Mark, certainty: Certainty) -> Entry
 #[test]
 fn entries_survive_json_and_keep_their_order() {
     let journal = Journal::new(vec![
-        Event::Answered(entry(2, "Jo", Mark::Wrong, Certainty::OnTheJob)),
-        Event::Answered(entry(1, "Ana", Mark::Right, Certainty::TestBoard)),
+        entry(2, "Jo", Mark::Wrong, Certainty::OnTheJob).into(),
+        entry(1, "Ana", Mark::Right, Certainty::TestBoard).into(),
     ]);
     let text = serde_json::to_string(&journal).unwrap();
     assert!(text.contains(r#""certainty":"on-the-job","mark":"wrong""#), "{text}");
@@ -65,7 +65,7 @@ fn entries_survive_json_and_keep_their_order() {
 /// A later program wrote number 3, and this one cannot read it.
 #[test]
 fn what_cannot_be_read_keeps_its_number_and_is_counted() {
-    let answered = |sequence| Event::Answered(entry(sequence, "Ana", Mark::Right, Certainty::TestBoard));
+    let answered = |sequence| Event::from(entry(sequence, "Ana", Mark::Right, Certainty::TestBoard));
     let journal = Journal::stored(vec![answered(2), answered(1)], [1, 2, 3]);
     assert_eq!((journal.events().len(), journal.unreadable(), journal.next_sequence()), (2, 1, 4));
     assert!(journal.has(3) && journal.find(3).is_none() && !journal.has(4));
@@ -85,14 +85,14 @@ fn what_cannot_be_read_keeps_its_number_and_is_counted() {
 /// Whatever the order in which events come, one by one, they stand as if they had been read at once.
 #[test]
 fn events_that_are_added_stand_by_their_numbers() {
-    let answered = |sequence| Event::Answered(entry(sequence, "Ana", Mark::Right, Certainty::TestBoard));
+    let answered = |sequence| Event::from(entry(sequence, "Ana", Mark::Right, Certainty::TestBoard));
     for order in [[1, 2, 3], [3, 1, 2], [2, 3, 1]] {
         let added = order.into_iter().map(answered).fold(Journal::default(), Journal::with);
         assert_eq!(added, Journal::new(order.map(answered).to_vec()), "{order:?}");
     }
     let journal = Journal::stored([1, 2, 4].map(answered).to_vec(), [1, 2, 3, 4]);
     let Event::Answered(of) = answered(5) else { panic!("an answer") };
-    let left = journal.after(Erased { stamp: of.stamp, numbers: vec![1, 4] });
+    let left = journal.after(Erased { stamp: of.stamp.clone(), numbers: vec![1, 4] });
     let numbers: Vec<u64> = left.events().iter().map(|event| event.stamp().sequence).collect();
     assert_eq!((numbers, left.unreadable(), left.next_sequence()), (vec![2, 5], 1, 6));
 }

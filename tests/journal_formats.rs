@@ -36,7 +36,7 @@ fn answers_of_the_first_format_are_read_and_count_as_practice() {
         // The day of universal time stands in.
         assert_eq!(entry.stamp.day().unwrap().to_string(), stored["at"].as_str().unwrap()[..10]);
         // Nothing that was written is lost when it is written again.
-        let again = serde_json::to_value(Event::Answered(entry.clone())).unwrap();
+        let again = serde_json::to_value(Event::from(entry.clone())).unwrap();
         for (key, value) in stored.as_object().unwrap() {
             assert_eq!(&again[key], value, "{key}");
         }

@@ -23,11 +23,7 @@ fn stamp(device: &str, sequence: u64, person: &str) -> Stamp {
 }
 
 fn left(device: &str, sequence: u64, person: &str) -> Event {
-    Event::Attempt(Turn {
-        stamp: stamp(device, sequence, person),
-        attempt: "one".to_owned(),
-        step: Step::Left,
-    })
+    Turn { stamp: stamp(device, sequence, person), attempt: "one".to_owned(), step: Step::Left }.into()
 }
 
 #[test]
@@ -86,7 +82,7 @@ fn an_erased_person_is_gone_and_does_not_come_back_with_a_copy() {
     assert_eq!(read.events(), after.events());
     for order in [[copy.clone(), after.clone()], [after.clone(), copy]] {
         let merged = merge(&order).expect("no clash");
-        assert_eq!(merged, [left("t", 2, "a-08"), Event::Erased(what.clone())]);
+        assert_eq!(merged, [left("t", 2, "a-08"), what.clone().into()]);
     }
     // The same numbers of another device are other events.
     let other = Journal::new(vec![left("u", 1, "a-07")]);

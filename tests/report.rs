@@ -6,6 +6,7 @@ mod support;
 use serde_json::{Value, json};
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 use stepboard::card::{Answer, Card, deal, grade};
 use stepboard::content::World;
 use stepboard::record::{CardKind, Certainty, Entry, Event, Journal, SheetName, Within, Wrong};
@@ -107,6 +108,7 @@ fn what_was_misread_and_who_was_sure_is_told() {
     log.open("one", &["room-safe"]).answer(&card.family, false);
     let last = log.events.last_mut().expect("an answer");
     if let Event::Answered(entry) = last {
+        let entry = Arc::make_mut(entry);
         let dealt = Entry { version: card.version, seed: card.seed, answer: answer.clone(), ..entry.clone() };
         *entry = Entry { sheet: SheetName::of(&sheet), ..dealt };
     }
@@ -120,6 +122,7 @@ fn what_was_misread_and_who_was_sure_is_told() {
     log.events.truncate(1);
     log.answer(&card.family, false);
     if let Some(Event::Answered(entry)) = log.events.last_mut() {
+        let entry = Arc::make_mut(entry);
         (entry.version, entry.answer) = (card.version, Answer::NotEnough);
     }
     let told = report(&[&file("unknown-sheet.json", &json!(Journal::new(log.events)))]);

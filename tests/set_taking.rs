@@ -2,6 +2,7 @@
 
 mod support;
 
+use std::sync::Arc;
 use stepboard::content::Content;
 use stepboard::learn::check::{Now, Sealed, Sitting, answers_of, lost_sets, sheet_of};
 use stepboard::learn::evidence::{Asked, Uncounted, evidence};
@@ -125,6 +126,7 @@ fn a_check_goes_on_with_the_sheet_that_it_began_on_or_not_at_all() {
     assert_eq!(on(&log, &ships.slug).as_ref(), Some(&ships.sheet));
     for event in &mut log.events {
         if let Event::Answered(entry) = event {
+            let entry = Arc::make_mut(entry);
             "own-00112233".clone_into(&mut entry.sheet.slug);
         }
     }

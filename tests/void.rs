@@ -5,6 +5,7 @@
 mod support;
 
 use serde_json::json;
+use std::sync::Arc;
 use stepboard::learn::evidence::{Outcome, Uncounted};
 use stepboard::record::{CardKind, Certainty, Event, EventName, Journal, Voids, Within, Wrong, merge};
 use support::log::{Log, ana, families, proof};
@@ -120,6 +121,7 @@ fn a_voiding_that_is_taken_back_leaves_all_as_it_was() {
     let mut other = Log::new("b", "");
     other.voids(cards(&families[0]), WHY);
     let Some(Event::Voided(taken)) = other.events.last_mut() else { panic!("a voiding") };
+    let taken = Arc::make_mut(taken);
     taken.from = Some(void);
     log.events.extend(other.events);
     assert_eq!(proof(&content, &log.events, COMPETENCY), before);

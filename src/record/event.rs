@@ -1,31 +1,41 @@
 //! What can happen in the journal. Events are added, never changed; each tells the format it was written in.
 
 use super::{AssessorName, Entry, Filing, Observed, Stamp, Struck, Voided, Walked};
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Serialize, Serializer};
 use serde_json::{Map, Value};
+use std::sync::Arc;
 
-/// One event.
+/// One event. It is shared and never changed, so that another journal with the same events costs little.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(try_from = "Map<String, Value>", tag = "event", rename_all = "kebab-case")]
 pub enum Event {
     /// An answer was handed in.
-    Answered(Entry),
+    #[serde(serialize_with = "plainly")]
+    Answered(Arc<Entry>),
     /// An attempt went a step.
-    Attempt(Turn),
+    #[serde(serialize_with = "plainly")]
+    Attempt(Arc<Turn>),
     /// An instructor taught a hazard again.
-    Taught(Taught),
+    #[serde(serialize_with = "plainly")]
+    Taught(Arc<Taught>),
     /// An assessor watched work.
-    Observed(Observed),
+    #[serde(serialize_with = "plainly")]
+    Observed(Arc<Observed>),
     /// An assessor saw what the employer has on file.
-    Filed(Filing),
+    #[serde(serialize_with = "plainly")]
+    Filed(Arc<Filing>),
     /// An assessor struck out what was entered wrongly.
-    Struck(Struck),
+    #[serde(serialize_with = "plainly")]
+    Struck(Arc<Struck>),
     /// All events of a person were erased.
-    Erased(Erased),
+    #[serde(serialize_with = "plainly")]
+    Erased(Arc<Erased>),
     /// Something was found wrong after it had counted.
-    Voided(Voided),
+    #[serde(serialize_with = "plainly")]
+    Voided(Arc<Voided>),
     /// Something happened on a walk.
-    Walked(Walked),
+    #[serde(serialize_with = "plainly")]
+    Walked(Arc<Walked>),
 }
 
 /// A step of an attempt.
@@ -99,10 +109,38 @@ pub struct Erased {
     pub numbers: Vec<u64>,
 }
 
+/// Writes what is shared as what it is.
+fn plainly<T: Serialize, S: Serializer>(what: &Arc<T>, to: S) -> Result<S::Ok, S::Error> {
+    T::serialize(what, to)
+}
+
+/// What happened as an event.
+macro_rules! happens {
+    ($($what:ty => $kind:ident),+ $(,)?) => {$(
+        impl From<$what> for Event {
+            fn from(what: $what) -> Self {
+                Self::$kind(Arc::new(what))
+            }
+        }
+    )+};
+}
+
+happens! {
+    Entry => Answered,
+    Turn => Attempt,
+    Taught => Taught,
+    Observed => Observed,
+    Filing => Filed,
+    Struck => Struck,
+    Erased => Erased,
+    Voided => Voided,
+    Walked => Walked,
+}
+
 impl Event {
     /// Where, when and about whom.
     #[must_use]
-    pub const fn stamp(&self) -> &Stamp {
+    pub fn stamp(&self) -> &Stamp {
         match self {
             Self::Answered(entry) => &entry.stamp,
             Self::Attempt(turn) => &turn.stamp,
@@ -117,29 +155,29 @@ impl Event {
     }
 
     /// The same, to be numbered anew before it is stored.
-    pub const fn stamp_mut(&mut self) -> &mut Stamp {
+    pub fn stamp_mut(&mut self) -> &mut Stamp {
         match self {
-            Self::Answered(entry) => &mut entry.stamp,
-            Self::Attempt(turn) => &mut turn.stamp,
-            Self::Taught(taught) => &mut taught.stamp,
-            Self::Observed(observed) => &mut observed.stamp,
-            Self::Filed(filing) => &mut filing.stamp,
-            Self::Struck(struck) => &mut struck.stamp,
-            Self::Erased(erased) => &mut erased.stamp,
-            Self::Voided(voided) => &mut voided.stamp,
-            Self::Walked(walked) => &mut walked.stamp,
+            Self::Answered(entry) => &mut Arc::make_mut(entry).stamp,
+            Self::Attempt(turn) => &mut Arc::make_mut(turn).stamp,
+            Self::Taught(taught) => &mut Arc::make_mut(taught).stamp,
+            Self::Observed(observed) => &mut Arc::make_mut(observed).stamp,
+            Self::Filed(filing) => &mut Arc::make_mut(filing).stamp,
+            Self::Struck(struck) => &mut Arc::make_mut(struck).stamp,
+            Self::Erased(erased) => &mut Arc::make_mut(erased).stamp,
+            Self::Voided(voided) => &mut Arc::make_mut(voided).stamp,
+            Self::Walked(walked) => &mut Arc::make_mut(walked).stamp,
         }
     }
 
     /// The answer; `None` where it is none.
     #[must_use]
-    pub const fn answer(&self) -> Option<&Entry> {
+    pub fn answer(&self) -> Option<&Entry> {
         if let Self::Answered(entry) = self { Some(entry) } else { None }
     }
 
     /// What happened on a walk; `None` where it is something else.
     #[must_use]
-    pub const fn walked(&self) -> Option<&Walked> {
+    pub fn walked(&self) -> Option<&Walked> {
         if let Self::Walked(walked) = self { Some(walked) } else { None }
     }
 }

@@ -73,8 +73,9 @@ impl Journal {
     /// The same journal after an event that erases others.
     #[must_use]
     pub fn after(mut self, erased: Erased) -> Self {
-        self.events.retain(|event| !erased.numbers.contains(&event.stamp().sequence));
-        self.with(Event::Erased(erased))
+        let gone: BTreeSet<u64> = erased.numbers.iter().copied().collect();
+        self.events.retain(|event| !gone.contains(&event.stamp().sequence));
+        self.with(erased.into())
     }
 
     /// The events of one person, under the numbers that they have.
@@ -87,14 +88,19 @@ impl Journal {
     /// Whether that number is taken, by an event that can be read or by one that cannot.
     #[must_use]
     pub fn has(&self, sequence: u64) -> bool {
-        self.unreadable.contains(&sequence)
-            || self.events.iter().any(|event| event.stamp().sequence == sequence)
+        self.unreadable.contains(&sequence) || self.at(sequence).is_some()
     }
 
     /// The answer of that number.
     #[must_use]
     pub fn find(&self, sequence: u64) -> Option<&Entry> {
-        self.answers().find(|entry| entry.stamp.sequence == sequence)
+        self.at(sequence)?.answer()
+    }
+
+    /// The event of that number.
+    fn at(&self, sequence: u64) -> Option<&Event> {
+        let place = self.events.partition_point(|event| event.stamp().sequence < sequence);
+        self.events.get(place).filter(|event| event.stamp().sequence == sequence)
     }
 
     /// One person's answers, oldest first.

@@ -5,6 +5,7 @@ use super::quick::answered;
 use super::{Event, FORMAT};
 use serde::de::DeserializeOwned;
 use serde_json::{Map, Value};
+use std::sync::Arc;
 
 /// The format of events that do not tell theirs.
 const FIRST_FORMAT: u64 = 1;
@@ -46,7 +47,7 @@ impl Event {
     /// [`UnreadableEvent`].
     pub fn read(text: &str) -> Result<Self, UnreadableEvent> {
         if let Some(entry) = answered(text) {
-            return Ok(Self::Answered(entry));
+            return Ok(entry.into());
         }
         let Once(stored) =
             serde_json::from_str(text).map_err(|error| UnreadableEvent::NoObject(error.to_string()))?;
@@ -87,7 +88,8 @@ impl TryFrom<Map<String, Value>> for Event {
     }
 }
 
-fn read<T: DeserializeOwned>(kind: &str, stored: Map<String, Value>) -> Result<T, UnreadableEvent> {
+fn read<T: DeserializeOwned>(kind: &str, stored: Map<String, Value>) -> Result<Arc<T>, UnreadableEvent> {
     serde_json::from_value(Value::Object(stored))
+        .map(Arc::new)
         .map_err(|error| UnreadableEvent::Field { kind: kind.to_owned(), problem: error.to_string() })
 }

@@ -82,7 +82,7 @@ impl<'a> Voids<'a> {
     /// What these events void, whatever their order.
     #[must_use]
     pub fn of(events: impl IntoIterator<Item = &'a Event>) -> Self {
-        let of = |event: &'a Event| if let Event::Voided(voided) = event { Some(voided) } else { None };
+        let of = |event: &'a Event| if let Event::Voided(voided) = event { Some(&**voided) } else { None };
         let all: Vec<&Voided> = events.into_iter().filter_map(of).filter(|one| one.is_fit()).collect();
         let lifted: BTreeSet<&EventName> = all
             .iter()

@@ -133,7 +133,7 @@ fn sit(
             taking: None,
         };
         let stamp = desk.stamp(events.len());
-        events.push(told(&Event::Attempt(Turn { stamp, attempt: attempt.clone(), step })));
+        events.push(told(&Turn { stamp, attempt: attempt.clone(), step }.into()));
         Within::Check { attempt, set: SETS[which].to_owned() }
     } else {
         Within::Practice
@@ -168,6 +168,6 @@ fn sit(
             help: if dice.one_in(15) { Help::Hint } else { Help::None },
             within: within.clone(),
         };
-        events.push(told(&Event::Answered(entry)));
+        events.push(told(&entry.into()));
     }
 }

@@ -3,6 +3,7 @@
 use super::support::log::date;
 use super::support::watch::{ILSE, Watch};
 use super::{TODAY, ask, ask_after, levelled};
+use std::sync::Arc;
 use stepboard::content::OnFile;
 use stepboard::learn::observation::{Missing, Shown, Worth};
 use stepboard::record::Judged::{Met, NotSeen, NotYet};
@@ -121,6 +122,7 @@ fn what_is_on_file_must_be_in_force() {
     // A paper of somebody else's is no paper of theirs.
     for event in &mut watch.events {
         if let Event::Filed(filing) = event {
+            let filing = Arc::make_mut(filing);
             filing.subject = "18".to_owned();
         }
     }

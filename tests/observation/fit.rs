@@ -67,7 +67,7 @@ fn nobody_files_for_themselves_or_a_paper_that_ends_before_it_begins() {
         watch.filed(OnFile::FitTest, 50, 90);
         let Some(Event::Filed(filing)) = watch.events.pop() else { panic!("a filing") };
         let filed = Filed { what: OnFile::FitTest, on: date(on), until: date(until) };
-        assert_eq!(Filing { filed, by: by(number), ..filing }.unfit(), expected);
+        assert_eq!(Filing { filed, by: by(number), ..Filing::clone(&filing) }.unfit(), expected);
     };
     case(20, 51, ILSE, &[]);
     case(51, 90, ILSE, &[Unfit::DayToCome]);

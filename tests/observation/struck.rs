@@ -2,6 +2,7 @@
 
 use super::support::watch::{APPRENTICE, ILSE, TOMAS, Watch};
 use super::{TODAY, ask, levelled};
+use std::sync::Arc;
 use stepboard::content::OnFile;
 use stepboard::learn::observation::{Missing, history};
 use stepboard::record::Event;
@@ -45,6 +46,7 @@ fn a_reason_is_needed_and_nobody_strikes_out_for_themselves() {
     let mut elsewhere = watch.clone();
     elsewhere.strikes(name, 31, WHY);
     if let Some(Event::Struck(struck)) = elsewhere.events.last_mut() {
+        let struck = Arc::make_mut(struck);
         struck.subject = "18".to_owned();
     }
     assert_eq!(count(&elsewhere), 1);

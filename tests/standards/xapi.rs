@@ -6,6 +6,7 @@ use crate::support::watch::{ILSE, NAME, TOMAS, Watch};
 use crate::support::{base, content};
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
+use std::sync::Arc;
 use stepboard::card::{Answer, Kind, Mark, deal, grade, solve};
 use stepboard::content::World;
 use stepboard::exchange::{Actors, Named, statements};
@@ -42,6 +43,7 @@ fn journal() -> Vec<Event> {
         for answer in [right, Answer::NotEnough] {
             log.answer(&card.family, true);
             if let Some(Event::Answered(entry)) = log.events.last_mut() {
+                let entry = Arc::make_mut(entry);
                 entry.mark = grade(&card, &world, &answer).expect("graded").mark;
                 (entry.version, entry.seed, entry.answer) = (card.version, card.seed, answer);
                 entry.sheet = SheetName::of(&sheet);
@@ -65,6 +67,7 @@ fn ids_depend_on_tablet_and_number_alone() {
     let id = |events: &[Event]| text(&told(events, &[])[0], "/id").to_owned();
     assert_eq!(id(&log.events), "c8e4b661-ce73-5547-b0dc-9676ad8972d3");
     if let Event::Answered(entry) = &mut log.events[0] {
+        let entry = Arc::make_mut(entry);
         (entry.mark, entry.stamp.person) = (Mark::Wrong, "Ben".to_owned());
     }
     assert_eq!(id(&log.events), "c8e4b661-ce73-5547-b0dc-9676ad8972d3");
@@ -261,6 +264,7 @@ fn what_a_journal_names_stays_where_it_is() {
     let mut log = Log::new("7/../8", "Ana");
     log.answer("no such/../family?x", true);
     if let Some(Event::Answered(entry)) = log.events.last_mut() {
+        let entry = Arc::make_mut(entry);
         entry.answer = Answer::Terms(vec!["a[,]b".to_owned(), "c".to_owned()]);
         entry.stamp.at = "2027-99-99T00:00:00Z".to_owned();
     }

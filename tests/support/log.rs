@@ -95,7 +95,7 @@ impl Log {
 
     pub(crate) fn step(&mut self, attempt: &str, step: Step) -> &mut Self {
         let stamp = self.stamp();
-        self.events.push(Event::Attempt(Turn { stamp, attempt: attempt.to_owned(), step }));
+        self.events.push(Turn { stamp, attempt: attempt.to_owned(), step }.into());
         self
     }
 
@@ -108,14 +108,14 @@ impl Log {
 
     pub(crate) fn taught(&mut self, family: &str) -> &mut Self {
         let stamp = self.stamp();
-        self.events.push(Event::Taught(Taught { stamp, family: family.to_owned(), by: "RM".to_owned() }));
+        self.events.push(Taught { stamp, family: family.to_owned(), by: "RM".to_owned() }.into());
         self
     }
 
     pub(crate) fn voids(&mut self, wrong: Wrong, reason: &str) -> &mut Self {
         let stamp = Stamp { person: String::new(), ..self.stamp() };
         let by = AssessorName { number: "i-1".to_owned(), name: "Ilse".to_owned() };
-        self.events.push(Event::Voided(Voided { stamp, wrong, reason: reason.to_owned(), by, from: None }));
+        self.events.push(Voided { stamp, wrong, reason: reason.to_owned(), by, from: None }.into());
         self
     }
 
@@ -123,7 +123,7 @@ impl Log {
     pub(crate) fn walks(&mut self, walk: &str, job: &str, step: WalkStep) -> &mut Self {
         let (walk, job) = (walk.to_owned(), job.to_owned());
         let stamp = self.stamp();
-        self.events.push(Event::Walked(Walked { stamp, walk, job, step }));
+        self.events.push(Walked { stamp, walk, job, step }.into());
         self
     }
 
@@ -157,7 +157,7 @@ impl Log {
             help: self.help,
             within: self.within.clone(),
         };
-        self.events.push(Event::Answered(entry));
+        self.events.push(entry.into());
         self
     }
 

@@ -71,7 +71,7 @@ impl Watch {
     /// Writes one down as it is.
     pub(crate) fn put(&mut self, observed: Observed) -> EventName {
         let name = observed.stamp.name();
-        self.events.push(Event::Observed(observed));
+        self.events.push(observed.into());
         name
     }
 
@@ -93,7 +93,7 @@ impl Watch {
         let name = stamp.name();
         let filed = Filed { what, on: date(on), until: date(until) };
         let subject = APPRENTICE.to_owned();
-        self.events.push(Event::Filed(Filing { stamp, subject, filed, by: by(&self.by) }));
+        self.events.push(Filing { stamp, subject, filed, by: by(&self.by) }.into());
         name
     }
 
@@ -101,7 +101,7 @@ impl Watch {
     pub(crate) fn strikes(&mut self, strikes: EventName, day: u32, reason: &str) -> &mut Self {
         let (stamp, reason) = (self.stamp(day), reason.to_owned());
         let (subject, by) = (APPRENTICE.to_owned(), by(&self.by));
-        self.events.push(Event::Struck(Struck { stamp, subject, strikes, reason, by }));
+        self.events.push(Struck { stamp, subject, strikes, reason, by }.into());
         self
     }
 }

@@ -40,7 +40,7 @@ fn write(clerk: &mut Clerk, kept: &Kept, walk: &Walk, events: &mut Vec<Event>, c
     let count = new.len();
     for mut walked in new {
         walked.stamp.sequence = u64::try_from(events.len()).expect("few") + 1;
-        events.push(Event::Walked(walked));
+        events.push(walked.into());
     }
     count
 }

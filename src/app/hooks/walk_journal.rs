@@ -3,7 +3,7 @@
 use super::use_book;
 use crate::app::state::{BookContext, OnDesk, Shared, Shop, use_shop};
 use crate::device::page;
-use crate::record::{Event, Walked};
+use crate::record::Walked;
 use crate::walk::inspect::Inspected;
 use crate::walk::journalled::{Clerk, Desk, inspected, let_go};
 use crate::walk::{Kept, Mode, Walk};
@@ -11,7 +11,7 @@ use std::rc::Rc;
 use yew::prelude::*;
 
 fn hand_in(books: &BookContext, walked: Walked) {
-    books.hand_in.emit((Event::Walked(walked), OnDesk::Same));
+    books.hand_in.emit((walked.into(), OnDesk::Same));
 }
 
 /// Writes down what of a walk is not written down yet.

@@ -24,7 +24,7 @@ pub(super) fn answered(
     let world = shop.world(&draft.card.sheet.slug)?;
     let answer = draft.slate.answer(card)?;
     let graded = came.graded(card, &world, &answer)?;
-    Some(Event::Answered(Entry {
+    let entry = Entry {
         stamp: shop.stamp(&draft.person),
         family: card.family.clone(),
         version: card.version,
@@ -37,7 +37,8 @@ pub(super) fn answered(
         active_seconds,
         help: Help::None,
         within,
-    }))
+    };
+    Some(entry.into())
 }
 
 /// An answer to a card of the shop's own, in a set that is dealt on that sheet.
@@ -49,7 +50,7 @@ pub(super) fn answered_own(
     active_seconds: Option<u32>,
     within: Within,
 ) -> Event {
-    Event::Answered(Entry {
+    let entry = Entry {
         stamp: shop.stamp(&shop.settings.person),
         family: card.id(),
         version: OwnCard::VERSION,
@@ -62,11 +63,12 @@ pub(super) fn answered_own(
         active_seconds,
         help: Help::None,
         within,
-    })
+    };
+    entry.into()
 }
 
 /// A step of a check of whoever works.
 pub(super) fn turn(shop: &Shop, attempt: &str, step: Step) -> Event {
     let stamp = shop.stamp(&shop.settings.person);
-    Event::Attempt(Turn { stamp, attempt: attempt.to_owned(), step })
+    Turn { stamp, attempt: attempt.to_owned(), step }.into()
 }

@@ -363,7 +363,7 @@ impl Store {
     /// # Errors
     /// [`StoreError`]; then nothing is erased.
     pub async fn erase(&self, erased: &Erased, person: &str) -> Result<(), StoreError> {
-        let event = json(&Event::Erased(erased.clone()))?;
+        let event = json(&Event::from(erased.clone()))?;
         let stores = [JOURNAL, STATE, Shelf::Outbox.store(), Shelf::Walks.store()];
         let transaction = self.database()?.transaction(&stores, TransactionMode::ReadWrite)?;
         let (journal, state) = (transaction.object_store(JOURNAL)?, transaction.object_store(STATE)?);

@@ -112,7 +112,7 @@ impl<'a> Demonstration<'a> {
 }
 
 /// The observation that an event is; `None` where it is none.
-const fn observed(event: &Event) -> Option<&Observed> {
+fn observed(event: &Event) -> Option<&Observed> {
     if let Event::Observed(one) = event { Some(one) } else { None }
 }
 

@@ -7,7 +7,7 @@ use crate::app::state::{Keep, use_shop};
 use crate::content::{Competency, OnFile};
 use crate::learn::observation::{Paper, on_file};
 use crate::people::Member;
-use crate::record::{AssessorName, Event, Filed, Filing, LocalDate, Unfit};
+use crate::record::{AssessorName, Filed, Filing, LocalDate, Unfit};
 use crate::rules::term::Term;
 use yew::prelude::*;
 
@@ -65,14 +65,14 @@ pub(super) fn OnFileForm(props: &OnFileProps) -> Html {
                 }
                 said.set(shop.say(if stored { "assess.filed" } else { "assess.not-stored" }));
             });
-            books.write.emit(Keep { what: Event::Filed(filing), done });
+            books.write.emit(Keep { what: filing.into(), done });
         })
     };
     let choice = |one: &OnFile| {
         let (one, picked) = (*one, *what == Some(*one));
         let onchange = {
             let what = what.setter();
-            Callback::from(move |_: web_sys::Event| what.set(Some(one)))
+            Callback::from(move |_: Event| what.set(Some(one)))
         };
         html! {
             <label key={one.slug()} class={classes!("unit", picked.then_some("picked"))}>

@@ -8,9 +8,7 @@ use crate::app::parts::{Field, Picture, icon};
 use crate::app::state::{Keep, Shop, WatchingChange, use_shop};
 use crate::content::{Competency, Criterion};
 use crate::people::Member;
-use crate::record::{
-    AssessorName, Begun, Event, Judged, Observed, Stopwatch, Unfit, WORK_MOST, is_plain, plain,
-};
+use crate::record::{AssessorName, Begun, Judged, Observed, Stopwatch, Unfit, WORK_MOST, is_plain, plain};
 use crate::rules::term::Term;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -65,7 +63,7 @@ pub(super) fn Form(props: &FormProps) -> Html {
     };
     let alone_choice = |alone: bool, key: &str| {
         let (begun, picked) = (Rc::clone(&begun), begun.alone == Some(alone));
-        let onchange = keep.reform(move |_: web_sys::Event| Begun { alone: Some(alone), ..(*begun).clone() });
+        let onchange = keep.reform(move |_: Event| Begun { alone: Some(alone), ..(*begun).clone() });
         html! {
             <label key={key.to_owned()} class={classes!("judge", picked.then_some("picked"))}>
                 <input type="radio" name="alone" checked={picked} {onchange} />{ icon(if alone { Picture::Tick } else { Picture::Dash }) }<span>{ shop.say(key) }</span>
@@ -114,7 +112,7 @@ pub(super) fn Form(props: &FormProps) -> Html {
                     wrong.set(Wrong { other: shop.say("assess.not-stored"), ..Wrong::default() });
                 }
             });
-            books.write.emit(Keep { what: Event::Observed(observed), done });
+            books.write.emit(Keep { what: observed.into(), done });
         })
     };
     let judged = begun.judged.values().filter(|one| **one != Judged::NotSeen).count();

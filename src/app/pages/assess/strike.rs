@@ -5,7 +5,7 @@ use crate::app::hooks::use_book;
 use crate::app::parts::{Field, Picture, icon, typed_into};
 use crate::app::state::{Keep, use_shop};
 use crate::people::Member;
-use crate::record::{AssessorName, Event, EventName, Struck, plain};
+use crate::record::{AssessorName, EventName, Struck, plain};
 use crate::rules::term::Term;
 use yew::prelude::*;
 
@@ -50,7 +50,7 @@ pub(super) fn Strike(props: &StrikeProps) -> Html {
                     wrong.set(shop.say("assess.not-stored"));
                 }
             });
-            books.write.emit(Keep { what: Event::Struck(struck), done });
+            books.write.emit(Keep { what: struck.into(), done });
         })
     };
     let id = format!("strike-{}-{}", props.strikes.device, props.strikes.sequence);

@@ -5,7 +5,7 @@ use crate::app::hooks::use_book;
 use crate::app::parts::{Picture, icon};
 use crate::app::state::{Keep, use_shop};
 use crate::people::Member;
-use crate::record::{AssessorName, Event, Taught as TaughtEvent};
+use crate::record::{AssessorName, Taught as TaughtEvent};
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
@@ -34,7 +34,7 @@ pub(super) fn Taught(props: &TaughtProps) -> Html {
             Callback::from(move |_: MouseEvent| {
                 let stamp = stamp(&shop, &books.book.journal, &member);
                 let by = format!("{} ({})", by.name, by.number);
-                let what = Event::Taught(TaughtEvent { stamp, family: family.clone(), by });
+                let what = TaughtEvent { stamp, family: family.clone(), by }.into();
                 let (shop, said) = (shop.clone(), said.clone());
                 let done = Callback::from(move |stored: bool| {
                     said.set(shop.say(if stored { "assess.taught.done" } else { "assess.not-stored" }));

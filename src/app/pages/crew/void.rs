@@ -7,9 +7,7 @@ use crate::app::parts::{Field, Picture, icon, typed_into};
 use crate::app::state::{Keep, KeysContext, Shop, use_shop};
 use crate::device::page;
 use crate::people::Crew;
-use crate::record::{
-    AssessorName, Event as Recorded, EventName, Journal, Stamp, Voided, Voids, Wrong, plain,
-};
+use crate::record::{AssessorName, EventName, Journal, Stamp, Voided, Voids, Wrong, plain};
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::spawn_local;
@@ -119,7 +117,7 @@ pub(super) fn VoidForm(props: &VoidFormProps) -> Html {
             let (by, busy, books, crew) = (by.clone(), busy.clone(), books.clone(), crew.clone());
             spawn_local(async move {
                 let wrong = wrong(&crew.content.0, what).await;
-                let what = Recorded::Voided(voided(&shop, &books.book.journal, by, wrong, &reason, None));
+                let what = voided(&shop, &books.book.journal, by, wrong, &reason, None).into();
                 let done = Callback::from(move |stored: bool| {
                     busy.set(false);
                     if stored {

@@ -53,7 +53,7 @@ pub(super) fn VoidActs(props: &VoidActsProps) -> Html {
                     on_done.emit(());
                 }
             });
-            books.write.emit(Keep { what: Event::Voided(what.clone()), done });
+            books.write.emit(Keep { what: what.clone().into(), done });
         })
     };
     let by = finder(&shop, &keys, &people.crew);

@@ -4,7 +4,7 @@ use super::table::Table;
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};
-use stepboard::record::{Event, EventName};
+use stepboard::record::{Event, EventName, Voided};
 
 /// The file, whichever form the tables have: a voiding is no row.
 pub(super) fn path(root: &Path) -> PathBuf {
@@ -23,9 +23,9 @@ pub(super) fn joined(root: &Path, events: &[Event]) -> Result<Vec<Event>, Vec<St
     let mut all: BTreeMap<EventName, Event> = BTreeMap::new();
     for event in there.iter().chain(events) {
         if let Event::Voided(voided) = event {
-            let mut voided = voided.clone();
+            let mut voided = Voided::clone(voided);
             voided.by.name = String::new();
-            all.insert(voided.stamp.name(), Event::Voided(voided));
+            all.insert(voided.stamp.name(), voided.into());
         }
     }
     Ok(all.into_values().collect())

@@ -13,7 +13,7 @@ use crate::card::{self, Answer, Card, Kind, Mark, Slate};
 use crate::device::page;
 use crate::exchange::paper::Entered;
 use crate::exchange::set::OwnCard;
-use crate::record::{Certainty, Entry, Event, Help, SheetName, Within};
+use crate::record::{Certainty, Entry, Help, SheetName, Within};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -75,7 +75,7 @@ pub(super) fn Ask(props: &AskProps) -> Html {
             let Some((answer, certainty)) = ready.clone() else { return };
             let Some((entry, told)) = graded(&shop, &on, &given, &card, answer, certainty) else { return };
             let mark = entry.mark;
-            book.hand_in.emit((Event::Answered(entry), OnDesk::Same));
+            book.hand_in.emit((entry.into(), OnDesk::Same));
             set_right.set(right_now + usize::from(mark == Mark::Right));
             marked.set(Some((mark, told)));
         })
