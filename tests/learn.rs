@@ -5,7 +5,7 @@ mod support;
 
 use std::collections::BTreeSet;
 use stepboard::content::{Content, FamilyInfo};
-use stepboard::learn::{Past, ROUND_MINUTES, Round, held, seed};
+use stepboard::learn::{Latest, Past, ROUND_MINUTES, Round, held, seed};
 use stepboard::record::Certainty;
 use stepboard::rules::term::Stage;
 
@@ -23,13 +23,12 @@ fn board() -> Content {
     Content { families, ..Content::default() }
 }
 
-fn past(answers: &[(&str, bool, Certainty)]) -> Vec<Past> {
-    let one = |(family, right, certainty): &(&str, bool, Certainty)| Past {
-        family: (*family).to_owned(),
-        right: *right,
-        certainty: *certainty,
-    };
-    answers.iter().map(one).collect()
+fn past(answers: &[(&str, bool, Certainty)]) -> Latest {
+    let mut latest = Latest::default();
+    for (family, right, certainty) in answers {
+        latest.take(family, Past { right: *right, certainty: *certainty });
+    }
+    latest
 }
 
 const JOB: Certainty = Certainty::OnTheJob;

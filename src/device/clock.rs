@@ -99,6 +99,20 @@ pub fn ticks() -> f64 {
     web_sys::window().and_then(|window| window.performance()).map_or(0.0, |performance| performance.now())
 }
 
+/// Does some work and measures how long it took, in the place of what was measured of it before.
+pub fn measured<T>(name: &str, work: impl FnOnce() -> T) -> T {
+    let performance = web_sys::window().and_then(|window| window.performance());
+    // A browser without measures loses one and nothing else.
+    let _ = performance.as_ref().map(|performance| performance.mark(name));
+    let done = work();
+    if let Some(performance) = performance {
+        performance.clear_measures_with_measure_name(name);
+        let _ = performance.measure_with_start_mark(name, name);
+        performance.clear_marks_with_mark_name(name);
+    }
+    done
+}
+
 /// Marks a moment in the loading of the page, once.
 pub fn mark_once(name: &str) {
     let Some(performance) = web_sys::window().and_then(|window| window.performance()) else { return };

@@ -3,7 +3,7 @@
 //! This counts the latest answer only, also one whose card was found wrong since: it is no evidence, and whoever met the card
 //! has met it. It knows nothing of forgetting; a model of memory takes its place later.
 
-use super::Past;
+use super::Latest;
 use crate::content::Content;
 use crate::rules::term::Stage;
 
@@ -27,13 +27,13 @@ impl Held {
     }
 }
 
-/// How much of a stage a person holds, from that person's answers, oldest first.
+/// How much of a stage a person holds, from that person's latest answers.
 #[must_use]
-pub fn held(content: &Content, past: &[Past], stage: Stage) -> Held {
+pub fn held(content: &Content, latest: &Latest, stage: Stage) -> Held {
     let mut sum = Held::default();
     for family in content.families.iter().filter(|family| family.stage == stage) {
         sum.of += 1;
-        if let Some(latest) = past.iter().rev().find(|one| one.family == family.id) {
+        if let Some(latest) = latest.of(&family.id) {
             sum.begun += 1;
             sum.held += u32::from(latest.holds());
         }

@@ -6,6 +6,7 @@ pub mod check;
 pub mod evidence;
 mod held;
 pub mod items;
+mod known;
 pub mod mastery;
 pub mod memory;
 pub mod observation;
@@ -14,6 +15,7 @@ mod round;
 mod slip;
 
 pub use held::{Held, held};
-pub use past::Past;
+pub use known::{Followed, Known};
+pub use past::{Latest, Past};
 pub use round::{MINUTE_SECONDS, ROUND_MINUTES, Round, minutes, seed};
 pub use slip::slip;

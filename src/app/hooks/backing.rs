@@ -11,7 +11,7 @@ use yew::prelude::*;
 pub(in crate::app) fn use_backing(number: &str) -> Rc<Option<Vec<Event>>> {
     let (books, people, crew) = (use_book(), use_people(), use_crew());
     use_effect_with(crew.load.clone(), |load| load.emit(()));
-    let journal = Rc::clone(&books.book.journal);
+    let journal = books.book.journal.clone();
     let member = people.crew.member(number).cloned();
     let called = crew.view.as_ref().map(|view| view.people.len());
     use_memo((journal.next_sequence(), member, crew.gathered.clone(), called), |(_, member, ..)| {

@@ -43,7 +43,7 @@ pub(in crate::app) fn use_kept_crew(around: &Around<'_>) -> CrewContext {
     let own_at = use_state(|| 0_u64);
     let here: Rc<Vec<Named>> =
         use_memo(Rc::clone(&people.crew), |crew| crew.members().iter().map(Named::from).collect());
-    let journal = Rc::clone(&book.book.journal);
+    let journal = book.book.journal.clone();
     let load = use_callback(((*store).clone(), journal.next_sequence()), {
         let own_at = own_at.setter();
         let (others, broken, busy) = (others.setter(), broken.setter(), busy.setter());
@@ -125,15 +125,9 @@ pub(in crate::app) fn use_kept_crew(around: &Around<'_>) -> CrewContext {
         }
     });
     let save = use_callback(
-        (
-            (*store).clone(),
-            (*content).clone(),
-            Rc::clone(&journal),
-            Rc::clone(&here),
-            settings.device.clone(),
-        ),
+        ((*store).clone(), (*content).clone(), journal.clone(), Rc::clone(&here), settings.device.clone()),
         |(), (store, content, journal, here, device)| {
-            let (store, content, journal) = (store.clone(), content.clone(), Rc::clone(journal));
+            let (store, content, journal) = (store.clone(), content.clone(), journal.clone());
             let (here, device) = (here.to_vec(), device.clone());
             spawn_local(async move {
                 let sheets = own_sheets(&store).await;

@@ -2,9 +2,10 @@
 
 use super::writer::{Waiting, write, write_alone};
 use crate::app::state::{Book, BookChange, BookContext, Desk, DeskChange, DeskContext, Keep, OnDesk};
-use crate::app::state::{Settings, SettingsContext};
+use crate::app::state::{Settings, SettingsContext, Shared};
 use crate::device::{Loaded, Spot, Store};
 use crate::record::{Draft, Erased, Event, Journal};
+use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
@@ -109,5 +110,13 @@ fn use_kept_book(store: &Store, journal: &Journal, desk: UseReducerDispatcher<De
         let book = book.dispatcher();
         move |kept: Keep<Event>, store| write_alone(store.clone(), kept, book.clone())
     });
-    BookContext { book: Rc::new((*book).clone()), hand_in, write: alone, retry, erase }
+    let followed = use_memo((), |()| Shared::new(RefCell::default()));
+    BookContext {
+        book: Rc::new((*book).clone()),
+        followed: (*followed).clone(),
+        hand_in,
+        write: alone,
+        retry,
+        erase,
+    }
 }

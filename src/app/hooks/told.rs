@@ -1,4 +1,4 @@
-//! The journal as it may be told now, worked out anew with each event.
+//! The journal as it may be told now, worked out with each event.
 
 use super::{use_book, use_standings};
 use crate::app::state::{Told, use_shop};
@@ -18,22 +18,17 @@ pub(in crate::app) fn now() -> Now {
 #[hook]
 pub(in crate::app) fn use_told() -> Rc<Told> {
     let shop = use_shop();
-    let journal = Rc::clone(&use_book().book.journal);
+    let books = use_book();
+    let journal = books.book.journal.clone();
     let standings = use_standings();
-    // A journal only grows: its next number tells whether it is another one.
-    let known = (
-        journal.next_sequence(),
-        journal.unreadable(),
-        shop.settings.person.clone(),
-        standings.clone(),
-        clock::today(),
-    );
-    use_memo(known, move |(_, _, person, ..)| {
+    let known = (journal.clone(), shop.settings.person.clone(), standings.clone(), clock::today());
+    use_memo(known, move |(_, person, ..)| {
         let end = |slug: &str| match standings.of(shop.content(), slug)? {
             Standing::Held(one) => Some((slug.to_owned(), Day(one.until.date()?.number()))),
             _ => None,
         };
         let ends = shop.content().competencies.iter().filter_map(|one| end(&one.slug)).collect();
-        Told::new(shop.content(), journal, person.clone(), now(), ends)
+        let mut followed = books.followed.borrow_mut();
+        Told::new(shop.content(), journal, person.clone(), (now(), ends), &mut followed)
     })
 }

@@ -10,6 +10,7 @@ use crate::content::FamilyInfo;
 use crate::learn::{Past, Round};
 use crate::rules::term::{Stage, Term};
 use std::rc::Rc;
+use std::sync::Arc;
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
@@ -23,7 +24,7 @@ pub(in crate::app) fn Band(props: &BandProps) -> Html {
     let told = use_told();
     let desk = use_desk();
     let stage = Stage::from_slug(&props.stage).unwrap_or(Stage::Room);
-    let past = told.past();
+    let known = Arc::clone(&told.known);
     let found = use_memo((shop.clone(), Rc::clone(&told)), |(shop, told)| told.evidence(shop.content()));
     let of_band: Vec<_> = found.iter().filter(|(competency, _)| competency.band == stage).collect();
     let families: Vec<&FamilyInfo> =
@@ -38,7 +39,7 @@ pub(in crate::app) fn Band(props: &BandProps) -> Html {
     let minutes = Round::of(shop.content(), Some(stage)).minutes.to_string();
     let practise = shop.say_with("band.practise", &[("stage", name.clone()), ("minutes", minutes)]);
     let cautions = shop.cautions_of_band(stage);
-    let row = |family: &&FamilyInfo| standing(&shop, family, &past);
+    let row = |family: &&FamilyInfo| standing(&shop, family, known.latest.of(&family.id));
     let action = html! {
         <button type="button" class="next-step" hidden={families.is_empty()} {onclick}>{ practise }{ icon(Picture::Go) }</button>
     };
@@ -57,8 +58,7 @@ pub(in crate::app) fn Band(props: &BandProps) -> Html {
 }
 
 /// A family, and how its latest answer stands.
-fn standing(shop: &Shop, family: &FamilyInfo, past: &[Past]) -> Html {
-    let latest = past.iter().rev().find(|one| one.family == family.id);
+fn standing(shop: &Shop, family: &FamilyInfo, latest: Option<Past>) -> Html {
     let (class, picture, key) = match latest {
         None => ("", None, "band.mark.none"),
         Some(one) if one.holds() => ("ok", Some(Picture::Tick), "band.mark.holds"),

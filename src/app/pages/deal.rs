@@ -21,6 +21,10 @@ pub(super) fn fresh(
     like: Option<&str>,
     done: u32,
 ) -> Option<Draft> {
+    clock::measured("picked", || dealt(shop, told, within, like, done))
+}
+
+fn dealt(shop: &Shop, told: &Told, within: Option<Stage>, like: Option<&str>, done: u32) -> Option<Draft> {
     let person = shop.settings.person.as_str();
     let family = match like {
         Some(family) => family.to_owned(),
@@ -28,10 +32,9 @@ pub(super) fn fresh(
     };
     let sheet = shop.sheet()?;
     let world = World { content: shop.content(), sheet };
-    let begun = u32::try_from(told.journal.of(person).count()).unwrap_or(u32::MAX);
     let card = (0..TRIES).find_map(|again| {
         // A seed passed over is skipped for good: the next card starts from another count.
-        let seed = seed(person, begun.wrapping_add(again.wrapping_mul(1 << 24)));
+        let seed = seed(person, told.answers.wrapping_add(again.wrapping_mul(1 << 24)));
         card::deal(&world, &family, seed).ok()
     })?;
     Some(Draft::new(person, &card, SheetName::of(sheet), within, done))
@@ -42,7 +45,8 @@ pub(super) fn next(shop: &Shop, told: &Told, within: Option<Stage>) -> Option<(S
     let candidates = candidates(shop.content(), within, &|slug| told.ends.get(slug).copied());
     // Without a day nothing is forgotten.
     let today = Day(clock::today().map_or(0, LocalDate::number));
-    pick(&candidates, &told.remembered(), today).map(|Pick { family, reason }| (family.to_owned(), reason))
+    pick(&candidates, &told.known.remembered, today)
+        .map(|Pick { family, reason }| (family.to_owned(), reason))
 }
 
 /// The panels that the card of a draft shows.

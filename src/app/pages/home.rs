@@ -9,11 +9,12 @@ use crate::app::parts::{BandRow, Frame, NameField, Picture, board, icon};
 use crate::app::route::Route;
 use crate::app::state::{KeptSet, Settings, Shop, use_shop};
 use crate::device::{clock, page};
-use crate::learn::{self, Past, Round};
+use crate::learn::{self, Latest, Round};
 use crate::people::Crew;
 use crate::rules::term::{Stage, Term};
 use crate::walk::Kept;
 use std::rc::Rc;
+use std::sync::Arc;
 use yew::prelude::*;
 
 #[component]
@@ -28,7 +29,7 @@ pub(in crate::app) fn Home() -> Html {
     let walks = use_walks().of(&shop.settings.person, false);
     use_effect_with((), |()| clock::mark_once("usable"));
 
-    let past = told.past();
+    let known = Arc::clone(&told.known);
     let open = desk.draft.filter(|draft| draft.handed.is_none() && draft.person == shop.settings.person);
     let waiting = open.as_ref().and_then(|draft| shop.content().family(&draft.card.family));
     let next = use_memo(Rc::clone(&told), {
@@ -71,7 +72,7 @@ pub(in crate::app) fn Home() -> Html {
         .iter()
         .map(|one| BandRow {
             stamped: stamped.contains(one),
-            ..band(&shop, &past, *one, stage == Some(*one))
+            ..band(&shop, &known.latest, *one, stage == Some(*one))
         })
         .collect::<Vec<_>>();
     let waits = set.is_some();
@@ -88,8 +89,11 @@ pub(in crate::app) fn Home() -> Html {
         (None, Some(stage), Some((_, why))) => {
             let name = shop.stage(stage).to_string();
             let minutes = Round::of(shop.content(), None).minutes.to_string();
-            let key =
-                if past.is_empty() { "home.bare".to_owned() } else { format!("home.next.{}", why.slug()) };
+            let key = if known.latest.is_empty() {
+                "home.bare".to_owned()
+            } else {
+                format!("home.next.{}", why.slug())
+            };
             (
                 shop.say("home.ten-minutes"),
                 shop.say_with(&key, &[("stage", name.clone())]),
@@ -98,7 +102,7 @@ pub(in crate::app) fn Home() -> Html {
         }
         _ => (shop.say("band.empty"), AttrValue::default(), AttrValue::default()),
     };
-    let asks_name = !shop.settings.name_asked && past.is_empty();
+    let asks_name = !shop.settings.name_asked && known.latest.is_empty();
     html! {
         <Frame class="home" title={shop.say("board")} lead={name_tape(&shop, &crew)} cautions={shop.cautions_for(&[])}>
             <section key="board" class="home-board">
@@ -152,8 +156,8 @@ fn set_waits(shop: &Shop, one: &KeptSet, at: u32) -> (AttrValue, AttrValue, Attr
     (shop.say_with("home.set", &named), shop.say_with("home.set-why", &named), shop.say_with(go, &named))
 }
 
-fn band(shop: &Shop, past: &[Past], stage: Stage, next: bool) -> BandRow {
-    let held = learn::held(shop.content(), past, stage);
+fn band(shop: &Shop, latest: &Latest, stage: Stage, next: bool) -> BandRow {
+    let held = learn::held(shop.content(), latest, stage);
     let state = match (held.of, held.begun) {
         (0, _) => shop.say("home.no-cards"),
         (_, 0) => shop.say("home.not-begun"),

@@ -1,7 +1,9 @@
 //! The journal in memory, and whether it is stored.
 
-use super::{Keep, OnDesk};
+use super::{Keep, OnDesk, Shared};
+use crate::learn::Followed;
 use crate::record::{Erased, Event, Journal};
+use std::cell::RefCell;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -19,7 +21,7 @@ pub(in crate::app) enum Saved {
 /// The journal with the answers that are not stored yet.
 #[derive(Debug, Clone, PartialEq)]
 pub(in crate::app) struct Book {
-    pub(in crate::app) journal: Rc<Journal>,
+    pub(in crate::app) journal: Shared<Journal>,
     pub(in crate::app) saved: Saved,
     /// The first number that was free when the page was opened: events from it on were handed in since.
     pub(in crate::app) opened_at: u64,
@@ -46,7 +48,7 @@ impl Book {
     /// What is stored, and nothing waiting.
     pub(in crate::app) fn new(journal: Journal) -> Self {
         let opened_at = journal.next_sequence();
-        Self { journal: Rc::new(journal), saved: Saved::Yes, opened_at }
+        Self { journal: Shared::new(journal), saved: Saved::Yes, opened_at }
     }
 }
 
@@ -55,16 +57,14 @@ impl Reducible for Book {
 
     fn reduce(self: Rc<Self>, change: BookChange) -> Rc<Self> {
         // Screens hold the journal as it was.
-        let journal = || (*self.journal).clone();
+        let journal = || Journal::clone(&self.journal);
         let (journal, saved) = match change {
-            BookChange::HandedIn(event) => (Rc::new(journal().with(event)), Saved::Busy),
-            BookChange::Reloaded(journal) => (Rc::new(journal), Saved::Busy),
-            BookChange::Written(event) => (Rc::new(journal().with(event)), self.saved),
-            BookChange::Erased(erased) => (Rc::new(journal().after(erased)), self.saved),
-            BookChange::Trying => (Rc::clone(&self.journal), Saved::Busy),
-            BookChange::Ended(well) => {
-                (Rc::clone(&self.journal), if well { Saved::Yes } else { Saved::Failed })
-            }
+            BookChange::HandedIn(event) => (Shared::new(journal().with(event)), Saved::Busy),
+            BookChange::Reloaded(journal) => (Shared::new(journal), Saved::Busy),
+            BookChange::Written(event) => (Shared::new(journal().with(event)), self.saved),
+            BookChange::Erased(erased) => (Shared::new(journal().after(erased)), self.saved),
+            BookChange::Trying => (self.journal.clone(), Saved::Busy),
+            BookChange::Ended(well) => (self.journal.clone(), if well { Saved::Yes } else { Saved::Failed }),
         };
         Rc::new(Self { journal, saved, opened_at: self.opened_at })
     }
@@ -74,6 +74,8 @@ impl Reducible for Book {
 #[derive(Debug, Clone, PartialEq)]
 pub(in crate::app) struct BookContext {
     pub(in crate::app) book: Rc<Book>,
+    /// The answers of whoever was asked about last, as far as they were followed.
+    pub(in crate::app) followed: Shared<RefCell<Followed>>,
     /// Hands an event in together with what it leaves on the desk. It gets its number here.
     pub(in crate::app) hand_in: Callback<(Event, OnDesk)>,
     /// Writes an event that belongs to no card.

@@ -1,34 +1,49 @@
 //! The journal as it may be told to the person who works: without the answers of a check that wants more cards today.
 
+use super::Shared;
 use crate::content::{Competency, Content};
-use crate::learn::Past;
 use crate::learn::check::{Now, Sealed};
 use crate::learn::evidence::{Evidence, of_all};
-use crate::learn::memory::{Answered, Day, Remembered};
+use crate::learn::memory::Day;
+use crate::learn::{Followed, Known};
 use crate::record::{Decided, Entry, Event, Journal, Walked};
 use std::collections::BTreeMap;
-use std::rc::Rc;
+use std::sync::Arc;
 
-#[derive(Debug, Clone, PartialEq)]
+/// Worked out anew where anything in it is another: two of them are the same where they are one.
+#[derive(Debug, Clone)]
 pub(in crate::app) struct Told {
-    pub(in crate::app) journal: Rc<Journal>,
+    pub(in crate::app) journal: Shared<Journal>,
     pub(in crate::app) person: String,
     pub(in crate::app) now: Now,
     /// The days on which what is signed for competencies expires.
     pub(in crate::app) ends: BTreeMap<String, Day>,
+    /// What this person's answers leave, of those that may be told.
+    pub(in crate::app) known: Arc<Known>,
+    /// This person's answers, those that must not be told yet among them.
+    pub(in crate::app) answers: u32,
     sealed: Sealed,
 }
 
+impl PartialEq for Told {
+    fn eq(&self, other: &Self) -> bool {
+        std::ptr::eq(self, other)
+    }
+}
+
 impl Told {
+    /// `followed` goes on to what the journal has by now.
     pub(in crate::app) fn new(
         content: &Content,
-        journal: Rc<Journal>,
+        journal: Shared<Journal>,
         person: String,
-        now: Now,
-        ends: BTreeMap<String, Day>,
+        (now, ends): (Now, BTreeMap<String, Day>),
+        followed: &mut Followed,
     ) -> Self {
         let sealed = Sealed::of(content, journal.events(), now);
-        Self { journal, person, now, ends, sealed }
+        *followed = std::mem::take(followed).on(journal.events(), &person, &sealed);
+        let (known, answers) = (Arc::clone(followed.known()), followed.answers());
+        Self { journal, person, now, ends, known, answers, sealed }
     }
 
     /// The events that may be told, whoever they are about, oldest first.
@@ -68,16 +83,5 @@ impl Told {
         let events: Vec<&Event> = self.events().collect();
         let found = of_all(content, &events, &self.person, self.journal.unreadable());
         found.into_iter().map(|(competency, evidence)| (competency.clone(), evidence)).collect()
-    }
-
-    pub(in crate::app) fn past(&self) -> Vec<Past> {
-        self.entries().map(Past::of).collect()
-    }
-
-    /// Decisions of walks are no part of it: nothing was asked, so that none tells whether it was recalled.
-    pub(in crate::app) fn remembered(&self) -> Remembered {
-        let mut past = Remembered::default();
-        self.entries().filter_map(Answered::of).for_each(|answer| past.take(&answer));
-        past
     }
 }

@@ -48,6 +48,12 @@ impl Sealed {
         Self { checks: sealed.map(hidden).collect(), walks: going_on(events, now.day), today: now.day }
     }
 
+    /// Whether it hides the same answers as another one, whichever there are.
+    #[must_use]
+    pub fn hides_as(&self, other: &Self) -> bool {
+        self.checks == other.checks && (self.checks.is_empty() || self.today == other.today)
+    }
+
     /// Whether an answer must not be told yet. An answer whose clock told no day is told once its check is closed.
     #[must_use]
     pub fn hides(&self, entry: &Entry) -> bool {

@@ -4,6 +4,7 @@
 use super::earlier::SECONDS_MOST;
 use super::{Answered, Earlier};
 use crate::record::Certainty;
+use serde::{Deserialize, Serialize};
 
 /// Times the usual time above which an answer was slow (common practice, no source).
 const SLOW_TIMES: u32 = 2;
@@ -11,7 +12,8 @@ const SLOW_TIMES: u32 = 2;
 const TRIED_LEAST: usize = 2;
 
 /// The worth of an answer.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Grade {
     /// Wrong: comes back tomorrow.
     Missed,

@@ -3,9 +3,11 @@
 use super::{Care, Grade, State};
 use crate::card::Mark;
 use crate::record::{Certainty, Entry, Help};
+use serde::{Deserialize, Serialize};
 
 /// A day of the local calendar, counted from any fixed one. Yesterday evening and this morning are a day apart.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(transparent)]
 pub struct Day(pub i32);
 
 impl Day {
@@ -40,7 +42,8 @@ pub struct Answered {
 }
 
 /// How one person remembers one card family.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Memory {
     /// Stability and difficulty.
     pub state: State,

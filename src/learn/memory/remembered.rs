@@ -1,22 +1,30 @@
 //! What a person remembers, family by family. Each answer is read once; whoever picks looks at families and not at answers.
 
 use super::{Answered, Earlier, Memory, graded};
+use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
-/// How one person remembers everything that was asked.
-#[derive(Debug, Clone, Default)]
+/// How one person remembers everything that was asked. As JSON it is what a pick looks at, without the usual times: read from
+/// there it takes no more answers.
+#[derive(Debug, Clone, Default, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Remembered {
     families: BTreeMap<String, Family>,
+    /// What is known of earlier answers, by family.
+    #[serde(skip)]
+    earlier: BTreeMap<String, Earlier>,
     /// The family of the latest answer.
     last: Option<String>,
     /// Answers so far.
     answers: usize,
 }
 
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 struct Family {
     memory: Memory,
-    earlier: Earlier,
+    /// How often it was answered.
+    answers: usize,
     /// Place of its latest answer among all.
     latest: usize,
 }
@@ -37,16 +45,18 @@ impl Remembered {
         if self.last.as_ref() != Some(&answer.family) {
             self.last = Some(answer.family.clone());
         }
-        if let Some(family) = self.families.get_mut(&answer.family) {
-            let grade = graded(answer, &family.earlier);
+        if let Some((family, earlier)) =
+            self.families.get_mut(&answer.family).zip(self.earlier.get_mut(&answer.family))
+        {
+            let grade = graded(answer, earlier);
             family.memory = Memory::after(Some(family.memory), answer.day, grade);
-            family.earlier.take(answer);
-            family.latest = latest;
+            earlier.take(answer);
+            (family.answers, family.latest) = (family.answers + 1, latest);
         } else {
             let grade = graded(answer, &Earlier::default());
             let memory = Memory::after(None, answer.day, grade);
-            let family = Family { memory, earlier: Earlier::of([answer]), latest };
-            self.families.insert(answer.family.clone(), family);
+            self.families.insert(answer.family.clone(), Family { memory, answers: 1, latest });
+            self.earlier.insert(answer.family.clone(), Earlier::of([answer]));
         }
     }
 
@@ -59,7 +69,7 @@ impl Remembered {
     /// How often a family was answered.
     #[must_use]
     pub fn answers(&self, family: &str) -> usize {
-        self.families.get(family).map_or(0, |family| family.earlier.answers())
+        self.families.get(family).map_or(0, |family| family.answers)
     }
 
     /// Place of the latest answer of a family among all answers, from 0.

@@ -3,6 +3,7 @@
 use super::Grade;
 use super::parameters as p;
 use crate::quantity::Fraction;
+use serde::{Deserialize, Serialize};
 
 /// Chance of recall that defines stability: after so many days it has fallen to this.
 const RECALL_AT_STABILITY: f64 = 0.9;
@@ -16,7 +17,8 @@ const STILL: f64 = 3.0;
 const NO_GROWTH: f64 = 11.0;
 
 /// One memory.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct State {
     stability: f64,
     difficulty: f64,

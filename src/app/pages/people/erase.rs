@@ -6,7 +6,6 @@ use crate::app::route::Route;
 use crate::app::state::{Keep, Settings, WatchingChange, use_shop};
 use crate::people::{Member, erased};
 use crate::record::Stamp;
-use std::rc::Rc;
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
@@ -31,7 +30,7 @@ pub(super) fn Erase(props: &EraseProps) -> Html {
             if !*sure {
                 return said.set(shop.say("people.erase-sure-first"));
             }
-            let journal = Rc::clone(&books.book.journal);
+            let journal = books.book.journal.clone();
             let stamp = Stamp { sequence: journal.next_sequence(), ..shop.stamp("") };
             let journal_name = member.journal.clone();
             let what = erased(&journal, &journal_name, stamp);

@@ -9,7 +9,6 @@ use crate::app::state::{Keep, use_shop};
 use crate::device::files;
 use crate::people::{Member, told};
 use crate::rules::term::Term;
-use std::rc::Rc;
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]
@@ -42,7 +41,7 @@ struct KnownProps {
 fn Known(props: &KnownProps) -> Html {
     let shop = use_shop();
     let (people, signed, keys) = (use_people(), use_signed(), use_keys_held());
-    let journal = Rc::clone(&use_book().book.journal);
+    let journal = use_book().book.journal.clone();
     let name = use_state(|| props.member.name.clone());
     let wrong = use_state(AttrValue::default);
     let said = use_state(AttrValue::default);
@@ -70,7 +69,7 @@ fn Known(props: &KnownProps) -> Html {
         })
     };
     let save = {
-        let (member, journal, book) = (member.clone(), Rc::clone(&journal), signed.book().cloned());
+        let (member, journal, book) = (member.clone(), journal.clone(), signed.book().cloned());
         Callback::from(move |_: MouseEvent| {
             let json = told(&member, &journal, book.as_deref());
             if let Ok(text) = serde_json::to_string_pretty(&json) {

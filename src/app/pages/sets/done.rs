@@ -10,7 +10,6 @@ use crate::device::{clock, page};
 use crate::exchange::crew::{Came, SetDone, Way};
 use crate::exchange::{Named, OwnSheet, Results};
 use crate::record::{Event, Journal};
-use std::rc::Rc;
 use yew::prelude::*;
 
 /// Id of the heading that takes the focus.
@@ -51,7 +50,7 @@ pub(super) fn Done(props: &DoneProps) -> Html {
     let counts: Vec<String> =
         counts.iter().map(|slug| shop.text(&format!("competency.{slug}")).to_string()).collect();
     let save = {
-        let (shop, journal, said) = (shop.clone(), Rc::clone(&journal), said.setter());
+        let (shop, journal, said) = (shop.clone(), journal.clone(), said.setter());
         Callback::from(move |_: MouseEvent| {
             let person = &shop.settings.person;
             let sheets: Vec<OwnSheet> = editions.iter().cloned().collect();

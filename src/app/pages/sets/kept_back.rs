@@ -3,10 +3,9 @@
 use super::taken::{Stand, stand};
 use crate::app::hooks::{use_book, use_keys_held};
 use crate::app::parts::Unlock;
-use crate::app::state::{KeptSet, Origin, Shop, use_shop};
+use crate::app::state::{KeptSet, Origin, Shared, Shop, use_shop};
 use crate::exchange::set::Asker;
 use crate::record::Journal;
-use std::rc::Rc;
 use yew::prelude::*;
 
 /// How it stands with the answers of a set.
@@ -29,7 +28,7 @@ impl Answers {
 /// What decides it for the person at work.
 pub(in crate::app::pages) struct Keeping {
     shop: Shop,
-    journal: Rc<Journal>,
+    journal: Shared<Journal>,
     signs: bool,
 }
 

@@ -1,0 +1,174 @@
+//! What is known of a person's answers, followed through a journal that grows, is what the whole journal tells: whoever is asked
+//! about, with checks open and closed, with events erased, and with events of another window that came between.
+
+mod support;
+
+use proptest::prelude::*;
+use serde_json::json;
+use stepboard::content::Content;
+use stepboard::learn::check::{Now, Sealed};
+use stepboard::learn::memory::{Answered, Remembered};
+use stepboard::learn::{Followed, Known, Latest, Past};
+use stepboard::record::{Certainty, Erased, Event, Journal, Step, Within};
+use support::any::{hold, term};
+use support::log::{Log, date, families};
+
+const PEOPLE: [&str; 3] = ["a-07", "a-08", ""];
+const COMPETENCY: &str = "pores-filled";
+/// Journals in `make test`; each is asked about dozens of times.
+const JOURNALS: u32 = 150;
+
+/// What happens next.
+#[derive(Debug, Clone)]
+enum Next {
+    /// Somebody answers, within the check that is open for them or in practice.
+    Answers { who: usize, family: usize, right: bool, certainty: Certainty, check: bool },
+    /// Somebody opens a check.
+    Opens(usize),
+    /// Somebody closes the check that is open for them.
+    Closes(usize),
+    /// Days go by.
+    Days(u32),
+    /// All that a person did is erased.
+    Erases(usize),
+    /// The latest event gets another number, since another window took its own.
+    ComesBetween(usize),
+}
+
+fn next() -> impl Strategy<Value = Next> {
+    let who = || 0..PEOPLE.len();
+    let answers = (who(), 0_usize..4, any::<bool>(), term::<Certainty>(), any::<bool>()).prop_map(
+        |(who, family, right, certainty, check)| Next::Answers { who, family, right, certainty, check },
+    );
+    prop_oneof![
+        12 => answers,
+        2 => who().prop_map(Next::Opens),
+        1 => who().prop_map(Next::Closes),
+        2 => (0_u32..4).prop_map(Next::Days),
+        1 => who().prop_map(Next::Erases),
+        1 => who().prop_map(Next::ComesBetween),
+    ]
+}
+
+/// A tablet at work.
+struct Tablet {
+    content: Content,
+    families: Vec<String>,
+    log: Log,
+    journal: Journal,
+    /// The check that is open for each.
+    open: [Option<String>; 3],
+}
+
+impl Tablet {
+    /// What `write` puts into a log as the next event of somebody.
+    fn event(&mut self, who: usize, write: impl FnOnce(&mut Log)) -> Event {
+        PEOPLE[who].clone_into(&mut self.log.person);
+        write(&mut self.log);
+        let mut event = self.log.events.pop().expect("it was written");
+        event.stamp_mut().sequence = self.journal.next_sequence();
+        event
+    }
+
+    fn add(&mut self, who: usize, write: impl FnOnce(&mut Log)) {
+        let event = self.event(who, write);
+        self.journal = self.journal.clone().with(event);
+    }
+
+    fn go_on(&mut self, next: &Next) {
+        match *next {
+            Next::Answers { who, family, right, certainty, check } => {
+                let within = self.open[who].clone().filter(|_| check);
+                let within = within
+                    .map_or(Within::Practice, |attempt| Within::Check { attempt, set: "a-set".to_owned() });
+                let family = self.families[family % self.families.len()].clone();
+                self.add(who, |log| {
+                    (log.certainty, log.within) = (certainty, within);
+                    log.answer(&family, right);
+                });
+            }
+            Next::Opens(who) => {
+                let attempt = format!("check-{}", self.journal.next_sequence());
+                self.add(who, |log| {
+                    log.open(&attempt, &[COMPETENCY]);
+                });
+                self.open[who] = Some(attempt);
+            }
+            Next::Closes(who) => {
+                if let Some(attempt) = self.open[who].take() {
+                    self.add(who, |log| {
+                        log.step(&attempt, Step::Closed);
+                    });
+                }
+            }
+            Next::Days(days) => {
+                let day = self.log.day + days;
+                self.log.on(day);
+            }
+            Next::Erases(who) => {
+                let theirs = self
+                    .journal
+                    .events()
+                    .iter()
+                    .map(Event::stamp)
+                    .filter(|stamp| stamp.person == PEOPLE[who]);
+                let numbers: Vec<u64> = theirs.map(|stamp| stamp.sequence).collect();
+                let mut stamp = self.event(who, |log| {
+                    log.taught(COMPETENCY);
+                });
+                stamp.stamp_mut().person = String::new();
+                self.journal = self.journal.clone().after(Erased { stamp: stamp.stamp().clone(), numbers });
+                self.open[who] = None;
+            }
+            Next::ComesBetween(who) => {
+                let Some(mut last) = self.journal.events().last().cloned() else { return };
+                let mut other = self.event(who, |log| {
+                    log.within = Within::Practice;
+                    log.answer("dew-point", true);
+                });
+                std::mem::swap(&mut last.stamp_mut().sequence, &mut other.stamp_mut().sequence);
+                let mut events = self.journal.events().to_vec();
+                events.pop();
+                self.journal = Journal::new(events.into_iter().chain([other, last]).collect());
+            }
+        }
+    }
+
+    fn sealed(&self) -> Sealed {
+        Sealed::of(&self.content, self.journal.events(), Now { day: Some(date(self.log.day)), at: None })
+    }
+}
+
+/// What is known, worked out from all answers that may be told.
+fn anew(journal: &Journal, person: &str, sealed: &Sealed) -> Known {
+    let told = || sealed.told_of(journal.events(), person);
+    let mut latest = Latest::default();
+    told().for_each(|entry| latest.take(&entry.family, Past::of(entry)));
+    let history: Vec<Answered> = told().filter_map(Answered::of).collect();
+    Known { latest, remembered: Remembered::of(&history) }
+}
+
+#[test]
+fn what_is_followed_is_what_the_whole_journal_tells() {
+    let steps = proptest::collection::vec((next(), 0..PEOPLE.len()), 1..60);
+    let content = support::content();
+    let families = families(&content, COMPETENCY);
+    let hidden = std::cell::Cell::new(0);
+    hold(support::inputs(JOURNALS), &steps, |steps| {
+        let (content, families) = (content.clone(), families.clone());
+        let (log, journal) = (Log::new("t", ""), Journal::default());
+        let mut tablet = Tablet { content, families, log, journal, open: [const { None }; 3] };
+        let mut followed = Followed::default();
+        for (step, asked) in &steps {
+            tablet.go_on(step);
+            let (sealed, person) = (tablet.sealed(), PEOPLE[*asked]);
+            followed = followed.on(tablet.journal.events(), person, &sealed);
+            let whole = anew(&tablet.journal, person, &sealed);
+            assert_eq!(json!(**followed.known()), json!(whole), "{person} after {step:?}");
+            assert_eq!(followed.answers() as usize, tablet.journal.of(person).count(), "{step:?}");
+            let told = sealed.told_of(tablet.journal.events(), person).count();
+            hidden.set(hidden.get() + u32::from(told < tablet.journal.of(person).count()));
+        }
+    });
+    assert!(hidden.get() > 100, "answers were kept back {} times", hidden.get());
+}
