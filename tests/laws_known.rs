@@ -8,7 +8,7 @@ use serde_json::json;
 use stepboard::content::Content;
 use stepboard::learn::check::{Now, Sealed};
 use stepboard::learn::memory::{Answered, Remembered};
-use stepboard::learn::{Followed, Known, Latest, Past};
+use stepboard::learn::{Followed, Front, Known, Latest, Past};
 use stepboard::record::{Certainty, Erased, Event, Journal, Step, Within};
 use support::any::{hold, term};
 use support::log::{Log, date, families};
@@ -61,6 +61,11 @@ struct Tablet {
 }
 
 impl Tablet {
+    fn new(content: Content, families: Vec<String>) -> Self {
+        let (log, journal) = (Log::new("t", ""), Journal::default());
+        Self { content, families, log, journal, open: [const { None }; 3] }
+    }
+
     /// What `write` puts into a log as the next event of somebody.
     fn event(&mut self, who: usize, write: impl FnOnce(&mut Log)) -> Event {
         PEOPLE[who].clone_into(&mut self.log.person);
@@ -155,9 +160,7 @@ fn what_is_followed_is_what_the_whole_journal_tells() {
     let families = families(&content, COMPETENCY);
     let hidden = std::cell::Cell::new(0);
     hold(support::inputs(JOURNALS), &steps, |steps| {
-        let (content, families) = (content.clone(), families.clone());
-        let (log, journal) = (Log::new("t", ""), Journal::default());
-        let mut tablet = Tablet { content, families, log, journal, open: [const { None }; 3] };
+        let mut tablet = Tablet::new(content.clone(), families.clone());
         let mut followed = Followed::default();
         for (step, asked) in &steps {
             tablet.go_on(step);
@@ -171,4 +174,42 @@ fn what_is_followed_is_what_the_whole_journal_tells() {
         }
     });
     assert!(hidden.get() > 100, "answers were kept back {} times", hidden.get());
+}
+
+/// A first screen is kept where it stays true on every day, and tells no other journal.
+#[test]
+fn a_kept_first_screen_is_what_the_journal_tells_on_any_day() {
+    let steps = proptest::collection::vec((next(), 0..PEOPLE.len()), 1..60);
+    let content = support::content();
+    let families = families(&content, COMPETENCY);
+    let (kept, left) = (std::cell::Cell::new(0), std::cell::Cell::new(0));
+    hold(support::inputs(JOURNALS), &steps, |steps| {
+        let mut tablet = Tablet::new(content.clone(), families.clone());
+        for (step, asked) in &steps {
+            let before = tablet.journal.next_sequence();
+            tablet.go_on(step);
+            let (journal, person) = (&tablet.journal, PEOPLE[*asked]);
+            let known = anew(journal, person, &tablet.sealed());
+            let Some(front) = Front::of(journal, person, "t", &known) else {
+                left.set(left.get() + 1);
+                continue;
+            };
+            kept.set(kept.get() + 1);
+            let text = serde_json::to_string(&front).expect("written");
+            let read: Front = serde_json::from_str(&text).expect("read again");
+            assert!(read.fits(Some(journal.next_sequence())) && read.is_of(person));
+            assert!(!read.fits(Some(before)) || before == journal.next_sequence(), "after {step:?}");
+            assert!(!read.fits(None) && PEOPLE.iter().all(|other| *other == person || !read.is_of(other)));
+            assert_eq!(json!(read.known), json!(known), "{person} after {step:?}");
+            for later in [0, 1, 30] {
+                let now = Now { day: Some(date(tablet.log.day + later)), at: None };
+                let sealed = Sealed::of(&tablet.content, journal.events(), now);
+                assert_eq!(json!(anew(journal, person, &sealed)), json!(read.known), "{later} days after");
+                for family in &tablet.families {
+                    assert_eq!(read.known.remembered.memory(family), known.remembered.memory(family));
+                }
+            }
+        }
+    });
+    assert!(kept.get() > 500 && left.get() > 500, "kept {} times and not {}", kept.get(), left.get());
 }

@@ -1,15 +1,17 @@
 //! Loads what is stored, then draws the screens round it.
 
 use super::hooks::{
-    Around, Keeper, use_idle, use_keeper, use_kept_air, use_kept_crew, use_kept_folder, use_kept_keys,
-    use_kept_people, use_kept_sets, use_kept_sheets, use_kept_signed, use_kept_stricter, use_kept_walks,
-    use_kept_watching, use_route,
+    Around, Keeper, is_short, use_idle, use_keeper, use_kept_air, use_kept_crew, use_kept_folder,
+    use_kept_front, use_kept_keys, use_kept_people, use_kept_sets, use_kept_sheets, use_kept_signed,
+    use_kept_stricter, use_kept_walks, use_kept_watching, use_route,
 };
 use super::pages;
 use super::route::Route;
 use super::state::{ContentContext, Light, LockContext, Settings};
 use crate::content::Content;
-use crate::device::{Loaded, Shelf, Store, page};
+use crate::device::{Loaded, Shelf, Slices, Store, page};
+use crate::learn::Front;
+use crate::record::Journal;
 use crate::rules::term::Term;
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
@@ -27,15 +29,26 @@ pub fn start() {
     page::tell_when_broken(&content);
     spawn_local(async move {
         let store = Store::open().await.unwrap_or_default();
-        let loaded = store.load().await.unwrap_or_default();
+        let loaded: Loaded<Settings> = store.load().await.unwrap_or_default();
+        // Nobody would see of a short one that it was not there yet.
+        let journal = match is_short(loaded.next) {
+            true => Some(store.journal(&mut Slices::begin()).await.unwrap_or_default()),
+            false => None,
+        };
         let sheets = store.shelf(Shelf::Sheets).await.unwrap_or_default();
         let first = Settings::new(page::random_name(), first_language(&content));
         if loaded.settings.is_none() {
             // Not stored, the device gets another name next time; answers keep the one they were given under.
             drop(store.put_settings(&first).await);
         }
-        let start =
-            Rc::new(Start { content: ContentContext(Rc::new(content)), store, loaded, sheets, first });
+        let start = Rc::new(Start {
+            content: ContentContext(Rc::new(content)),
+            store,
+            loaded,
+            journal,
+            sheets,
+            first,
+        });
         let place =
             gloo::utils::document().get_element_by_id("app").unwrap_or_else(|| gloo::utils::body().into());
         yew::Renderer::<Root>::with_root_and_props(place, RootProps { start }).render();
@@ -56,6 +69,8 @@ struct Start {
     content: ContentContext,
     store: Store,
     loaded: Loaded<Settings>,
+    /// Where it was read already.
+    journal: Option<Journal>,
     /// Files of the shop's own sheets.
     sheets: Vec<(String, String)>,
     first: Settings,
@@ -75,7 +90,8 @@ impl PartialEq for RootProps {
 #[component]
 fn Root(props: &RootProps) -> Html {
     let start = &props.start;
-    let Keeper { settings, book, desk } = use_keeper(&start.store, &start.loaded, &start.first);
+    let Keeper { settings, book, desk } =
+        use_keeper(&start.store, &start.content, &start.loaded, start.journal.as_ref(), &start.first);
     // Before anything is drawn, since dates are written in it.
     page::set_language(settings.now.speaks());
     let people = use_kept_people(&start.store, &start.loaded);
@@ -130,8 +146,13 @@ fn Root(props: &RootProps) -> Html {
     });
     let lock = LockContext { locked: *locked, set: on_lock };
     let device = &settings.now.device;
-    let folder = use_kept_folder(&start.store, &start.content, (&book, &people), device, *locked);
+    // Of a journal that is still being read nothing is handed in.
+    let rests = *locked || !book.book.read;
+    let folder = use_kept_folder(&start.store, &start.content, (&book, &people), device, rests);
+    use_kept_front(&start.store, &content, &settings.now, &book);
     let route = use_route();
+    let front =
+        start.loaded.front.clone().filter(|front| !book.book.read && front.is_of(&settings.now.person));
     // Cards are for whoever learns: an assessor's key does not stay open in their hands.
     let cards = matches!(
         route,
@@ -155,6 +176,10 @@ fn Root(props: &RootProps) -> Html {
     });
     let shown = if lock.locked {
         html! { <pages::Who key="who" /> }
+    } else if let Some(front) = front.filter(|_| route == Route::Home) {
+        html! { <pages::Home key="home" front={Some(front)} /> }
+    } else if !book.book.read {
+        html! { <pages::Reading key="reading" /> }
     } else {
         screen(route, desk.draft.as_ref().map(|draft| draft.card.sheet.slug.clone()))
     };
@@ -184,7 +209,7 @@ fn provided<T: Clone + PartialEq + 'static>(context: T, inside: Html) -> Html {
 /// Every screen is one keyed element, so that one replaces the other whole. `on_desk` is the sheet of the card that lies there.
 fn screen(route: Route, on_desk: Option<String>) -> Html {
     match route {
-        Route::Home => html! { <pages::Home key="home" /> },
+        Route::Home => html! { <pages::Home key="home" front={None::<Rc<Front>>} /> },
         Route::Band { stage } => {
             html! { <pages::Band key={format!("band-{stage}")} stage={stage.clone()} /> }
         }

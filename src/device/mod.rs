@@ -10,10 +10,12 @@ pub mod pointer;
 pub mod session;
 pub mod share;
 mod shown;
+mod slices;
 mod store;
 mod watch;
 
 pub use frames::NextFrame;
 pub use shown::Shown;
+pub use slices::{Slices, once_drawn};
 pub use store::{Held, Kept, Loaded, Shelf, Spot, Store, StoreError, held, read_backup};
 pub use watch::Watch;

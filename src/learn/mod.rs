@@ -4,6 +4,7 @@ pub mod agreement;
 pub mod calibration;
 pub mod check;
 pub mod evidence;
+mod front;
 mod held;
 pub mod items;
 mod known;
@@ -14,6 +15,7 @@ mod past;
 mod round;
 mod slip;
 
+pub use front::Front;
 pub use held::{Held, held};
 pub use known::{Followed, Known};
 pub use past::{Latest, Past};

@@ -29,11 +29,9 @@ impl Journal {
     /// stored.
     #[must_use]
     pub fn stored(events: Vec<Event>, numbers: impl IntoIterator<Item = u64>) -> Self {
-        let mut unreadable: BTreeSet<u64> = numbers.into_iter().collect();
-        for event in &events {
-            unreadable.remove(&event.stamp().sequence);
-        }
-        Self { unreadable, ..Self::new(events) }
+        let mut journal = Self::new(events);
+        journal.unreadable = numbers.into_iter().filter(|number| journal.at(*number).is_none()).collect();
+        journal
     }
 
     /// How many stored events cannot be read, as those that a later program wrote. What they say is no part of the

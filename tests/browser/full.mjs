@@ -1,30 +1,33 @@
-// A tablet with 100,000 answers: how long until its first screen can be used beside an empty one, and how long until the next card
-// lies there: `make full`, since it takes a while. Figures that are told and held against what they were; the goals stand beside them.
+// A tablet with 100,000 answers: how long until its first screen can be used beside an empty one, and how long it takes to pick a
+// card and the next one: `make full`, since it takes a while. Both are held to their goals; what else is told is told alone.
 import assert from "node:assert/strict";
-import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import { test } from "node:test";
-import { root } from "../../tools/shell.mjs";
-import { begin, home } from "./apprentice.mjs";
+import { answer, begin, handIn, home, next } from "./apprentice.mjs";
 import { SIZES, journey } from "./harness.mjs";
+import { stored } from "./office.mjs";
 import { Seed } from "./seed.mjs";
 
 const ENTRIES = 100_000;
 /** Answers of a day: some seven years of them. */
 const A_DAY = 40;
 const STARTS = 5;
-/** What the app is to keep to in the end. */
+const CARDS = 3;
+/** What the app keeps to: times an empty tablet's start, and milliseconds for a card. */
 const GOAL = { start: 1.3, next_ms: 10 };
-const GROWTH = 1.3;
-const RECORDED = JSON.parse(readFileSync(join(root, "tools", "start.json"), "utf8")).full;
+/** How long the journal may take to be read. */
+const READ_MS = 120_000;
 
 const middle = (numbers) => [...numbers].sort((a, b) => a - b)[Math.floor(numbers.length / 2)];
 
-async function starts(page) {
+/** When something was marked in the loading of the page, or how long it took, milliseconds. */
+const marked = (page, name, what = "startTime") =>
+  page.until(`the mark ${name}`, () => page.driver.executeScript("return performance.getEntriesByName(arguments[0])[0]?.[arguments[1]]", name, what), READ_MS);
+
+async function starts(page, mark) {
   const took = [];
   for (let nth = 0; nth <= STARTS; nth += 1) {
     await page.reload();
-    took.push(await page.until("the mark", () => page.driver.executeScript("return performance.getEntriesByName('usable')[0]?.startTime"), 60_000));
+    took.push(await marked(page, mark));
   }
   return middle(took.slice(1));
 }
@@ -32,7 +35,7 @@ async function starts(page) {
 test("a tablet with 100,000 answers starts, and deals the next card", { timeout: 600_000 }, () =>
   journey("full", SIZES[0], async (page) => {
     await home(page);
-    const empty = await starts(page);
+    const empty = await starts(page, "usable");
     const families = ["dew-point", "surface-gap", "warm-enough"];
     const seed = new Seed("0123456789abcdef", "", "");
     const now = Date.now();
@@ -43,15 +46,26 @@ test("a tablet with 100,000 answers starts, and deals the next card", { timeout:
         guess: 0.25, active_seconds: 20, help: "none", within: "practice" });
     }
     await seed.put(page);
-    await page.until("the first screen", async () => (await page.all("button", /^(Start with|Go on)/)).length > 0, 120_000);
-    const full = await starts(page);
+    await marked(page, "usable");
+    await page.until("the first screen to be kept", async () => (await stored(page, "state", "front")) !== undefined, READ_MS);
+    const full = await starts(page, "usable");
+    const read = await starts(page, "read");
     await page.driver.executeScript(`window.at = {}; document.addEventListener("click", () => { at.pressed ??= performance.now(); }, true);
       new MutationObserver(() => { if (document.querySelector(".choices, .order, .panel, .number")) at.dealt ??= performance.now(); })
         .observe(document.body, { subtree: true, childList: true });`);
     await begin(page);
     const at = await page.driver.executeScript("return window.at");
-    const next = at.dealt - at.pressed;
+    const drawn = at.dealt - at.pressed;
+    const picked = [await marked(page, "picked", "duration")];
+    for (let card = 0; card < CARDS; card += 1) {
+      await answer(page);
+      await handIn(page);
+      picked.push(await marked(page, "picked", "duration"));
+      await next(page);
+    }
     const ratio = full / empty;
-    console.log(`${ENTRIES} entries: usable after ${full.toFixed(0)} ms, empty after ${empty.toFixed(0)} ms: ${ratio.toFixed(2)} times, goal ${GOAL.start}, recorded ${RECORDED}; the card drawn ${next.toFixed(0)} ms after the touch, goal ${GOAL.next_ms} to pick it`);
-    assert(ratio <= RECORDED * GROWTH, `${ratio.toFixed(2)} times, recorded ${RECORDED}`);
+    const told = picked.map((took) => took.toFixed(1)).join(", ");
+    console.log(`${ENTRIES} entries: usable after ${full.toFixed(0)} ms, empty after ${empty.toFixed(0)} ms: ${ratio.toFixed(2)} times; the journal read after ${read.toFixed(0)} ms; the first card drawn ${drawn.toFixed(0)} ms after the touch; cards picked in ${told} ms`);
+    assert(ratio <= GOAL.start, `${ratio.toFixed(2)} times, goal ${GOAL.start}`);
+    assert(Math.max(...picked) <= GOAL.next_ms, `picked in ${told} ms, goal ${GOAL.next_ms}`);
   }));

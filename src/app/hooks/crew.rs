@@ -2,11 +2,11 @@
 
 use super::crew_shelf::{leave_out, read_slowly, shelf_name, take_in};
 use super::crew_view::use_crew_view;
-use super::slices::Slices;
 use super::told::now;
 use crate::app::state::{
     BookContext, Came, ContentContext, CrewContext, PeopleContext, Settings, Shared, SignedContext,
 };
+use crate::device::Slices;
 use crate::device::files::{self, Picked};
 use crate::device::{Shelf, Store, clock};
 use crate::exchange::crew::Gathered;

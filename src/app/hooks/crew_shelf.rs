@@ -1,7 +1,7 @@
 //! The shelf of results: files taken in, read and written in slices, and left out.
 
-use super::slices::Slices;
 use crate::app::state::NotIn;
+use crate::device::Slices;
 use crate::device::{Shelf, Store, StoreError, files};
 use crate::exchange::crew::{Added, Gathered};
 use crate::exchange::{RESULTS, Reading, Refused, Results, Writing, content_name};

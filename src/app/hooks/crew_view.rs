@@ -1,7 +1,7 @@
 //! Works out what results say of everybody, in slices; what was begun on other results is left.
 
-use super::slices::Slices;
 use crate::app::state::{ContentContext, CrewView, Shared, SignedContext};
+use crate::device::Slices;
 use crate::device::clock;
 use crate::exchange::Named;
 use crate::exchange::crew::{Gathered, Looking, Person, Roll, Slips, glance, stuck};

@@ -1,7 +1,10 @@
 //! Keeps settings, desk and journal: holds them in memory and stores every change.
 
+use super::reading::read_behind;
 use super::writer::{Waiting, write, write_alone};
-use crate::app::state::{Book, BookChange, BookContext, Desk, DeskChange, DeskContext, Keep, OnDesk};
+use crate::app::state::{
+    Book, BookChange, BookContext, ContentContext, Desk, DeskChange, DeskContext, Keep, OnDesk,
+};
 use crate::app::state::{Settings, SettingsContext, Shared};
 use crate::device::{Loaded, Spot, Store};
 use crate::record::{Draft, Erased, Event, Journal};
@@ -17,9 +20,15 @@ pub(in crate::app) struct Keeper {
     pub(in crate::app) desk: DeskContext,
 }
 
-/// Keeps what was loaded when the page opened.
+/// Keeps what was loaded when the page opened. Without a journal it is read behind the first screen.
 #[hook]
-pub(in crate::app) fn use_keeper(store: &Store, loaded: &Loaded<Settings>, first: &Settings) -> Keeper {
+pub(in crate::app) fn use_keeper(
+    store: &Store,
+    content: &ContentContext,
+    loaded: &Loaded<Settings>,
+    journal: Option<&Journal>,
+    first: &Settings,
+) -> Keeper {
     let settings = use_kept_settings(store, loaded.settings.as_ref().unwrap_or(first));
     let desk = use_reducer(|| Desk {
         practice: loaded.draft.clone().map(Rc::new),
@@ -27,7 +36,8 @@ pub(in crate::app) fn use_keeper(store: &Store, loaded: &Loaded<Settings>, first
     });
     let put = use_put(store, Spot::Practice, desk.dispatcher());
     let put_check = use_put(store, Spot::Check, desk.dispatcher());
-    let book = use_kept_book(store, &loaded.journal, desk.dispatcher());
+    let reader = (content.clone(), settings.now.person.clone());
+    let book = use_kept_book(store, journal, reader, desk.dispatcher());
     let (draft, check) = (desk.practice.clone(), desk.check.clone());
     Keeper { settings, book, desk: DeskContext { draft, check, put, put_check } }
 }
@@ -58,8 +68,22 @@ fn use_kept_settings(store: &Store, first: &Settings) -> SettingsContext {
 }
 
 #[hook]
-fn use_kept_book(store: &Store, journal: &Journal, desk: UseReducerDispatcher<Desk>) -> BookContext {
-    let book = use_reducer(|| Book::new(journal.clone()));
+fn use_kept_book(
+    store: &Store,
+    journal: Option<&Journal>,
+    reader: (ContentContext, String),
+    desk: UseReducerDispatcher<Desk>,
+) -> BookContext {
+    let book = use_reducer(|| Book::new(journal.cloned()));
+    let followed = (*use_memo((), |()| Shared::new(RefCell::default()))).clone();
+    use_effect_with((), {
+        let (store, followed, book) = (store.clone(), followed.clone(), book.clone());
+        move |()| {
+            if !book.read {
+                read_behind(store, reader, followed, book.dispatcher());
+            }
+        }
+    });
     let waiting = use_mut_ref(Waiting::default);
     // The next free number, so that two events which are handed in at once get two.
     let free = use_mut_ref(|| 0_u64);
@@ -110,13 +134,5 @@ fn use_kept_book(store: &Store, journal: &Journal, desk: UseReducerDispatcher<De
         let book = book.dispatcher();
         move |kept: Keep<Event>, store| write_alone(store.clone(), kept, book.clone())
     });
-    let followed = use_memo((), |()| Shared::new(RefCell::default()));
-    BookContext {
-        book: Rc::new((*book).clone()),
-        followed: (*followed).clone(),
-        hand_in,
-        write: alone,
-        retry,
-        erase,
-    }
+    BookContext { book: Rc::new((*book).clone()), followed, hand_in, write: alone, retry, erase }
 }

@@ -1,7 +1,7 @@
 //! Stores what was handed in, oldest first, and says how it ended.
 
-use crate::app::state::{Book, BookChange, Desk, DeskChange, Keep, OnDesk, Settings};
-use crate::device::Store;
+use crate::app::state::{Book, BookChange, Desk, DeskChange, Keep, OnDesk};
+use crate::device::{Slices, Store};
 use crate::record::Event;
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -65,8 +65,7 @@ async fn make_room(
     book: &UseReducerDispatcher<Book>,
     desk: &UseReducerDispatcher<Desk>,
 ) -> bool {
-    let Ok(loaded) = store.load::<Settings>().await else { return false };
-    let mut journal = loaded.journal;
+    let Ok(mut journal) = store.journal(&mut Slices::begin()).await else { return false };
     let first = waiting.borrow().events.first().map(|(event, _)| event.stamp().sequence);
     if first.is_none_or(|sequence| !journal.has(sequence)) {
         return false;
@@ -93,10 +92,10 @@ pub(super) fn write_alone(store: Store, kept: Keep<Event>, book: UseReducerDispa
     let Keep { what: mut event, done } = kept;
     spawn_local(async move {
         let mut stored = store.add(&event, None).await.is_ok();
-        if !stored && let Ok(loaded) = store.load::<Settings>().await {
+        if !stored && let Ok(journal) = store.journal(&mut Slices::begin()).await {
             // Another window, or an answer handed in meanwhile, may have taken the number.
-            let next = loaded.journal.next_sequence();
-            if loaded.journal.has(event.stamp().sequence) {
+            let next = journal.next_sequence();
+            if journal.has(event.stamp().sequence) {
                 event.stamp_mut().sequence = next;
                 stored = store.add(&event, None).await.is_ok();
             }

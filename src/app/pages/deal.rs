@@ -5,10 +5,11 @@ use crate::card::{self, Card, scene};
 use crate::content::World;
 use crate::device::clock;
 use crate::learn::memory::{Day, Pick, Reason, candidates, pick};
-use crate::learn::seed;
+use crate::learn::{Known, seed};
 use crate::picture::Recipe;
 use crate::record::{CardName, Draft, LocalDate, SheetName};
 use crate::rules::term::Stage;
+use std::collections::BTreeMap;
 
 /// Seeds tried when a sheet gives no fair question for one.
 const TRIES: u32 = 8;
@@ -28,7 +29,7 @@ fn dealt(shop: &Shop, told: &Told, within: Option<Stage>, like: Option<&str>, do
     let person = shop.settings.person.as_str();
     let family = match like {
         Some(family) => family.to_owned(),
-        None => next(shop, told, within)?.0,
+        None => next(shop, (&told.known, &told.ends), within)?.0,
     };
     let sheet = shop.sheet()?;
     let world = World { content: shop.content(), sheet };
@@ -40,13 +41,17 @@ fn dealt(shop: &Shop, told: &Told, within: Option<Stage>, like: Option<&str>, do
     Some(Draft::new(person, &card, SheetName::of(sheet), within, done))
 }
 
-/// The family that comes next in practice, of all stages or of one, and why.
-pub(super) fn next(shop: &Shop, told: &Told, within: Option<Stage>) -> Option<(String, Reason)> {
-    let candidates = candidates(shop.content(), within, &|slug| told.ends.get(slug).copied());
+/// The family that comes next in practice, of all stages or of one, and why. `ends` are the days on which what is signed for
+/// competencies expires.
+pub(super) fn next(
+    shop: &Shop,
+    (known, ends): (&Known, &BTreeMap<String, Day>),
+    within: Option<Stage>,
+) -> Option<(String, Reason)> {
+    let candidates = candidates(shop.content(), within, &|slug| ends.get(slug).copied());
     // Without a day nothing is forgotten.
     let today = Day(clock::today().map_or(0, LocalDate::number));
-    pick(&candidates, &told.known.remembered, today)
-        .map(|Pick { family, reason }| (family.to_owned(), reason))
+    pick(&candidates, &known.remembered, today).map(|Pick { family, reason }| (family.to_owned(), reason))
 }
 
 /// The panels that the card of a draft shows.

@@ -9,16 +9,31 @@ use crate::app::parts::{BandRow, Frame, NameField, Picture, board, icon};
 use crate::app::route::Route;
 use crate::app::state::{KeptSet, Settings, Shop, use_shop};
 use crate::device::{clock, page};
-use crate::learn::{self, Latest, Round};
+use crate::learn::check::Takings;
+use crate::learn::{self, Front, Latest, Round};
 use crate::people::Crew;
 use crate::rules::term::{Stage, Term};
 use crate::walk::Kept;
 use std::rc::Rc;
-use std::sync::Arc;
 use yew::prelude::*;
 
+#[derive(Properties)]
+pub(in crate::app) struct HomeProps {
+    /// What the journal leaves for this screen, while it is still being read.
+    pub(in crate::app) front: Option<Rc<Front>>,
+}
+
+impl PartialEq for HomeProps {
+    fn eq(&self, other: &Self) -> bool {
+        match (&self.front, &other.front) {
+            (Some(one), Some(other)) => Rc::ptr_eq(one, other),
+            (one, other) => one.is_none() && other.is_none(),
+        }
+    }
+}
+
 #[component]
-pub(in crate::app) fn Home() -> Html {
+pub(in crate::app) fn Home(props: &HomeProps) -> Html {
     let shop = use_shop();
     let settings = use_settings();
     let told = use_told();
@@ -29,28 +44,32 @@ pub(in crate::app) fn Home() -> Html {
     let walks = use_walks().of(&shop.settings.person, false);
     use_effect_with((), |()| clock::mark_once("usable"));
 
-    let known = Arc::clone(&told.known);
+    let reading = props.front.is_some();
+    let of = (told.journal.clone(), shop.settings.person.clone(), shop.settings.device.clone());
+    let takings = use_memo(of, |(journal, person, device)| Takings::of(journal.events(), person, device));
+    let (known, takings) = match &props.front {
+        Some(front) => (&front.known, &front.takings),
+        None => (&*told.known, &*takings),
+    };
     let open = desk.draft.filter(|draft| draft.handed.is_none() && draft.person == shop.settings.person);
     let waiting = open.as_ref().and_then(|draft| shop.content().family(&draft.card.family));
-    let next = use_memo(Rc::clone(&told), {
-        let shop = shop.clone();
-        move |told| deal::next(&shop, told, None)
-    });
-    let coming = next.as_ref().as_ref().and_then(|(family, _)| shop.content().family(family));
+    let next = deal::next(&shop, (known, &told.ends), None);
+    let coming = next.as_ref().and_then(|(family, _)| shop.content().family(family));
     let stage = waiting.or(coming).map(|family| family.stage);
 
     // A set that somebody put together for whoever works here goes before what practice would ask.
-    let set = set_waiting(&shop, &sets, &told.journal);
+    let set = set_waiting(&sets, takings);
     let to_set = set.map(|(one, _)| Route::SetOf { id: one.id.clone() });
     let set = set.map(|(one, at)| set_waits(&shop, one, at));
     let start = use_callback(
-        (shop.clone(), told, open.is_some(), desk.put, to_set),
-        |(), (shop, told, open, put, to_set)| {
+        (shop.clone(), Rc::clone(&told), open.is_some(), desk.put, to_set, reading),
+        |(), (shop, told, open, put, to_set, reading)| {
             if let Some(to) = to_set {
                 return to.go();
             }
             if !open {
-                put.emit(deal::fresh(shop, told, None, None, 0));
+                // Practice deals the card once the journal is there.
+                put.emit(if *reading { None } else { deal::fresh(shop, told, None, None, 0) });
             }
             Route::Practise.go();
         },
@@ -76,7 +95,7 @@ pub(in crate::app) fn Home() -> Html {
         })
         .collect::<Vec<_>>();
     let waits = set.is_some();
-    let (title, why, go) = match (&open, stage, next.as_ref()) {
+    let (title, why, go) = match (&open, stage, &next) {
         _ if set.is_some() => set.unwrap_or_default(),
         (Some(draft), Some(stage), _) => {
             let n = (draft.done + 1).to_string();

@@ -25,11 +25,15 @@ pub(in crate::app) struct Book {
     pub(in crate::app) saved: Saved,
     /// The first number that was free when the page was opened: events from it on were handed in since.
     pub(in crate::app) opened_at: u64,
+    /// Whether the journal was read. Until then it is empty, and no screen is there that would write into it.
+    pub(in crate::app) read: bool,
 }
 
 /// What happens to the book.
 #[derive(Debug)]
 pub(in crate::app) enum BookChange {
+    /// The journal was read.
+    Read(Journal),
     /// An event was handed in; its write is under way.
     HandedIn(Event),
     /// Another window added answers: the whole journal, with what waits here numbered anew.
@@ -45,10 +49,12 @@ pub(in crate::app) enum BookChange {
 }
 
 impl Book {
-    /// What is stored, and nothing waiting.
-    pub(in crate::app) fn new(journal: Journal) -> Self {
+    /// What is stored, and nothing waiting; none where it is still to be read.
+    pub(in crate::app) fn new(journal: Option<Journal>) -> Self {
+        let read = journal.is_some();
+        let journal = journal.unwrap_or_default();
         let opened_at = journal.next_sequence();
-        Self { journal: Shared::new(journal), saved: Saved::Yes, opened_at }
+        Self { journal: Shared::new(journal), saved: Saved::Yes, opened_at, read }
     }
 }
 
@@ -59,6 +65,7 @@ impl Reducible for Book {
         // Screens hold the journal as it was.
         let journal = || Journal::clone(&self.journal);
         let (journal, saved) = match change {
+            BookChange::Read(journal) => return Rc::new(Self::new(Some(journal))),
             BookChange::HandedIn(event) => (Shared::new(journal().with(event)), Saved::Busy),
             BookChange::Reloaded(journal) => (Shared::new(journal), Saved::Busy),
             BookChange::Written(event) => (Shared::new(journal().with(event)), self.saved),
@@ -66,7 +73,7 @@ impl Reducible for Book {
             BookChange::Trying => (self.journal.clone(), Saved::Busy),
             BookChange::Ended(well) => (self.journal.clone(), if well { Saved::Yes } else { Saved::Failed }),
         };
-        Rc::new(Self { journal, saved, opened_at: self.opened_at })
+        Rc::new(Self { journal, saved, opened_at: self.opened_at, read: self.read })
     }
 }
 

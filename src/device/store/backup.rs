@@ -1,8 +1,8 @@
 //! Everything in the browser's database, taken out as one backup and put back from one.
 
 use super::{
-    BOOK, CREW, FOLDER, FOLDER_SETUP, JOURNAL, SETTINGS, STATE, STORES, Shelf, Store, StoreError, done,
-    key_of, number,
+    BOOK, CREW, FOLDER, FOLDER_SETUP, FRONT, JOURNAL, SETTINGS, STATE, STORES, Shelf, Store, StoreError,
+    done, key_of, number,
 };
 use crate::exchange::{Backup, Key, Refused, Values};
 use idb::TransactionMode;
@@ -10,8 +10,9 @@ use serde_json::Value;
 use std::collections::BTreeMap;
 use wasm_bindgen::JsValue;
 
-/// Leaves no tablet: how it reaches the shop's folder, with the password, and how far it has handed in there.
-const LEAVES_NOT: [&str; 2] = [FOLDER, FOLDER_SETUP];
+/// Leaves no tablet: how it reaches the shop's folder, with the password, and how far it has handed in there; and what is
+/// worked out from the journal again.
+const LEAVES_NOT: [&str; 3] = [FOLDER, FOLDER_SETUP, FRONT];
 /// Member of the settings that names the tablet.
 const DEVICE: &str = "device";
 

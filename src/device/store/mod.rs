@@ -2,13 +2,16 @@
 //! short transaction, and it counts as saved only when that transaction is complete.
 
 mod backup;
+mod journal;
 
 pub use backup::{Held, held, read_backup};
+use journal::{FRONT, front, last_key, next_number};
 
 use crate::content::Stricter;
 use crate::exchange::folder::{Name, Without, without};
+use crate::learn::Front;
 use crate::people::Crew;
-use crate::record::{Begun, Draft, Erased, Event, Journal, MeasuredAir};
+use crate::record::{Begun, Draft, Erased, Event, MeasuredAir};
 use crate::signoff::Record;
 use crate::walk::Kept as Walked;
 use idb::{Database, DatabaseEvent, Factory, ObjectStoreParams, TransactionMode, TransactionResult};
@@ -146,8 +149,10 @@ impl Spot {
 /// What was found when the page was loaded.
 #[derive(Debug)]
 pub struct Loaded<S> {
-    /// What is stored of the journal, and which numbers hold something that cannot be read.
-    pub journal: Journal,
+    /// The number behind all of the journal, which is read by itself; none where a key stands behind them that is no number.
+    pub next: Option<u64>,
+    /// What the first screen shows of the journal, where that is known.
+    pub front: Option<Rc<Front>>,
     /// Settings.
     pub settings: Option<S>,
     /// The card on the desk.
@@ -171,7 +176,8 @@ pub struct Loaded<S> {
 impl<S> Default for Loaded<S> {
     fn default() -> Self {
         Self {
-            journal: Journal::default(),
+            next: Some(1),
+            front: None,
             settings: None,
             draft: None,
             begun: Vec::new(),
@@ -230,29 +236,26 @@ impl Store {
         self.0.as_deref().ok_or(StoreError::Closed)
     }
 
-    /// Reads everything. A value that cannot be read any more is left out and stays stored; the journal knows the numbers of
-    /// its own.
+    /// Reads everything but the journal. A value that cannot be read any more is left out and stays stored.
     ///
     /// # Errors
     /// [`StoreError`] where the database cannot be read.
     pub async fn load<S: DeserializeOwned>(&self) -> Result<Loaded<S>, StoreError> {
         let transaction = self.database()?.transaction(&[JOURNAL, STATE, BOOK], TransactionMode::ReadOnly)?;
-        let journal = transaction.object_store(JOURNAL)?;
-        let (values, keys) = (journal.get_all(None, None)?, journal.get_all_keys(None, None)?);
+        let last = last_key(&transaction.object_store(JOURNAL)?)?;
         let records = transaction.object_store(BOOK)?.get_all(None, None)?;
         let state = transaction.object_store(STATE)?;
         let get = |name: &str| state.get(JsValue::from(name));
         let (settings, draft) = (get(SETTINGS)?, get(Spot::Practice.key())?);
         let check_draft = get(Spot::Check.key())?;
         let (crew, wrapped, stricter, begun) = (get(CREW)?, get(KEYS)?, get(STRICTER)?, get(BEGUN)?);
-        let air = get(AIR)?;
+        let (air, stored_front) = (get(AIR)?, get(FRONT)?);
         // Awaited in the order in which they were asked: an answer that nobody waits for yet is lost.
-        let events = values.await?.into_iter().filter_map(|value| read(Some(value))).collect();
-        let journal = Journal::stored(events, keys.await?.iter().filter_map(number));
+        let next = next_number(last.await?)?;
         // What is no text is no record either: the book says so at its place.
         let records = records.await?.iter().map(|value| value.as_string().unwrap_or_default()).collect();
         Ok(Loaded {
-            journal,
+            next,
             settings: read(settings.await?),
             draft: read(draft.await?),
             check_draft: read(check_draft.await?),
@@ -261,6 +264,7 @@ impl Store {
             stricter: read_or_new(stricter.await?),
             begun: read(begun.await?).unwrap_or_default(),
             air: read(air.await?),
+            front: front(stored_front.await?, next).map(Rc::new),
             records,
         })
     }
@@ -357,7 +361,7 @@ impl Store {
         done(transaction.await?)
     }
 
-    /// Erases events of a person, the cards that lie on the desk for them, their walks and what waits of them to be carried to
+    /// Erases events of a person and what is kept of them for the first screen, the cards that lie on the desk for them, their walks and what waits of them to be carried to
     /// the shop's folder, and stores what says so, all or nothing.
     ///
     /// # Errors
@@ -374,6 +378,7 @@ impl Store {
                 state.delete(key)?.await?;
             }
         }
+        state.delete(JsValue::from(FRONT))?.await?;
         for number in &erased.numbers {
             journal.delete(key_of(*number))?.await?;
         }

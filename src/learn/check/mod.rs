@@ -11,6 +11,7 @@ mod lost;
 mod sealed;
 mod sets;
 mod sitting;
+mod takings;
 
 pub use cards::{APART, Check, Goal, answers_a_day, next_card, order};
 pub(crate) use cards::{apart, first_dealt};
@@ -21,3 +22,4 @@ pub use lost::lost_sets;
 pub use sealed::Sealed;
 pub use sets::{COMPETENCIES_MOST, Ready, ready_sets};
 pub use sitting::{Ahead, Now, Sitting, open_of};
+pub use takings::{Taken, Takings, takings};

@@ -34,8 +34,7 @@ impl Sealed {
     #[must_use]
     pub fn of(content: &Content, events: &[Event], now: Now) -> Self {
         let (attempts, _) = Attempts::of(events);
-        let told_at_once = |one: &Attempt<'_>| one.taking.is_some_and(|taking| taking.at_once);
-        let open = attempts.all().iter().filter(|one| one.standing != Standing::Closed && !told_at_once(one));
+        let open = attempts.all().iter().filter(|one| keeps_back(one));
         let wants_more = |device: &str, name: &str| {
             Sitting::of(content, events, device, name, now).is_none_or(|sitting| !sitting.is_done())
         };
@@ -46,6 +45,19 @@ impl Sealed {
             of_set: one.set_left() > 0,
         };
         Self { checks: sealed.map(hidden).collect(), walks: going_on(events, now.day), today: now.day }
+    }
+
+    /// Whether answers of a person are sealed now or may be on another day, as those of a check that is not closed.
+    #[must_use]
+    pub fn may_hide(events: &[Event], person: &str) -> bool {
+        let (attempts, _) = Attempts::of(events);
+        let open: BTreeSet<(&str, &str)> =
+            attempts.all().iter().filter(|one| keeps_back(one)).map(|one| (one.device, one.id)).collect();
+        let in_it = |entry: &Entry| {
+            let named = entry.within.attempt().map(|(attempt, _)| (entry.stamp.device.as_str(), attempt));
+            named.is_some_and(|name| open.contains(&name))
+        };
+        events.iter().filter_map(Event::answer).any(|entry| entry.stamp.person == person && in_it(entry))
     }
 
     /// Whether it hides the same answers as another one, whichever there are.
@@ -95,6 +107,11 @@ impl Sealed {
     ) -> impl DoubleEndedIterator<Item = &'a Entry> {
         self.told(events).filter_map(Event::answer).filter(move |entry| entry.stamp.person == person)
     }
+}
+
+/// Whether an attempt keeps its answers back while it wants more of them.
+fn keeps_back(attempt: &Attempt<'_>) -> bool {
+    attempt.standing != Standing::Closed && !attempt.taking.is_some_and(|taking| taking.at_once)
 }
 
 /// The walks on which something was decided and that neither ended, nor were let go, nor were left for days.

@@ -1,8 +1,8 @@
 //! The report on the cards, worked out a family at a time.
 
 use super::called::use_called;
-use crate::app::hooks::Slices;
 use crate::app::state::{ContentContext, CrewView, Shared};
+use crate::device::Slices;
 use crate::exchange::crew::{Practised, practised};
 use crate::learn::items::{FamilyReport, Plan, Report};
 use crate::record::Event;

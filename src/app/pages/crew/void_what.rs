@@ -1,9 +1,9 @@
 //! What can be voided, and what of it is void.
 
-use crate::app::hooks::Slices;
 use crate::app::state::{BookContext, CrewContext, SetsContext, Shop};
 use crate::card;
 use crate::content::Content;
+use crate::device::Slices;
 use crate::exchange::crew::decides;
 use crate::exchange::set::OWN_CARD;
 use crate::learn::items::card_of;

@@ -1,7 +1,7 @@
 //! The files themselves, and what is said of them.
 
-use crate::app::hooks::Slices;
 use crate::app::state::Shop;
+use crate::device::Slices;
 use crate::device::clock;
 use crate::device::files::{self, Parts};
 use crate::exchange::crew::Gathered;

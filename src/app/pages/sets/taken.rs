@@ -3,7 +3,8 @@
 use crate::app::state::{KeptSet, Origin, SetsContext, Shop};
 use crate::device::clock;
 use crate::exchange::set::Validity;
-use crate::record::{Attempt, Attempts, Journal, Standing};
+use crate::learn::check::{Taken, Takings, takings};
+use crate::record::{Attempt, Journal};
 
 /// How far somebody is with a set.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -18,47 +19,41 @@ pub(super) enum Stand {
 
 /// The latest attempt of the person at work at a set, on this tablet.
 pub(super) fn latest<'a>(shop: &Shop, journal: &'a Journal, id: &str) -> Option<Attempt<'a>> {
-    let (attempts, _) = Attempts::of(journal.events());
-    let (person, device) = (&shop.settings.person, &shop.settings.device);
-    let own = |one: &&Attempt<'_>| {
-        one.set == id && one.taking.is_some() && one.person == person && one.device == device
-    };
-    attempts.all().iter().rev().find(own).cloned()
+    takings(journal.events(), &shop.settings.person, &shop.settings.device).rfind(|one| one.set == id)
 }
 
 pub(super) fn stand(shop: &Shop, journal: &Journal, kept: &KeptSet) -> Stand {
-    match latest(shop, journal, &kept.id) {
+    stand_by(&Takings::of(journal.events(), &shop.settings.person, &shop.settings.device), kept)
+}
+
+fn stand_by(takings: &Takings, kept: &KeptSet) -> Stand {
+    match takings.at(&kept.id) {
         None => Stand::New,
-        Some(attempt) if attempt.set_left() == 0 => Stand::Done,
-        Some(attempt) if attempt.standing == Standing::Closed => {
-            if kept.set.is_done_once() {
-                Stand::Done
-            } else {
-                Stand::New
-            }
-        }
-        Some(attempt) => Stand::Under(attempt.answers),
+        Some(Taken { left: 0, .. }) => Stand::Done,
+        Some(Taken { closed: true, .. }) if kept.set.is_done_once() => Stand::Done,
+        Some(Taken { closed: true, .. }) => Stand::New,
+        Some(Taken { answers, .. }) => Stand::Under(answers),
     }
 }
 
 /// The set that waits for the person at work: one under way, else the one taken first that is open and not begun.
 pub(in crate::app) fn set_waiting<'a>(
-    shop: &Shop,
     sets: &'a SetsContext,
-    journal: &Journal,
+    takings: &Takings,
 ) -> Option<(&'a KeptSet, u32)> {
     let today = clock::today();
     // One under way goes on whatever the day: its days are those on which it may be begun.
-    let under = sets.all.iter().rev().filter(|one| one.origin != Origin::Ready).find_map(|one| {
-        match stand(shop, journal, one) {
-            Stand::Under(at) => Some((one, at)),
-            Stand::New | Stand::Done => None,
-        }
-    });
+    let under =
+        sets.all.iter().rev().filter(|one| one.origin != Origin::Ready).find_map(|one| {
+            match stand_by(takings, one) {
+                Stand::Under(at) => Some((one, at)),
+                Stand::New | Stand::Done => None,
+            }
+        });
     let new = |one: &&KeptSet| {
         one.origin == Origin::Taken
             && one.validity(today) == Validity::Open
-            && stand(shop, journal, one) == Stand::New
+            && stand_by(takings, one) == Stand::New
     };
     under.or_else(|| sets.all.iter().rev().find(new).map(|one| (one, 0)))
 }

@@ -4,10 +4,11 @@
 use super::asked::setup_of;
 use super::outcome::CameOf;
 use super::run;
-use crate::app::hooks::{once_drawn, use_wanted};
+use crate::app::hooks::use_wanted;
 use crate::app::state::{Shop, use_shop};
 use crate::card::{self, Answer, Card, Graded};
 use crate::content::World;
+use crate::device::once_drawn;
 use crate::spraying::{Outcome, Run, Setup};
 use std::cell::RefCell;
 use std::rc::Rc;

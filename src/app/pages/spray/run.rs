@@ -1,6 +1,6 @@
 //! Runs sprayed and measured in slices, so that the page goes on meanwhile.
 
-use crate::app::hooks::Slices;
+use crate::device::Slices;
 use crate::spraying::reading::Measuring;
 use crate::spraying::{NoPath, Outcome, Passes, Path, Setup, Sprayer, good, program};
 

@@ -11,11 +11,11 @@ mod strokes;
 mod verdict;
 
 use super::run;
-use crate::app::hooks::once_drawn;
 use crate::app::parts::{Frame, Picture, icon};
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::content::CautionStage;
+use crate::device::once_drawn;
 use crate::device::page;
 use crate::spraying::Outcome;
 use std::rc::Rc;

@@ -1,6 +1,6 @@
 //! Long work in slices: the page goes on between them.
 
-use crate::device::{clock, page};
+use super::{clock, page};
 use gloo::timers::callback::Timeout;
 use js_sys::{Function, Promise};
 use wasm_bindgen::JsValue;
@@ -10,24 +10,25 @@ use wasm_bindgen_futures::{JsFuture, spawn_local};
 const SLICE_MS: f64 = 30.0;
 
 /// Begins long work in slices, once what was set before can be seen.
-pub(in crate::app) fn once_drawn(work: impl AsyncFnOnce(Slices) + 'static) {
+pub fn once_drawn(work: impl AsyncFnOnce(Slices) + 'static) {
     page::once_drawn(move || spawn_local(async move { work(Slices::begin()).await }));
 }
 
 /// Counts the time of a slice.
 #[derive(Debug)]
-pub(in crate::app) struct Slices {
+pub struct Slices {
     since: f64,
 }
 
 impl Slices {
     /// Begins the first slice.
-    pub(in crate::app) fn begin() -> Self {
+    #[must_use]
+    pub fn begin() -> Self {
         Self { since: clock::ticks() }
     }
 
     /// Lets the page go on where the slice is over; whether it did.
-    pub(in crate::app) async fn rest(&mut self) -> bool {
+    pub async fn rest(&mut self) -> bool {
         let over = clock::ticks() - self.since >= SLICE_MS;
         if over {
             let promise = Promise::new(&mut |done: Function, _| {
