@@ -47,7 +47,7 @@ test("a tablet with 100,000 answers starts, and deals the next card", { timeout:
     }
     await seed.put(page);
     await marked(page, "usable");
-    await page.until("the first screen to be kept", async () => (await stored(page, "state", "front")) !== undefined, READ_MS);
+    await page.until("the first screen to be kept", async () => (await stored(page, "state", "front")) !== null, READ_MS);
     const full = await starts(page, "usable");
     const read = await starts(page, "read");
     await page.driver.executeScript(`window.at = {}; document.addEventListener("click", () => { at.pressed ??= performance.now(); }, true);

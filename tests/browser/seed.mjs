@@ -7,6 +7,8 @@ import { root } from "../../tools/shell.mjs";
 const FORMAT = 3;
 const SHEET = { slug: "nitrocellulose", hash: "00" };
 const DAY_MS = 24 * 3600 * 1000;
+/** Events that are written at once: a script must come to its end before the driver gives it up. */
+const PART = 10_000;
 
 const read = (...path) => readFileSync(join(root, "content", ...path), "utf8");
 
@@ -77,6 +79,11 @@ export class Seed {
 
   /** Writes it into the database of the page and loads the page anew. */
   async put(page) {
+    for (let from = 0; from < this.events.length; from += PART) await this.add(page, this.events.slice(from, from + PART));
+    await page.reload();
+  }
+
+  async add(page, events) {
     const put = await page.driver.executeAsyncScript(
       `const [events, done] = arguments; const asked = indexedDB.open("stepboard");
        asked.onerror = () => done(false);
@@ -86,9 +93,8 @@ export class Seed {
          work.oncomplete = () => { asked.result.close(); done(true); };
          work.onabort = () => done(false);
        };`,
-      this.events,
+      events,
     );
     if (!put) throw new Error("the journal was not written");
-    await page.reload();
   }
 }
