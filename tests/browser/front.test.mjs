@@ -13,15 +13,15 @@ const READING = "Reading what was answered on this tablet";
 /** Keeps whoever asks for the journal alone waiting behind a write that does not end before it is let go. */
 const HELD = `{ const before = IDBDatabase.prototype.transaction;
   IDBDatabase.prototype.transaction = function (stores, mode, ...more) {
-    if (String(stores) === "journal" && mode === "readonly" && !globalThis.letGo) {
+    if (String(stores) === "journal" && mode === "readonly" && !window.letGo) {
       const journal = before.call(this, ["journal"], "readwrite").objectStore("journal");
-      const wait = () => { if (!globalThis.letGo) journal.get(0).onsuccess = wait; };
+      const wait = () => { if (!window.letGo) journal.get(0).onsuccess = wait; };
       wait();
     }
     return before.call(this, stores, mode, ...more);
   }; }`;
 
-const letGo = (page) => page.driver.executeScript("globalThis.letGo = true");
+const letGo = (page) => page.driver.executeScript("window.letGo = true");
 const shown = (page) => page.driver.executeScript("return document.querySelector('main').innerText");
 const marked = (page, name) => page.driver.executeScript("return performance.getEntriesByName(arguments[0]).length > 0", name);
 /** The number behind all that the kept first screen tells of. */
