@@ -14,7 +14,7 @@ use stepboard::rules::term::Term;
 use stepboard::spraying::program::path;
 use stepboard::spraying::reading::measure;
 use stepboard::spraying::run::{BYTES_MOST, NoRun};
-use stepboard::spraying::{Fault, Grid, Outcome, Passes, Path, Point, Run, Setup, Sprayer};
+use stepboard::spraying::{Fault, Grid, Outcome, Passes, Path, Point, Run, Setup, Sprayer, good};
 use support::{content, near};
 
 fn sprayed(content: &Content) -> Vec<&str> {
@@ -68,6 +68,26 @@ fn the_model_passes_on_every_card_that_it_deals() {
             assert_eq!(told(&card, &world, run), RIGHT, "{at}: {findings:?}");
         }
     }
+}
+
+/// What edges add to an endless set of passes, from what the good runs of dealt cards come to: deviations that are independent
+/// of each other add as squares. Faces of the other families add no more.
+#[test]
+fn edges_add_what_is_said_of_them() {
+    /// Seeds: most of the pairs of a fan and a height that are dealt are among them.
+    const SEEDS: u32 = 40;
+    /// The figure is rounded up to five thousandths.
+    const STEPS: f64 = 200.0;
+    let content = content();
+    let world = world(&content);
+    let add = |seed: u32| {
+        let card = card(&world, "spray-clear", seed);
+        let (sets, face) = (good_run(&card, &world).expect("a run"), setup(&card, &world).expect("a face"));
+        let whole = Outcome::sprayed(path(&sets, &face).expect("a path"), &face).reading.film.cv;
+        (whole.powi(2) - good::unevenness(&face).powi(2)).max(0.0).sqrt()
+    };
+    let most = (0..SEEDS).map(add).fold(0.0, f64::max);
+    near((most * STEPS).ceil() / STEPS, good::EDGES_ADD, 1e-12, "what edges add");
 }
 
 /// A shop sheet at the floor, at the ceiling and between both of each value that a face asks it for, as far as its values stay

@@ -27,10 +27,6 @@ const fn asked(id: &'static str, after: &'static str) -> Question {
 /// Per cent in a whole.
 const HUNDRED: f64 = 100.0;
 
-/// What the edges and the ends of passes add to how uneven an endless set of them lies, as a standard deviation over the mean
-/// (computed over the cards that are dealt, rounded up).
-const EDGES: f64 = 0.045;
-
 /// The face that the facts describe. A film that would run before it is thick enough is nothing that can be asked for, and
 /// neither is one that lies evener than the shop's fan lays it.
 fn setup(facts: &Facts, world: &World<'_>) -> Result<Setup, CannotJudge> {
@@ -43,7 +39,7 @@ fn setup(facts: &Facts, world: &World<'_>) -> Result<Setup, CannotJudge> {
     let layers = task.film.map_or(1.0, |film| f64::from(film.layers));
     match (setup.sag(), wanted) {
         (Some(sag), Some(wanted)) if wanted / layers >= sag => Err(CannotJudge::without("coat_asked")),
-        _ if libm::hypot(good::unevenness(&setup), EDGES)
+        _ if libm::hypot(good::unevenness(&setup), good::EDGES_ADD)
             > setup.sheet.get(Setting::StripesMost) / HUNDRED =>
         {
             Err(CannotJudge::without("fan_mm"))
