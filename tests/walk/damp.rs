@@ -17,13 +17,15 @@ const DAMP: (f64, f64) = (16.0, 85.0);
 /// The day on which it clears up.
 const CLEARS_UP: u32 = 4;
 
-fn air(day: u32, celsius: f64, rh: f64) -> RoomAir {
+/// The air from the midnight of a day on.
+pub(crate) fn air(day: u32, celsius: f64, rh: f64) -> RoomAir {
     let celsius = Celsius::new(celsius).expect("in range");
     let rh = RelativeHumidity::new(rh).expect("in range");
     RoomAir { day, hour: 0.0, air_c: celsius, work_c: celsius, rh }
 }
 
-fn damp(content: &Content, readings: Vec<RoomAir>) -> Walk {
+/// The plain plate in a room of that air, not begun.
+pub(crate) fn in_air(content: &Content, readings: Vec<RoomAir>) -> Walk {
     let mut info = content.walk("plain-plate").expect("it ships").clone();
     info.air = readings;
     let sheet = content.sheet(&info.ticket.sheet).expect("it ships");
@@ -31,7 +33,7 @@ fn damp(content: &Content, readings: Vec<RoomAir>) -> Walk {
 }
 
 fn clears_up(content: &Content) -> Walk {
-    damp(content, vec![air(1, DAMP.0, DAMP.1), air(CLEARS_UP, 21.0, 45.0)])
+    in_air(content, vec![air(1, DAMP.0, DAMP.1), air(CLEARS_UP, 21.0, 45.0)])
 }
 
 #[test]
@@ -54,7 +56,7 @@ fn the_gun_waits_until_it_clears_up_and_so_does_the_shortest_schedule() {
 #[test]
 fn a_room_that_is_never_fit_has_no_right_way_and_the_order_cannot_be_met() {
     let content = content();
-    let mut walk = damp(&content, vec![air(1, DAMP.0, DAMP.1)]);
+    let mut walk = in_air(&content, vec![air(1, DAMP.0, DAMP.1)]);
     assert!(stepboard::walk::right::rest(&walk, &content).is_none());
     let promise = report(&walk, &content).promise;
     assert!(promise.earliest.is_none() && !promise.can_be_met() && !promise.holds());

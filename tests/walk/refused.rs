@@ -1,6 +1,7 @@
 //! What is refused, with its words, and a kept walk that cannot be walked.
 
-use crate::steps::{begin, does, go, up_to_work, wait, work};
+use crate::damp::{air, in_air};
+use crate::steps::{begin, does, go, rest, up_to_work, wait, work};
 use crate::support::content;
 use std::collections::BTreeSet;
 use stepboard::content::{Ask, Content, Texts};
@@ -45,6 +46,53 @@ fn an_operation_that_has_nothing_to_act_on_is_refused() {
     go(&mut walk, [Decision::Work(seal)], &content);
     for operation in [Op::Sand, Op::Damp, Op::GlueCheck] {
         assert_eq!(why(&walk, &content, operation), Why::FilmOverWood, "{operation:?}");
+    }
+}
+
+#[test]
+fn what_is_done_already_or_not_yet_is_refused() {
+    let content = content();
+    let mut filled = begin(&content, "shaded-lute");
+    let wipe = Decision::Work(up_to_work(&mut filled, &content, Op::WipeFiller));
+    go(&mut filled, [wipe.clone()], &content);
+    assert_eq!(refused(&filled, &content, wipe).why, Why::FillerWiped);
+    // Bound, and no colour lies on it yet.
+    assert_eq!(why(&begin(&content, "shaded-lute"), &content, Op::Scrape), Why::NothingOnTrim);
+    let mut over = begin(&content, "plain-plate");
+    let all = rest(&over, &content);
+    go(&mut over, all, &content);
+    for decision in [wait(1.0), Decision::HandOver, work(&over, &content, Op::Buff, &[], &[])] {
+        assert_eq!(refused(&over, &content, decision).why, Why::Over);
+    }
+}
+
+#[test]
+fn no_wait_and_no_work_goes_beyond_the_year() {
+    /// Hours of sixty days, the longest wait in one go, and how often they go into the 360 days of a walk.
+    const SIXTY_DAYS: f64 = 60.0 * 24.0;
+    const TIMES: usize = 5;
+    let content = content();
+    let mut walk = begin(&content, "plain-plate");
+    go(&mut walk, (0..TIMES).map(|_| wait(SIXTY_DAYS)), &content);
+    assert_eq!(refused(&walk, &content, wait(SIXTY_DAYS)).why, Why::YearOver);
+    // To the afternoon of the last day, and sanding would end on the day after.
+    go(&mut walk, [wait(SIXTY_DAYS - 24.0)], &content);
+    assert_eq!(refused(&walk, &content, Decision::Wait(Wait::Morning)).why, Why::YearOver);
+}
+
+/// A film in a room that is far too cold: solvent hardly leaves below 10 °C (row se-19 of `sequence-errors.csv`), and the model
+/// lets no wait end there.
+#[test]
+fn a_film_that_never_dries_is_not_waited_for() {
+    let content = content();
+    let mut walk = in_air(&content, vec![air(1, 4.0, 45.0)]);
+    does(&mut walk, &content, Op::Seal);
+    for test in DryTest::ALL {
+        assert_eq!(
+            refused(&walk, &content, Decision::Wait(Wait::Until(*test))).why,
+            Why::NeverReady,
+            "{test:?}"
+        );
     }
 }
 

@@ -12,6 +12,8 @@ pub(crate) enum Shows {
     There,
     /// When the next coat is laid.
     NextCoat,
+    /// When the mask is pulled.
+    Unmasked,
     /// In that band.
     In(Stage),
     /// In that band at the earliest, and at the latest weeks after: it is seen when the work is looked over.
@@ -40,6 +42,7 @@ const WORDS: &[(&str, Shows)] = &[
     ("buffing", Shows::In(Stage::Buff)),
     ("first coats; weeks after buffing", Shows::From(Stage::Seal)),
     ("next coat", Shows::NextCoat),
+    ("unmasking", Shows::Unmasked),
     ("first coat", Shows::There),
     ("sanding or first wet coat", Shows::There),
     ("at once", Shows::There),
@@ -71,7 +74,7 @@ impl Shows {
     pub(crate) fn band(self, walk: &Walk, found: &Found) -> Option<Stage> {
         match self {
             Self::There => Some(found.made.0.stage()),
-            Self::NextCoat => self.at(walk, found).map(Operation::stage),
+            Self::NextCoat | Self::Unmasked => self.at(walk, found).map(Operation::stage),
             Self::In(band) | Self::From(band) => Some(band),
             Self::Later => None,
         }
@@ -92,6 +95,7 @@ impl Shows {
         match self {
             Self::There => Some(found.made.0),
             Self::NextCoat => on.skip(1).find(|operation| COATS.contains(operation)),
+            Self::Unmasked => on.into_iter().find(|operation| *operation == Operation::Unmask),
             Self::In(band) => on.into_iter().find(|operation| operation.stage() >= band),
             Self::From(_) | Self::Later => None,
         }

@@ -46,6 +46,16 @@ fn pulls_the_mask_wet(walk: &mut Walk, content: &Content) {
     go(walk, [work(walk, content, Op::Unmask, &[], &[("pulled", "straight-off")])], content);
 }
 
+/// Masks a seat that stays bare, leaves the tape on through colour and clear, and pulls it off a hard film without a cut round
+/// it.
+fn pulls_the_mask_late(walk: &mut Walk, content: &Content) {
+    let colour = up_to_work(walk, content, Op::Colour);
+    let mask = work(walk, content, Op::Mask, &[], &[("masked", "bare-part")]);
+    go(walk, [mask, Decision::Work(colour)], content);
+    up_to_work(walk, content, Op::Level);
+    go(walk, [work(walk, content, Op::Unmask, &[], &[("pulled", "straight-off")])], content);
+}
+
 #[rustfmt::skip]
 pub(crate) fn cases() -> Vec<Case> {
     let case = |walk, row, says, wrong| Case { walk, row, says, wrong };
@@ -57,6 +67,7 @@ pub(crate) fn cases() -> Vec<Case> {
         case("oily-box", "dry-spray", "at touch-dry",
             |walk, content| other_way(walk, content, Op::Clear, &[(Ask::Distance, 500.0)], &[])),
         case("mixed-lyre", "se-22", "at once", pulls_the_mask_wet),
+        case("mixed-lyre", "se-21", "unmasking", pulls_the_mask_late),
         case("mixed-lyre", "se-39", "sanding or first wet coat",
             |walk, content| other_way(walk, content, Op::Sand, &[], &[("sanding-dust", "wiped-across")])),
         case("mixed-lyre", "se-08", "seal coat", wipes_at_once),
