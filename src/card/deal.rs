@@ -3,7 +3,7 @@
 use super::question::{Ask, Item, Kind, Question, Tempt};
 use super::{Answer, Dice, Offered, families, tolerance};
 use crate::bench::{FactValue, Facts};
-use crate::content::{Binding, Draw, FamilyInfo, PROBES, World};
+use crate::content::{Binding, Draw, ENGLISH, FamilyInfo, PROBES, World};
 use crate::quantity::Unit;
 use crate::rules::sorted::sorted;
 use crate::rules::term::Term;
@@ -158,7 +158,7 @@ fn turns(world: &World<'_>, info: &FamilyInfo, card: &Card, missing: &[String]) 
 
 /// How many wordings a story has.
 fn stories(world: &World<'_>, family: &str) -> u32 {
-    let texts = world.content.texts("en");
+    let texts = world.content.texts(ENGLISH);
     let next = |n: &u32| texts.find(&format!("card.{family}.story.{n}")).is_some();
     (2..).take_while(next).last().unwrap_or(1)
 }

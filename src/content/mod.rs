@@ -54,6 +54,9 @@ use crate::rules::wood::Wood;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
+/// The language in which every message stands; it is shown where another language has none.
+pub const ENGLISH: &str = "en";
+
 /// Everything under `content/`, checked.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Default)]
 pub struct Content {
@@ -107,7 +110,7 @@ pub struct Content {
     pub cautions: Vec<Caution>,
     /// What follows from mistakes.
     pub consequences: Vec<Consequence>,
-    /// Messages by language code; `en` is complete.
+    /// Messages by language code; those of [`ENGLISH`] are complete.
     pub texts: BTreeMap<String, Texts>,
 }
 
@@ -283,6 +286,6 @@ impl Content {
     #[must_use]
     pub fn texts(&self, language: &str) -> &Texts {
         static NONE: Texts = Texts::empty();
-        self.texts.get(language).or_else(|| self.texts.get("en")).unwrap_or(&NONE)
+        self.texts.get(language).or_else(|| self.texts.get(ENGLISH)).unwrap_or(&NONE)
     }
 }

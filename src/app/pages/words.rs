@@ -3,7 +3,7 @@
 use crate::app::hooks::use_before_menu;
 use crate::app::parts::{Frame, Picture, icon};
 use crate::app::state::{Shop, use_shop};
-use crate::content::TradeWord;
+use crate::content::{ENGLISH, TradeWord};
 use yew::prelude::*;
 
 #[component]
@@ -11,7 +11,7 @@ pub(in crate::app) fn Words() -> Html {
     let shop = use_shop();
     let back = use_before_menu();
     let languages =
-        shop.content().texts.keys().filter(|language| *language != "en").cloned().collect::<Vec<_>>();
+        shop.content().texts.keys().filter(|language| *language != ENGLISH).cloned().collect::<Vec<_>>();
     html! {
         <Frame class="sheet" title={shop.say("words.title")} back={Some(back)} cautions={shop.cautions_for(&[])}>
             <p>{ shop.say("words.why") }</p>
@@ -30,7 +30,7 @@ fn table(shop: &Shop, language: &str) -> Html {
             <h2>{ name(language) }</h2>
             <p class="note">{ shop.say_with("words.count", &count) }</p>
             <table class="working words-table">
-                <thead><tr><th scope="col" lang="en">{ name("en") }</th><th scope="col" lang={language.to_owned()}>{ name(language) }</th></tr></thead>
+                <thead><tr><th scope="col" lang={ENGLISH}>{ name(ENGLISH) }</th><th scope="col" lang={language.to_owned()}>{ name(language) }</th></tr></thead>
                 <tbody>{ for words.iter().filter_map(|word| row(shop, word, language)) }</tbody>
             </table>
         </section>
@@ -45,6 +45,6 @@ fn row(shop: &Shop, word: &TradeWord, language: &str) -> Option<Html> {
         html! { <span class="note">{ icon(Picture::Pencil) }{ shop.say("words.confirm") }</span> }
     };
     Some(html! {
-        <tr key={word.en.clone()}><th scope="row" lang="en">{ &word.en }</th><td><span lang={language.to_owned()}>{ &one.is }</span>{ " " }{ mark }</td></tr>
+        <tr key={word.en.clone()}><th scope="row" lang={ENGLISH}>{ &word.en }</th><td><span lang={language.to_owned()}>{ &one.is }</span>{ " " }{ mark }</td></tr>
     })
 }

@@ -4,7 +4,7 @@ use crate::args::{Args, base_sheet, sheet};
 use crate::{Output, face, wire};
 use serde_json::{Value, json};
 use stepboard::card::{self, Card, Voice};
-use stepboard::content::{Content, Task, World, load};
+use stepboard::content::{Content, ENGLISH, Task, World, load};
 use stepboard::exchange::set::{Set, SetCard, cards};
 
 /// Most cards of a family dealt in one call.
@@ -53,7 +53,7 @@ pub(crate) fn run(content: &Content, mut args: Args) -> Output {
     let world = World { content, sheet: &sheet_used };
     let teller = Teller {
         world: &world,
-        voice: Voice::new(content, "en", units),
+        voice: Voice::new(content, ENGLISH, units),
         sheet: named.unwrap_or_else(|| sheet_used.slug.clone()),
         with_key: args.switches.iter().any(|switch| switch == "key"),
     };

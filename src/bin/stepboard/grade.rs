@@ -6,7 +6,7 @@ use serde::Deserialize;
 use serde_json::json;
 use std::collections::BTreeMap;
 use stepboard::card::{self, Voice};
-use stepboard::content::{Content, World};
+use stepboard::content::{Content, ENGLISH, World};
 use stepboard::record::Certainty;
 use stepboard::rules::sheet::Sheet;
 
@@ -33,7 +33,7 @@ pub(crate) fn run(content: &Content, mut args: Args) -> Output {
         [file] => file_text(file)?,
         _ => return Err(vec!["one file of answers, or none for standard input".to_owned()]),
     };
-    let voice = Voice::new(content, "en", units);
+    let voice = Voice::new(content, ENGLISH, units);
     let mut sheets = BTreeMap::new();
     let (mut graded, mut wrong) = (Vec::new(), Vec::new());
     for (number, line) in text.lines().enumerate().filter(|(_, line)| !line.trim().is_empty()) {

@@ -6,7 +6,7 @@ use crate::results::{Read, read_all};
 use serde_json::{Value, json};
 use std::collections::{BTreeMap, BTreeSet};
 use stepboard::card::solve;
-use stepboard::content::Content;
+use stepboard::content::{Content, ENGLISH};
 use stepboard::learn::items::{self, FamilyReport, OptionUse, Reliability, SetReport};
 use stepboard::record::{Entry, Event, EventName};
 use stepboard::rules::term::Term;
@@ -19,7 +19,7 @@ pub(crate) fn run(content: &Content, args: Args) -> Output {
     // What they say of families is no item: no two people are asked alike on a walk.
     let decided = events.iter().filter_map(|event| event.walked()?.decided());
     let decisions: usize = decided.map(|decided| decided.exercised.len()).sum();
-    let texts = content.texts("en");
+    let texts = content.texts(ENGLISH);
     let people: Vec<Value> = report
         .people
         .iter()

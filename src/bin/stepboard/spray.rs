@@ -3,7 +3,7 @@
 use crate::Output;
 use crate::args::Args;
 use serde_json::{Map, Value, json};
-use stepboard::content::{Content, Texts};
+use stepboard::content::{Content, ENGLISH, Texts};
 use stepboard::rules::term::Term;
 use stepboard::spraying::reading::{PaintRead, Place, ShadeRead};
 use stepboard::spraying::strokes::Stroke;
@@ -23,7 +23,7 @@ pub(crate) fn run(content: &Content, args: Args) -> Output {
     let reading = read(&setup, &path);
     let findings = grade(&reading, &setup);
     let advice = better(&reading, &findings, &setup);
-    Ok(told_of(&setup, &reading, &findings, advice, content.texts("en")).to_string())
+    Ok(told_of(&setup, &reading, &findings, advice, content.texts(ENGLISH)).to_string())
 }
 
 fn told_of(

@@ -5,14 +5,14 @@ use crate::clock;
 use crate::{Answer, REFUSED};
 use serde_json::{Value, json};
 use std::process::ExitCode;
-use stepboard::content::{self, Content, Texts};
+use stepboard::content::{self, Content, ENGLISH, Texts};
 use stepboard::rules::term::Term;
 use stepboard::signoff::{Code, Credential, PublicKey, Refusal, TrustList, Verdict, When, Why, verify};
 
 const ALLOWED: [&str; 5] = ["FILE", "--trust LIST", "--on DATE", "--root KEY", "--json"];
 
 pub(crate) fn run(content: &Content, mut args: Args) -> Result<Answer, Vec<String>> {
-    let texts = content.texts("en");
+    let texts = content.texts(ENGLISH);
     let (trust, on, root) = (args.take("trust"), args.take("on"), args.take("root"));
     args.nothing_left(&ALLOWED)?;
     let wrong = |what: &str, refusal: &Refusal| vec![format!("{what}: {}", worded(texts, refusal))];

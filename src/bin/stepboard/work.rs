@@ -5,13 +5,13 @@ use crate::{Output, show};
 use serde_json::{Map, Value, json};
 use stepboard::bench::{self, Calculation, Facts, Gives, Outcome, Row};
 use stepboard::card::Voice;
-use stepboard::content::{CLOSING_CAUTION, Content, Units, World};
+use stepboard::content::{CLOSING_CAUTION, Content, ENGLISH, Units, World};
 use stepboard::quantity::Unit;
 use stepboard::rules::term::Severity;
 use stepboard::rules::verdict::{RuleId, Ruling};
 
 pub(crate) fn run(content: &Content, mut args: Args) -> Output {
-    let voice = Voice::new(content, "en", Units::METRIC);
+    let voice = Voice::new(content, ENGLISH, Units::METRIC);
     if args.switches.iter().any(|switch| switch == "list") {
         args.nothing_left(&["nothing beside --list"])?;
         return Ok(list(&voice).to_string());

@@ -1,16 +1,13 @@
 //! Messages in other languages than English: each takes the same names, and English stands where one leaves a gap.
 
 use super::Reader;
-use crate::content::{Content, Texts};
+use crate::content::{Content, ENGLISH, Texts};
 use std::collections::BTreeSet;
-
-/// Language in which every message there is must stand.
-const COMPLETE: &str = "en";
 
 /// Reports messages that take other names than the English ones.
 pub(super) fn check(content: &Content, reader: &mut Reader) {
     words(content, reader);
-    let Some(english) = content.texts.get(COMPLETE) else { return };
+    let Some(english) = content.texts.get(ENGLISH) else { return };
     for (language, texts) in others(content) {
         for (key, message) in &texts.0 {
             let Some(wanted) = english.find(key).map(names) else { continue };
@@ -41,8 +38,8 @@ fn words(content: &Content, reader: &mut Reader) {
 
 /// Puts the English message where a language has none.
 pub(super) fn fill_gaps(content: &mut Content) {
-    let Some(english) = content.texts.get(COMPLETE).cloned() else { return };
-    for (_, texts) in content.texts.iter_mut().filter(|(language, _)| *language != COMPLETE) {
+    let Some(english) = content.texts.get(ENGLISH).cloned() else { return };
+    for (_, texts) in content.texts.iter_mut().filter(|(language, _)| *language != ENGLISH) {
         for (key, message) in &english.0 {
             texts.0.entry(key.clone()).or_insert_with(|| message.clone());
         }
@@ -50,7 +47,7 @@ pub(super) fn fill_gaps(content: &mut Content) {
 }
 
 fn others(content: &Content) -> impl Iterator<Item = (&String, &Texts)> {
-    content.texts.iter().filter(|(language, _)| *language != COMPLETE)
+    content.texts.iter().filter(|(language, _)| *language != ENGLISH)
 }
 
 /// What a message takes: the names in braces, those of plurals with their bar.

@@ -3,7 +3,7 @@
 use super::names::nearest;
 use super::place::{self, Place};
 use super::{Problem, Source};
-use crate::content::{SettingInfo, SheetSource, Texts};
+use crate::content::{ENGLISH, SettingInfo, SheetSource, Texts};
 use crate::quantity::Unit;
 use crate::rules::pairs;
 use crate::rules::sheet::{Held, Setting, Sheet};
@@ -86,7 +86,7 @@ impl Reader {
 
     /// Reads the messages of a file into those of their language.
     pub(super) fn texts(&mut self, source: &Source, into: &mut BTreeMap<String, Texts>) {
-        let language = source.path.iter().nth(1).and_then(|part| part.to_str()).unwrap_or("en").to_owned();
+        let language = source.path.iter().nth(1).and_then(|part| part.to_str()).unwrap_or(ENGLISH).to_owned();
         if self.parse::<toml::Table>(source, "text").is_none() {
             return;
         }

@@ -2,7 +2,7 @@
 
 use super::Reader;
 use super::files::ENGLISH_FOLDER;
-use crate::content::{Content, FactInfo, Texts};
+use crate::content::{Content, ENGLISH, FactInfo, Texts};
 use crate::rules::term::Term;
 
 /// Reports English messages that are missing.
@@ -10,7 +10,7 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
     if !reader.knows("text") {
         return;
     }
-    let Some(english) = content.texts.get("en") else {
+    let Some(english) = content.texts.get(ENGLISH) else {
         reader.whole(ENGLISH_FOLDER, "is missing; English is complete".to_owned());
         return;
     };

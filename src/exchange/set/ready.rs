@@ -1,7 +1,7 @@
 //! A set that ships, as a set.
 
 use super::Set;
-use crate::content::{Content, ScenarioSet};
+use crate::content::{Content, ENGLISH, ScenarioSet};
 use crate::exchange::CarriedSheet;
 use crate::record::SheetName;
 
@@ -10,7 +10,7 @@ impl Set {
     #[must_use]
     pub fn ready(content: &Content, ships: &ScenarioSet) -> Option<Self> {
         let sheet = content.sheet(&ships.sheet)?;
-        let title = content.texts("en").find(&format!("set.{}", ships.slug)).unwrap_or(&ships.slug);
+        let title = content.texts(ENGLISH).find(&format!("set.{}", ships.slug)).unwrap_or(&ships.slug);
         Some(Self {
             title: title.to_owned(),
             note: String::new(),

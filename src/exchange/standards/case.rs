@@ -5,7 +5,7 @@
 //! below their competency is our own choice.
 
 use super::{Home, uuid5};
-use crate::content::{Competency, Content};
+use crate::content::{Competency, Content, ENGLISH};
 use serde_json::{Value, json};
 
 /// The path of the standard's service, which the addresses of its parts have.
@@ -15,7 +15,7 @@ const SERVICE: [&str; 3] = ["ims", "case", "v1p1"];
 /// words keeps its name from version to version.
 #[must_use]
 pub fn framework(content: &Content, home: &Home, creator: &str, changed: &str) -> Value {
-    let texts = content.texts("en");
+    let texts = content.texts(ENGLISH);
     let case = Case { content, home, changed };
     let title = texts.get("case.title");
     let document = case.node("CFDocuments", "competencies", title);
@@ -39,7 +39,7 @@ pub fn framework(content: &Content, home: &Home, creator: &str, changed: &str) -
     json!({
         "CFDocument": {
             "identifier": document.id, "uri": document.uri, "title": title, "creator": creator,
-            "lastChangeDateTime": changed, "adoptionStatus": "Adopted", "language": "en",
+            "lastChangeDateTime": changed, "adoptionStatus": "Adopted", "language": ENGLISH,
             "description": texts.get("case.description"),
         },
         "CFItems": items,
@@ -73,13 +73,13 @@ impl Case<'_> {
     }
 
     fn competency(&self, one: &Competency) -> Node {
-        self.node("CFItems", &one.slug, self.content.texts("en").get(&format!("competency.{}", one.slug)))
+        self.node("CFItems", &one.slug, self.content.texts(ENGLISH).get(&format!("competency.{}", one.slug)))
     }
 
     fn item(&self, node: &Node, kind: &str, code: &str, notes: &str) -> Value {
         let mut item = json!({
             "identifier": node.id, "uri": node.uri, "fullStatement": node.title, "humanCodingScheme": code,
-            "CFItemType": kind, "language": "en", "lastChangeDateTime": self.changed,
+            "CFItemType": kind, "language": ENGLISH, "lastChangeDateTime": self.changed,
         });
         if let (false, Value::Object(members)) = (notes.is_empty(), &mut item) {
             members.insert("notes".to_owned(), json!(notes));

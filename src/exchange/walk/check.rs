@@ -1,7 +1,7 @@
 //! Whether the file of a walk may be opened: everything in it is known, within its limits and possible.
 
 use super::WalkFile;
-use crate::content::Content;
+use crate::content::{Content, ENGLISH};
 use crate::exchange::fit::{line, moment};
 use crate::exchange::{NAME_MOST, Refused};
 use crate::rules::term::Term;
@@ -63,7 +63,7 @@ pub fn not_kept(not: &NotKept, content: &Content) -> Refused {
         NotKept::Decision(_, no) => {
             let say = |key: &str| {
                 let key = format!("walk.{key}.{}", no.why.slug());
-                content.texts("en").find(&key).unwrap_or(no.why.slug()).to_owned()
+                content.texts(ENGLISH).find(&key).unwrap_or(no.why.slug()).to_owned()
             };
             let found = serde_json::to_string(&no.what).unwrap_or_default();
             Refused::value(place, found, format!("{} {}", say("why"), say("now")))

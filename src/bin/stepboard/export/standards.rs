@@ -8,7 +8,7 @@ use crate::deal;
 use crate::results::{Read, read_all};
 use serde_json::{Value, json};
 use std::path::Path;
-use stepboard::content::{Content, Units, World};
+use stepboard::content::{Content, ENGLISH, Units, World};
 use stepboard::exchange::paper::PaperCode;
 use stepboard::exchange::{Actors, Home, Items, Refused, framework, items, items_of_set, statements, zip};
 use stepboard::rules::term::Term;
@@ -80,7 +80,7 @@ pub(super) fn qti(content: &Content, mut args: Args, out: &str) -> Output {
         .left_out
         .iter()
         .map(|(family, seed, why)| {
-            let words = content.texts("en").get(&format!("app.programs.left.{}", why.slug())).to_owned();
+            let words = content.texts(ENGLISH).get(&format!("app.programs.left.{}", why.slug())).to_owned();
             json!({ "family": family, "seed": seed, "why": why.slug(), "words": words })
         })
         .collect();

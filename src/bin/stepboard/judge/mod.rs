@@ -6,7 +6,7 @@ use crate::Output;
 use crate::args::Args;
 use serde_json::{Map, Value, json};
 use stepboard::card::Voice;
-use stepboard::content::{Caution, CautionStage, Content, Units};
+use stepboard::content::{Caution, CautionStage, Content, ENGLISH, Units};
 use stepboard::judge::coming::Coming;
 use stepboard::judge::{self, Account, Found, Judgement};
 use stepboard::rules::sequence::duty::Due;
@@ -20,7 +20,7 @@ const DEFER: &str = "c30";
 
 pub(crate) fn run(content: &Content, args: Args) -> Output {
     args.nothing_left(&["FILE", "-", "--schema", "--example"])?;
-    let voice = Voice::new(content, "en", Units::METRIC);
+    let voice = Voice::new(content, ENGLISH, Units::METRIC);
     let asked = |switch: &str| args.switches.iter().any(|given| given == switch);
     if asked("schema") {
         return schema::filled(&voice);

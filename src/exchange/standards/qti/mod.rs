@@ -9,7 +9,7 @@ mod xml;
 
 use super::uuid5;
 use crate::card::{Answer, Card, Kind, Voice, deal, solve};
-use crate::content::{Units, World};
+use crate::content::{ENGLISH, Units, World};
 use crate::exchange::set::SetCard;
 use crate::terms;
 
@@ -39,7 +39,7 @@ pub struct Items {
 /// A package of cards by family and seed, in English and in those units.
 #[must_use]
 pub fn items(world: &World<'_>, units: Units, cards: &[(String, u32)]) -> Items {
-    let voice = Voice::new(world.content, "en", units);
+    let voice = Voice::new(world.content, ENGLISH, units);
     let dealt = |(family, seed): &(String, u32)| {
         let made = deal(world, family, *seed).map_err(|_| LeftOut::NoCard);
         (family.clone(), *seed, made.and_then(|card| item(world, &voice, &card)))
@@ -50,7 +50,7 @@ pub fn items(world: &World<'_>, units: Units, cards: &[(String, u32)]) -> Items 
 /// A package of the cards that a set deals, the shop's own among them.
 #[must_use]
 pub fn items_of_set(world: &World<'_>, units: Units, cards: &[SetCard<'_>]) -> Items {
-    let voice = Voice::new(world.content, "en", units);
+    let voice = Voice::new(world.content, ENGLISH, units);
     let made = |card: &SetCard<'_>| match card {
         SetCard::Computed(card) => (card.family.clone(), card.seed, item(world, &voice, card)),
         SetCard::Own(_, card) => (card.id(), 0, Ok(own::item(card))),
@@ -114,7 +114,7 @@ fn whole(named: &str, told: &Told<'_>) -> (String, String) {
         ("identifier", name.as_str()),
         ("title", told.title),
         ("time-dependent", "false"),
-        ("xml:lang", "en"),
+        ("xml:lang", ENGLISH),
     ];
     let score = [("identifier", "SCORE"), ("cardinality", "single"), ("base-type", "float")];
     let outcome = xml::empty("qti-outcome-declaration", &score);

@@ -2,6 +2,7 @@
 
 use super::{TYPES, Teller};
 use crate::card::{Answer, Kind, Mark, families};
+use crate::content::ENGLISH;
 use crate::learn::calibration::points;
 use crate::record::{Certainty, Entry, Within};
 use crate::rules::term::Term;
@@ -24,14 +25,14 @@ impl Teller<'_> {
     /// responses is left out.
     fn card(&self, entry: &Entry) -> Value {
         let kind = families::find(&entry.family).map(|question| question.kind());
-        let texts = self.content.texts("en");
+        let texts = self.content.texts(ENGLISH);
         let titles = [format!("card.{}.title", entry.family), format!("card.{}.ask", entry.family)];
         let mut definition = json!({
             "type": format!("{TYPES}/cmi.interaction"), "interactionType": interaction(kind, &entry.answer),
         });
         let name = texts.first(&[&titles[0], &titles[1]]);
         if self.content.family(&entry.family).is_some() {
-            definition["name"] = json!({ "en": name });
+            definition["name"] = json!({ (ENGLISH): name });
         }
         let version = format!("v{}", entry.version);
         let id = self.home.below(&["cards", &entry.family, &version]);

@@ -15,7 +15,7 @@ mod watched;
 pub use actors::Actors;
 
 use super::{Home, uuid5};
-use crate::content::Content;
+use crate::content::{Content, ENGLISH};
 use crate::learn::observation::Strikes;
 use crate::record::{Event, EventName, Moment, Stamp, Step, Struck, Voids, Walked};
 use serde_json::{Map, Value, json};
@@ -108,8 +108,10 @@ impl Teller<'_> {
         let mut statement = Map::new();
         statement.insert("id".to_owned(), json!(self.id(kind, &stamp.device, stamp.sequence)));
         statement.insert("actor".to_owned(), self.actors.of(self.home, &stamp.person)?);
-        statement
-            .insert("verb".to_owned(), json!({ "id": format!("{VERBS}/{verb}"), "display": { "en": verb } }));
+        statement.insert(
+            "verb".to_owned(),
+            json!({ "id": format!("{VERBS}/{verb}"), "display": { (ENGLISH): verb } }),
+        );
         // 2.4.7: where the clock told no moment there is none.
         if let Some(moment) = Moment::of(&stamp.at) {
             statement.insert("timestamp".to_owned(), json!(moment.to_string()));

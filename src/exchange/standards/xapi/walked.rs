@@ -2,6 +2,7 @@
 //! (activity types of the ADL vocabulary).
 
 use super::{TYPES, Teller};
+use crate::content::ENGLISH;
 use crate::record::{Decided, Inspected, Stamp, WalkStep, Walked, Way};
 use serde_json::{Map, Value, json};
 use std::collections::BTreeSet;
@@ -20,7 +21,7 @@ impl Teller<'_> {
         let mut definition = json!({ "type": format!("{TYPES}/simulation") });
         if self.content.walk(&walked.job).is_some() {
             let name = format!("walk.name.{}", walked.job);
-            definition["name"] = json!({ "en": self.content.texts("en").get(&name) });
+            definition["name"] = json!({ (ENGLISH): self.content.texts(ENGLISH).get(&name) });
         }
         let id = self.home.below(&["walks", &walked.job]);
         let object = json!({ "objectType": "Activity", "id": id, "definition": definition });

@@ -1,7 +1,7 @@
 //! What an assessor watched: passed or failed, with the assessor as the instructor; struck out, it is voided (2.3.2).
 
 use super::{Actors, TYPES, Teller, VERBS};
-use crate::content::Criterion;
+use crate::content::{Criterion, ENGLISH};
 use crate::record::{EventName, Judged, Moment, Observed, Struck};
 use serde_json::{Value, json};
 
@@ -17,13 +17,13 @@ impl Teller<'_> {
         let mut statement = self.begun("event", &observed.stamp, if passed { "passed" } else { "failed" })?;
         statement.insert("actor".to_owned(), Actors::account(self.home, &observed.subject));
         let name = format!("competency.{}", competency.slug);
-        let name = self.content.texts("en").get(&name);
+        let name = self.content.texts(ENGLISH).get(&name);
         statement.insert(
             "object".to_owned(),
             json!({
                 "objectType": "Activity",
                 "id": self.home.below(&["competencies", &competency.slug]),
-                "definition": { "type": format!("{TYPES}/performance"), "name": { "en": name } },
+                "definition": { "type": format!("{TYPES}/performance"), "name": { (ENGLISH): name } },
             }),
         );
         let mut result = json!({ "success": passed });
@@ -50,7 +50,7 @@ impl Teller<'_> {
         let mut statement = json!({
             "id": self.id("event", &struck.stamp.device, struck.stamp.sequence),
             "actor": Actors::account(self.home, &struck.by.number),
-            "verb": { "id": format!("{VERBS}/voided"), "display": { "en": "voided" } },
+            "verb": { "id": format!("{VERBS}/voided"), "display": { (ENGLISH): "voided" } },
             "object": { "objectType": "StatementRef", "id": self.id("event", device, *sequence) },
         });
         if let Some(moment) = Moment::of(&struck.stamp.at) {
