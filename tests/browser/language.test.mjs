@@ -4,10 +4,11 @@ import assert from "node:assert/strict";
 import { readFileSync, readdirSync } from "node:fs";
 import { join } from "node:path";
 import { test } from "node:test";
+import { By } from "selenium-webdriver";
 import { root } from "../../tools/shell.mjs";
 import { everyScreen } from "./crawl.mjs";
 import { SIZES, journey } from "./harness.mjs";
-import { goTo } from "./office.mjs";
+import { fill, goTo } from "./office.mjs";
 
 /** Words that a message must have to be known for English: single ones are names, signs or the same in both. */
 const WORDS_LEAST = 3;
@@ -72,4 +73,18 @@ test("each person has their own language, and the tablet keeps its own", () =>
     await page.type("Nombre", "Tom");
     await page.press("button", "Usarlo");
     await page.one("heading", "Menu");
+  }));
+
+test("programmed passes are typed and told with the decimal comma of Spanish", () =>
+  journey("spanish-passes", SIZES[0], async (page) => {
+    await page.one("heading");
+    await inSpanish(page);
+    await goTo(page, "#/spray/clear-panel");
+    await page.press("button", "Programar pasadas");
+    const speed = await page.until("the field", () => page.driver.findElement(By.id("spray-speed_m_s")));
+    assert.equal(await speed.getAttribute("value"), "0,5");
+    await fill(page, "spray-speed_m_s", "0,65");
+    await page.press("button", "Añadir esta tanda");
+    await page.says("0,65 m/s");
+    await page.shot("spanish-passes");
   }));

@@ -1,5 +1,6 @@
 //! The numbers of a set of programmed passes as they are typed, read with what is allowed.
 
+use crate::app::state::Shop;
 use crate::quantity::read_number;
 use crate::rules::term::Term;
 use crate::spraying::edge::{Side, along};
@@ -79,16 +80,15 @@ pub(super) fn numbers(along: Along, setup: &Setup) -> Vec<Number> {
 
 const TENTHS: f64 = 10.0;
 
-/// What is typed of each number.
+/// What is typed of each number, in the language of whoever types.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Typed(BTreeMap<&'static str, String>);
 
 impl Typed {
     /// What stands there before anything is changed: passes over the whole face from its upper left corner, once along its
     /// edge.
-    pub(super) fn first(setup: &Setup) -> Self {
+    pub(super) fn first(setup: &Setup, shop: &Shop) -> Self {
         let (least, most) = setup.outline.bounds();
-        // Places are typed to a tenth of a millimetre.
         let place = |mm: f64| (mm * TENTHS).round() / TENTHS;
         let ends = ENDS.into_iter().zip([least.0, least.1, most.0, least.1].map(place));
         let others = [
@@ -99,7 +99,9 @@ impl Typed {
             (FAN_SHARE, AS_SET * HUNDRED),
             (TIMES, 1.0),
         ];
-        Self(ends.chain(others).map(|(key, value)| (key, value.to_string())).collect())
+        // To a tenth, where it is not whole.
+        let figure = |value: f64| shop.figure(value, u8::from(place(value).fract() != 0.0));
+        Self(ends.chain(others).map(|(key, value)| (key, figure(value))).collect())
     }
 
     pub(super) fn text(&self, key: &str) -> &str {
@@ -113,21 +115,22 @@ impl Typed {
     }
 
     /// A number that is typed and allowed; how often is a whole one.
-    fn read(&self, one: &Number) -> Option<f64> {
-        let value = read_number(self.text(one.key)).filter(|value| (one.least..=one.most).contains(value))?;
+    fn read(&self, one: &Number, shop: &Shop) -> Option<f64> {
+        let value = read_number(&shop.texts().typed(self.text(one.key)));
+        let value = value.filter(|value| (one.least..=one.most).contains(value))?;
         (!one.is_whole() || value.fract() == 0.0).then_some(value)
     }
 
     /// Which of the numbers are none that is allowed.
-    pub(super) fn wrong(&self, along: Along, setup: &Setup) -> Vec<&'static str> {
-        numbers(along, setup).iter().filter(|one| self.read(one).is_none()).map(|one| one.key).collect()
+    pub(super) fn wrong(&self, along: Along, setup: &Setup, shop: &Shop) -> Vec<&'static str> {
+        numbers(along, setup).iter().filter(|one| self.read(one, shop).is_none()).map(|one| one.key).collect()
     }
 
     /// The passes that are typed; none where a number is not allowed.
-    pub(super) fn passes(&self, goes: Along, setup: &Setup) -> Option<Vec<Passes>> {
+    pub(super) fn passes(&self, goes: Along, setup: &Setup, shop: &Shop) -> Option<Vec<Passes>> {
         let all = numbers(goes, setup);
         let read: Option<BTreeMap<&str, f64>> =
-            all.iter().map(|one| Some((one.key, self.read(one)?))).collect();
+            all.iter().map(|one| Some((one.key, self.read(one, shop)?))).collect();
         let read = read?;
         let value = |key: &str| read.get(key).copied();
         let limits = LIMITS.map(|(key, ..)| match key {

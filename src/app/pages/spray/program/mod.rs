@@ -43,11 +43,11 @@ pub(super) fn Program(props: &ProgramProps) -> Html {
     let shop = use_shop();
     let setup = &props.setup;
     let goes = use_state_eq(|| if setup.task.shade.is_some() { Along::Edge(None) } else { Along::Line });
-    let typed = use_state(|| Typed::first(setup));
+    let typed = use_state(|| Typed::first(setup, &shop));
     let sets = use_state(Vec::<Set>::new);
     let said = use_state_eq(AttrValue::default);
     let wanted = use_wanted();
-    let wrong = typed.wrong(*goes, setup);
+    let wrong = typed.wrong(*goes, setup, &shop);
     let field = |one: Number| {
         let on_input = {
             let (set, typed) = (typed.setter(), (*typed).clone());
@@ -66,7 +66,7 @@ pub(super) fn Program(props: &ProgramProps) -> Html {
         Callback::from(move |event: SubmitEvent| {
             event.prevent_default();
             wanted.none();
-            match (typed.passes(goes, &setup), typed.wrong(goes, &setup).first()) {
+            match (typed.passes(goes, &setup, &shop), typed.wrong(goes, &setup, &shop).first()) {
                 (Some(passes), _) => {
                     sets.set(sets.iter().cloned().chain([Set { goes, passes }]).collect());
                     said.set(shop.say("spray.program.added"));
