@@ -7,8 +7,8 @@ use super::hooks::{
 };
 use super::pages;
 use super::route::Route;
-use super::state::{ContentContext, Light, LockContext, Settings};
-use crate::content::Content;
+use super::state::{ContentContext, Everything, Light, LockContext, Settings};
+use crate::content::{Content, ENGLISH};
 use crate::device::{Loaded, Shelf, Slices, Store, page};
 use crate::learn::Front;
 use crate::record::Journal;
@@ -59,7 +59,7 @@ pub fn start() {
 fn first_language(content: &Content) -> String {
     let browser = page::browser_language();
     let known = content.texts.keys().find(|ours| page::is_of_language(&browser, ours));
-    known.map_or("en", String::as_str).to_owned()
+    known.map_or(ENGLISH, String::as_str).to_owned()
 }
 
 /// The tablet was left alone: five minutes, our own choice.
@@ -183,6 +183,7 @@ fn Root(props: &RootProps) -> Html {
     } else {
         screen(route, desk.draft.as_ref().map(|draft| draft.card.sheet.slug.clone()))
     };
+    let shown = provided(Everything::of(start.store.clone()), shown);
     let shown = provided(watching, shown);
     let shown = provided(walks, shown);
     let shown = provided(sets, shown);

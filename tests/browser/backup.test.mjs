@@ -72,6 +72,8 @@ test("a tablet is saved as one file, and another goes on where it stood", async 
     await page.shot("backup-seen");
     await page.press("checkbox", "Replace all that is on this tablet");
     await page.press("button", "Put it back");
+    await page.says("Put back: all that stood in the file is on this tablet now.");
+    await page.shot("backup-put-back");
     await goTo(page, "#/people");
     await page.says(`Who may sign: ${SHOP.name}`);
     await page.says("Nora Ilse");

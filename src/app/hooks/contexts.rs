@@ -1,7 +1,7 @@
 //! The contexts, read. They stand around every screen; without them the program is put together wrongly and stops.
 
 use crate::app::state::{
-    AirContext, BookContext, CrewContext, DeskContext, FolderContext, KeysContext, LockContext,
+    AirContext, BookContext, CrewContext, DeskContext, Everything, FolderContext, KeysContext, LockContext,
     PeopleContext, SetsContext, SettingsContext, SheetsContext, SignedContext, StricterContext, WalksContext,
     WatchingContext,
 };
@@ -84,5 +84,10 @@ pub(in crate::app) fn use_watching() -> WatchingContext {
 
 #[hook]
 pub(in crate::app) fn use_crew() -> CrewContext {
+    use_given()
+}
+
+#[hook]
+pub(in crate::app) fn use_everything() -> Everything {
     use_given()
 }

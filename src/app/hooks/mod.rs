@@ -31,8 +31,8 @@ mod writer;
 pub(super) use air::use_kept_air;
 pub(super) use backing::use_backing;
 pub(super) use contexts::{
-    use_air, use_book, use_crew, use_desk, use_folder, use_keys_held, use_lock, use_people, use_sets,
-    use_settings, use_sheets, use_signed, use_stricter, use_walks, use_watching,
+    use_air, use_book, use_crew, use_desk, use_everything, use_folder, use_keys_held, use_lock, use_people,
+    use_sets, use_settings, use_sheets, use_signed, use_stricter, use_walks, use_watching,
 };
 pub(super) use crew::{Around, save_results, use_kept_crew};
 pub(super) use crew_view::theirs;

@@ -2,6 +2,7 @@
 
 mod backup;
 mod links;
+mod put_back;
 mod settings;
 mod who;
 
