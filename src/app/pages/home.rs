@@ -1,7 +1,7 @@
 //! Home: the step board, and the next step one tap away.
 
 use super::deal;
-use super::sets::set_waiting;
+use super::sets::{set_waiting, way_on};
 use crate::app::hooks::{
     use_desk, use_keys, use_new_version, use_people, use_sets, use_settings, use_stamped, use_told, use_walks,
 };
@@ -59,7 +59,7 @@ pub(in crate::app) fn Home(props: &HomeProps) -> Html {
 
     // A set that somebody put together for whoever works here goes before what practice would ask.
     let set = set_waiting(&sets, takings);
-    let to_set = set.map(|(one, _)| Route::SetOf { id: one.id.clone() });
+    let to_set = set.map(|(one, at)| way_on(&shop, one, at));
     let set = set.map(|(one, at)| set_waits(&shop, one, at));
     let start = use_callback(
         (shop.clone(), Rc::clone(&told), open.is_some(), desk.put, to_set, reading),

@@ -22,7 +22,7 @@ pub(in crate::app::pages) use maker::use_maker;
 pub(in crate::app) use one::SetPage;
 pub(in crate::app::pages) use own::OwnVerdict;
 pub(in crate::app) use take::TakeSet;
-pub(in crate::app) use taken::set_waiting;
+pub(in crate::app) use taken::{set_waiting, way_on};
 
 use crate::app::hooks::{use_book, use_sets};
 use crate::app::parts::{Frame, Picture, asks, icon, validity_told};

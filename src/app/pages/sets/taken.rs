@@ -1,5 +1,6 @@
 //! How the person at work stands with a set on this tablet.
 
+use crate::app::route::Route;
 use crate::app::state::{KeptSet, Origin, SetsContext, Shop};
 use crate::device::clock;
 use crate::exchange::set::Validity;
@@ -33,6 +34,17 @@ fn stand_by(takings: &Takings, kept: &KeptSet) -> Stand {
         Some(Taken { closed: true, .. }) if kept.set.is_done_once() => Stand::Done,
         Some(Taken { closed: true, .. }) => Stand::New,
         Some(Taken { answers, .. }) => Stand::Under(answers),
+    }
+}
+
+/// Where somebody goes who is so many cards into a set: to its next card, or to its page where it is not begun or its sheet is
+/// not to be had.
+pub(in crate::app) fn way_on(shop: &Shop, kept: &KeptSet, at: u32) -> Route {
+    let id = kept.id.clone();
+    if at > 0 && kept.set.sheet_of(shop.content()).is_ok() {
+        Route::TakeSet { id }
+    } else {
+        Route::SetOf { id }
     }
 }
 
