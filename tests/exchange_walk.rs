@@ -38,16 +38,7 @@ fn whole(content: &Content, mode: Mode) -> Walk {
 }
 
 fn kept(walk: &Walk) -> Kept {
-    Kept {
-        id: "k".to_owned(),
-        person: "17".to_owned(),
-        begun: AT.to_owned(),
-        changed: AT.to_owned(),
-        saved: walk.saved(),
-        taken_over: None,
-        named: Vec::new(),
-        graded: false,
-    }
+    Kept::begun("k".to_owned(), "17".to_owned(), AT.to_owned(), walk.saved())
 }
 
 fn ana() -> Named {

@@ -18,10 +18,10 @@ use std::sync::Arc;
 use std::sync::{Mutex, PoisonError};
 use std::time::Instant;
 use stepboard::card::{Answer, Card, Kind, Mark, deal, solve};
-use stepboard::content::World;
+use stepboard::content::{Content, World};
 use stepboard::exchange::crew::{
-    Field, Gathered, Looking, Misread, Person, Roll, Slips, Stands, csv as written, days, finding, glance,
-    practised, rests_on_void, stuck,
+    Field, Gathered, Looking, Misread, Person, Roll, Slipped, Slips, Stands, csv as written, days, finding,
+    glance, practised, rests_on_void, stuck,
 };
 use stepboard::exchange::{Named, Results};
 use stepboard::learn::evidence::{Asked, evidence};
@@ -77,6 +77,18 @@ fn theirs<'a>(all: &'a Gathered, person: &Person) -> Vec<std::borrow::Cow<'a, Ev
     let mut events = person.events(all, &person.key);
     events.extend(all.voided().map(std::borrow::Cow::Borrowed));
     events
+}
+
+/// The slips of those people.
+fn slips(all: &Gathered, people: &[Person], content: &Content) -> Vec<Slipped> {
+    let mut redealt = Redealt::new(content);
+    let told = people.iter().flat_map(|person| {
+        let mut slips = Slips::new(&person.key, &person.name);
+        let events = theirs(all, person);
+        events.iter().filter_map(|event| event.answer()).for_each(|entry| slips.take(&mut redealt, entry));
+        slips.told().collect::<Vec<_>>()
+    });
+    told.collect()
 }
 
 #[test]
@@ -230,14 +242,7 @@ fn answers_that_count_for_nothing_are_told_from_none() {
 fn who_is_stuck_on_what_is_told_sure_and_wrong_first() {
     let content = support::content();
     let all = gathered(&some());
-    let (mut slips, mut redealt) = (Vec::new(), Redealt::new(&content));
-    for person in people(&all) {
-        let events = theirs(&all, &person);
-        let events: Vec<&Event> = events.iter().map(|event| &**event).collect();
-        let mut theirs = Slips::new(&person.key, &person.name);
-        events.iter().filter_map(|event| event.answer()).for_each(|entry| theirs.take(&mut redealt, entry));
-        slips.extend(theirs.told());
-    }
+    let slips = slips(&all, &people(&all), &content);
     let wrong = all.events().filter_map(Event::answer).filter(|entry| entry.mark != Mark::Right).count();
     let found = stuck(slips);
     assert_eq!(found.iter().map(|one| one.count).sum::<usize>(), wrong, "each wrong answer stands once");
@@ -412,14 +417,7 @@ fn many_people_with_many_answers_are_read_and_reported_quickly() {
         assert_eq!(glance(&looking, person, &events).answers, 500);
     }
     let seen = begun.elapsed().as_secs_f64();
-    let (mut slips, mut redealt) = (Vec::new(), Redealt::new(&content));
-    for person in &people {
-        let events = theirs(&all, person);
-        let mut theirs = Slips::new(&person.key, &person.name);
-        events.iter().filter_map(|event| event.answer()).for_each(|entry| theirs.take(&mut redealt, entry));
-        slips.extend(theirs.told());
-    }
-    assert!(!stuck(slips).is_empty());
+    assert!(!stuck(slips(&all, &people, &content)).is_empty());
     let slipped = begun.elapsed().as_secs_f64();
     let events: Vec<Event> = all.events().cloned().collect();
     assert_eq!(report(&content, &events).people.len(), people_asked as usize);

@@ -31,6 +31,13 @@ pub struct Kept {
 }
 
 impl Kept {
+    /// A walk that somebody begins at that moment.
+    #[must_use]
+    pub fn begun(id: String, person: String, at: String, saved: Saved) -> Self {
+        let (taken_over, named, graded) = (None, Vec::new(), false);
+        Self { id, person, begun: at.clone(), changed: at, saved, taken_over, named, graded }
+    }
+
     /// Reads what was kept; `None` of what is no walk that this program can read.
     #[must_use]
     pub fn read(text: &str) -> Option<Self> {
@@ -53,9 +60,8 @@ impl Kept {
         if saved.mode == Mode::Inspect {
             saved.mode = Mode::Own;
         }
-        let (person, taken_over) = (self.person.clone(), Some(walk.turns().len()));
-        let (named, graded) = (Vec::new(), false);
-        Self { id, person, begun: at.clone(), changed: at, saved, taken_over, named, graded }
+        let taken_over = Some(walk.turns().len());
+        Self { taken_over, ..Self::begun(id, self.person.clone(), at, saved) }
     }
 
     /// Whether the work was handed over, and graded where it is somebody else's.

@@ -1,6 +1,7 @@
 // What an apprentice does, in the words of the screen: the tests read as the work at the tablet.
 
-const START = /^(Start with|Go on at card)/;
+/** What leads from home to the cards. */
+export const START = /^(Start with|Go on at card)/;
 const HAND_IN = /^(Hand it in|Pick an answer|Type the figure|Mark the place|Name fault, cause and remedy|Spray the face|Say how far you would go)/;
 /** Rings that are no answer: the lamps over a panel. */
 const LAMP = /^(Overhead|Raking|Small lamp)$/;

@@ -3,6 +3,7 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { after, test } from "node:test";
+import { home } from "./apprentice.mjs";
 import { SIZES, journey, testWith } from "./harness.mjs";
 import { read } from "./link.mjs";
 import { goTo } from "./office.mjs";
@@ -72,7 +73,7 @@ test("a link that was handed out is opened on a fresh profile without a network,
   const code = handed.split("#/take/")[1];
   assert.equal(JSON.parse(read(code)).note, "Ask if the gun spits.");
   await journey("hand-out-taken", TABLET, async (page) => {
-    await page.one("button", /^(Start with|Go on at card)/);
+    await home(page);
     await page.until("the app is kept for later", () =>
       page.driver.executeScript("return navigator.serviceWorker.ready.then(() => Boolean(navigator.serviceWorker.controller))"),
     );

@@ -2,7 +2,7 @@
 // afterwards, and everything opens. STEPBOARD_KILLS sets how often, STEPBOARD_SEED the moments.
 import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
-import { answer, handIn, home, next, recorded } from "./apprentice.mjs";
+import { START, answer, handIn, next, recorded } from "./apprentice.mjs";
 import { command } from "./checks.mjs";
 import { crowd, readIn } from "./crowd.mjs";
 import { putCard } from "./desk.mjs";
@@ -43,14 +43,18 @@ function dice(seed) {
   };
 }
 
+/** To the card that lies on the desk or its verdict, else to a new card. */
+async function toCards(page) {
+  await goTo(page, "#/");
+  await page.press("button", START);
+}
+
 const saved = (page) => page.says("Saved on this tablet");
 
 /** What is done until the end comes, once the screen for it has `begun`; `told` counts what the screen said is saved. */
 const WORK = {
   answers: async (page, told, begun) => {
-    await goTo(page, "#/");
-    await home(page);
-    await page.press("button", /^(Start with|Go on at card)/);
+    await toCards(page);
     begun();
     for (;;) {
       if (await page.has("button", "Next card")) await next(page);
@@ -80,9 +84,7 @@ const WORK = {
     }
   },
   sprayed: async (page, told, begun) => {
-    await goTo(page, "#/");
-    await home(page);
-    await page.press("button", /^(Start with|Go on at card)/);
+    await toCards(page);
     begun();
     for (;;) {
       if (await page.has("button", "Next card")) await next(page);

@@ -88,16 +88,7 @@ pub(crate) fn walk(content: &Content) -> Value {
     for decision in right::rest(&walk, content).expect("a way").into_iter().take(DECISIONS) {
         walk.decide(decision, content).expect("possible");
     }
-    let kept = Kept {
-        id: "k".to_owned(),
-        person: "17".to_owned(),
-        begun: AT.to_owned(),
-        changed: AT.to_owned(),
-        saved: walk.saved(),
-        taken_over: None,
-        named: Vec::new(),
-        graded: false,
-    };
+    let kept = Kept::begun("k".to_owned(), "17".to_owned(), AT.to_owned(), walk.saved());
     let who = Named { journal: "17".to_owned(), number: "17".to_owned(), name: "Ana".to_owned() };
     let file = WalkFile::of(&kept, who, AT, &Editions::default(), content).expect("possible");
     with_kind(json!(file), "stepboard-walk")

@@ -116,16 +116,9 @@ fn inspected(content: &Content, sheet: &OwnSheet) -> WalkFile {
     let info = content.walks.iter().find(|walk| walk.ticket.sheet == sheet.base).expect("a walk on its base");
     let start = Start::of(info, content.sheet(&sheet.slug()).expect("here"), &content).expect("known woods");
     let walk = planted(&Walk::begin(start, Mode::Inspect, 7), 7, &content).expect("a room that is fit");
-    let kept = Kept {
-        id: "k".to_owned(),
-        person: String::new(),
-        begun: valid::AT.to_owned(),
-        changed: valid::AT.to_owned(),
-        saved: walk.saved(),
-        taken_over: None,
-        named: vec![(0, "se-01".to_owned())],
-        graded: true,
-    };
+    let named = vec![(0, "se-01".to_owned())];
+    let begun = Kept::begun("k".to_owned(), String::new(), valid::AT.to_owned(), walk.saved());
+    let kept = Kept { named, graded: true, ..begun };
     let who = Named { journal: String::new(), number: String::new(), name: String::new() };
     WalkFile::of(&kept, who, valid::AT, &editions, &content).expect("possible")
 }

@@ -9,21 +9,13 @@ use stepboard::rules::sequence::operation::Operation as Op;
 use stepboard::rules::term::Term;
 use stepboard::walk::decision::Decision;
 use stepboard::walk::journalled::{Clerk, Desk};
-use stepboard::walk::{Kept, Mode, Read, RoomAct, Walk};
+use stepboard::walk::{Kept, Mode, Read, RoomAct, Saved, Walk};
 
 const DEVICE: &str = "a";
 
 fn kept(walk: &Walk, mode: Mode) -> Kept {
-    Kept {
-        id: "w".to_owned(),
-        person: "Ana".to_owned(),
-        begun: "2027-01-01T08:00:00Z".to_owned(),
-        changed: "2027-01-01T08:00:00Z".to_owned(),
-        saved: stepboard::walk::Saved { mode, ..walk.saved() },
-        taken_over: None,
-        named: Vec::new(),
-        graded: false,
-    }
+    let saved = Saved { mode, ..walk.saved() };
+    Kept::begun("w".to_owned(), "Ana".to_owned(), "2027-01-01T08:00:00Z".to_owned(), saved)
 }
 
 /// Writes down what is not written down yet, behind the events.

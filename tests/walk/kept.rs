@@ -34,14 +34,5 @@ fn a_distance_typed_in_inches_is_read_back_to_the_last_digit() {
 
 /// A walk as a tablet keeps it.
 pub(crate) fn of(saved: Saved) -> Kept {
-    Kept {
-        id: "k".to_owned(),
-        person: "17".to_owned(),
-        begun: String::new(),
-        changed: String::new(),
-        saved,
-        taken_over: None,
-        named: Vec::new(),
-        graded: false,
-    }
+    Kept::begun("k".to_owned(), "17".to_owned(), String::new(), saved)
 }

@@ -82,19 +82,10 @@ fn begun(shop: &Shop, order: &Order) -> Option<Kept> {
     let start = Start::of(content.walk(&order.walk)?, content.sheet(&order.sheet)?, content).ok()?;
     let any = || page::random_bytes::<4>().map_or(0, u32::from_le_bytes);
     let seed = order.seed.unwrap_or_else(any);
-    let now = clock::now();
     let walk = Walk::begin(start, order.mode, seed);
     let walk = if order.mode == Mode::Inspect { planted(&walk, seed, content)? } else { walk };
-    Some(Kept {
-        id: page::random_name(),
-        person: shop.settings.person.clone(),
-        begun: now.clone(),
-        changed: now,
-        saved: walk.saved(),
-        taken_over: None,
-        named: Vec::new(),
-        graded: false,
-    })
+    let person = shop.settings.person.clone();
+    Some(Kept::begun(page::random_name(), person, clock::now(), walk.saved()))
 }
 
 /// What is said while a walk is begun, and where that failed.
