@@ -5,6 +5,9 @@ use crate::app::state::Shop;
 use crate::signoff::{Book, Person, Role, SecretKey, ShopNumber, When};
 use yew::AttrValue;
 
+/// Somebody who gets a key: number, name and role.
+pub(super) type Holder = (ShopNumber, String, Role);
+
 /// What is asked of the root key.
 pub(super) struct Wanted<'a> {
     /// Whose key ends.
@@ -12,7 +15,7 @@ pub(super) struct Wanted<'a> {
     /// When it ends.
     pub(super) end: When,
     /// Who gets a new key.
-    pub(super) new: Option<(ShopNumber, String, Role)>,
+    pub(super) new: Option<Holder>,
     /// What wraps it.
     pub(super) passphrase: String,
 }
