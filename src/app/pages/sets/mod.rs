@@ -5,6 +5,7 @@ mod at_once;
 mod begin;
 mod build;
 mod done;
+mod give;
 mod hand;
 mod items;
 mod kept_back;
@@ -15,6 +16,7 @@ mod one;
 mod own;
 mod take;
 mod taken;
+mod view;
 
 pub(in crate::app) use build::NewSet;
 pub(in crate::app::pages) use kept_back::{Answers, kept_back, use_answers, use_keeping};

@@ -3,22 +3,19 @@
 use super::super::card::{Around, CardScreen};
 use super::super::check::use_presence;
 use super::super::dealt::Dealt;
-use super::super::events::{HandedIn, answered, answered_own, turn};
 use super::super::sheet::ShopSheet;
 use super::absent;
 use super::at_once::AtOnce;
+use super::give::{Giving, use_giving};
 use super::own::OwnScreen;
-use super::taken::latest;
+use super::view::{View, count};
 use crate::app::hooks::{use_book, use_desk, use_sets};
 use crate::app::parts::{Frame, round};
 use crate::app::route::Route;
-use crate::app::state::{ContentContext, KeptSet, OnDesk, use_shop};
-use crate::card::{Answer, Slate};
-use crate::content::{Purpose, World};
+use crate::app::state::{ContentContext, KeptSet, Shop, use_shop};
+use crate::card::Slate;
+use crate::content::Purpose;
 use crate::device::{Watch, page};
-use crate::exchange::set::{OwnCard, cards};
-use crate::learn::check::answers_of;
-use crate::record::{Certainty, Draft, Entry, Event, SheetName, Standing, Step, Within};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -57,44 +54,6 @@ struct TakingProps {
     sheet: bool,
 }
 
-/// The attempt as the screen needs it, worked out once an event.
-#[derive(Debug, Clone, PartialEq)]
-struct View {
-    attempt: String,
-    /// Whether it is evidence for something.
-    counts: bool,
-    /// Number of its latest step, and whether it was left with it.
-    step: u64,
-    left: bool,
-    sheet: SheetName,
-    cards: Vec<Dealt>,
-    answers: Vec<Entry>,
-}
-
-impl View {
-    fn of(shop: &crate::app::state::Shop, kept: &KeptSet, journal: &crate::record::Journal) -> Option<Self> {
-        let attempt = latest(shop, journal, &kept.id)?;
-        let sheet = kept.set.sheet_of(shop.content()).ok()?;
-        let world = World { content: shop.content(), sheet: &sheet };
-        let dealt = cards(&kept.set, &kept.id, &world, attempt.person, attempt.id);
-        let answers = answers_of(journal.events(), attempt.device, attempt.id);
-        Some(Self {
-            attempt: attempt.id.to_owned(),
-            counts: !attempt.competencies.is_empty(),
-            step: attempt.step,
-            left: attempt.standing == Standing::Left,
-            sheet: SheetName::of(&sheet),
-            cards: dealt.into_iter().map(Dealt::from).collect(),
-            answers: answers.into_iter().cloned().collect(),
-        })
-    }
-
-    fn within(&self, set: &str) -> Within {
-        let (attempt, set) = (self.attempt.clone(), set.to_owned());
-        if self.counts { Within::Check { attempt, set } } else { Within::Set { attempt, set } }
-    }
-}
-
 #[component]
 fn Taking(props: &TakingProps) -> Html {
     let shop = use_shop();
@@ -105,13 +64,12 @@ fn Taking(props: &TakingProps) -> Html {
         View::of(shop, kept, journal).map(Rc::new)
     });
     let view = (*view).clone();
-    let at = view.as_ref().map_or(0, |view| view.answers.len());
+    let at = view.as_ref().map_or(0, |view| view.at());
     let looked = use_state(|| at);
-    let at_once = kept.set.task.purpose == Purpose::Practise;
-    let to_look = at_once && at > *looked;
-    let card = view.as_ref().and_then(|view| view.cards.get(at).cloned());
+    let to_look = kept.set.task.purpose == Purpose::Practise && at > *looked;
+    let card = view.as_ref().and_then(|view| view.card().cloned());
     let open = card.is_some();
-    let begun = view.as_ref().is_some_and(|view| !view.left && view.step >= books.book.opened_at);
+    let begun = view.as_ref().is_some_and(|view| view.begun_since(books.book.opened_at));
     let closed =
         use_presence(view.as_ref().map(|view| view.attempt.clone()).unwrap_or_default(), open, begun);
     // With the last card a set that is no check of a competency is over; the screen that tells what came of it comes next.
@@ -125,17 +83,9 @@ fn Taking(props: &TakingProps) -> Html {
         }
     });
     use_effect_with((at, to_look), |_| page::focus(LEAD));
-    let draft = desk.check.clone().filter(|draft| {
-        let of_card = |card: &Dealt| card.named() == (draft.card.family.clone(), draft.card.seed);
-        let attempt = view.as_ref().map(|view| view.attempt.as_str());
-        draft.attempt.as_deref() == attempt && card.as_ref().is_some_and(of_card)
-    });
-    let missing = view.as_ref().zip(card.as_ref()).filter(|_| draft.is_none()).and_then(|(view, card)| {
-        let Dealt::Computed(card) = card else { return None };
-        let done = u32::try_from(at).unwrap_or(u32::MAX);
-        let draft = Draft::new(&shop.settings.person, card, view.sheet.clone(), None, done);
-        Some(Draft { attempt: Some(view.attempt.clone()), ..draft })
-    });
+    let draft = desk.check.clone().filter(|draft| view.as_ref().is_some_and(|view| view.is_next(draft)));
+    let missing =
+        view.as_ref().filter(|_| draft.is_none()).and_then(|view| view.draft(&shop.settings.person));
     use_effect_with(missing, {
         let put = desk.put_check.clone();
         move |missing| {
@@ -151,53 +101,11 @@ fn Taking(props: &TakingProps) -> Html {
     };
     // An answer that was begun before this page was opened is not timed.
     let watch = use_memo((at, draft.is_some()), |_| fresh.then(Watch::start));
-    let give = {
-        let (shop, hand_in, view, closed) = (shop.clone(), books.hand_in.clone(), view.clone(), closed);
-        Callback::from(move |event: Event| {
-            hand_in.emit((event, OnDesk::NextOfCheck));
-            let Some(view) = view.as_ref().filter(|view| at + 1 >= view.cards.len() && !view.counts) else {
-                return;
-            };
-            *closed.borrow_mut() = true;
-            hand_in.emit((turn(&shop, &view.attempt, Step::Closed), OnDesk::Same));
-        })
-    };
     let within = view.as_ref().map(|view| view.within(&kept.id)).unwrap_or_default();
-    let hand_in = {
-        let (shop, give, watch, within) = (shop.clone(), give.clone(), Rc::clone(&watch), within.clone());
-        Callback::from(move |handed: HandedIn| {
-            let seconds = watch.as_ref().as_ref().map(Watch::seconds);
-            if let Some(event) = answered(&shop, &handed, seconds, within.clone()) {
-                give.emit(event);
-            }
-        })
-    };
-    let hand_in_own = {
-        let (shop, sheet) = (shop.clone(), view.as_ref().map(|view| view.sheet.clone()));
-        Callback::from(move |(card, answer, certainty): (Rc<OwnCard>, Answer, Certainty)| {
-            let seconds = watch.as_ref().as_ref().map(Watch::seconds);
-            if let Some(sheet) = sheet.clone() {
-                give.emit(answered_own(&shop, &card, sheet, (answer, certainty), seconds, within.clone()));
-            }
-        })
-    };
-    let of = view.as_ref().map_or(0, |view| view.cards.len());
-    let counts = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
-    let shown = if to_look { at } else { at + 1 };
-    let said = shop.say_with("sets.take.card", &[("n", shown.to_string()), ("of", of.to_string())]);
-    let lead = if at_once { AttrValue::default() } else { shop.say("sets.take.sealed") };
-    let around = Around {
-        note: said.clone(),
-        marks: round(&shop, counts(at), counts(of)),
-        lead: html! { <p key="lead" id={LEAD} tabindex="-1" class="note sitting-lead"><span class="spoken">{ said }{ ". " }</span>{ lead }</p> },
-        back: result.clone(),
-        sheet: Route::TakeSetSheet { id: kept.id.clone() },
-    };
-    let last = view
-        .as_ref()
-        .and_then(|view| view.answers.last().cloned().zip(view.cards.get(at.checked_sub(1)?).cloned()));
+    let Giving { computed, own } = use_giving(view.clone(), within, watch, closed);
+    let around = around(&shop, kept, view.as_deref(), to_look);
     let on_sheet = view.as_ref().map(|view| view.sheet.slug.clone());
-    let screen = match (card, draft, last) {
+    let screen = match (card, draft, view.and_then(|view| view.last())) {
         _ if props.sheet => {
             html! { <ShopSheet key="sheet" back={Route::TakeSet { id: kept.id.clone() }} sheet={on_sheet} /> }
         }
@@ -209,10 +117,10 @@ fn Taking(props: &TakingProps) -> Html {
             html! { <AtOnce key={format!("told-{at}")} {card} entry={Rc::new(entry)} {around} {on_next} last={!open} /> }
         }
         (Some(Dealt::Computed(card)), Some(draft), _) => html! {
-            <CardScreen key={format!("card-{at}")} {draft} {card} {around} on_draft={desk.put_check.reform(Some)} {hand_in} />
+            <CardScreen key={format!("card-{at}")} {draft} {card} {around} on_draft={desk.put_check.reform(Some)} hand_in={computed} />
         },
         (Some(Dealt::Own(card)), _, _) => html! {
-            <OwnScreen key={format!("card-{at}")} {card} {around} hand_in={hand_in_own} />
+            <OwnScreen key={format!("card-{at}")} {card} {around} hand_in={own} />
         },
         _ => html! {
             <Frame key="wait" class="sheet" title={shop.say("sets.title")} back={Some(result)} cautions={shop.cautions_for(&[])}>
@@ -221,4 +129,20 @@ fn Taking(props: &TakingProps) -> Html {
         },
     };
     html! { <div class="practise">{ screen }</div> }
+}
+
+/// What stands around a card of a set, or around the verdict on it.
+fn around(shop: &Shop, kept: &KeptSet, view: Option<&View>, to_look: bool) -> Around {
+    let (at, of) = view.map_or((0, 0), |view| (view.at(), view.cards.len()));
+    let shown = if to_look { at } else { at + 1 };
+    let note = shop.say_with("sets.take.card", &[("n", shown.to_string()), ("of", of.to_string())]);
+    let at_once = kept.set.task.purpose == Purpose::Practise;
+    let lead = if at_once { AttrValue::default() } else { shop.say("sets.take.sealed") };
+    Around {
+        note: note.clone(),
+        marks: round(shop, count(at), count(of)),
+        lead: html! { <p key="lead" id={LEAD} tabindex="-1" class="note sitting-lead"><span class="spoken">{ note }{ ". " }</span>{ lead }</p> },
+        back: Route::SetOf { id: kept.id.clone() },
+        sheet: Route::TakeSetSheet { id: kept.id.clone() },
+    }
 }
