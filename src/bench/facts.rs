@@ -2,15 +2,13 @@
 
 use crate::content::{Content, FactInfo, Units};
 use crate::quantity::{
-    Celsius, Fraction, Hours, Measure, Micrometres, Millimetres, OutOfRange, RelativeHumidity, Unit,
+    Celsius, Fraction, Hours, Measure, Micrometres, Millimetres, OutOfRange, PERCENT_A_WHOLE,
+    RelativeHumidity, Unit,
 };
 use crate::rules::term::Term;
 use crate::rules::verdict::CannotJudge;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
-
-/// Per cent in a whole.
-pub const PERCENT_A_WHOLE: f64 = 100.0;
 
 /// The value of one fact.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]

@@ -4,8 +4,8 @@
 use super::{Calculation, Facts, Gives, Needs, Outcome};
 use crate::content::World;
 use crate::quantity::{
-    AirFlow, Hours, MINUTES_AN_HOUR, Measure, MetresPerSecond, Millilitres, Millimetres, PartsPerMillion,
-    Unit,
+    AirFlow, Hours, MINUTES_AN_HOUR, ML_A_LITRE, MM_A_METRE, Measure, MetresPerSecond, Millilitres,
+    Millimetres, PartsPerMillion, Unit,
 };
 use crate::rules::hazard::booth_air;
 use crate::rules::hazard::dilution::{self, Dilution};
@@ -64,9 +64,6 @@ const EXPOSURE_SUM: Calculation = Calculation {
     ],
     run: exposure_sum,
 };
-
-const MM_A_METRE: f64 = 1_000.0;
-const ML_A_LITRE: f64 = 1_000.0;
 
 fn metres(facts: &Facts, key: &str) -> Result<Millimetres, CannotJudge> {
     Millimetres::new(facts.number(key)? * MM_A_METRE).map_err(|_| CannotJudge::without(key))

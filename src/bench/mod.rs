@@ -5,7 +5,7 @@ pub mod facts;
 pub mod written;
 
 pub use calculation::{Calculation, Gives, Needs, Outcome, Row};
-pub use facts::{FactValue, Facts, PERCENT_A_WHOLE};
+pub use facts::{FactValue, Facts};
 
 pub(crate) mod abrasives;
 mod air;

@@ -4,9 +4,8 @@
 //! refused, since it may mean either.
 
 use super::Facts;
-use super::facts::PERCENT_A_WHOLE;
 use crate::content::{Content, FactInfo};
-use crate::quantity::{Measure, Unit, read_number};
+use crate::quantity::{Measure, PERCENT_A_WHOLE, Unit, read_number};
 
 /// A fact that was told wrongly.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]

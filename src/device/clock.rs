@@ -1,10 +1,9 @@
 //! The clock of the browser, and its marks on the loading of the page.
 
 use super::page;
+use crate::quantity::MS_A_SECOND;
 use crate::record::LocalDate;
 use crate::signoff::When;
-
-const MS_PER_SECOND: f64 = 1000.0;
 
 /// Now, as ISO 8601 text in universal time.
 #[must_use]
@@ -55,7 +54,7 @@ pub fn today() -> Option<LocalDate> {
 )]
 pub fn seconds_since(at: &str) -> u32 {
     let ms = js_sys::Date::now() - js_sys::Date::parse(at);
-    if ms > 0.0 { (ms / MS_PER_SECOND) as u32 } else { 0 }
+    if ms > 0.0 { (ms / MS_A_SECOND) as u32 } else { 0 }
 }
 
 /// A day as this browser writes it.

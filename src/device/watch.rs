@@ -1,11 +1,10 @@
 //! How long something was looked at: time in which the page is hidden does not count.
 
 use super::clock::ticks;
+use crate::quantity::MS_A_SECOND;
 use gloo::events::EventListener;
 use std::cell::Cell;
 use std::rc::Rc;
-
-const MS_PER_SECOND: f64 = 1000.0;
 
 /// Milliseconds seen until the page was last hidden or shown, and since when it is shown now.
 #[derive(Debug, Clone, Copy)]
@@ -48,7 +47,7 @@ impl Watch {
         reason = "not negative, and `as` stops at the greatest"
     )]
     pub fn seconds(&self) -> u32 {
-        (self.seen.get().ms() / MS_PER_SECOND) as u32
+        (self.seen.get().ms() / MS_A_SECOND) as u32
     }
 }
 

@@ -13,6 +13,16 @@ use serde::{Deserialize, Serialize};
 
 /// Dust of binary arithmetic, in any unit: a number that rounding left this little past a limit counts as on it.
 pub const DUST: f64 = 1e-9;
+/// Per cent in a whole.
+pub const PERCENT_A_WHOLE: f64 = 100.0;
+/// Millimetres in a metre (SI brochure, 9th edition, table 7).
+pub const MM_A_METRE: f64 = 1_000.0;
+/// Milliseconds in a second (SI brochure, 9th edition, table 7).
+pub const MS_A_SECOND: f64 = 1_000.0;
+/// Millilitres in a litre (SI brochure, 9th edition, tables 7 and 8).
+pub const ML_A_LITRE: f64 = 1_000.0;
+/// Seconds in a minute (SI brochure, 9th edition, table 8).
+pub const SECONDS_A_MINUTE: f64 = 60.0;
 /// Minutes in an hour (SI brochure, 9th edition, table 8).
 pub const MINUTES_AN_HOUR: f64 = 60.0;
 /// Hours in a day (SI brochure, 9th edition, table 8).

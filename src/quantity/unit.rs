@@ -1,5 +1,6 @@
 //! Units in which people read and answer, and how they turn into one another.
 
+use super::{ML_A_LITRE, MM_A_METRE};
 use serde::{Deserialize, Serialize};
 
 /// What is measured: units of one dimension convert into one another, others never do.
@@ -284,10 +285,8 @@ impl Unit {
         const HOURS_A_MINUTE: f64 = 1.0 / super::MINUTES_AN_HOUR;
         const MM_AN_INCH: f64 = 25.4;
         const UM_A_MIL: f64 = 25.4;
-        const ML_A_LITRE: f64 = 1_000.0;
         const G_A_KILOGRAM: f64 = 1_000.0;
         const ML_A_FLUID_OUNCE: f64 = 29.573_529_562_5;
-        const MM_A_METRE: f64 = 1_000.0;
         const MM_A_FOOT: f64 = 304.8;
         const M_S_A_FOOT_A_MINUTE: f64 = 0.304_8 / 60.0;
         const M3_A_CUBIC_FOOT: f64 = 0.028_316_846_592;

@@ -5,7 +5,7 @@ use super::outline::{Outline, Place};
 use super::program::Passes;
 use super::setup::{AS_SET, Setup};
 use crate::content::{EvenFilm, ShadedEdge};
-use crate::quantity::{DUST, GunSpeed, Micrometres, Millimetres, Overlap, Seconds};
+use crate::quantity::{DUST, GunSpeed, MM_A_METRE, Micrometres, Millimetres, Overlap, Seconds};
 use crate::rules::spray::fan::seen_width;
 use crate::rules::spray::overlap::evenness;
 use crate::rules::spray::pass_film::{Spray, speed_for};
@@ -173,7 +173,7 @@ fn shaded(setup: &Setup, shade: ShadedEdge) -> Option<Vec<Passes>> {
     let rounds = (SHADING_SPEED / once).ceil().max(1.0);
     let speed = once * rounds;
     // The flow follows the trigger: half of it is there after half of the time.
-    let late = speed * 1_000.0 * setup.task.gun.opens_s.get() / 2.0;
+    let late = speed * MM_A_METRE * setup.task.gun.opens_s.get() / 2.0;
     let mut sets = Vec::new();
     let mut round = 0.0;
     while round < rounds {

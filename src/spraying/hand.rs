@@ -4,11 +4,10 @@
 //! does not spray on. Longer waits are told by [`Hand::wait`].
 
 use super::point::{NoPath, Path, Point};
+use crate::quantity::MS_A_SECOND;
 
 /// Longest rest between two strokes that counts by itself, s.
 pub const REST_MOST: f64 = 60.0;
-/// Milliseconds in a second.
-const MS: f64 = 1_000.0;
 /// A hand that lets go of the trigger moves on as it went for so long, s: longer than any gun takes to close.
 const FOLLOWS: f64 = 0.15;
 /// How it went is read off its last stretch of so long, s.
@@ -46,7 +45,7 @@ pub struct Hand {
 impl Hand {
     /// The trigger is pulled at a moment, ms on the clock of the screen. `None` where the run is full.
     pub fn pull(&mut self, at: f64, aim: Aim) -> Option<Point> {
-        let rest = ((at - self.seen) / MS).clamp(0.0, REST_MOST) + self.waited;
+        let rest = ((at - self.seen) / MS_A_SECOND).clamp(0.0, REST_MOST) + self.waited;
         let t = self.points.last().map_or(0.0, |last| last.t + rest);
         self.stroke = self.points.len();
         self.push(at, Self::point(t, aim, 1.0))
@@ -55,7 +54,7 @@ impl Hand {
     /// The gun is moved on with the trigger pulled. `None` for a moment not after the last one, or where the run is full.
     pub fn go(&mut self, at: f64, aim: Aim) -> Option<Point> {
         let last = *self.points.last().filter(|last| last.trigger > 0.0)?;
-        let later = (at - self.seen) / MS;
+        let later = (at - self.seen) / MS_A_SECOND;
         if later <= 0.0 {
             return None;
         }
@@ -70,7 +69,7 @@ impl Hand {
         let spent = last.t - from.t;
         let speed = |from: f64, to: f64| if spent > 0.0 { (to - from) / spent } else { 0.0 };
         let (vx, vy) = (speed(from.x, last.x), speed(from.y, last.y));
-        let late = ((at - self.seen) / MS).clamp(0.0, FOLLOWS);
+        let late = ((at - self.seen) / MS_A_SECOND).clamp(0.0, FOLLOWS);
         let on = |more: f64| Point {
             t: (last.t + more).min(Point::TIME_MOST),
             x: (last.x + vx * more).clamp(-Point::PLACE_MOST, Point::PLACE_MOST),
@@ -80,7 +79,7 @@ impl Hand {
         };
         let both = [on(late), on(late + FOLLOWS)];
         self.points.extend(both);
-        self.seen = at + FOLLOWS * MS;
+        self.seen = at + FOLLOWS * MS_A_SECOND;
         Some(both)
     }
 

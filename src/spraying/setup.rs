@@ -5,7 +5,7 @@ use super::grid::Grid;
 use super::outline::Outline;
 use super::point::Point;
 use crate::content::{Coat, Content, SprayTask};
-use crate::quantity::{Fraction, Micrometres, Millimetres};
+use crate::quantity::{Fraction, Micrometres, Millimetres, SECONDS_A_MINUTE};
 use crate::rules::film::{Facing, Sag, clear_solids, dry, wet_film};
 use crate::rules::mixing;
 use crate::rules::shading::{self, Pass};
@@ -18,8 +18,6 @@ use crate::rules::spray::flight;
 pub const FILM_A_ML: f64 = 1e6;
 /// A fan as wide as the task sets it.
 pub const AS_SET: f64 = 1.0;
-/// Seconds in a minute (SI brochure, 9th edition, table 8).
-const SECONDS_A_MINUTE: f64 = 60.0;
 
 /// A task on a sheet.
 #[derive(Debug, Clone, PartialEq)]

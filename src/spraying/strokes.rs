@@ -3,6 +3,7 @@
 use super::outline::Outline;
 use super::point::{Path, Point};
 use super::setup::Setup;
+use crate::quantity::MM_A_METRE;
 
 /// A gun that came no farther than this has no direction yet, mm.
 const STIRS: f64 = 5.0;
@@ -16,8 +17,6 @@ const STANDS: f64 = 30.0;
 const BESIDE: f64 = 20.0;
 /// A stroke is straight when it gets so much of its length away.
 const STRAIGHT: f64 = 0.95;
-/// Millimetres in a metre.
-const MM_A_METRE: f64 = 1_000.0;
 
 /// One stroke of the gun with the trigger pulled.
 #[derive(Debug, Clone, Copy, PartialEq)]

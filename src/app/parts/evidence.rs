@@ -5,16 +5,14 @@ use crate::app::state::Shop;
 use crate::device::clock;
 use crate::learn::evidence::{Evidence, Hazard, Outcome};
 use crate::learn::mastery::{Guess, Missing};
+use crate::quantity::PERCENT_A_WHOLE;
 use crate::record::Moment;
 use crate::rules::term::Term;
 use yew::prelude::*;
 
-/// Shares are told in hundredths.
-const HUNDRED: f64 = 100.0;
-
 /// The bar, with its share as text for those who do not see it.
 pub(in crate::app) fn evidence_bar(shop: &Shop, found: &Evidence) -> Html {
-    let share = (found.state.share.get() * HUNDRED).floor().to_string();
+    let share = (found.state.share.get() * PERCENT_A_WHOLE).floor().to_string();
     let said = shop.say_with("evidence.bar", &[("share", share.clone())]);
     html! {
         <svg key="bar" class="evidence-bar" viewBox="0 0 100 10" preserveAspectRatio="none" role="img" aria-label={said}>

@@ -2,9 +2,9 @@
 
 use super::{rules, working};
 use crate::app::state::Shop;
-use crate::bench::{Calculation, Gives, Needs, Outcome, PERCENT_A_WHOLE, Row};
+use crate::bench::{Calculation, Gives, Needs, Outcome, Row};
 use crate::content::Args;
-use crate::quantity::{Dimension, Measure, Unit};
+use crate::quantity::{Dimension, Measure, PERCENT_A_WHOLE, Unit};
 use crate::rules::verdict::Ruling;
 use yew::prelude::*;
 

@@ -4,7 +4,7 @@ use crate::bench::Facts;
 use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
-use crate::quantity::{Celsius, Measure, Pascals, RelativeHumidity, Unit};
+use crate::quantity::{Celsius, Measure, PERCENT_A_WHOLE, Pascals, RelativeHumidity, Unit};
 use crate::rules::air::{self, Action, Gate, Limit, SprayVerdict, Thinner};
 use crate::rules::sheet::Setting;
 use crate::rules::term::Term;
@@ -71,9 +71,7 @@ fn wet_bulb(facts: &Facts) -> Result<Celsius, CannotJudge> {
 
 /// The temperature that someone gets who takes humidity for a share of the temperature.
 fn as_share(facts: &Facts) -> Result<f64, CannotJudge> {
-    /// Per cent of the whole.
-    const WHOLE: f64 = 100.0;
-    Ok(facts.number("air_c")? * facts.number("rh")? / WHOLE)
+    Ok(facts.number("air_c")? * facts.number("rh")? / PERCENT_A_WHOLE)
 }
 
 fn dew_point_tempts(facts: &Facts, _: &World<'_>) -> Vec<Tempt> {

@@ -4,7 +4,7 @@ use crate::bench::Facts;
 use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
-use crate::quantity::Millimetres;
+use crate::quantity::{MM_A_METRE, Millimetres};
 use crate::rules::hazard::dust::{DustMove, dust_move};
 use crate::rules::hazard::sparks::{SparkPlace, SparkSource, has_to_go};
 use crate::rules::hazard::surroundings::{Around, BoothFault, booth_fault};
@@ -55,7 +55,6 @@ fn sources(_: &Facts, _: &World<'_>, _: &mut Dice) -> Vec<Item> {
 }
 
 fn metres(facts: &Facts, key: &str) -> Result<Millimetres, CannotJudge> {
-    const MM_A_METRE: f64 = 1_000.0;
     Millimetres::new(facts.number(key)? * MM_A_METRE).map_err(|_| CannotJudge::without(key))
 }
 

@@ -5,7 +5,7 @@ use crate::bench::hazard::told_litres;
 use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
-use crate::quantity::{Measure, Millilitres, Unit};
+use crate::quantity::{ML_A_LITRE, Measure, Millilitres, Unit};
 use crate::rules::hazard::store::{Can, CanFault, Cleaned, WashMove, can_fault, shift_need, wash_move};
 use crate::rules::hazard::{Place, Residue, place_for};
 use crate::rules::term::Term;
@@ -79,7 +79,6 @@ fn less_in_room(facts: &mut Facts, world: &World<'_>, _: &mut Dice) {
 }
 
 fn litres(value: Millilitres) -> Measure {
-    const ML_A_LITRE: f64 = 1_000.0;
     Measure::new(value.get() / ML_A_LITRE, Unit::Litre, 2)
 }
 

@@ -4,7 +4,7 @@ use crate::bench::Facts;
 use crate::card::question::{After, Ask, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
-use crate::quantity::{Measure, Unit};
+use crate::quantity::{Measure, PERCENT_A_WHOLE, Unit};
 use crate::rules::optics::difference::{MatchCall, judge_match};
 use crate::rules::optics::gloss::{self, GlossAngle, GlossCall, MarkCall};
 use crate::rules::optics::layer::{a_coat, coats_to};
@@ -16,9 +16,6 @@ use crate::rules::verdict::Judged;
 
 pub(super) const ALL: &[&Question] =
     &[&GLOSS_MARK, &GLOSS_READING, &GLOSS_ANGLE, &COLOUR_MATCH, &TONER_COATS, &HIDES_YET];
-
-/// Per cent in a whole.
-const PERCENT: f64 = 100.0;
 
 /// Can this mark be met? Misconceptions: rubbing, coats or harder clear go past what the film can mirror.
 const GLOSS_MARK: Question = Question {
@@ -234,7 +231,7 @@ fn a_card(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
     const GRID: f64 = 0.001;
     /// Readings show one decimal.
     const TENTHS: f64 = 10.0;
-    let least = world.sheet.get(Setting::HidingLeast) / PERCENT;
+    let least = world.sheet.get(Setting::HidingLeast) / PERCENT_A_WHOLE;
     let white = dice.on_grid(WHITE.0, WHITE.1, WHITE.2);
     let (shows_from, shows_to) = SHOWS;
     let share = if dice.one_in(2) {

@@ -5,7 +5,7 @@ use crate::bench::spray::{told_overlap, told_speed, told_spray};
 use crate::card::question::{After, Ask, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
-use crate::quantity::{Measure, Overlap, Unit};
+use crate::quantity::{Measure, Overlap, PERCENT_A_WHOLE, Unit};
 use crate::rules::sheet::Setting;
 use crate::rules::spray::crossing::{FirstShows, Second, second_for};
 use crate::rules::spray::fade;
@@ -32,16 +32,15 @@ fn clear_overlap(facts: &mut Facts, world: &World<'_>, dice: &mut Dice) {
     /// From here to there: stripes by either edge, by one of them, by none.
     const BANDS: [(f64, f64); 3] = [(8.0, 26.0), (27.0, 40.0), (41.0, 62.0)];
     const CLEAR_OF_LIMIT: f64 = 0.01;
-    const PERCENT: f64 = 100.0;
     const TRIES: u32 = 32;
     let section = Section::of_sheet(world.sheet);
-    let limit = world.sheet.get(Setting::StripesMost) / PERCENT;
+    let limit = world.sheet.get(Setting::StripesMost) / PERCENT_A_WHOLE;
     let clear = |overlap| (evenness(section, overlap).answer.cv - limit).abs() >= CLEAR_OF_LIMIT;
     let Some((from, to)) = dice.pick(&BANDS).copied() else { return };
     for _ in 0..TRIES {
         let percent = dice.on_grid(from, to, 1.0);
         facts.set("overlap_judged", percent);
-        let full = Overlap::saturating(percent / PERCENT);
+        let full = Overlap::saturating(percent / PERCENT_A_WHOLE);
         if clear(full) && clear(seen_overlap(section, full).answer) {
             return;
         }

@@ -4,7 +4,7 @@
 use crate::bench::Facts;
 use crate::card::question::{After, Ask, Question, keep};
 use crate::content::{SPRAY_TASK, SprayTask, World};
-use crate::quantity::{LiquidFlow, Millimetres};
+use crate::quantity::{LiquidFlow, Millimetres, PERCENT_A_WHOLE};
 use crate::rules::sheet::Setting;
 use crate::rules::verdict::CannotJudge;
 use crate::spraying::outline::Outline;
@@ -24,9 +24,6 @@ const fn asked(id: &'static str, after: &'static str) -> Question {
     Question { id, settle: keep, ask: Ask::Spray { setup }, after: After::is(after) }
 }
 
-/// Per cent in a whole.
-const HUNDRED: f64 = 100.0;
-
 /// The face that the facts describe. A film that would run before it is thick enough is nothing that can be asked for, and
 /// neither is one that lies evener than the shop's fan lays it.
 fn setup(facts: &Facts, world: &World<'_>) -> Result<Setup, CannotJudge> {
@@ -40,7 +37,7 @@ fn setup(facts: &Facts, world: &World<'_>) -> Result<Setup, CannotJudge> {
     match (setup.sag(), wanted) {
         (Some(sag), Some(wanted)) if wanted / layers >= sag => Err(CannotJudge::without("coat_asked")),
         _ if libm::hypot(good::unevenness(&setup), good::EDGES_ADD)
-            > setup.sheet.get(Setting::StripesMost) / HUNDRED =>
+            > setup.sheet.get(Setting::StripesMost) / PERCENT_A_WHOLE =>
         {
             Err(CannotJudge::without("fan_mm"))
         }
@@ -60,7 +57,7 @@ fn told(task: &mut SprayTask, facts: &Facts) -> Result<(), CannotJudge> {
         task.facing = facts.term("facing")?;
     }
     if let (Some(share), Some(film)) = (facts.maybe_number("coat_asked"), &mut task.film) {
-        (film.from, film.to) = (film.from * share / HUNDRED, film.to * share / HUNDRED);
+        (film.from, film.to) = (film.from * share / PERCENT_A_WHOLE, film.to * share / PERCENT_A_WHOLE);
     }
     if let Some(high) = facts.maybe_number("face_high_mm") {
         let (least, most) = Outline::of(&task.work).bounds();

@@ -6,7 +6,10 @@ use crate::bench::hazard::{told_flow, told_least_flow, told_litres};
 use crate::card::question::{After, Ask, Item, Question, Tempt, keep};
 use crate::card::{Answer, Dice};
 use crate::content::World;
-use crate::quantity::{AirFlow, AirVolume, DUST, ExplosiveLimit, Fraction, Measure, PartsPerMillion, Unit};
+use crate::quantity::{
+    AirFlow, AirVolume, DUST, ExplosiveLimit, Fraction, Measure, PERCENT_A_WHOLE, PartsPerMillion,
+    SECONDS_A_MINUTE, Unit,
+};
 use crate::rules::hazard::booth_air::{flow, governing_flow, volume};
 use crate::rules::hazard::data_sheet::{SheetHazard, sheet_hazard};
 use crate::rules::hazard::dilution::{air_for_vapour, vapour_allowed, vapour_of};
@@ -27,9 +30,6 @@ pub(super) const ALL: &[&Question] = &[
     &LARGER_AIR,
     &DATA_SHEET,
 ];
-
-/// Per cent of the whole.
-const WHOLE: f64 = 100.0;
 
 /// What is the sum? Misconceptions: only the largest share counts; contents and limits are added before dividing.
 const SUM_OF_SOLVENTS: Question = Question {
@@ -234,13 +234,13 @@ fn allowed_tempts(facts: &Facts, _: &World<'_>) -> Vec<Tempt> {
     let whole = lel.get() * PPM_A_PERCENT;
     vec![
         Tempt::number(ppm(whole), "whole-explosive-limit"),
-        Tempt::number(ppm(whole / WHOLE), "per-cent-for-ppm"),
+        Tempt::number(ppm(whole / PERCENT_A_WHOLE), "per-cent-for-ppm"),
     ]
 }
 
 fn metered(facts: &Facts, _: &World<'_>) -> Judged<Answer> {
-    let share =
-        Fraction::new(facts.number("meter_pct")? / WHOLE).map_err(|_| CannotJudge::without("meter_pct"))?;
+    let share = Fraction::new(facts.number("meter_pct")? / PERCENT_A_WHOLE)
+        .map_err(|_| CannotJudge::without("meter_pct"))?;
     let told = fire_meter(limit(facts)?, share, content(facts, "pel_ppm")?, content(facts, "idlh_ppm")?);
     Ok(told.map(|breathed| Answer::term(breathed.slug())))
 }
@@ -262,10 +262,10 @@ fn diluting(facts: &Facts, world: &World<'_>) -> Judged<Measure> {
 
 fn diluting_tempts(facts: &Facts, _: &World<'_>) -> Vec<Tempt> {
     let (Ok(lel), Some(vapour)) = (limit(facts), facts.maybe_number("vapour_m3")) else { return Vec::new() };
-    let to_limit = AirVolume::saturating((WHOLE - lel.get()) * vapour / lel.get());
+    let to_limit = AirVolume::saturating((PERCENT_A_WHOLE - lel.get()) * vapour / lel.get());
     vec![
         Tempt::number(volume(to_limit), "thinned-to-the-limit"),
-        Tempt::number(volume(AirVolume::saturating(vapour * WHOLE)), "per-cent-for-ppm"),
+        Tempt::number(volume(AirVolume::saturating(vapour * PERCENT_A_WHOLE)), "per-cent-for-ppm"),
     ]
 }
 
@@ -274,7 +274,6 @@ fn through(facts: &Facts, _: &World<'_>) -> Judged<Measure> {
 }
 
 fn through_tempts(facts: &Facts, _: &World<'_>) -> Vec<Tempt> {
-    const SECONDS_A_MINUTE: f64 = 60.0;
     let told = |key| facts.maybe_number(key).unwrap_or_default();
     let (width, height, air) = (told("width_m"), told("height_m"), told("velocity_m_s"));
     vec![

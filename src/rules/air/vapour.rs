@@ -1,6 +1,6 @@
 //! Water vapour in air: saturation, dew point, humidity ratio.
 
-use crate::quantity::{Celsius, Measure, Pascals, RelativeHumidity, Unit};
+use crate::quantity::{Celsius, Measure, PERCENT_A_WHOLE, Pascals, RelativeHumidity, Unit};
 use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 
 /// Magnus constants over water, the second in °C (Alduchov and Eskridge 1996, J. Appl. Meteorol. 35, 601-609).
@@ -8,7 +8,6 @@ const MAGNUS_B: f64 = 17.625;
 const MAGNUS_C: f64 = 243.04;
 /// Air drier than this counts as this dry: no shop meter reads lower, and bone-dry air has no dew point.
 const DRIEST: f64 = 0.1;
-const WHOLE: f64 = 100.0;
 /// Pressure of the standard atmosphere at sea level in Pa (exact by definition).
 pub const SEA_LEVEL_PA: f64 = 101_325.0;
 /// Ratio of the molar masses of water and dry air (ASHRAE Handbook Fundamentals 2017, ch. 1, eq. 20).
@@ -33,7 +32,7 @@ fn magnus(temperature: f64) -> f64 {
 /// Air under 0.1 % RH counts as 0.1 %.
 #[must_use]
 pub fn dew_point(air: Celsius, humidity: RelativeHumidity) -> Ruling<Celsius> {
-    let log = libm::log(humidity.get().max(DRIEST) / WHOLE) + magnus(air.get());
+    let log = libm::log(humidity.get().max(DRIEST) / PERCENT_A_WHOLE) + magnus(air.get());
     let dew = Celsius::saturating(MAGNUS_C * log / (MAGNUS_B - log));
     Ruling::by("air.dew-point", dew)
         .step(
@@ -55,7 +54,8 @@ pub fn humidity_from_dew_point(air: Celsius, dew: Celsius) -> Judged<RelativeHum
     if dew > air {
         return Err(CannotJudge::without("dew_c"));
     }
-    let humidity = RelativeHumidity::saturating(WHOLE * libm::exp(magnus(dew.get()) - magnus(air.get())));
+    let humidity =
+        RelativeHumidity::saturating(PERCENT_A_WHOLE * libm::exp(magnus(dew.get()) - magnus(air.get())));
     Ok(Ruling::by("air.dew-point", humidity)
         .step(
             "air-humidity",
@@ -91,7 +91,7 @@ pub(super) fn ratio_at(vapour: f64, pressure: f64) -> Option<f64> {
 /// # Errors
 /// [`CannotJudge`] naming the pressure when vapour alone would reach it: there is no such air.
 pub fn humidity_ratio(air: Celsius, humidity: RelativeHumidity, pressure: Pascals) -> Judged<f64> {
-    let vapour = humidity.get() / WHOLE * saturation_pressure(air);
+    let vapour = humidity.get() / PERCENT_A_WHOLE * saturation_pressure(air);
     let ratio = ratio_at(vapour, pressure.get()).ok_or_else(|| CannotJudge::without("pressure_pa"))?;
     Ok(Ruling::by("air.humidity-ratio", ratio)
         .step("vapour-pressure", "", Measure::new(vapour, Unit::Pascal, 0))

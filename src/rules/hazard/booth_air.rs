@@ -1,6 +1,8 @@
 //! Air through a booth: flow from face and speed, whether readings meet the velocity rule, which flow governs.
 
-use crate::quantity::{AirFlow, AirVolume, DUST, Measure, MetresPerSecond, Millimetres, Unit};
+use crate::quantity::{
+    AirFlow, AirVolume, DUST, Measure, MetresPerSecond, Millimetres, SECONDS_A_MINUTE, Unit,
+};
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 use crate::terms;
@@ -26,7 +28,6 @@ terms! {
     }
 }
 
-const SECONDS_A_MINUTE: f64 = 60.0;
 const MM2_A_M2: f64 = 1_000_000.0;
 
 /// An air volume as shown.

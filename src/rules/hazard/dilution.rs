@@ -2,20 +2,17 @@
 
 use super::solvent::Solvent;
 use crate::quantity::{
-    AirFlow, AirVolume, ExplosiveLimit, Fraction, Hours, MINUTES_AN_HOUR, Measure, Millilitres,
-    PartsPerMillion, Unit,
+    AirFlow, AirVolume, ExplosiveLimit, Fraction, Hours, MINUTES_AN_HOUR, ML_A_LITRE, Measure, Millilitres,
+    PERCENT_A_WHOLE, PartsPerMillion, Unit,
 };
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 
-/// Per cent of the whole.
-const WHOLE: f64 = 100.0;
 /// Parts per million in one per cent.
 const PPM_A_PERCENT: f64 = 10_000.0;
 /// Cubic metres in a cubic foot and litres in a US gallon: NIST Handbook 44, appendix C.
 const M3_A_FT3: f64 = 0.028_316_846_592;
 const LITRES_A_GALLON: f64 = 3.785_411_784;
-const ML_A_LITRE: f64 = 1_000.0;
 /// Grams of water in a millilitre at 20 °C, to which specific gravity refers.
 const WATER_G_A_ML: f64 = 0.998_2;
 /// Litres of a mole of vapour at 70 °F and one atmosphere.
@@ -39,7 +36,7 @@ pub struct Dilution {
 /// reached (29 CFR 1910.94(c)(6)(ii), where the share is a quarter). `vapour_ft3` is the vapour of one gallon at 70 °F.
 #[must_use]
 pub fn air_a_gallon(lel: ExplosiveLimit, vapour_ft3: f64, share: Fraction) -> f64 {
-    (WHOLE - lel.get()) * vapour_ft3 / (lel.get() * share.get())
+    (PERCENT_A_WHOLE - lel.get()) * vapour_ft3 / (lel.get() * share.get())
 }
 
 /// Cubic feet of vapour from a US gallon at 70 °F, from molar mass and specific gravity.
@@ -56,7 +53,7 @@ pub fn vapour_a_gallon(solvent: &Solvent) -> Result<f64, CannotJudge> {
 /// The share of the lower explosive limit that vapour may reach: the shop sheet's.
 #[must_use]
 pub fn vapour_share(sheet: &Sheet) -> Fraction {
-    Fraction::saturating(sheet.get(Setting::VapourShare) / WHOLE)
+    Fraction::saturating(sheet.get(Setting::VapourShare) / PERCENT_A_WHOLE)
 }
 
 /// Air for a volume of liquid that dries off, by the lowest limit published, with that of Table G-11 beside it. Vapour
@@ -82,12 +79,12 @@ pub fn dilution_air(solvent: &Solvent, liquid: Millilitres, sheet: &Sheet) -> Ju
     let ruling = Ruling::by("hazard.lowest-explosive-limit", answer)
         .and("hazard.fire-air-is-no-breathing-air")
         .step("explosive-limit", "", Measure::new(lel.get(), Unit::Percent, 1))
-        .step("vapour-share", "", Measure::new(share.get() * WHOLE, Unit::Percent, 0))
+        .step("vapour-share", "", Measure::new(share.get() * PERCENT_A_WHOLE, Unit::Percent, 0))
         .step("dilution-air", "(100 - LEL) x vapour / (LEL x share)", super::booth_air::volume(answer.air))
         .given(&[
             ("LEL", Measure::new(lel.get(), Unit::Percent, 1)),
             ("vapour", Measure::new(gallons * vapour * M3_A_FT3, Unit::CubicMetre, 3)),
-            ("share", Measure::new(share.get() * WHOLE, Unit::Percent, 0)),
+            ("share", Measure::new(share.get() * PERCENT_A_WHOLE, Unit::Percent, 0)),
         ]);
     Ok(match (solvent.table, answer.table) {
         (Some(row), Some(air)) => ruling
@@ -96,7 +93,7 @@ pub fn dilution_air(solvent: &Solvent, liquid: Millilitres, sheet: &Sheet) -> Ju
             .given(&[
                 ("LEL", Measure::new(row.lel.get(), Unit::Percent, 1)),
                 ("vapour", Measure::new(gallons * vapour * M3_A_FT3, Unit::CubicMetre, 3)),
-                ("share", Measure::new(share.get() * WHOLE, Unit::Percent, 0)),
+                ("share", Measure::new(share.get() * PERCENT_A_WHOLE, Unit::Percent, 0)),
             ]),
         _ => ruling,
     })
@@ -127,11 +124,11 @@ pub fn vapour_allowed(lel: ExplosiveLimit, sheet: &Sheet) -> Ruling<PartsPerMill
     let share = vapour_share(sheet);
     let answer = vapour_at(lel, share);
     Ruling::by("hazard.fire-air-is-no-breathing-air", answer)
-        .step("vapour-share", "", Measure::new(share.get() * WHOLE, Unit::Percent, 0))
+        .step("vapour-share", "", Measure::new(share.get() * PERCENT_A_WHOLE, Unit::Percent, 0))
         .step("vapour-allowed", "LEL x share x 10,000", Measure::new(answer.get(), Unit::PartsPerMillion, 0))
         .given(&[
             ("LEL", Measure::new(lel.get(), Unit::Percent, 1)),
-            ("share", Measure::new(share.get() * WHOLE, Unit::Percent, 0)),
+            ("share", Measure::new(share.get() * PERCENT_A_WHOLE, Unit::Percent, 0)),
         ])
 }
 
@@ -143,12 +140,12 @@ pub fn air_for_vapour(lel: ExplosiveLimit, vapour: AirVolume, sheet: &Sheet) -> 
     let answer = AirVolume::saturating(air_a_gallon(lel, vapour.get(), share));
     Ruling::by("hazard.lowest-explosive-limit", answer)
         .and("hazard.fire-air-is-no-breathing-air")
-        .step("vapour-share", "", Measure::new(share.get() * WHOLE, Unit::Percent, 0))
+        .step("vapour-share", "", Measure::new(share.get() * PERCENT_A_WHOLE, Unit::Percent, 0))
         .step("dilution-air", "(100 - LEL) x vapour / (LEL x share)", super::booth_air::volume(answer))
         .given(&[
             ("LEL", Measure::new(lel.get(), Unit::Percent, 1)),
             ("vapour", Measure::new(vapour.get(), Unit::CubicMetre, 3)),
-            ("share", Measure::new(share.get() * WHOLE, Unit::Percent, 0)),
+            ("share", Measure::new(share.get() * PERCENT_A_WHOLE, Unit::Percent, 0)),
         ])
 }
 
@@ -165,7 +162,9 @@ pub fn vapour_of(solvent: &Solvent, liquid: Millilitres) -> Result<AirVolume, Ca
 /// gun and work is never that. `vapour_ft3` as for [`air_a_gallon`].
 #[must_use]
 pub fn mixed_average(vapour_ft3: f64, gallons_a_minute: f64, flow: AirFlow) -> PartsPerMillion {
-    PartsPerMillion::saturating(vapour_ft3 * gallons_a_minute * M3_A_FT3 / flow.get() * WHOLE * PPM_A_PERCENT)
+    PartsPerMillion::saturating(
+        vapour_ft3 * gallons_a_minute * M3_A_FT3 / flow.get() * PERCENT_A_WHOLE * PPM_A_PERCENT,
+    )
 }
 
 /// Lower explosive limit of a mixed vapour: `1 / sum(y / LEL)`, shares by volume (textbook rule).

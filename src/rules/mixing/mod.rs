@@ -39,10 +39,7 @@ pub use voc::{
 pub use washcoat::{Washcoat, thin_to_solids, washcoat};
 pub use weighing::{grams, volume_of, weight};
 
-use crate::quantity::{Fraction, Measure, Millilitres, Unit};
-
-/// Parts of a whole in a hundred.
-const HUNDRED: f64 = 100.0;
+use crate::quantity::{Fraction, Measure, Millilitres, PERCENT_A_WHOLE, Unit};
 
 /// A volume as shown.
 #[must_use]
@@ -53,11 +50,11 @@ pub const fn volume(volume: Millilitres) -> Measure {
 /// A share as shown, in per cent.
 #[must_use]
 pub fn percent(share: Fraction) -> Measure {
-    Measure::new(share.get() * HUNDRED, Unit::Percent, 1)
+    Measure::new(share.get() * PERCENT_A_WHOLE, Unit::Percent, 1)
 }
 
 /// A fraction from per cent, held within 0 to 100.
 #[must_use]
 pub fn fraction(percent: f64) -> Fraction {
-    Fraction::saturating(percent / HUNDRED)
+    Fraction::saturating(percent / PERCENT_A_WHOLE)
 }

@@ -1,7 +1,7 @@
 //! Thinning: what a ratio and a percentage mean, and the solids that are left.
 
-use super::{HUNDRED, percent, volume};
-use crate::quantity::{Fraction, Measure, Millilitres, OutOfRange, Unit, within};
+use super::{percent, volume};
+use crate::quantity::{Fraction, Measure, Millilitres, OutOfRange, PERCENT_A_WHOLE, Unit, within};
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::verdict::Ruling;
 use serde::Serialize;
@@ -37,7 +37,7 @@ impl Thinning {
     /// # Errors
     /// [`OutOfRange`] when the ratio is outside 0 to [`Thinning::MAX`].
     pub fn of_percent(percent: f64) -> Result<Self, OutOfRange> {
-        Self::of_ratio(percent / HUNDRED)
+        Self::of_ratio(percent / PERCENT_A_WHOLE)
     }
 
     /// From the thinner's share of the whole mix: r = p / (1 − p).
@@ -57,7 +57,7 @@ impl Thinning {
     /// Percent of the unthinned volume.
     #[must_use]
     pub fn percent(self) -> f64 {
-        self.0 * HUNDRED
+        self.0 * PERCENT_A_WHOLE
     }
 
     /// Share of thinner in the whole mix, 0 to 1.
@@ -80,7 +80,7 @@ pub fn thinner_for(base: Millilitres, thinning: Thinning) -> Ruling<Millilitres>
 /// Thinning by the shop sheet for its clear.
 #[must_use]
 pub fn clear_thinning(sheet: &Sheet) -> Thinning {
-    Thinning(sheet.get(Setting::ClearThinner).clamp(0.0, HUNDRED * Thinning::MAX) / HUNDRED)
+    Thinning(sheet.get(Setting::ClearThinner).clamp(0.0, PERCENT_A_WHOLE * Thinning::MAX) / PERCENT_A_WHOLE)
 }
 
 /// Volume solids after thinning: solids / (1 + r).

@@ -1,7 +1,7 @@
 //! Two-part materials: the hardener's dose.
 
 use super::{by_parts, fraction, volume};
-use crate::quantity::{Measure, Millilitres, Unit};
+use crate::quantity::{Measure, Millilitres, PERCENT_A_WHOLE, Unit};
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 use crate::terms;
@@ -56,6 +56,6 @@ pub fn hardener_dose(
         HardenerDose::Right
     };
     Ok(Ruling::by("mixing.hardener-by-the-sheet", answer)
-        .step("measure-slack", "", Measure::new(slack * super::HUNDRED, Unit::Percent, 1))
+        .step("measure-slack", "", Measure::new(slack * PERCENT_A_WHOLE, Unit::Percent, 1))
         .resting_on(&right))
 }

@@ -1,7 +1,7 @@
 //! Washcoat: a sealer thinned to so few solids that it holds stain back without closing the wood.
 
-use super::{HUNDRED, Thinning, percent, thinned_solids, volume};
-use crate::quantity::{DUST, Fraction, Measure, Millilitres, Unit};
+use super::{Thinning, percent, thinned_solids, volume};
+use crate::quantity::{DUST, Fraction, Measure, Millilitres, PERCENT_A_WHOLE, Unit};
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 use crate::terms;
@@ -27,7 +27,7 @@ terms! {
 pub fn washcoat(solids: Option<Fraction>, thinning: Thinning, sheet: &Sheet) -> Judged<Washcoat> {
     let after = thinned_solids(solids.ok_or_else(|| CannotJudge::without("volume_solids"))?, thinning);
     let (from, to) = (sheet.get(Setting::WashcoatFrom), sheet.get(Setting::WashcoatTo));
-    let value = after.answer.get() * HUNDRED;
+    let value = after.answer.get() * PERCENT_A_WHOLE;
     let answer = if value > to + DUST {
         Washcoat::TooHeavy
     } else if value < from - DUST {

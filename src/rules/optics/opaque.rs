@@ -1,6 +1,6 @@
 //! Opaque colour: what scatters and what swallows light (Kubelka-Munk), and when the ground no longer shows.
 
-use crate::quantity::{DUST, Fraction, Measure, Unit};
+use crate::quantity::{DUST, Fraction, Measure, PERCENT_A_WHOLE, Unit};
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 use crate::terms;
@@ -15,8 +15,6 @@ terms! {
     }
 }
 
-/// Per cent in a whole.
-const HUNDRED: f64 = 100.0;
 /// Ground of a hiding card that swallows all light.
 const BLACK: f64 = 0.0;
 /// Ground of a hiding card that reflects four fifths of it.
@@ -71,7 +69,7 @@ pub fn contrast(swallowed: f64, scattering: f64) -> f64 {
 #[must_use]
 pub fn hides(swallowed: f64, a_coat: f64, coats: f64, sheet: &Sheet) -> Ruling<Hiding> {
     let found = contrast(swallowed, a_coat * coats);
-    let least = sheet.get(Setting::HidingLeast) / HUNDRED;
+    let least = sheet.get(Setting::HidingLeast) / PERCENT_A_WHOLE;
     let hiding = if found >= least { Hiding::Hides } else { Hiding::Shows };
     Ruling::by("optics.hiding", hiding)
         .and("optics.kubelka-munk")
@@ -107,7 +105,7 @@ pub fn judge_card(over_black: Fraction, over_white: Fraction, sheet: &Sheet) -> 
         return Err(CannotJudge::without("over_white"));
     }
     let found = over_black.get() / over_white.get();
-    let least = sheet.get(Setting::HidingLeast) / HUNDRED;
+    let least = sheet.get(Setting::HidingLeast) / PERCENT_A_WHOLE;
     let hiding = if found >= least { Hiding::Hides } else { Hiding::Shows };
     Ok(Ruling::by("optics.hiding", hiding)
         .step("contrast", "R₀ / R₁", Measure::new(found, Unit::Ratio, 3))

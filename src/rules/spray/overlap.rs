@@ -1,7 +1,7 @@
 //! Overlapping passes: how even the film of an endless set of equal passes lies.
 
 use super::fan::{EdgeMeant, Section, seen_overlap};
-use crate::quantity::{Measure, Overlap, Unit};
+use crate::quantity::{Measure, Overlap, PERCENT_A_WHOLE, Unit};
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 use crate::terms;
@@ -37,8 +37,6 @@ impl Evenness {
     }
 }
 
-/// Per cent in a whole.
-const HUNDRED: f64 = 100.0;
 /// Places looked at between the middle of a pass and the middle between two.
 const PLACES: u32 = 256;
 /// Width of the fan in half widths, in which sections count.
@@ -46,7 +44,7 @@ const FULL: f64 = 2.0;
 
 /// A share as shown, in per cent.
 pub(super) fn shown(share: f64) -> Measure {
-    Measure::new(share * HUNDRED, Unit::Percent, 1)
+    Measure::new(share * PERCENT_A_WHOLE, Unit::Percent, 1)
 }
 
 /// Film of all passes at a place, over the greatest film of one; passes lie `pitch` apart, all in half widths.
@@ -131,7 +129,7 @@ pub fn gaussian_cv(pitch_in_sigma: f64) -> f64 {
 #[must_use]
 pub fn lay(section: Section, overlap: Overlap, sheet: &Sheet) -> Ruling<Lay> {
     let found = evenness(section, overlap);
-    let most = sheet.get(Setting::StripesMost) / HUNDRED;
+    let most = sheet.get(Setting::StripesMost) / PERCENT_A_WHOLE;
     let lay = if found.answer.cv <= most { Lay::Even } else { Lay::Stripes };
     Ruling::by("spray.stripes-by-sheet", lay).resting_on(&found).step("stripes-most", "", shown(most))
 }

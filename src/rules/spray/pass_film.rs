@@ -3,11 +3,11 @@
 //! dry film = flow × solids × share that lands / (speed × width), a volume balance: the width of the fan gives one pass,
 //! the pitch from pass to pass gives the mean of a whole set.
 
-use crate::quantity::{Fraction, GunSpeed, LiquidFlow, Measure, Micrometres, Millimetres, Overlap, Unit};
+use crate::quantity::{
+    Fraction, GunSpeed, LiquidFlow, Measure, Micrometres, Millimetres, Overlap, SECONDS_A_MINUTE, Unit,
+};
 use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 
-/// Seconds in a minute (SI brochure, 9th edition, table 8).
-const SECONDS_A_MINUTE: f64 = 60.0;
 /// Micrometres of film that 1 mL lays on 1 m of a stripe 1 mm wide.
 const UM_PER_ML_A_M_MM: f64 = 1_000.0;
 

@@ -1,6 +1,6 @@
 //! The ends of a stroke: how far before the edge the trigger is pulled, and what a gun that stands still leaves.
 
-use crate::quantity::{GunSpeed, Measure, Millimetres, Overlap, Seconds, Unit};
+use crate::quantity::{GunSpeed, MM_A_METRE, Measure, Millimetres, Overlap, Seconds, Unit};
 use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 use crate::terms;
 
@@ -16,8 +16,6 @@ terms! {
     }
 }
 
-/// Millimetres in a metre.
-const MM_A_METRE: f64 = 1_000.0;
 /// Share of its film that an edge has when the trigger opens just there: half of the spot has yet to come by.
 const AT_THE_EDGE: f64 = 0.5;
 /// Film in the middle of a parabolic spot, over its mean along the stroke, halved: the 3/4 of both formulas here.

@@ -1,6 +1,6 @@
 //! Moisture of wood: what the air of a room brings it to, what a meter shows, and whether it is fit to finish.
 
-use crate::quantity::{Celsius, Measure, MoistureContent, RelativeHumidity, Unit};
+use crate::quantity::{Celsius, Measure, MoistureContent, PERCENT_A_WHOLE, RelativeHumidity, Unit};
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::verdict::{CannotJudge, Judged, Ruling};
 use crate::terms;
@@ -39,7 +39,6 @@ const HYDRATE_ONE: [f64; 3] = [6.27, -0.009_38, -0.000_303];
 const HYDRATE_TWO: [f64; 3] = [1.91, 0.040_7, -0.000_293];
 /// Mass term of equation 4-5, giving per cent of oven-dry mass.
 const SCALE: f64 = 1_800.0;
-const WHOLE: f64 = 100.0;
 /// Halvings of the bracket when the equation is inverted: far below a millionth of a per cent.
 const HALVINGS: u32 = 48;
 
@@ -50,7 +49,7 @@ fn at([value, slope, curvature]: [f64; 3], temperature: f64) -> f64 {
 /// Equation 4-5; rises with humidity.
 fn equation(temperature: f64, humidity: f64) -> f64 {
     let (one, two) = (at(HYDRATE_ONE, temperature), at(HYDRATE_TWO, temperature));
-    let a = at(VAPOUR, temperature) * humidity / WHOLE;
+    let a = at(VAPOUR, temperature) * humidity / PERCENT_A_WHOLE;
     let dissolved = a / (1.0 - a);
     let hydrates = (one * a + 2.0 * one * two * a * a) / (1.0 + one * a + one * two * a * a);
     SCALE / at(MOLAR, temperature) * (dissolved + hydrates)
@@ -87,10 +86,10 @@ pub fn moisture_content(air: Celsius, humidity: RelativeHumidity) -> Judged<Mois
 /// [`CannotJudge`] naming the air temperature outside the table, or the moisture content where no humidity holds it.
 pub fn humidity_for(air: Celsius, content: MoistureContent) -> Judged<RelativeHumidity> {
     let temperature = in_table(air)?;
-    if content.get() > equation(temperature, WHOLE) {
+    if content.get() > equation(temperature, PERCENT_A_WHOLE) {
         return Err(CannotJudge::without("mc"));
     }
-    let (mut low, mut high) = (0.0, WHOLE);
+    let (mut low, mut high) = (0.0, PERCENT_A_WHOLE);
     for _ in 0..HALVINGS {
         let middle = f64::midpoint(low, high);
         if equation(temperature, middle) > content.get() {

@@ -6,6 +6,7 @@ use super::reading::film::FilmRead;
 use super::reading::shade::{ShadeRead, Zone};
 use super::reading::{PlaceKind, Reading};
 use super::setup::Setup;
+use crate::quantity::PERCENT_A_WHOLE;
 use crate::rules::sheet::Setting;
 use crate::rules::verdict::RuleId;
 use crate::terms;
@@ -69,9 +70,6 @@ pub struct Finding {
     /// What is allowed at most, or at least.
     pub limit: f64,
 }
-
-/// Per cent in a whole.
-const HUNDRED: f64 = 100.0;
 
 /// The reasons not to pass, the gravest first; none for a run that passes.
 #[must_use]
@@ -142,7 +140,7 @@ fn even(reading: &Reading, setup: &Setup, found: &mut Vec<Finding>) {
         let fault = if film.thin >= film.heavy { Fault::Thin } else { Fault::Heavy };
         found.push(share(fault, RuleId("spraying.film-in-window"), 1.0 - film.in_window, 1.0 - least));
     }
-    let stripes = setup.sheet.get(Setting::StripesMost) / HUNDRED;
+    let stripes = setup.sheet.get(Setting::StripesMost) / PERCENT_A_WHOLE;
     if film.cv > stripes {
         found.push(share(Fault::Stripes, RuleId("spray.stripes-by-sheet"), film.cv, stripes));
     }

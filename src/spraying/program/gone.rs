@@ -1,11 +1,10 @@
 //! The way of a gun along passes: with a run-up, the trigger pulled and let go, the fan square to the line.
 
 use super::Passes;
+use crate::quantity::MM_A_METRE;
 use crate::spraying::outline::Place;
 use crate::spraying::point::Point;
 
-/// Millimetres in a metre.
-const MM_A_METRE: f64 = 1_000.0;
 /// Speed at which the gun is carried from pass to pass with the trigger let go, mm/s (an assumption, no source).
 const CARRIED: f64 = 600.0;
 /// The gun begins to move so far before the trigger is pulled, and moves on so far after it is let go, mm: on the move

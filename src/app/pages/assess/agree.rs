@@ -4,10 +4,9 @@ use crate::app::state::Shop;
 use crate::content::Competency;
 use crate::learn::agreement::Agreement;
 use crate::learn::observation::agreement;
+use crate::quantity::PERCENT_A_WHOLE;
 use crate::record::Journal;
 use yew::prelude::*;
-
-const PERCENT: f64 = 100.0;
 
 pub(super) fn agreement_tables(shop: &Shop, journal: &Journal, competency: &Competency) -> Html {
     let here = agreement(journal.events(), Some(&competency.slug));
@@ -26,7 +25,7 @@ pub(super) fn agreement_tables(shop: &Shop, journal: &Journal, competency: &Comp
 
 /// One table with what is reckoned from it.
 fn one(shop: &Shop, key: &'static str, found: &Agreement) -> Html {
-    let percent = |share: f64| format!("{:.0}", share * PERCENT);
+    let percent = |share: f64| format!("{:.0}", share * PERCENT_A_WHOLE);
     let told = [("n", found.table.total().to_string()), ("percent", percent(found.observed))];
     let kappa = found.kappa.map_or_else(
         || shop.say("assess.agree-no-kappa"),

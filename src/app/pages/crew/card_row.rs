@@ -11,14 +11,13 @@ use crate::card::Answer;
 use crate::exchange::crew::Gathered;
 use crate::learn::calibration::share_range;
 use crate::learn::items::{ASKED_LEAST, FamilyReport, NOT_ENOUGH, OptionUse, RIGHT};
+use crate::quantity::PERCENT_A_WHOLE;
 use crate::record::{CardKind, Event, Voids};
 use crate::rules::term::Term;
 use yew::prelude::*;
 
-const HUNDRED: f64 = 100.0;
-
 fn percent(share: f64) -> String {
-    format!("{:.0}", share * HUNDRED)
+    format!("{:.0}", share * PERCENT_A_WHOLE)
 }
 
 /// What a row needs to know of the sets that are here and of what is void, and who is told before something is voided.

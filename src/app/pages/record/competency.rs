@@ -9,6 +9,7 @@ use crate::content::{Competency as Info, Criterion};
 use crate::device::clock;
 use crate::learn::evidence::{Evidence, Uncounted};
 use crate::learn::mastery::Call;
+use crate::quantity::PERCENT_A_WHOLE;
 use crate::record::LocalDate;
 use crate::rules::term::Term;
 use crate::signoff::Standing;
@@ -92,7 +93,7 @@ fn so_far(shop: &Shop, found: &Evidence) -> Html {
     let families = |seen: u32, of: u32| [("seen", seen.to_string()), ("of", of.to_string())];
     let (all, safety) = (state.gates.families, state.gates.safety_families);
     let lower = state.lower.map(|lower| {
-        let share = (lower.get() * 100.0).floor().to_string();
+        let share = (lower.get() * PERCENT_A_WHOLE).floor().to_string();
         let named = [("right", state.right.to_string()), ("of", state.answers.to_string()), ("share", share)];
         shop.say_with("evidence.lower", &named)
     });

@@ -2,11 +2,10 @@
 
 use crate::app::state::Shop;
 use crate::learn::calibration::{Calibration, Level, OVERCONFIDENT_LEAST, firsts, stands_for};
+use crate::quantity::PERCENT_A_WHOLE;
 use crate::record::{Certainty, Entry};
 use crate::rules::term::Term;
 use yew::prelude::*;
-
-const HUNDRED: f64 = 100.0;
 
 /// To whom it is told.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -19,7 +18,7 @@ pub(in crate::app::pages) enum Whose {
 
 /// Where in a hundred a share lies.
 fn hundredths(share: f64) -> String {
-    (share * HUNDRED).round().to_string()
+    (share * PERCENT_A_WHOLE).round().to_string()
 }
 
 /// Of answers, oldest first; nothing where there are none.
@@ -92,7 +91,7 @@ fn row(shop: &Shop, level: Level) -> Html {
         shop.say_with("judging.from-to", &[("low", hundredths(low)), ("high", hundredths(high))])
     });
     let drawn = range.zip(level.share()).map(|((low, high), share)| {
-        let wide = (high - low) * HUNDRED;
+        let wide = (high - low) * PERCENT_A_WHOLE;
         html! {
             <svg class="range" viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true" focusable="false">
                 <path class="line" d="M0 5H100" />

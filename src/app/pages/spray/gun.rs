@@ -4,6 +4,7 @@
 use super::words;
 use crate::app::parts::{GunHeld, Picture, Turn, icon};
 use crate::app::state::Shop;
+use crate::quantity::PERCENT_A_WHOLE;
 use crate::spraying::Setup;
 use crate::spraying::setup::AS_SET;
 use std::cell::Cell;
@@ -18,7 +19,6 @@ const FAN_STEP: f64 = 15.0;
 const HALF_TURN: f64 = 180.0;
 /// The knob of the fan goes from its narrowest to its widest in so many steps, and its width counts in per cent.
 const KNOB_STEPS: f64 = 8.0;
-const HUNDRED: f64 = 100.0;
 /// A wait, s.
 pub(super) const WAIT: f64 = 60.0;
 
@@ -77,7 +77,7 @@ impl Gun<'_> {
         let knob = |by: f64| {
             // In whole per cent, as a run keeps it.
             let turned = held.wide + by * (widest - narrowest) / KNOB_STEPS;
-            let wide = ((turned * HUNDRED).round() / HUNDRED).clamp(narrowest, widest);
+            let wide = ((turned * PERCENT_A_WHOLE).round() / PERCENT_A_WHOLE).clamp(narrowest, widest);
             // It catches where the task sets it.
             let crosses = (held.wide - AS_SET) * (wide - AS_SET) < 0.0;
             let wide = if crosses { AS_SET } else { wide };

@@ -2,15 +2,13 @@
 
 use crate::app::state::Shop;
 use crate::content::SprayTask;
-use crate::quantity::{Measure, Unit};
+use crate::quantity::{Measure, PERCENT_A_WHOLE, Unit};
 use crate::rules::term::Term;
 use crate::spraying::Setup;
 use crate::spraying::better::Told;
 use crate::spraying::grade::Counted;
 use yew::prelude::*;
 
-/// Per cent in a whole.
-const HUNDRED: f64 = 100.0;
 /// Square millimetres in a square metre.
 const MM2_A_M2: f64 = 1e6;
 
@@ -52,7 +50,7 @@ pub(super) fn degrees(shop: &Shop, degrees: f64) -> String {
 }
 
 pub(super) fn share(shop: &Shop, share: f64) -> String {
-    measure(shop, share * HUNDRED, Unit::Percent, 0)
+    measure(shop, share * PERCENT_A_WHOLE, Unit::Percent, 0)
 }
 
 /// A colour difference.

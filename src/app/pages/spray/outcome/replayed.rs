@@ -4,6 +4,7 @@ use crate::app::pages::spray::words;
 use crate::app::parts::FilmMap;
 use crate::app::state::use_shop;
 use crate::device::{NextFrame, clock};
+use crate::quantity::MS_A_SECOND;
 use crate::spraying::Outcome;
 use crate::spraying::replay::Replay;
 use std::rc::Rc;
@@ -11,8 +12,6 @@ use wasm_bindgen::JsCast;
 use web_sys::HtmlInputElement;
 use yew::prelude::*;
 
-/// Milliseconds in a second.
-const MS: f64 = 1_000.0;
 /// A step of the time line, s.
 const STEP: f64 = 0.1;
 
@@ -51,7 +50,7 @@ pub(super) fn Replayed(props: &ReplayedProps) -> Html {
             let (frame, lasts) = (*frame, *lasts);
             let next = playing.then(|| {
                 NextFrame::ask(move || {
-                    let now = (clock::ticks() - *began.borrow()) / MS;
+                    let now = (clock::ticks() - *began.borrow()) / MS_A_SECOND;
                     set.set(now.clamp(0.0, lasts));
                     stop.set(now < lasts);
                     shown.set(frame.wrapping_add(1));
@@ -65,7 +64,7 @@ pub(super) fn Replayed(props: &ReplayedProps) -> Html {
         Callback::from(move |_: MouseEvent| {
             let from = if *at < lasts { *at } else { 0.0 };
             if !playing {
-                began.replace(clock::ticks() - from * MS);
+                began.replace(clock::ticks() - from * MS_A_SECOND);
                 at.set(from);
             }
             set.set(!playing);

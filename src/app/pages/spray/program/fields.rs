@@ -1,7 +1,7 @@
 //! The numbers of a set of programmed passes as they are typed, read with what is allowed.
 
 use crate::app::state::Shop;
-use crate::quantity::read_number;
+use crate::quantity::{PERCENT_A_WHOLE, read_number};
 use crate::rules::term::Term;
 use crate::spraying::edge::{Side, along};
 use crate::spraying::point::{FAN_SHARE, Point};
@@ -10,8 +10,6 @@ use crate::spraying::setup::AS_SET;
 use crate::spraying::{Setup, good};
 use std::collections::BTreeMap;
 
-/// Per cent in a whole: overlap and the width of the fan are typed so.
-const HUNDRED: f64 = 100.0;
 /// What stands there before anything is typed, and is no good run: a speed in m/s and an overlap in per cent.
 const SPEED: f64 = 0.5;
 const OVERLAP: f64 = 30.0;
@@ -55,7 +53,7 @@ const TIMES: &str = "times";
 
 /// What of a number that is typed makes a whole.
 fn whole(key: &str) -> f64 {
-    if key == SHARE || key == FAN_SHARE { HUNDRED } else { 1.0 }
+    if key == SHARE || key == FAN_SHARE { PERCENT_A_WHOLE } else { 1.0 }
 }
 
 /// The numbers that are typed, in their order.
@@ -96,7 +94,7 @@ impl Typed {
             ("distance_mm", setup.task.gun.at_mm.get()),
             ("speed_m_s", SPEED),
             (SHARE, OVERLAP),
-            (FAN_SHARE, AS_SET * HUNDRED),
+            (FAN_SHARE, AS_SET * PERCENT_A_WHOLE),
             (TIMES, 1.0),
         ];
         // To a tenth, where it is not whole.
