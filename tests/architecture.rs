@@ -261,3 +261,20 @@ fn the_map_of_rules_names_files_that_are_there() {
         assert!(places.iter().any(|place| place.exists()), "`{name}` is not there");
     }
 }
+
+/// The boot script makes the stores of the database, the program names them: both must tell the same ones.
+#[test]
+fn boot_script_and_program_name_the_same_stores() {
+    let read = |path: &str| fs::read_to_string(root().join(path)).expect("text");
+    let between = |text: &str, start: &str, end: &str| {
+        let (_, rest) = text.split_once(start).unwrap_or_else(|| panic!("no `{start}`"));
+        rest.split_once(end).unwrap_or_else(|| panic!("no `{end}` behind it")).0.to_owned()
+    };
+    let made = between(&read("src/device/boot/database.js"), "STORES = [", "]");
+    let program = read("src/device/store/mod.rs");
+    let count: usize = between(&program, "const STORES: [&str; ", "]").parse().expect("a number");
+    assert_eq!(made.split(',').count(), count);
+    for name in made.split(',').map(str::trim) {
+        assert!(program.contains(name), "the program does not name {name}");
+    }
+}

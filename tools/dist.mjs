@@ -4,13 +4,15 @@
 // browser may keep it for ever. Wherever index.html, the style sheets or boot.js name a file, the name is put in here:
 //   index.html  <!-- styles --> and <!-- boot --> become the tags; any "styles/…" path becomes the hashed name
 //   styles/     *.css, in the order of their names, become one sheet without comments; every other file is copied
-//   src/device/boot.js and sw.js are the only scripts written by hand; app.webmanifest lies beside them
+//   src/device/boot/*.js, in the order of their names, become one script; with sw.js they are the only ones written by
+//   hand; app.webmanifest lies beside them
 import { createHash } from "node:crypto";
 import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { basename, extname, join, relative } from "node:path";
 import { alike } from "./alike.mjs";
-import { codeOf, named } from "./functions.mjs";
+import { isLater } from "./later.mjs";
 import { dist, root } from "./shell.mjs";
+import { BRING, split } from "./split.mjs";
 import { compiled, optimise } from "./wasm.mjs";
 
 const bound = join(root, "target", "web");
@@ -23,8 +25,9 @@ const HASH_LENGTH = 10;
 const NOT_SMALLER = ["inlining", "inlining-optimizing", "local-cse", "memory-packing"];
 /** So many functions keep the lowest numbers, which recur in the code and so compress well. */
 const MOST_CALLED = 100;
-/** Enough for every function. */
-const PLACE_DIGITS = 6;
+/** The glue, where the program has started and where it says what the program calls. */
+const STARTED = "wasm = instance.exports;";
+const CALLED = '"./app_bg.js": import0,';
 
 compile();
 rmSync(dist, { recursive: true, force: true });
@@ -38,16 +41,11 @@ function compile() {
   compiled(["--bin", "app"], bound);
   const wasm = join(bound, "app_bg.wasm");
   // Functions that are called most come first.
-  optimise(wasm, ["-Oz", ...NOT_SMALLER.map((pass) => `--skip-pass=${pass}`), "--reorder-functions"]);
-  // Then functions of like code stand side by side, where they compress better. The optimiser puts them in the order of
-  // their names: each is called by its place, and then the names go.
-  const optimised = readFileSync(wasm);
-  const names = [];
-  inOrder(codeOf(optimised)).forEach((index, place) => {
-    names[index] = String(place).padStart(PLACE_DIGITS, "0");
-  });
-  writeFileSync(wasm, named(optimised, names));
-  optimise(wasm, ["--reorder-functions-by-name", "--strip-debug", "--strip-producers"]);
+  optimise(wasm, ["-Oz", ...NOT_SMALLER.map((pass) => `--skip-pass=${pass}`), "--reorder-functions", "--debuginfo"]);
+  const { first, rest, told } = split(readFileSync(wasm), { isLater, inOrder });
+  console.log(`dist: ${told}`);
+  writeFileSync(wasm, first);
+  writeFileSync(join(bound, "rest.wasm"), rest);
 }
 
 function bundle() {
@@ -62,17 +60,22 @@ function bundle() {
 
   const wasm = hashed("app.wasm", readFileSync(join(bound, "app_bg.wasm")));
   for (const path of files(join(bound, "snippets"))) write(relative(bound, path), readFileSync(path));
-  const glue = readFileSync(join(bound, "app.js"), "utf8").replaceAll("app_bg.wasm", wasm);
+  const rest = hashed("rest.wasm", readFileSync(join(bound, "rest.wasm")));
+  let glue = readFileSync(join(bound, "app.js"), "utf8").replaceAll("app_bg.wasm", wasm);
+  glue = fill(glue, STARTED, `${STARTED} stepboard.rest.follow(wasm);`);
+  glue = fill(glue, CALLED, `${CALLED} ${BRING.module}: { ${BRING.name}: () => stepboard.rest.bring() },`);
   const script = hashed("app.js", glue);
-  const bootSource = readFileSync(join(root, "src/device/boot.js"), "utf8");
-  const boot = hashed("boot.js", rename(bootSource, new Map([["./app.js", `./${script}`], ["./app.wasm", `./${wasm}`]])));
+  const parts = files(join(root, "src/device/boot")).map((path) => readFileSync(path, "utf8"));
+  const named = new Map([["./app.js", `./${script}`], ["./app.wasm", `./${wasm}`], ["./rest.wasm", `./${rest}`]]);
+  const boot = hashed("boot.js", rename(parts.join("\n"), named));
 
   let page = readFileSync(join(root, "index.html"), "utf8");
   page = fill(page, "<!-- styles -->", `<link rel="stylesheet" href="${sheet}">`);
+  // Not held up by the style sheet: nothing is painted without that either way.
   page = fill(page, "<!-- boot -->", [
     `<link rel="preload" href="${wasm}" as="fetch" type="application/wasm" crossorigin>`,
     `<link rel="modulepreload" href="${script}">`,
-    `<script type="module" src="${boot}"></script>`,
+    `<script type="module" async src="${boot}"></script>`,
   ].join("\n"));
   write("app.webmanifest", rename(readFileSync(join(root, "src/device/app.webmanifest"), "utf8"), names));
   write("index.html", rename(page, names));
@@ -86,7 +89,7 @@ function bundle() {
   console.log(`dist: build ${build}, ${written.length} files`);
 }
 
-/** The functions as they shall stand: those called most as they come, the others by what they share. */
+/** Functions as they shall stand: those called most as they come, the others by what they share. */
 function inOrder(code) {
   const first = [...code.keys()].slice(0, MOST_CALLED);
   return [...first, ...alike(code.slice(MOST_CALLED)).map((index) => MOST_CALLED + index)];

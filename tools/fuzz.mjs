@@ -2,7 +2,7 @@
 // a nightly toolchain and cargo-fuzz, and says so.
 import { execFileSync, spawnSync } from "node:child_process";
 import { copyFileSync, mkdirSync, readdirSync } from "node:fs";
-import { join } from "node:path";
+import { join, relative, sep } from "node:path";
 import { root, run } from "./shell.mjs";
 
 const TARGETS = ["files", "signed", "codes", "kept"];
@@ -19,7 +19,12 @@ run("cargo", ["run", "--quiet", "--locked", "--example", "made", "files", seeds]
 for (const target of TARGETS) {
   const corpus = join(folder, "corpus", target);
   mkdirSync(corpus, { recursive: true });
-  for (const name of readdirSync(seeds)) copyFileSync(join(seeds, name), join(corpus, name));
+  const files = readdirSync(seeds, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile());
+  // Files of the same name lie in several folders: each is called by its whole path.
+  for (const { parentPath, name } of files) {
+    const path = join(parentPath, name);
+    copyFileSync(path, join(corpus, relative(seeds, path).replaceAll(sep, "-")));
+  }
   console.log(`== ${target}, ${seconds} s`);
   execFileSync("cargo", ["+nightly", "fuzz", "run", "--fuzz-dir", folder, target, "--", `-max_total_time=${seconds}`, "-rss_limit_mb=4096", "-max_len=65536", "-print_final_stats=1"], { cwd: root, stdio: "inherit" });
 }

@@ -17,6 +17,8 @@ export function compiled([kind, name], folder) {
   const flags = [`--remap-path-prefix=${cargoHome}=cargo`, `--remap-path-prefix=${root}=stepboard`,
     // Eight pixels of a picture are lit at once.
     "-Ctarget-feature=+simd128",
+    // Names of functions tell the types that they are made for, by which the program is parted.
+    "-Csymbol-mangling-version=v0",
     // One short loop in place of every round written out: a sheet is hashed once.
     '--cfg=sha2_backend="soft"', '--cfg=sha2_backend_soft="compact"'];
   run("cargo", ["build", "--release", "--locked", "--target", TARGET, "--features", "web", kind, name], {

@@ -9,7 +9,7 @@ use super::pages;
 use super::route::Route;
 use super::state::{ContentContext, Everything, Light, LockContext, Settings};
 use crate::content::{Content, ENGLISH};
-use crate::device::{Loaded, Shelf, Slices, Store, page};
+use crate::device::{Loaded, Slices, Store, page, rest};
 use crate::learn::Front;
 use crate::record::Journal;
 use crate::rules::term::Term;
@@ -35,20 +35,18 @@ pub fn start() {
             true => Some(store.journal(&mut Slices::begin()).await.unwrap_or_default()),
             false => None,
         };
-        let sheets = store.shelf(Shelf::Sheets).await.unwrap_or_default();
+        if Route::now() != Route::Home || !loaded.records.is_empty() || !loaded.sheets.is_empty() {
+            // Other screens, signatures and sheets of the shop's own are not in the part of the program that comes first.
+            rest::there().await;
+        }
         let first = Settings::new(page::random_name(), first_language(&content));
         if loaded.settings.is_none() {
             // Not stored, the device gets another name next time; answers keep the one they were given under.
-            drop(store.put_settings(&first).await);
+            let (store, first) = (store.clone(), first.clone());
+            spawn_local(async move { drop(store.put_settings(&first).await) });
         }
-        let start = Rc::new(Start {
-            content: ContentContext(Rc::new(content)),
-            store,
-            loaded,
-            journal,
-            sheets,
-            first,
-        });
+        let start =
+            Rc::new(Start { content: ContentContext(Rc::new(content)), store, loaded, journal, first });
         let place =
             gloo::utils::document().get_element_by_id("app").unwrap_or_else(|| gloo::utils::body().into());
         yew::Renderer::<Root>::with_root_and_props(place, RootProps { start }).render();
@@ -71,8 +69,6 @@ struct Start {
     loaded: Loaded<Settings>,
     /// Where it was read already.
     journal: Option<Journal>,
-    /// Files of the shop's own sheets.
-    sheets: Vec<(String, String)>,
     first: Settings,
 }
 
@@ -99,7 +95,7 @@ fn Root(props: &RootProps) -> Html {
     let signed = use_kept_signed(&start.store, &start.loaded);
     let stricter = use_kept_stricter(&start.store, &start.loaded);
     let air = use_kept_air(&start.store, &start.loaded);
-    let sheets = use_kept_sheets(&start.store, &start.sheets);
+    let sheets = use_kept_sheets(&start.store, &start.loaded.sheets);
     let known = (start.content.clone(), Rc::clone(&stricter.asked), Rc::clone(&sheets.editions));
     let content = use_memo(known, |(content, asked, editions)| {
         let mut content = content.clone();

@@ -53,6 +53,7 @@ use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::wood::Wood;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
+use std::sync::LazyLock;
 
 /// The language in which every message stands; it is shown where another language has none.
 pub const ENGLISH: &str = "en";
@@ -111,6 +112,7 @@ pub struct Content {
     /// What follows from mistakes.
     pub consequences: Vec<Consequence>,
     /// Messages by language code; those of [`ENGLISH`] are complete.
+    #[serde(with = "packed")]
     pub texts: BTreeMap<String, Texts>,
 }
 
@@ -285,7 +287,7 @@ impl Content {
     /// The messages of a language, English where the language is unknown.
     #[must_use]
     pub fn texts(&self, language: &str) -> &Texts {
-        static NONE: Texts = Texts::empty();
+        static NONE: LazyLock<Texts> = LazyLock::new(Texts::default);
         self.texts.get(language).or_else(|| self.texts.get(ENGLISH)).unwrap_or(&NONE)
     }
 }

@@ -132,7 +132,7 @@ impl Content {
             };
             for texts in content.texts.values_mut() {
                 for own in &one.criteria {
-                    texts.0.insert(format!("criterion.{}", one.id(own)), own.text.clone());
+                    texts.insert(format!("criterion.{}", one.id(own)), own.text.clone());
                 }
             }
             for competency in content.competencies.iter_mut().filter(|known| known.slug == applied.slug) {

@@ -1,29 +1,42 @@
 //! Messages: one table a language, filled in with what the program computed.
 
-use super::packed::Packed;
+use super::packed::Table;
 use crate::quantity::Measure;
-use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 /// Named values to put into a message.
 pub type Args = BTreeMap<String, String>;
 
 /// The messages of one language by key.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, Default)]
-#[serde(into = "Packed", try_from = "Packed")]
-pub struct Texts(pub BTreeMap<String, String>);
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Texts {
+    /// Those that the program carries.
+    shipped: Table,
+    /// Those that were put in since, each in the place of one that ships under its key.
+    own: BTreeMap<String, String>,
+}
 
 impl Texts {
-    /// A table with nothing in it.
-    #[must_use]
-    pub const fn empty() -> Self {
-        Self(BTreeMap::new())
+    pub(super) fn shipped(shipped: Table) -> Self {
+        Self { shipped, own: BTreeMap::new() }
+    }
+
+    /// Puts a message in; gives the one that it takes the place of, where one was put in before.
+    pub fn insert(&mut self, key: impl Into<String>, message: impl Into<String>) -> Option<String> {
+        self.own.insert(key.into(), message.into())
     }
 
     /// The message as written, if there is one.
     #[must_use]
     pub fn find(&self, key: &str) -> Option<&str> {
-        self.0.get(key).map(String::as_str)
+        self.own.get(key).map(String::as_str).or_else(|| self.shipped.find(key))
+    }
+
+    /// All messages by their keys.
+    #[must_use]
+    pub fn all(&self) -> BTreeMap<&str, &str> {
+        let own = self.own.iter().map(|(key, message)| (key.as_str(), message.as_str()));
+        self.shipped.iter().chain(own).collect()
     }
 
     /// The message as written; the key itself where there is none, so that a gap is seen and not silent.

@@ -7,6 +7,7 @@ pub mod files;
 mod frames;
 pub mod page;
 pub mod pointer;
+pub mod rest;
 pub mod session;
 pub mod share;
 mod shown;

@@ -2,11 +2,12 @@
 
 use crate::content::{Content, Texts};
 use gloo::timers::callback::Timeout;
+use js_sys::Reflect;
 use std::collections::BTreeMap;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 
-/// The event that tells of a new version, and the one that takes it: `boot.js` sends and hears them.
+/// The event that tells of a new version, and the one that takes it: `boot/start.js` sends and hears them.
 pub const NEW_VERSION: &str = "stepboard:new-version";
 const TAKE_NEW_VERSION: &str = "stepboard:take-new-version";
 /// The event after which every window of the app is loaded anew.
@@ -158,7 +159,7 @@ pub fn once_drawn(call: impl FnOnce() + 'static) {
 /// Loads this page and the app's other windows anew, since what they hold is not what is stored any more.
 pub fn all_windows_anew() {
     if let Ok(event) = web_sys::Event::new(LOAD_ALL_ANEW) {
-        // `boot.js` hears it on every page of the app.
+        // `boot/start.js` hears it on every page of the app.
         let _ = gloo::utils::document().dispatch_event(&event);
     }
 }
@@ -207,4 +208,10 @@ pub fn focus(id: &str) {
         // An element that cannot take the focus leaves it where it is.
         let _: Result<(), JsValue> = element.focus();
     }
+}
+
+/// What the boot script leaves for the program under a name.
+pub(super) fn left_by_boot(name: &str) -> Option<JsValue> {
+    let left = Reflect::get(&js_sys::global(), &"stepboard".into()).ok()?;
+    Reflect::get(&left, &name.into()).ok().filter(|found| !found.is_undefined())
 }

@@ -34,6 +34,8 @@ test("the first screen is usable not much later than the least page of the frame
   await journey("start", SIZES[0], async (page) => {
     await page.one("heading");
     await page.assertClean();
+    const missed = await page.driver.executeScript("return performance.getEntriesByName('rest-missed').length");
+    assert.equal(missed, 0, "the first screen called something of the rest before it was there: see tools/later.mjs");
     const pairs = [];
     for (let nth = 0; nth <= PAIRS; nth += 1) pairs.push([await loaded(page, dist), await loaded(page, minimal)]);
     // The first pair warms the browser up.

@@ -249,10 +249,14 @@ fn text_is_escaped() {
     let mut content = content();
     let texts = content.texts.get_mut("en").expect("ships");
     let hostile = "</p><script>&amp;\"'\u{0}\u{1b}]]>";
-    let keys: Vec<String> =
-        texts.0.keys().filter(|key| key.starts_with("card.wants-filler.")).cloned().collect();
+    let keys: Vec<String> = texts
+        .all()
+        .into_keys()
+        .filter(|key| key.starts_with("card.wants-filler."))
+        .map(str::to_owned)
+        .collect();
     for key in keys {
-        texts.0.insert(key, hostile.to_owned());
+        texts.insert(key, hostile.to_owned());
     }
     let made =
         items(&World { content: &content, sheet: &base() }, Units::METRIC, &[("wants-filler".to_owned(), 7)]);

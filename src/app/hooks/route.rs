@@ -3,8 +3,11 @@
 use super::use_walks;
 use crate::app::route::{CHANGED, Route};
 use crate::app::state::use_shop;
+use crate::device::rest;
 use gloo::events::EventListener;
 use std::cell::RefCell;
+use wasm_bindgen_futures::spawn_local;
+use web_sys::Event;
 use yew::prelude::*;
 
 thread_local!(static WALK: RefCell<Option<String>> = RefCell::default());
@@ -34,8 +37,15 @@ pub(in crate::app) fn use_route() -> Route {
     use_effect_with((), {
         let route = route.setter();
         move |()| {
-            let listener =
-                EventListener::new(&gloo::utils::window(), CHANGED, move |_| route.set(Route::now()));
+            let changed = move |_: &Event| {
+                let route = route.clone();
+                // Other screens are in the part of the program that comes behind the first one.
+                spawn_local(async move {
+                    rest::there().await;
+                    route.set(Route::now());
+                });
+            };
+            let listener = EventListener::new(&gloo::utils::window(), CHANGED, changed);
             move || drop(listener)
         }
     });

@@ -1,9 +1,10 @@
 //! The picture of the board. It is drawn after the first paint: the rows answer a tap before it is there.
 
 use crate::app::hooks::use_size;
-use crate::device::canvas;
+use crate::device::{canvas, rest};
 use crate::picture::{self, Band};
 use gloo::timers::callback::Timeout;
+use wasm_bindgen_futures::spawn_local;
 use web_sys::HtmlCanvasElement;
 use yew::prelude::*;
 
@@ -23,11 +24,13 @@ pub(super) fn BoardPicture(props: &WoodProps) -> Html {
         let place = place.clone();
         move |(bands, _)| {
             let bands = bands.clone();
-            let wait = Timeout::new(AFTER_PAINT_MS, move || {
+            let draw = async move {
+                rest::there().await;
                 if let Some(element) = place.cast::<HtmlCanvasElement>() {
                     canvas::paint(&element, |width, height| picture::draw(width, height, &bands));
                 }
-            });
+            };
+            let wait = Timeout::new(AFTER_PAINT_MS, move || spawn_local(draw));
             move || drop(wait)
         }
     });

@@ -9,7 +9,7 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
     words(content, reader);
     let Some(english) = content.texts.get(ENGLISH) else { return };
     for (language, texts) in others(content) {
-        for (key, message) in &texts.0 {
+        for (key, message) in texts.all() {
             let Some(wanted) = english.find(key).map(names) else { continue };
             let found = names(message);
             if found != wanted {
@@ -40,9 +40,8 @@ fn words(content: &Content, reader: &mut Reader) {
 pub(super) fn fill_gaps(content: &mut Content) {
     let Some(english) = content.texts.get(ENGLISH).cloned() else { return };
     for (_, texts) in content.texts.iter_mut().filter(|(language, _)| *language != ENGLISH) {
-        for (key, message) in &english.0 {
-            texts.0.entry(key.clone()).or_insert_with(|| message.clone());
-        }
+        let gaps = english.all().into_iter().filter(|(key, _)| texts.find(key).is_none()).collect::<Vec<_>>();
+        gaps.into_iter().for_each(|(key, message)| drop(texts.insert(key, message)));
     }
 }
 

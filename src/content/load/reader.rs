@@ -107,7 +107,7 @@ impl Reader {
                     self.problem(source, line(), format!("text `{key}` is empty"));
                 }
                 DeValue::String(text) => {
-                    if into.0.insert(key.clone(), text.to_string()).is_some() {
+                    if into.insert(key.clone(), text.to_string()).is_some() {
                         self.problem(source, line(), format!("text `{key}` stands twice"));
                     }
                 }

@@ -7,6 +7,7 @@ mod journal;
 pub use backup::{Held, held, read_backup};
 use journal::{FRONT, front, last_key, next_number};
 
+use super::{page, rest};
 use crate::content::Stricter;
 use crate::exchange::folder::{Name, Without, without};
 use crate::learn::Front;
@@ -14,15 +15,18 @@ use crate::people::Crew;
 use crate::record::{Begun, Draft, Erased, Event, MeasuredAir};
 use crate::signoff::Record;
 use crate::walk::Kept as Walked;
-use idb::{Database, DatabaseEvent, Factory, ObjectStoreParams, TransactionMode, TransactionResult};
+use idb::request::{GetAllKeysStoreRequest, GetAllStoreRequest};
+use idb::{Database, Transaction, TransactionMode, TransactionResult};
+use js_sys::Promise;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use std::rc::Rc;
 use wasm_bindgen::JsValue;
+use wasm_bindgen_futures::JsFuture;
 
-const DATABASE: &str = "stepboard";
-/// 1: journal and state. 2: the sign-off book too. 3: the shelves. 4: that of the walks.
-const VERSION: u32 = 4;
+/// Under which name `boot/start.js` leaves the promise of the open database, which `boot/database.js` makes with all stores that
+/// are named here.
+const OPENED: &str = "opened";
 /// Events by sequence number.
 const JOURNAL: &str = "journal";
 /// Up to 2^53 a number of JavaScript tells each whole number from the next (ECMA-262, Number).
@@ -171,6 +175,8 @@ pub struct Loaded<S> {
     pub air: Option<MeasuredAir>,
     /// Records of the sign-off book, as they are stored, in their order.
     pub records: Vec<String>,
+    /// Files of the shop's own sheets with their names.
+    pub sheets: Vec<(String, String)>,
 }
 
 impl<S> Default for Loaded<S> {
@@ -187,6 +193,7 @@ impl<S> Default for Loaded<S> {
             stricter: Some(Vec::new()),
             air: None,
             records: Vec::new(),
+            sheets: Vec::new(),
         }
     }
 }
@@ -205,31 +212,14 @@ impl PartialEq for Store {
 }
 
 impl Store {
-    /// Opens the database, making it where there is none.
+    /// Takes the database that was opened while the program was on its way.
     ///
     /// # Errors
     /// [`StoreError`] where the browser has no database or refuses it.
     pub async fn open() -> Result<Self, StoreError> {
-        let mut request = Factory::new()?.open(DATABASE, Some(VERSION))?;
-        request.on_upgrade_needed(|event| {
-            let Ok(database) = event.database() else { return };
-            let names = database.store_names();
-            for name in STORES {
-                if !names.iter().any(|there| there == name) {
-                    // A refusal makes the opening itself fail, where it is told.
-                    let _ = database.create_object_store(name, ObjectStoreParams::new());
-                }
-            }
-        });
-        let mut database = request.await?;
-        // A newer version of the program in another window waits until this one lets go. What would be stored here from
-        // then on is told as not saved.
-        database.on_version_change(|event| {
-            if let Some(Ok(database)) = event.target().map(Database::try_from) {
-                database.close();
-            }
-        });
-        Ok(Self(Some(Rc::new(database))))
+        let opened = page::left_by_boot(OPENED).ok_or(StoreError::Closed)?;
+        let opened = JsFuture::from(Promise::resolve(&opened)).await.map_err(|_| StoreError::Closed)?;
+        Ok(Self(Some(Rc::new(Database::try_from(opened)?))))
     }
 
     fn database(&self) -> Result<&Database, StoreError> {
@@ -241,7 +231,8 @@ impl Store {
     /// # Errors
     /// [`StoreError`] where the database cannot be read.
     pub async fn load<S: DeserializeOwned>(&self) -> Result<Loaded<S>, StoreError> {
-        let transaction = self.database()?.transaction(&[JOURNAL, STATE, BOOK], TransactionMode::ReadOnly)?;
+        let stores = [JOURNAL, STATE, BOOK, Shelf::Sheets.store()];
+        let transaction = self.database()?.transaction(&stores, TransactionMode::ReadOnly)?;
         let last = last_key(&transaction.object_store(JOURNAL)?)?;
         let records = transaction.object_store(BOOK)?.get_all(None, None)?;
         let state = transaction.object_store(STATE)?;
@@ -250,6 +241,7 @@ impl Store {
         let check_draft = get(Spot::Check.key())?;
         let (crew, wrapped, stricter, begun) = (get(CREW)?, get(KEYS)?, get(STRICTER)?, get(BEGUN)?);
         let (air, stored_front) = (get(AIR)?, get(FRONT)?);
+        let sheets = Files::asked(&transaction, Shelf::Sheets)?;
         // Awaited in the order in which they were asked: an answer that nobody waits for yet is lost.
         let next = next_number(last.await?)?;
         // What is no text is no record either: the book says so at its place.
@@ -266,6 +258,7 @@ impl Store {
             air: read(air.await?),
             front: front(stored_front.await?, next).map(Rc::new),
             records,
+            sheets: sheets.come().await?,
         })
     }
 
@@ -406,17 +399,15 @@ impl Store {
         done(transaction.await?)
     }
 
-    /// The files of a shelf with their names, in the order of their names.
+    /// The files of a shelf with their names, in the order of their names, once the part of the program is there that reads
+    /// such files.
     ///
     /// # Errors
     /// [`StoreError`].
     pub async fn shelf(&self, shelf: Shelf) -> Result<Vec<(String, String)>, StoreError> {
+        rest::there().await;
         let transaction = self.database()?.transaction(&[shelf.store()], TransactionMode::ReadOnly)?;
-        let files = transaction.object_store(shelf.store())?;
-        let (texts, names) = (files.get_all(None, None)?, files.get_all_keys(None, None)?);
-        let (texts, names) = (texts.await?, names.await?);
-        let text = |value: &JsValue| value.as_string().unwrap_or_default();
-        Ok(names.iter().map(text).zip(texts.iter().map(text)).collect())
+        Files::asked(&transaction, shelf)?.come().await
     }
 
     /// The names of the files of a shelf.
@@ -532,6 +523,26 @@ impl Store {
         let transaction = self.database()?.transaction(&[STATE], TransactionMode::ReadWrite)?;
         transaction.object_store(STATE)?.put(&value, Some(&JsValue::from(key)))?;
         done(transaction.await?)
+    }
+}
+
+/// The files of a shelf, on their way.
+struct Files {
+    texts: GetAllStoreRequest,
+    names: GetAllKeysStoreRequest,
+}
+
+impl Files {
+    fn asked(transaction: &Transaction, shelf: Shelf) -> Result<Self, StoreError> {
+        let files = transaction.object_store(shelf.store())?;
+        Ok(Self { texts: files.get_all(None, None)?, names: files.get_all_keys(None, None)? })
+    }
+
+    /// With their names, in the order of their names.
+    async fn come(self) -> Result<Vec<(String, String)>, StoreError> {
+        let (texts, names) = (self.texts.await?, self.names.await?);
+        let text = |value: &JsValue| value.as_string().unwrap_or_default();
+        Ok(names.iter().map(text).zip(texts.iter().map(text)).collect())
     }
 }
 

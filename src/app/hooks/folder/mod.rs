@@ -7,7 +7,7 @@ mod setup;
 mod work;
 
 use crate::app::state::{BookContext, ContentContext, FolderAct, FolderContext, FolderView, PeopleContext};
-use crate::device::Store;
+use crate::device::{Store, rest};
 use act::act;
 use engine::Engine;
 use gloo::events::EventListener;
@@ -68,7 +68,7 @@ pub(in crate::app) fn use_kept_folder(
                 }
             });
             let back = EventListener::new(&gloo::utils::window(), "online", move |_| {
-                spawn_local(work(Rc::clone(&bench)));
+                go_on(Rc::clone(&bench));
             });
             move || drop(back)
         }
@@ -77,8 +77,16 @@ pub(in crate::app) fn use_kept_folder(
     let book = &record.0.book;
     use_effect_with((book.journal.next_sequence(), book.saved, locked), {
         let bench = Rc::clone(&bench);
-        move |_| spawn_local(work(bench))
+        move |_| go_on(bench)
     });
     let act = use_callback((), move |what: FolderAct, ()| spawn_local(act(Rc::clone(&bench), what)));
     FolderContext { view: (*view).clone(), act }
+}
+
+/// Lets the work go on, once the part of the program is there that does it.
+fn go_on(bench: Rc<Bench>) {
+    spawn_local(async move {
+        rest::there().await;
+        work(bench).await;
+    });
 }

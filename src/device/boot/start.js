@@ -5,16 +5,6 @@
 // disturb, and sends the event `stepboard:take-new-version` when the person asks for it.
 import start from "./app.js";
 
-// What is told as saved must be on the disk and not only on its way there: browsers wait for it when asked to (Indexed
-// Database API 3.0, section 2.7.2), which the library that we use cannot say.
-const database = globalThis.IDBDatabase?.prototype;
-const transaction = database?.transaction;
-if (database) {
-  database.transaction = function (stores, mode) {
-    return transaction.call(this, stores, mode, { durability: mode === "readwrite" ? "strict" : "default" });
-  };
-}
-
 // What is stored was replaced as a whole: no window goes on with what it holds.
 const windows = globalThis.BroadcastChannel && new BroadcastChannel("stepboard");
 windows?.addEventListener("message", () => location.reload());
@@ -23,17 +13,23 @@ document.addEventListener("stepboard:load-all-anew", () => {
   location.reload();
 });
 
+/** What the program takes from here. */
+globalThis.stepboard = { opened, rest, there: rest.there };
+
 // A version that fails to start must still be able to fetch the one that mends it: registered either way.
 start({ module_or_path: new URL("./app.wasm", import.meta.url) }).catch(refused).finally(register);
 
 /** Says on the page why nothing else is on it: texts of the app are in the file that could not be started. */
 function refused(error) {
   const old = error instanceof WebAssembly.CompileError;
-  document.body.append(Object.assign(document.createElement("p"), {
-    textContent: old
-      ? "Stepboard could not start: it needs 128-bit vectors of WebAssembly, which browsers have since the spring of 2023."
-      : `Stepboard could not start. ${error.message}`,
-  }));
+  stopped(old
+    ? "Stepboard could not start: it needs 128-bit vectors of WebAssembly, which browsers have since the spring of 2023."
+    : `Stepboard could not start. ${error.message}`, error);
+}
+
+/** Nothing works from here on: says so, and what there is to do. */
+function stopped(why, error) {
+  document.body.replaceChildren(Object.assign(document.createElement("p"), { textContent: why }));
   throw error;
 }
 

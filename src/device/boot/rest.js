@@ -1,0 +1,52 @@
+// The program comes in two parts (`tools/split.mjs`): what the first screen needs, and the rest, which is fetched as soon as that
+// has started. Where something of the rest is called sooner it is fetched at once, and the page waits for it.
+
+const REST = new URL("./rest.wasm", import.meta.url);
+/** Tells a browser to leave the bytes as they are, one a character. */
+const BYTES_AS_TEXT = "text/plain; charset=x-user-defined";
+const BYTE = 0xff;
+
+/** Called once the rest is there, or will come only when it is called. */
+let settled;
+
+const rest = {
+  there: new Promise((done) => (settled = done)),
+
+  /** The first part has started: `exports` are its own. */
+  async follow(exports) {
+    this.first = exports;
+    try {
+      this.join(await WebAssembly.compileStreaming(fetch(REST)));
+    } catch (error) {
+      // As from a host that calls it something else: it is asked for again when it is needed.
+      console.info("the rest of the program:", error.message);
+    }
+    settled();
+  },
+
+  /** Called by the first part where it needs the rest and that is not there yet. */
+  bring() {
+    performance.mark("rest-missed");
+    try {
+      this.join(new WebAssembly.Module(atOnce(REST)));
+    } catch (error) {
+      stopped(`Part of Stepboard could not be loaded: ${error.message}. What was told as saved is kept; load the page anew once there is a network.`, error);
+    }
+  },
+
+  join(module) {
+    if (this.first.ready.value) return;
+    new WebAssembly.Instance(module, { first: this.first });
+    this.first.ready.value = 1;
+  },
+};
+
+/** A file, while nothing else goes on. */
+function atOnce(address) {
+  const request = new XMLHttpRequest();
+  request.open("GET", address, false);
+  request.overrideMimeType(BYTES_AS_TEXT);
+  request.send();
+  if (request.status !== 200) throw new Error(`${address}: ${request.status}`);
+  return Uint8Array.from(request.response, (letter) => letter.charCodeAt(0) & BYTE);
+}

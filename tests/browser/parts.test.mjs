@@ -1,0 +1,43 @@
+// The program comes in two parts: whatever happens to the rest on its way, what needs it works or the page says why not.
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { SIZES, journey } from "./harness.mjs";
+
+const REST = /\/rest-\w+\.wasm$/;
+const marked = (page, name) => page.driver.executeScript("return performance.getEntriesByName(arguments[0]).length", name);
+
+test("a host that calls the rest something else: it is fetched when it is needed", () => {
+  let asked = 0;
+  const before = (request, response) => {
+    if (!REST.test(request.url) || asked++ > 0) return false;
+    response.writeHead(200, { "Content-Type": "text/plain" }).end("not what was asked for");
+    return true;
+  };
+  return journey("rest-late", SIZES[0], async (page) => {
+    await page.until("the first screen", () => marked(page, "usable"));
+    await page.press("link", "Bench");
+    await page.says("Dew point");
+    assert.equal(await marked(page, "rest-missed"), 1, "it was missed once, and then there");
+    assert(asked > 1);
+  }, { before });
+});
+
+test("where the rest cannot be had the page says so, and goes on once it can", () => {
+  let gone = true;
+  const before = (request, response) => {
+    if (!REST.test(request.url) || !gone) return false;
+    response.writeHead(503).end();
+    return true;
+  };
+  return journey("rest-gone", SIZES[0], async (page) => {
+    await page.says("Part of Stepboard could not be loaded");
+    await page.shot("rest-gone");
+    gone = false;
+    await page.reload();
+    await page.press("link", "Bench");
+    await page.says("Dew point");
+    await page.listen();
+    // A program of which a part is missing stops wherever it was: that is what was tried.
+    page.problems = [];
+  }, { before });
+});
