@@ -8,17 +8,17 @@ pub(crate) const COMMANDS: [&str; 11] =
 pub(crate) const GENERAL: &str = "\
 stepboard: the finishing model on the command line. JSON out; errors on standard error, exit code 2.
 
-  work   the model as a calculator          stepboard work --help
-  judge  a job that was done, as JSON       stepboard judge --help
-  walk   a kept walk of a job, its report   stepboard walk --help
-  spray  a panel sprayed, measured, graded  stepboard spray --help
-  deal   cards from a family or a set       stepboard deal --help
-  grade  answers, one JSON line each        stepboard grade --help
-  check  content, set and sheet files       stepboard check --help
-  picture  a computed panel, as PNG         stepboard picture --help
-  verify a signed sign-off, offline         stepboard verify --help
-  report what many answers say of the cards stepboard report --help
-  export answers and lists for other programs  stepboard export --help
+  work     the model as a calculator             stepboard work --help
+  judge    a job that was done, as JSON          stepboard judge --help
+  walk     a kept walk of a job, its report      stepboard walk --help
+  spray    a panel sprayed, measured, graded     stepboard spray --help
+  deal     cards from a family or a set          stepboard deal --help
+  grade    answers, one JSON line each           stepboard grade --help
+  check    content, set and sheet files          stepboard check --help
+  picture  a computed panel, as PNG              stepboard picture --help
+  verify   a signed sign-off, offline            stepboard verify --help
+  report   what many answers say of the cards    stepboard report --help
+  export   answers and lists for other programs  stepboard export --help
 
 Training, not approval: local code, the data sheet and licensed practice overrule it.";
 
