@@ -7,7 +7,7 @@ use super::hooks::{
 };
 use super::pages;
 use super::route::Route;
-use super::state::{ContentContext, Everything, Light, LockContext, Settings};
+use super::state::{ContentContext, Everything, Light, LockContext, Settings, Shared};
 use crate::content::{Content, ENGLISH};
 use crate::device::{Loaded, Slices, Store, page, rest};
 use crate::learn::Front;
@@ -29,11 +29,13 @@ pub fn start() {
     page::tell_when_broken(&content);
     spawn_local(async move {
         let store = Store::open().await.unwrap_or_default();
-        let loaded: Loaded<Settings> = store.load().await.unwrap_or_default();
-        // Nobody would see of a short one that it was not there yet.
-        let journal = match is_short(loaded.next) {
-            true => Some(store.journal(&mut Slices::begin()).await.unwrap_or_default()),
-            false => None,
+        let mut loaded: Loaded<Settings> = store.load().await.unwrap_or_default();
+        let front = loaded.front.take().map(Shared::new);
+        let journal = match loaded.next {
+            Some(Journal::FIRST) => Some(Journal::default()),
+            // Nobody would see of a short one that it was not there yet.
+            next if is_short(next) => Some(store.journal(&mut Slices::begin()).await.unwrap_or_default()),
+            _ => None,
         };
         if Route::now() != Route::Home || !loaded.records.is_empty() || !loaded.sheets.is_empty() {
             // Other screens, signatures and sheets of the shop's own are not in the part of the program that comes first.
@@ -45,8 +47,14 @@ pub fn start() {
             let (store, first) = (store.clone(), first.clone());
             spawn_local(async move { drop(store.put_settings(&first).await) });
         }
-        let start =
-            Rc::new(Start { content: ContentContext(Rc::new(content)), store, loaded, journal, first });
+        let start = Rc::new(Start {
+            content: ContentContext(Rc::new(content)),
+            store,
+            loaded,
+            journal,
+            front,
+            first,
+        });
         let place =
             gloo::utils::document().get_element_by_id("app").unwrap_or_else(|| gloo::utils::body().into());
         yew::Renderer::<Root>::with_root_and_props(place, RootProps { start }).render();
@@ -69,6 +77,8 @@ struct Start {
     loaded: Loaded<Settings>,
     /// Where it was read already.
     journal: Option<Journal>,
+    /// What the first screen shows of one that is still to be read.
+    front: Option<Shared<Front>>,
     first: Settings,
 }
 
@@ -147,8 +157,7 @@ fn Root(props: &RootProps) -> Html {
     let folder = use_kept_folder(&start.store, &start.content, (&book, &people), device, rests);
     use_kept_front(&start.store, &content, &settings.now, &book);
     let route = use_route();
-    let front =
-        start.loaded.front.clone().filter(|front| !book.book.read && front.is_of(&settings.now.person));
+    let front = start.front.clone().filter(|front| !book.book.read && front.is_of(&settings.now.person));
     // Cards are for whoever learns: an assessor's key does not stay open in their hands.
     let cards = matches!(
         route,
@@ -206,7 +215,7 @@ fn provided<T: Clone + PartialEq + 'static>(context: T, inside: Html) -> Html {
 /// Every screen is one keyed element, so that one replaces the other whole. `on_desk` is the sheet of the card that lies there.
 fn screen(route: Route, on_desk: Option<String>) -> Html {
     match route {
-        Route::Home => html! { <pages::Home key="home" front={None::<Rc<Front>>} /> },
+        Route::Home => html! { <pages::Home key="home" front={None::<Shared<Front>>} /> },
         Route::Band { stage } => {
             html! { <pages::Band key={format!("band-{stage}")} stage={stage.clone()} /> }
         }

@@ -18,6 +18,9 @@ pub struct Journal {
 }
 
 impl Journal {
+    /// The number of the first event.
+    pub const FIRST: u64 = 1;
+
     /// A journal from stored events, in any order.
     #[must_use]
     pub fn new(events: Vec<Event>) -> Self {
@@ -59,7 +62,7 @@ impl Journal {
     #[must_use]
     pub fn next_sequence(&self) -> u64 {
         let last = self.events.last().map(|event| event.stamp().sequence);
-        last.max(self.unreadable.last().copied()).map_or(1, |last| last.saturating_add(1))
+        last.max(self.unreadable.last().copied()).map_or(Self::FIRST, |last| last.saturating_add(1))
     }
 
     /// The same journal with one more event, at its place.

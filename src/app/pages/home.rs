@@ -7,7 +7,7 @@ use crate::app::hooks::{
 };
 use crate::app::parts::{BandRow, Frame, NameField, Picture, board, icon};
 use crate::app::route::Route;
-use crate::app::state::{KeptSet, Settings, Shop, use_shop};
+use crate::app::state::{KeptSet, Settings, Shared, Shop, use_shop};
 use crate::device::{clock, page};
 use crate::learn::check::Takings;
 use crate::learn::{self, Front, Latest, Round};
@@ -17,19 +17,10 @@ use crate::walk::Kept;
 use std::rc::Rc;
 use yew::prelude::*;
 
-#[derive(Properties)]
+#[derive(Properties, PartialEq)]
 pub(in crate::app) struct HomeProps {
     /// What the journal leaves for this screen, while it is still being read.
-    pub(in crate::app) front: Option<Rc<Front>>,
-}
-
-impl PartialEq for HomeProps {
-    fn eq(&self, other: &Self) -> bool {
-        match (&self.front, &other.front) {
-            (Some(one), Some(other)) => Rc::ptr_eq(one, other),
-            (one, other) => one.is_none() && other.is_none(),
-        }
-    }
+    pub(in crate::app) front: Option<Shared<Front>>,
 }
 
 #[component]

@@ -73,7 +73,7 @@ pub(super) fn last_key(journal: &ObjectStore) -> Result<OpenKeyCursorStoreReques
 
 /// The number behind all that are taken; `None` where a key stands behind them that [`Store::add`] never gives.
 pub(super) fn next_number(last: Option<KeyCursor>) -> Result<Option<u64>, StoreError> {
-    let Some(last) = last else { return Ok(Some(1)) };
+    let Some(last) = last else { return Ok(Some(Journal::FIRST)) };
     Ok(number(&last.key()?).map(|last| last.saturating_add(1)))
 }
 

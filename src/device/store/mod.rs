@@ -12,7 +12,7 @@ use crate::content::Stricter;
 use crate::exchange::folder::{Name, Without, without};
 use crate::learn::Front;
 use crate::people::Crew;
-use crate::record::{Begun, Draft, Erased, Event, MeasuredAir};
+use crate::record::{Begun, Draft, Erased, Event, Journal, MeasuredAir};
 use crate::signoff::Record;
 use crate::walk::Kept as Walked;
 use idb::request::{GetAllKeysStoreRequest, GetAllStoreRequest};
@@ -156,7 +156,7 @@ pub struct Loaded<S> {
     /// The number behind all of the journal, which is read by itself; none where a key stands behind them that is no number.
     pub next: Option<u64>,
     /// What the first screen shows of the journal, where that is known.
-    pub front: Option<Rc<Front>>,
+    pub front: Option<Front>,
     /// Settings.
     pub settings: Option<S>,
     /// The card on the desk.
@@ -182,7 +182,7 @@ pub struct Loaded<S> {
 impl<S> Default for Loaded<S> {
     fn default() -> Self {
         Self {
-            next: Some(1),
+            next: Some(Journal::FIRST),
             front: None,
             settings: None,
             draft: None,
@@ -256,7 +256,7 @@ impl Store {
             stricter: read_or_new(stricter.await?),
             begun: read(begun.await?).unwrap_or_default(),
             air: read(air.await?),
-            front: front(stored_front.await?, next).map(Rc::new),
+            front: front(stored_front.await?, next),
             records,
             sheets: sheets.come().await?,
         })
