@@ -4,9 +4,9 @@
 
 /** Modules of ours, and packages, whose own functions are not needed. */
 const OWN = [
-  "stepboard::app::pages::(?!home|deal)", "stepboard::app::parts::(?!board|frame|icon|name|mod|wood)", "stepboard::app::hooks::(?:folder(?!::use_kept)|backing)",
+  "stepboard::app::pages::(?!home|deal|reading)", "stepboard::app::parts::(?!board|frame|icon|name|mod|wood)", "stepboard::app::hooks::(?:folder(?!::use_kept)|backing)",
   "stepboard::(?:bench|card|exchange|judge|process|spraying|walk)::", "stepboard::signoff::(?!when)", "stepboard_picture::(?!board)",
-  ...["argon2", "blake2", "bs58", "chacha20", "chacha20poly1305", "curve25519_dalek", "ed25519_dalek", "libm", "miniz_oxide", "poly1305", "qrcodegen", "quick_xml", "sha1", "wide"].map((name) => `${name}::`),
+  ...["argon2", "blake2", "bs58", "chacha20", "chacha20poly1305", "curve25519_dalek", "ed25519_dalek", "miniz_oxide", "poly1305", "qrcodegen", "quick_xml", "sha1", "wide"].map((name) => `${name}::`),
 ];
 /** Types whose generic functions, as of the framework and the standard library, are not needed. */
 const MADE_FOR = OWN.filter((path) => /app::(pages|parts)|picture/.test(path));

@@ -3,7 +3,7 @@
 use super::told::now;
 use crate::app::state::{Book, BookChange, BookContext, ContentContext, Saved, Settings, Shared};
 use crate::content::Content;
-use crate::device::{Slices, Store, clock, once_drawn};
+use crate::device::{Slices, Store, clock, once_drawn, rest};
 use crate::learn::check::Sealed;
 use crate::learn::{Followed, Front};
 use crate::record::Journal;
@@ -29,6 +29,8 @@ pub(super) fn read_behind(
     book: UseReducerDispatcher<Book>,
 ) {
     once_drawn(async move |mut slices| {
+        // Some kinds of answers are read by the rest of the program.
+        rest::there().await;
         // What cannot be read is told as nothing, and stays stored.
         let journal = store.journal(&mut slices).await.unwrap_or_default();
         follow(&content.0, &journal, &person, &followed, &mut slices).await;
