@@ -62,7 +62,7 @@ function bundle() {
   for (const path of files(join(bound, "snippets"))) write(relative(bound, path), readFileSync(path));
   const rest = hashed("rest.wasm", readFileSync(join(bound, "rest.wasm")));
   let glue = readFileSync(join(bound, "app.js"), "utf8").replaceAll("app_bg.wasm", wasm);
-  glue = fill(glue, STARTED, `${STARTED} stepboard.rest.follow(wasm);`);
+  glue = fill(glue, STARTED, `${STARTED} stepboard.rest.first = wasm;`);
   glue = fill(glue, CALLED, `${CALLED} ${BRING.module}: { ${BRING.name}: () => stepboard.rest.bring() },`);
   const script = hashed("app.js", glue);
   const parts = files(join(root, "src/device/boot")).map((path) => readFileSync(path, "utf8"));

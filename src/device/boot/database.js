@@ -16,19 +16,23 @@ if (database) {
   };
 }
 
-const opened = new Promise((done, failed) => {
-  const request = indexedDB.open(DATABASE, DATABASE_VERSION);
-  request.onupgradeneeded = () => {
-    const there = request.result.objectStoreNames;
-    for (const name of STORES) if (!there.contains(name)) request.result.createObjectStore(name);
-  };
-  request.onsuccess = () => {
-    // A newer version of the program in another window waits until this one lets go. What would be stored here from then on
-    // is told as not saved.
-    request.result.onversionchange = () => request.result.close();
-    done(request.result);
-  };
-  request.onerror = () => failed(request.error);
-});
-// Heard where the program asks for it, and not as a fault of the page.
-opened.catch(() => {});
+/** The open database; the program hears where it is refused. */
+function openDatabase() {
+  const opened = new Promise((done, failed) => {
+    const request = indexedDB.open(DATABASE, DATABASE_VERSION);
+    request.onupgradeneeded = () => {
+      const there = request.result.objectStoreNames;
+      for (const name of STORES) if (!there.contains(name)) request.result.createObjectStore(name);
+    };
+    request.onsuccess = () => {
+      // A newer version of the program in another window waits until this one lets go. What would be stored here from then on
+      // is told as not saved.
+      request.result.onversionchange = () => request.result.close();
+      done(request.result);
+    };
+    request.onerror = () => failed(request.error);
+  });
+  // No fault of the page.
+  opened.catch(() => {});
+  return opened;
+}

@@ -1,27 +1,23 @@
 // The program comes in two parts (`tools/split.mjs`): what the first screen needs, and the rest, which is fetched as soon as that
-// has started. Where something of the rest is called sooner it is fetched at once, and the page waits for it.
+// screen is drawn or another one is asked for. Where something of the rest is called sooner the page waits for it.
 
 const REST = new URL("./rest.wasm", import.meta.url);
 /** Tells a browser to leave the bytes as they are, one a character. */
 const BYTES_AS_TEXT = "text/plain; charset=x-user-defined";
 const BYTE = 0xff;
 
-/** Called once the rest is there, or will come only when it is called. */
-let settled;
-
 const rest = {
-  there: new Promise((done) => (settled = done)),
+  /** What the first part exports, once it has started. */
+  first: null,
 
-  /** The first part has started: `exports` are its own. */
-  async follow(exports) {
-    this.first = exports;
-    try {
-      this.join(await WebAssembly.compileStreaming(fetch(REST)));
-    } catch (error) {
+  /** Ends once the rest is there, or will come only when it is called. */
+  there() {
+    this.coming ??= WebAssembly.compileStreaming(fetch(REST)).then(
+      (module) => this.join(module),
       // As from a host that calls it something else: it is asked for again when it is needed.
-      console.info("the rest of the program:", error.message);
-    }
-    settled();
+      (error) => console.info("the rest of the program:", error.message),
+    );
+    return this.coming;
   },
 
   /** Called by the first part where it needs the rest and that is not there yet. */

@@ -14,10 +14,13 @@ document.addEventListener("stepboard:load-all-anew", () => {
 });
 
 /** What the program takes from here. */
-globalThis.stepboard = { opened, rest, there: rest.there };
+globalThis.stepboard = { rest, there: () => rest.there() };
 
+const started = start({ module_or_path: new URL("./app.wasm", import.meta.url) });
+// While that is on its way.
+stepboard.opened = openDatabase();
 // A version that fails to start must still be able to fetch the one that mends it: registered either way.
-start({ module_or_path: new URL("./app.wasm", import.meta.url) }).catch(refused).finally(register);
+started.catch(refused).finally(register);
 
 /** Says on the page why nothing else is on it: texts of the app are in the file that could not be started. */
 function refused(error) {
