@@ -4,7 +4,7 @@
 
 /** Modules of ours, and packages, whose own functions are not needed. */
 const OWN = [
-  "stepboard::app::pages::(?!home|deal|reading)", "stepboard::app::parts::(?!board|frame|icon|name|mod|wood)", "stepboard::app::hooks::(?:folder(?!::use_kept)|backing)",
+  "stepboard::app::pages::(?!home|deal|reading)", "stepboard::app::parts::(?!board|frame|icon|name|mod|wood)", "stepboard::app::hooks::(?:folder::(?!use_kept|go_on)|backing)",
   "stepboard::(?:bench|card|exchange|judge|process|spraying|walk)::", "stepboard::signoff::(?!when)", "stepboard_picture::(?!board)",
   ...["argon2", "blake2", "bs58", "chacha20", "chacha20poly1305", "curve25519_dalek", "ed25519_dalek", "miniz_oxide", "poly1305", "qrcodegen", "quick_xml", "sha1", "wide"].map((name) => `${name}::`),
 ];

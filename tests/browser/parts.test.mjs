@@ -2,6 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { SIZES, journey } from "./harness.mjs";
+import { Seed } from "./seed.mjs";
 
 const REST = /\/rest-\w+\.wasm$/;
 const marked = (page, name) => page.driver.executeScript("return performance.getEntriesByName(arguments[0]).length", name);
@@ -41,3 +42,14 @@ test("where the rest cannot be had the page says so, and goes on once it can", (
     page.problems = [];
   }, { before });
 });
+
+test("the first screen of a tablet that is in use needs nothing of the rest either", () =>
+  journey("rest-not-missed", SIZES[0], async (page) => {
+    const seed = new Seed("0123456789abcdef", "", "");
+    for (let nth = 0; nth < 30; nth += 1) seed.answer(["dew-point", "surface-gap", "warm-enough"][nth % 3], nth % 5 > 0);
+    await seed.put(page);
+    await page.reload();
+    await page.until("the first screen", () => marked(page, "usable"));
+    await page.driver.executeAsyncScript("stepboard.there().then(arguments[arguments.length - 1])");
+    assert.equal(await marked(page, "rest-missed"), 0, "see tools/later.mjs");
+  }));
