@@ -49,6 +49,7 @@ test("a tablet with 100,000 answers starts, and deals the next card", { timeout:
     await marked(page, "usable");
     await page.until("the first screen to be kept", async () => (await stored(page, "state", "front")) !== null, READ_MS);
     const full = await starts(page, "usable");
+    const missed = await page.driver.executeScript("return performance.getEntriesByName('rest-missed').some(({ startTime }) => startTime < performance.getEntriesByName('usable')[0].startTime)");
     const read = await starts(page, "read");
     await page.driver.executeScript(`window.at = {}; document.addEventListener("click", () => { at.pressed ??= performance.now(); }, true);
       new MutationObserver(() => { if (document.querySelector(".choices, .order, .panel, .number")) at.dealt ??= performance.now(); })
@@ -65,7 +66,7 @@ test("a tablet with 100,000 answers starts, and deals the next card", { timeout:
     }
     const ratio = full / empty;
     const told = picked.map((took) => took.toFixed(1)).join(", ");
-    console.log(`${ENTRIES} entries: usable after ${full.toFixed(0)} ms, empty after ${empty.toFixed(0)} ms: ${ratio.toFixed(2)} times; the journal read after ${read.toFixed(0)} ms; the first card drawn ${drawn.toFixed(0)} ms after the touch; cards picked in ${told} ms`);
+    console.log(`${ENTRIES} entries: usable after ${full.toFixed(0)} ms, empty after ${empty.toFixed(0)} ms: ${ratio.toFixed(2)} times; ${missed ? "something of the rest of the program was called before; " : ""}the journal read after ${read.toFixed(0)} ms; the first card drawn ${drawn.toFixed(0)} ms after the touch; cards picked in ${told} ms`);
     assert(ratio <= GOAL.start, `${ratio.toFixed(2)} times, goal ${GOAL.start}`);
     assert(Math.max(...picked) <= GOAL.next_ms, `picked in ${told} ms, goal ${GOAL.next_ms}`);
   }));
