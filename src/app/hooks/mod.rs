@@ -4,6 +4,7 @@ mod air;
 mod backing;
 mod contexts;
 mod crew;
+mod crew_others;
 mod crew_shelf;
 mod crew_view;
 mod draft;
