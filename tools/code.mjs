@@ -12,11 +12,18 @@ const MEMORY = [0x28, 0x3e];
 const MEMORY_SIZE = new Set([0x3f, 0x40]);
 const F32_CONST = 0x43;
 const F64_CONST = 0x44;
+const END = 0x0b;
+/** Instructions that nothing follows: control, drop and select, comparing and reckoning. */
+const ALONE = new Set([0x00, 0x01, 0x05, END, 0x0f, 0x1a, 0x1b, 0xd1, ...between(0x45, 0xc4)]);
 const MORE = 0xfc;
-/** Numbers that follow those of the kind `MORE` that have any. */
-const MORE_NUMBERS = { 8: 2, 9: 1, 10: 2, 11: 1, 12: 2, 13: 1, 14: 2, 15: 1, 16: 1, 17: 1 };
+/** How many numbers follow each of the kind `MORE`. */
+const MORE_NUMBERS = [0, 0, 0, 0, 0, 0, 0, 0, 2, 1, 2, 1, 2, 1, 2, 1, 1, 1];
 const SIMD = 0xfd;
 const SIMD_BYTES = 16;
+
+function between(least, most) {
+  return Array.from({ length: most - least + 1 }, (_, nth) => least + nth);
+}
 
 /** Tells each call of a function's code: the number called, and where that number stands. */
 function eachCall(code, told) {
@@ -40,9 +47,11 @@ function eachCall(code, told) {
     else if (MEMORY_SIZE.has(op)) from.byte();
     else if (op === F32_CONST) from.bytes(4);
     else if (op === F64_CONST) from.bytes(8);
-    else if (op === MORE) skip(MORE_NUMBERS[from.number()] ?? 0);
+    else if (op === MORE) skip(MORE_NUMBERS[from.number()]);
     else if (op === SIMD) simd(from, skip);
+    else if (!ALONE.has(op)) throw new Error(`an instruction that is not known: 0x${op.toString(16)}`);
   }
+  if (from.at !== code.length || code.at(-1) !== END) throw new Error("a function that was not read as it is written");
 }
 
 /** What follows an instruction of the vectors: a place in memory, a lane, both, or sixteen bytes. */

@@ -25,6 +25,8 @@ const HASH_LENGTH = 10;
 const NOT_SMALLER = ["inlining", "inlining-optimizing", "local-cse", "memory-packing"];
 /** So many functions keep the lowest numbers, which recur in the code and so compress well. */
 const MOST_CALLED = 100;
+/** Browsers compile no more than this while a page waits (Chromium, 8 MB). */
+const AT_ONCE_MOST = 8_000_000;
 /** The glue, where the program has started and where it says what the program calls. */
 const STARTED = "wasm = instance.exports;";
 const CALLED = '"./app_bg.js": import0,';
@@ -43,6 +45,8 @@ function compile() {
   // Functions that are called most come first.
   optimise(wasm, ["-Oz", ...NOT_SMALLER.map((pass) => `--skip-pass=${pass}`), "--reorder-functions", "--debuginfo"]);
   const { first, rest, told } = split(readFileSync(wasm), { isLater, inOrder });
+  for (const part of [first, rest]) if (!WebAssembly.validate(part)) throw new Error("a part of the program is not valid");
+  if (rest.length > AT_ONCE_MOST) throw new Error(`the rest of the program has ${rest.length} bytes`);
   console.log(`dist: ${told}`);
   writeFileSync(wasm, first);
   writeFileSync(join(bound, "rest.wasm"), rest);

@@ -21,6 +21,7 @@ export class Reader {
   }
 
   byte() {
+    if (this.done) throw new Error("read past the end");
     return this.source[this.at++];
   }
 
@@ -106,6 +107,7 @@ export function parsed(wasm) {
   while (!reader.done) {
     const id = reader.byte();
     const body = reader.bytes(reader.number());
+    if (id > SECTION.dataCount) throw new Error(`a section of the kind ${id}`);
     if (id === SECTION.custom) readNames(body, names);
     else bodies.set(id, body);
   }

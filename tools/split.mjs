@@ -54,6 +54,7 @@ function firstPart(whole, { codeOf, firsts, standIns, places, inFirst, tables, s
   const check = bring + 1 + firsts.length + standIns.length;
   const ready = whole.globals.length;
   const plain = signatures.findIndex(({ takes, gives }) => takes === 0 && gives === 0);
+  if (plain < 0) throw new Error("no function takes and gives nothing");
   const standIn = (index) => {
     const values = Array.from({ length: signatures[typeOf(index)].takes }, (_, nth) => [OP.local, ...leb(nth)]).flat();
     const call = [OP.i32, ...sleb(places.get(index)), OP.indirect, ...leb(typeOf(index)), FUNCTIONS];

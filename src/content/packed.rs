@@ -91,7 +91,7 @@ struct Messages {
 }
 
 impl Table {
-    /// The message of a key.
+    /// The message of a key; none where this language has none for a key of another.
     pub(super) fn find(&self, key: &str) -> Option<&str> {
         let keys = self.keys.whole();
         // Keys are told in their order.
@@ -100,7 +100,9 @@ impl Table {
             let middle = low.midpoint(high);
             match keys.get(middle)?.cmp(key) {
                 std::cmp::Ordering::Less => low = middle + 1,
-                std::cmp::Ordering::Equal => return self.messages().get(middle),
+                std::cmp::Ordering::Equal => {
+                    return self.messages().get(middle).filter(|found| !found.is_empty());
+                }
                 std::cmp::Ordering::Greater => high = middle,
             }
         }
@@ -109,7 +111,7 @@ impl Table {
 
     /// All messages with their keys, in the order of the keys.
     pub(super) fn iter(&self) -> impl Iterator<Item = (&str, &str)> {
-        self.keys.whole().iter().zip(self.messages().iter())
+        self.keys.whole().iter().zip(self.messages().iter()).filter(|(_, message)| !message.is_empty())
     }
 
     fn messages(&self) -> &Lines {
@@ -125,7 +127,7 @@ impl PartialEq for Table {
 
 impl Eq for Table {}
 
-/// Stores the messages of all languages; the key itself stands where one has no message.
+/// Stores the messages of all languages; nothing stands where one has none for a key, and no message is empty.
 pub(super) fn serialize<S: Serializer>(texts: &BTreeMap<String, Texts>, to: S) -> Result<S::Ok, S::Error> {
     let languages: BTreeMap<_, _> = texts.iter().map(|(language, texts)| (language, texts.all())).collect();
     let keys: BTreeSet<&str> = languages.values().flat_map(|texts| texts.keys().copied()).collect();
@@ -141,7 +143,7 @@ pub(super) fn serialize<S: Serializer>(texts: &BTreeMap<String, Texts>, to: S) -
         before = key;
     }
     for (language, texts) in languages {
-        let messages = keys.iter().flat_map(|key| [texts.get(key).copied().unwrap_or(key), "\0"]);
+        let messages = keys.iter().flat_map(|key| [texts.get(key).copied().unwrap_or(""), "\0"]);
         packed.messages.insert(language.clone(), messages.collect());
     }
     packed.serialize(to)
@@ -194,18 +196,20 @@ mod tests {
             ("walk.wait", "Wait"),
             ("walk.wait-long", "Wait {n} hours"),
             ("walk.wait-long.why", "It dries"),
-            ("wood.ash", ""),
+            ("wood.zebrano", "Striped"),
         ]);
-        let french = table(&[("walk.wait-long.why", "Il sèche"), ("wood.ash", "frêne")]);
+        let french =
+            table(&[("walk.wait-long.why", "Il sèche"), ("wood.ash", "frêne"), ("wood.zebrano", "zébrano")]);
         let holds = Holds([("en".into(), english.clone()), ("fr".into(), french)].into());
         let stored = packed(&holds);
-        assert_eq!(stored.shared, [0, 1, 2, 0]);
-        assert_eq!(stored.rests, "walk.wait\0wait-long\0long.why\0wood.ash\0");
+        assert_eq!(stored.shared, [0, 1, 2, 0, 1]);
+        assert_eq!(stored.rests, "walk.wait\0wait-long\0long.why\0wood.ash\0zebrano\0");
         let Holds(read) = postcard::from_bytes(&postcard::to_allocvec(&holds).unwrap()).unwrap();
         assert_eq!(read["en"].all(), english.all());
         assert_eq!(read["fr"].find("wood.ash"), Some("frêne"));
-        // A gap shows.
-        assert_eq!(read["fr"].find("walk.wait"), Some("walk.wait"));
+        assert_eq!(read["fr"].find("walk.wait"), None, "a gap stays one");
+        assert_eq!(read["en"].find("wood.ash"), None);
+        assert_eq!(read["fr"].all().len(), 3);
         assert_eq!(read["en"].find("walk.waits"), None);
         assert_eq!(read["en"].find(""), None);
         let nothing = Holds([("en".into(), Texts::default())].into());

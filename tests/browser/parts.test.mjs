@@ -39,7 +39,7 @@ test("where the rest cannot be had the page says so, and goes on once it can", (
     await page.says("Dew point");
     await page.listen();
     // A program of which a part is missing stops wherever it was: that is what was tried.
-    page.problems = [];
+    page.problems = page.problems.filter((problem) => !/503|could not be loaded|panicked|unreachable/.test(problem));
   }, { before });
 });
 

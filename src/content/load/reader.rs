@@ -106,6 +106,10 @@ impl Reader {
                 DeValue::String(text) if text.trim().is_empty() => {
                     self.problem(source, line(), format!("text `{key}` is empty"));
                 }
+                // Ends a message where the program carries them all behind each other.
+                DeValue::String(text) if text.contains('\0') => {
+                    self.problem(source, line(), format!("text `{key}` has a character U+0000"));
+                }
                 DeValue::String(text) => {
                     if into.insert(key.clone(), text.to_string()).is_some() {
                         self.problem(source, line(), format!("text `{key}` stands twice"));

@@ -5,35 +5,39 @@ const REST = new URL("./rest.wasm", import.meta.url);
 /** Tells a browser to leave the bytes as they are, one a character. */
 const BYTES_AS_TEXT = "text/plain; charset=x-user-defined";
 const BYTE = 0xff;
+/** Longer than a network that works takes; one that does not must not keep a touch unanswered. */
+const LONGEST_MS = 10_000;
 
 const rest = {
   /** What the first part exports, once it has started. */
   first: null,
 
-  /** Ends once the rest is there, or will come only when it is called. */
+  /** Ends once the rest is there, or will come only when it is called: nobody waits longer than that. */
   there() {
-    this.coming ??= WebAssembly.compileStreaming(fetch(REST)).then(
-      (module) => this.join(module),
-      // As from a host that calls it something else: it is asked for again when it is needed.
-      (error) => console.info("the rest of the program:", error.message),
-    );
+    this.coming ??= Promise.race([this.fetched(), new Promise((over) => setTimeout(over, LONGEST_MS))]);
     return this.coming;
+  },
+
+  async fetched() {
+    try {
+      await WebAssembly.instantiateStreaming(fetch(REST), { first: this.first });
+      this.first.ready.value = 1;
+    } catch (error) {
+      // As without a network, or from a host that calls it something else: the next one who asks tries again.
+      this.coming = null;
+      console.info("the rest of the program:", error.message);
+    }
   },
 
   /** Called by the first part where it needs the rest and that is not there yet. */
   bring() {
     performance.mark("rest-missed");
     try {
-      this.join(new WebAssembly.Module(atOnce(REST)));
+      new WebAssembly.Instance(new WebAssembly.Module(atOnce(REST)), { first: this.first });
+      this.first.ready.value = 1;
     } catch (error) {
       stopped(`Part of Stepboard could not be loaded: ${error.message}. What was told as saved is kept; load the page anew once there is a network.`, error);
     }
-  },
-
-  join(module) {
-    if (this.first.ready.value) return;
-    new WebAssembly.Instance(module, { first: this.first });
-    this.first.ready.value = 1;
   },
 };
 
