@@ -37,8 +37,8 @@ pub fn start() {
             next if is_short(next) => Some(store.journal(&mut Slices::begin()).await.unwrap_or_default()),
             _ => None,
         };
-        if Route::now() != Route::Home || !loaded.records.is_empty() || !loaded.sheets.is_empty() {
-            // Other screens, signatures and sheets of the shop's own are not in the part of the program that comes first.
+        if Route::now() != Route::Home {
+            // Other screens are not in the part of the program that comes first.
             rest::there().await;
         }
         let first = Settings::new(page::random_name(), first_language(&content));

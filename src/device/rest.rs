@@ -5,16 +5,28 @@
 
 use super::page;
 use js_sys::{Function, Promise};
+use std::cell::Cell;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 
-/// Waits until the rest of the program is there, or until it is known that it comes only when it is called.
-pub async fn there() {
-    let Some(there) = page::left_by_boot("there").and_then(|there| there.dyn_into::<Function>().ok()) else {
-        return;
-    };
-    if let Ok(there) = there.call0(&JsValue::NULL) {
-        // It tells only when.
-        drop(JsFuture::from(Promise::resolve(&there)).await);
+thread_local!(static THERE: Cell<bool> = const { Cell::new(false) });
+
+/// Whether the rest of the program is known to be there.
+#[must_use]
+pub fn is_there() -> bool {
+    THERE.get()
+}
+
+/// Waits until the rest of the program is there, or until it is known that it comes only when it is called; whether it is there.
+pub async fn there() -> bool {
+    if !is_there() {
+        let promise = page::left_by_boot("there")
+            .and_then(|there| there.dyn_into::<Function>().ok())
+            .and_then(|there| there.call0(&JsValue::NULL).ok());
+        if let Some(promise) = promise {
+            let found = JsFuture::from(Promise::resolve(&promise)).await;
+            THERE.set(found.is_ok_and(|found| found.is_truthy()));
+        }
     }
+    is_there()
 }

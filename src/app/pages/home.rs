@@ -8,7 +8,7 @@ use crate::app::hooks::{
 use crate::app::parts::{BandRow, Frame, NameField, Picture, board, icon};
 use crate::app::route::Route;
 use crate::app::state::{KeptSet, Settings, Shared, Shop, use_shop};
-use crate::device::{clock, page};
+use crate::device::{clock, page, rest};
 use crate::learn::check::Takings;
 use crate::learn::{self, Front, Latest, Round};
 use crate::people::Crew;
@@ -59,8 +59,9 @@ pub(in crate::app) fn Home(props: &HomeProps) -> Html {
                 return to.go();
             }
             if !open {
-                // Practice deals the card once the journal is there.
-                put.emit(if *reading { None } else { deal::fresh(shop, told, None, None, 0) });
+                // Practice deals the card once the journal and what deals are there.
+                let wait = *reading || !rest::is_there();
+                put.emit(if wait { None } else { deal::fresh(shop, told, None, None, 0) });
             }
             Route::Practise.go();
         },

@@ -25,8 +25,10 @@ pub(super) fn BoardPicture(props: &WoodProps) -> Html {
         move |(bands, _)| {
             let bands = bands.clone();
             let draw = async move {
-                rest::there().await;
-                if let Some(element) = place.cast::<HtmlCanvasElement>() {
+                // Without the rest of the program the board stays without its wood.
+                if rest::there().await
+                    && let Some(element) = place.cast::<HtmlCanvasElement>()
+                {
                     canvas::paint(&element, |width, height| picture::draw(width, height, &bands));
                 }
             };

@@ -12,7 +12,7 @@ const rest = {
   /** What the first part exports, once it has started. */
   first: null,
 
-  /** Ends once the rest is there, or will come only when it is called: nobody waits longer than that. */
+  /** Whether the rest is there, once that is known: nobody waits longer for it. */
   there() {
     this.coming ??= Promise.race([this.fetched(), new Promise((over) => setTimeout(over, LONGEST_MS))]);
     return this.coming;
@@ -20,12 +20,18 @@ const rest = {
 
   async fetched() {
     try {
-      await WebAssembly.instantiateStreaming(fetch(REST), { first: this.first });
+      await WebAssembly.instantiateStreaming(answered(), { first: this.first }).catch(async (error) => {
+        // A host that calls it something else.
+        if (!(error instanceof TypeError)) throw error;
+        await WebAssembly.instantiate(await (await answered()).arrayBuffer(), { first: this.first });
+      });
       this.first.ready.value = 1;
+      return true;
     } catch (error) {
-      // As without a network, or from a host that calls it something else: the next one who asks tries again.
+      // As without a network: the next one who asks tries again.
       this.coming = null;
       console.info("the rest of the program:", error.message);
+      return false;
     }
   },
 
@@ -36,10 +42,16 @@ const rest = {
       new WebAssembly.Instance(new WebAssembly.Module(atOnce(REST)), { first: this.first });
       this.first.ready.value = 1;
     } catch (error) {
-      stopped(`Part of Stepboard could not be loaded: ${error.message}. What was told as saved is kept; load the page anew once there is a network.`, error);
+      stopped("Part of Stepboard could not be loaded. What was told as saved is kept; load the page anew once there is a network.", error);
     }
   },
 };
+
+async function answered() {
+  const response = await fetch(REST);
+  if (!response.ok) throw new Error(`${REST}: ${response.status}`);
+  return response;
+}
 
 /** A file, while nothing else goes on. */
 function atOnce(address) {

@@ -32,7 +32,12 @@ function refused(error) {
 
 /** Nothing works from here on: says so, and what there is to do. */
 function stopped(why, error) {
-  document.body.replaceChildren(Object.assign(document.createElement("p"), { textContent: why }));
+  const told = Object.assign(document.createElement("p"), { textContent: why });
+  const again = Object.assign(document.createElement("button"), { type: "button", className: "control", textContent: "Load the page anew" });
+  again.addEventListener("click", () => location.reload());
+  const place = Object.assign(document.createElement("main"), { className: "stopped" });
+  place.append(told, again);
+  document.body.replaceChildren(place);
   throw error;
 }
 

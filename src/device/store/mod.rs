@@ -245,20 +245,29 @@ impl Store {
         // Awaited in the order in which they were asked: an answer that nobody waits for yet is lost.
         let next = next_number(last.await?)?;
         // What is no text is no record either: the book says so at its place.
-        let records = records.await?.iter().map(|value| value.as_string().unwrap_or_default()).collect();
+        let records: Vec<_> =
+            records.await?.iter().map(|value| value.as_string().unwrap_or_default()).collect();
+        let (settings, draft, check_draft) = (settings.await?, draft.await?, check_draft.await?);
+        let (crew, wrapped, stricter, begun) = (crew.await?, wrapped.await?, stricter.await?, begun.await?);
+        let (air, stored_front, sheets) = (air.await?, stored_front.await?, sheets.come().await?);
+        // What reads cards, people, keys and signatures is in the part of the program that comes behind the first one.
+        let behind = [&draft, &check_draft, &crew, &wrapped, &stricter, &begun];
+        if !records.is_empty() || !sheets.is_empty() || behind.into_iter().flatten().any(holds) {
+            rest::there().await;
+        }
         Ok(Loaded {
             next,
-            settings: read(settings.await?),
-            draft: read(draft.await?),
-            check_draft: read(check_draft.await?),
-            crew: read_or_new(crew.await?),
-            keys: read_or_new(wrapped.await?),
-            stricter: read_or_new(stricter.await?),
-            begun: read(begun.await?).unwrap_or_default(),
-            air: read(air.await?),
-            front: front(stored_front.await?, next),
+            settings: read(settings),
+            draft: read(draft),
+            check_draft: read(check_draft),
+            crew: read_or_new(crew),
+            keys: read_or_new(wrapped),
+            stricter: read_or_new(stricter),
+            begun: read(begun).unwrap_or_default(),
+            air: read(air),
+            front: front(stored_front, next),
             records,
-            sheets: sheets.come().await?,
+            sheets,
         })
     }
 
@@ -565,6 +574,11 @@ fn number(key: &JsValue) -> Option<u64> {
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "whole and from 0 to 2^53")]
     let whole = |key: f64| (key.fract() == 0.0 && (0.0..=LAST_WHOLE).contains(&key)).then_some(key as u64);
     key.as_f64().and_then(whole)
+}
+
+/// Whether a stored value says anything.
+fn holds(value: &JsValue) -> bool {
+    value.as_string().is_none_or(|text| !["null", "[]"].contains(&text.as_str()))
 }
 
 fn read<T: DeserializeOwned>(value: Option<JsValue>) -> Option<T> {
