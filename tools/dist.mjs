@@ -1,7 +1,7 @@
 // Builds the app into dist/: plain files that any web server can host, under any path.
 //
 // Every file but index.html, the service worker and the manifest carries its content's hash in its name, so that a
-// browser may keep it for ever. Wherever index.html, the style sheets or boot.js name a file, the name is put in here:
+// browser may keep it for ever. Wherever index.html, the style sheets or the boot scripts name a file, the name is put in here:
 //   index.html  <!-- styles --> and <!-- boot --> become the tags; any "styles/…" path becomes the hashed name
 //   styles/     *.css, in the order of their names, become one sheet without comments; every other file is copied
 //   src/device/boot/*.js, in the order of their names, become one script; with sw.js they are the only ones written by

@@ -14,6 +14,8 @@ const rest = {
 
   /** Whether the rest is there, once that is known: nobody waits longer for it. */
   there() {
+    // Also where it came after nobody waited any more.
+    if (this.first.ready.value) return Promise.resolve(true);
     this.coming ??= Promise.race([this.fetched(), new Promise((over) => setTimeout(over, LONGEST_MS))]);
     return this.coming;
   },
