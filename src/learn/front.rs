@@ -5,7 +5,7 @@
 use super::Known;
 use super::check::{Sealed, Takings};
 use super::memory::{Answered, Day, Memory, Remembered};
-use crate::record::{Certainty, Event, Journal};
+use crate::record::{Certainty, Journal};
 use serde::{Deserialize, Serialize};
 
 /// What the answers of one person on one device leave for the first screen.
@@ -28,14 +28,13 @@ impl Front {
     /// to day.
     #[must_use]
     pub fn of(journal: &Journal, person: &str, device: &str, known: &Known) -> Option<Self> {
-        let events: &[Event] = journal.events();
-        let takings = || Takings::of(events, person, device);
+        let events = journal.events();
         (!Sealed::may_hide(events, person)).then(|| Self {
             next: journal.next_sequence(),
             person: person.to_owned(),
             model: model(),
             known: known.clone(),
-            takings: takings(),
+            takings: Takings::of(events, person, device),
         })
     }
 
