@@ -4,6 +4,7 @@
 //! what is allowed; the program gets them as one value, [`Content`], already checked. Adding a wood, a caution, a
 //! ticket or a card of a known family touches only those files.
 
+mod apart;
 mod band;
 mod competency;
 mod family;
@@ -51,6 +52,7 @@ use crate::rules::hazard::Solvent;
 use crate::rules::mixing::Cup;
 use crate::rules::sheet::{Setting, Sheet};
 use crate::rules::wood::Wood;
+use apart::apart;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
@@ -62,54 +64,76 @@ pub const ENGLISH: &str = "en";
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Default)]
 pub struct Content {
     /// What is known of each value on a shop sheet, in the order of the settings.
+    #[serde(deserialize_with = "apart")]
     pub settings: Vec<SettingInfo>,
     /// The shop sheets that ship; the first is the base sheet.
+    #[serde(deserialize_with = "apart")]
     pub sheets: Vec<Sheet>,
     /// What the shop calls sheets of its own, by their slugs.
     #[serde(skip)]
     pub own_sheets: BTreeMap<String, SheetTitle>,
     /// The woods.
+    #[serde(deserialize_with = "apart")]
     pub woods: Vec<Wood>,
     /// What woods look like.
+    #[serde(deserialize_with = "apart")]
     pub looks: Vec<Look>,
     /// Colours of panels.
+    #[serde(deserialize_with = "apart")]
     pub dresses: Vec<Dress>,
     /// How faults are shown.
+    #[serde(deserialize_with = "apart")]
     pub panels: Vec<Panel>,
     /// The solvents.
+    #[serde(deserialize_with = "apart")]
     pub solvents: Vec<Solvent>,
     /// The scenario sets that ship.
+    #[serde(deserialize_with = "apart")]
     pub sets: Vec<ScenarioSet>,
     /// The faults.
+    #[serde(deserialize_with = "apart")]
     pub faults: Vec<Fault>,
     /// The efflux cups.
+    #[serde(deserialize_with = "apart")]
     pub cups: Vec<Cup>,
     /// The look-alikes among them.
+    #[serde(deserialize_with = "apart")]
     pub pairs: Vec<Pair>,
     /// The job tickets.
+    #[serde(deserialize_with = "apart")]
     pub tickets: Vec<Ticket>,
     /// The walks, each with a ticket of its own.
+    #[serde(deserialize_with = "apart")]
     pub walks: Vec<WalkInfo>,
     /// The spray tasks.
+    #[serde(deserialize_with = "apart")]
     pub sprays: Vec<SprayTask>,
     /// What is at hand in the finish room.
+    #[serde(deserialize_with = "apart")]
     pub tools: Vec<Tool>,
     /// Names, units and ranges of facts; last those that tell how much of a solvent is in the air, one for each.
+    #[serde(deserialize_with = "apart")]
     pub facts: Vec<FactInfo>,
     /// The competencies, in the order of the work, as this shop asks for them.
+    #[serde(deserialize_with = "apart")]
     pub competencies: Vec<Competency>,
     /// The competencies as they came, where the shop asks for more; see [`Content::shipped`].
     #[serde(skip)]
     pub came: Vec<Competency>,
     /// The card families.
+    #[serde(deserialize_with = "apart")]
     pub families: Vec<FamilyInfo>,
     /// The rules' kinds, severities and sources.
+    #[serde(deserialize_with = "apart")]
     pub rules: Vec<RuleInfo>,
     /// Words of the trade in several languages.
+    #[serde(deserialize_with = "apart")]
     pub words: Vec<TradeWord>,
     /// Cautions by stage.
+    #[serde(deserialize_with = "apart")]
     pub cautions: Vec<Caution>,
     /// What follows from mistakes.
+    #[serde(deserialize_with = "apart")]
     pub consequences: Vec<Consequence>,
     /// Messages by language code; those of [`ENGLISH`] are complete.
     #[serde(with = "packed")]

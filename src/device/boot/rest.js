@@ -8,15 +8,20 @@ const BYTE = 0xff;
 /** Longer than a network that works takes; one that does not must not keep a touch unanswered. */
 const LONGEST_MS = 10_000;
 
+let settle;
+
 const rest = {
   /** What the first part exports, once it has started. */
   first: null,
+  /** Over once the rest came, or is known not to come now. */
+  settled: new Promise((done) => { settle = done; }),
 
   /** Whether the rest is there, once that is known: nobody waits longer for it. */
   there() {
     // Also where it came after nobody waited any more.
     if (this.first.ready.value) return Promise.resolve(true);
     this.coming ??= Promise.race([this.fetched(), new Promise((over) => setTimeout(over, LONGEST_MS))]);
+    this.coming.finally(settle);
     return this.coming;
   },
 
@@ -40,6 +45,7 @@ const rest = {
   /** Called by the first part where it needs the rest and that is not there yet. */
   bring() {
     performance.mark("rest-missed");
+    settle();
     try {
       new WebAssembly.Instance(new WebAssembly.Module(atOnce(REST)), { first: this.first });
       this.first.ready.value = 1;
