@@ -1,7 +1,7 @@
 # Everything is reached from here; `make help` lists it.
 
 .DEFAULT_GOAL := help
-.PHONY: help run test dist long crowd folder kills engines full icons translated fuzz mutants bench coverage setup visible sheet panels sql chdb check unit content browser pictures size clean
+.PHONY: help run test dist long crowd folder kills engines full icons translated fuzz mutants bench coverage setup command visible sheet panels sql chdb check unit content browser pictures size clean
 
 help: ## list what can be made
 	@awk -F ':.*## ' '/^[a-z]+:.*## / { printf "  make %-9s %s\n", $$1, $$2 }' $(MAKEFILE_LIST)
@@ -34,10 +34,10 @@ folder: ## 10,000 files to each of two real WebDAV servers over a network that d
 crowd: ## the crew page with 200 people of 500 answers each, measured against dist/ on an idle machine
 	STEPBOARD_CROWD=200 node --test tests/browser/crew.timed.test.mjs
 
-kills: ## end the browser at 500 moments that nobody picked (KILLS, SEED), against dist/: all that was told as saved is there
+kills: command ## end the browser at 500 moments that nobody picked (KILLS, SEED), against dist/: all that was told as saved is there
 	STEPBOARD_KILLS=$(or $(KILLS),500) STEPBOARD_SEED=$(or $(SEED),1) node --test tests/browser/killed.test.mjs
 
-engines: ## all journeys in Firefox and in WebKitGTK (ENGINE=firefox or webkit: that one alone), against dist/
+engines: command ## all journeys in Firefox and in WebKitGTK (ENGINE=firefox or webkit: that one alone), against dist/
 	@tools/setup.sh test
 	@failed=; for engine in $(or $(ENGINE),firefox webkit); do ENGINE=$$engine node tools/test.mjs browser || failed=1; done; [ -z "$$failed" ]
 
@@ -80,6 +80,10 @@ panels: ## cards that are looked at, drawn over 500 seeds a family
 sheet: ## one page with all faults and woods, three seeds each, for people to look at
 	@node tools/sheet.mjs
 
+# Cards of journeys are solved by it.
+command:
+	@cargo build --locked --quiet --bin stepboard
+
 setup: ## fetch what the build and the tests need
 	@tools/setup.sh test
 
@@ -92,7 +96,7 @@ unit: ## the native tests
 content: ## is content/ in order
 	@node tools/test.mjs content
 
-browser: ## journeys in a headless browser, against dist/
+browser: command ## journeys in a headless browser, against dist/
 	@node tools/test.mjs dist timed browser
 
 pictures: ## take the pictures of the README from dist/

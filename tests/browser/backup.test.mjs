@@ -36,7 +36,7 @@ function nameless(all) {
 async function pick(page, text) {
   const file = join(tmpdir(), `stepboard-backup-${process.pid}.json`);
   writeFileSync(file, text);
-  await (await page.driver.findElement(By.id("backup-file"))).sendKeys(file);
+  await (await page.until("the field for the file", () => page.driver.findElement(By.id("backup-file")))).sendKeys(file);
 }
 
 test("a tablet is saved as one file, and another goes on where it stood", async () => {
