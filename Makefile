@@ -80,9 +80,9 @@ panels: ## cards that are looked at, drawn over 500 seeds a family
 sheet: ## one page with all faults and woods, three seeds each, for people to look at
 	@node tools/sheet.mjs
 
-# Cards of journeys are solved by it.
+# What journeys ask: cards are solved by it, and files of many answers made.
 command:
-	@cargo build --locked --quiet --bin stepboard
+	@cargo build --locked --quiet --bin stepboard --example made
 
 setup: ## fetch what the build and the tests need
 	@tools/setup.sh test
