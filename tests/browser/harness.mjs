@@ -209,8 +209,6 @@ export class Page {
       static now() { return Real.now() + ${shift}; }
     }; }`);
     await this.reload();
-    // A page that is left while its program comes is told of by some engines.
-    await this.one("heading");
   }
 
   async has(role, name) {

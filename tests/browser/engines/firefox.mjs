@@ -26,6 +26,9 @@ const PREFERENCES = {
   "ui.useOverlayScrollbars": 1,
 };
 
+/** What it says where a page is left, or loaded anew, while a file of it still comes. */
+const LEFT = /^Failed to load .* A ServiceWorker intercepted the request and encountered an unexpected error\.$|^AbortError: The operation was aborted\. *$/;
+
 export class Firefox {
   static can = { end: true, errors: true, requests: true, before: true, zone: true, size: true };
 
@@ -52,7 +55,7 @@ export class Firefox {
   async hear() {
     this.noted = { errors: [], requests: [] };
     const bidi = await this.driver.getBidi();
-    bidi.on("log.entryAdded", ({ level, text }) => level === "error" && this.noted.errors.push(text));
+    bidi.on("log.entryAdded", ({ level, text }) => level === "error" && !LEFT.test(text) && this.noted.errors.push(text));
     bidi.on("network.beforeRequestSent", ({ request }) => this.noted.requests.push(request.url));
     await this.tell("session.subscribe", { events: ["log.entryAdded", "network.beforeRequestSent"] });
   }
