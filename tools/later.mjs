@@ -10,8 +10,9 @@ const OWN = [
 ];
 /** Types whose generic functions, as of the framework and the standard library, are not needed. */
 const MADE_FOR = OWN.filter((path) => /app::(pages|parts)|picture/.test(path));
-/** What reads the journal and the card on the desk is needed, whatever it is of. */
+/** What reads the journal and the card on the desk is needed, whatever it is of; so is what compares or copies what is kept. */
 const READS = /serde_core(?:\[[0-9a-f]+\])?::de::(?:Deserialize|Visitor|DeserializeSeed)>::/;
+const SAME = /core(?:\[[0-9a-f]+\])?::(?:cmp::PartialEq|clone::Clone)>::/;
 /**
  * Shorter functions come first whatever they are of: the optimiser makes one of those that are alike, which then has the name of
  * any of them. Bytes.
@@ -25,5 +26,5 @@ const made = new RegExp(MADE_FOR.map(inNames).join("|"));
 
 /** Whether a function is of the rest. */
 export function isLater(name, code) {
-  return (code.length > SHORT.own && own.test(name) && !READS.test(name)) || (code.length > SHORT.made && made.test(name));
+  return (code.length > SHORT.own && own.test(name) && !READS.test(name) && !SAME.test(name)) || (code.length > SHORT.made && made.test(name));
 }

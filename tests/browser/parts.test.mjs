@@ -1,10 +1,22 @@
 // The program comes in two parts: whatever happens to the rest on its way, what needs it works or the page says why not.
 import assert from "node:assert/strict";
 import { test } from "node:test";
+import { START } from "./apprentice.mjs";
 import { SIZES, journey, testWith } from "./harness.mjs";
 import { Seed } from "./seed.mjs";
 
 const REST = /\/rest-\w+\.wasm$/;
+/** Has the rest come when the page calls `letCome`, as late as on a slow tablet. */
+const LATE = `const first = WebAssembly.instantiateStreaming;
+  WebAssembly.instantiateStreaming = (...how) => {
+    WebAssembly.instantiateStreaming = async (...rest) => {
+      await new Promise((come) => { globalThis.letCome = come; });
+      return first.apply(WebAssembly, rest);
+    };
+    return first.apply(WebAssembly, how);
+  };`;
+const WHOLE = "return stepboard.rest.first.ready.value === 1";
+const comesLate = (page) => page.until("the rest to be asked for", () => page.driver.executeScript("return globalThis.letCome && (letCome(), true)"));
 const marked = (page, name) => page.driver.executeScript("return performance.getEntriesByName(arguments[0]).length", name);
 
 test("a host that calls the rest something else", () => {
@@ -67,4 +79,51 @@ test("the first screen of a tablet that is in use needs nothing of the rest eith
     await page.until("the first screen", () => marked(page, "usable"));
     await page.driver.executeAsyncScript("stepboard.there().then(arguments[arguments.length - 1])");
     assert.equal(await marked(page, "rest-missed"), 0, "see tools/later.mjs");
+  }));
+
+/** What somebody may do on the first screen, and what is there once the rest is. */
+const DONE_EARLY = [
+  [(page) => page.press("link", "Bench"), (page) => page.says("Work a figure out")],
+  [(page) => page.press("button", /more cautions$/), (page) => page.one("button", "Close")],
+  [async (page) => {
+    await page.type(/^Your name/, "Ines");
+    await page.press("button", "Use it");
+  }, (page) => page.says("Ines")],
+  // Last: with a card on the desk the first screen waits for the rest.
+  [(page) => page.press("button", START), (page) => page.one("button", /^(Hand it in|Not enough is told)/)],
+];
+
+testWith("before", "what is done on the first screen while the rest is on its way needs nothing of it", { timeout: 240_000 }, () =>
+  journey("rest-early", SIZES[0], async (page) => {
+    await page.browser.before(LATE);
+    for (const [does, comes] of DONE_EARLY) {
+      await page.driver.get("about:blank");
+      await page.load();
+      await page.until("the first screen", () => marked(page, "usable"));
+      await does(page);
+      await comesLate(page);
+      await comes(page);
+      assert.equal(await marked(page, "rest-missed"), 0, `see tools/later.mjs: ${does}`);
+    }
+  }));
+
+testWith("before", "where nothing can be had at once, the page begins anew with what was on its way, and only once", () =>
+  journey("rest-anew", SIZES[0], async (page) => {
+    await page.browser.before(`${LATE}
+      const send = XMLHttpRequest.prototype.send;
+      XMLHttpRequest.prototype.send = function () { if (/rest-/.test(this.asked)) throw new Error("nothing at once"); return send.apply(this, arguments); };
+      const open = XMLHttpRequest.prototype.open;
+      XMLHttpRequest.prototype.open = function (way, address, later) { this.asked = address; return open.call(this, way, address, later); };`);
+    const missed = "try { stepboard.rest.bring() } catch {}";
+    await page.reload();
+    await page.until("the first screen", () => marked(page, "usable"));
+    await page.driver.executeScript(missed);
+    await page.says("Part of Stepboard could not be loaded");
+    await comesLate(page);
+    await page.one("button", START);
+    await page.driver.executeScript(missed);
+    await page.says("Part of Stepboard could not be loaded");
+    await comesLate(page);
+    await page.until("the rest", () => page.driver.executeScript(WHOLE));
+    await page.one("button", "Load the page anew");
   }));

@@ -5,6 +5,9 @@ const REST = new URL("./rest.wasm", import.meta.url);
 /** Tells a browser to leave the bytes as they are, one a character. */
 const BYTES_AS_TEXT = "text/plain; charset=x-user-defined";
 const BYTE = 0xff;
+/** What a window notes when it begins anew because it missed the rest, and for how long it does not do so again. */
+const ANEW = "stepboard-anew";
+const ANEW_MS = 60_000;
 /** Longer than a network that works takes; one that does not must not keep a touch unanswered. */
 const LONGEST_MS = 10_000;
 
@@ -50,10 +53,20 @@ const rest = {
       new WebAssembly.Instance(new WebAssembly.Module(atOnce(REST)), { first: this.first });
       this.first.ready.value = 1;
     } catch (error) {
+      // Some browsers get nothing at once from the worker: what is on its way may still come.
+      this.there().then((there) => there && anew());
       stopped("Part of Stepboard could not be loaded. What was told as saved is kept; load the page anew once there is a network.", error);
     }
   },
 };
+
+/** Loads the page anew where it stood, unless it just did. */
+function anew() {
+  const before = Number(sessionStorage.getItem(ANEW));
+  if (Date.now() - before < ANEW_MS) return;
+  sessionStorage.setItem(ANEW, Date.now());
+  location.reload();
+}
 
 async function answered() {
   const response = await fetch(REST);
