@@ -26,6 +26,7 @@ const FILE_FROM = 10;
 const JOB = "A plain plate";
 /** The cards that are sprayed, told from others by their seeds, and the stroke. */
 const SPRAYED = "spray-sealer";
+const OTHER = "dew-point";
 const FIRST_SEED = 1_000_000;
 const STROKE = { line: [[-50, 20], [50, 20]], speed: 0.5 };
 /** What is signed, again and again; each time it is shown anew before, so many days ago. */
@@ -55,6 +56,9 @@ const saved = (page) => page.says("Saved on this tablet");
 const WORK = {
   answers: async (page, told, begun) => {
     await toCards(page);
+    // One that was to be sprayed and lies there still would count as that.
+    const lies = JSON.parse((await stored(page, "state", "draft")) ?? "null");
+    if (lies?.card.family === SPRAYED && lies.handed === null) await putCard(page, OTHER, told.answers);
     begun();
     for (;;) {
       if (await page.has("button", "Next card")) await next(page);

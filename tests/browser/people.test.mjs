@@ -155,10 +155,10 @@ test("two windows do not write two books", { timeout: 240_000 }, () =>
     const first = await page.driver.getWindowHandle();
     await page.driver.switchTo().newWindow("tab");
     await page.driver.get(`${page.address}#/people`);
+    const second = await page.driver.getWindowHandle();
     await page.one("heading", "Begin the sign-off book");
     await page.driver.switchTo().window(first);
     await beginBook(page);
-    const [, second] = await page.driver.getAllWindowHandles();
     await page.driver.switchTo().window(second);
     await beginBook(page, { ...SHOP, name: "Another shop" }, SHOP.name);
     assert(!(await page.text()).includes("Another shop"), "a second book took the place of the first");
