@@ -80,7 +80,7 @@ panels: ## cards that are looked at, drawn over 500 seeds a family
 sheet: ## one page with all faults and woods, three seeds each, for people to look at
 	@node tools/sheet.mjs
 
-# What journeys ask: cards are solved by it, and files of many answers made.
+# Two programs that journeys ask: one solves cards, one makes files of many answers.
 command:
 	@cargo build --locked --quiet --bin stepboard --example made
 

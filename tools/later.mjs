@@ -1,6 +1,7 @@
 // What the first screen does without, told by the names of functions: the screens and parts that nobody sees on it, with all that
-// only they are about. What is told wrongly here costs time and nothing else (`tools/split.mjs`); `start.timed.test.mjs` says when
-// something of the rest was called before the first screen stood there.
+// only they are about. What is told wrongly here costs time, and where a browser gets nothing at once the page begins anew
+// (`src/device/boot/rest.js`). Tests say when something of the rest was called before the first screen stood there
+// (`start.timed.test.mjs`), or by what is done on it (`parts.test.mjs`).
 
 /** Modules of ours, and packages, whose own functions are not needed. */
 const OWN = [

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Deserializer};
 
 /// Reads a value, in a function that stays one: the whole content read in one function is so long that browsers take a tenth of a
-/// second to make it quick, beside the start of the app, and it runs once.
+/// second to compile it well, beside the start of the app, and it runs once. The optimiser leaves it one too (`tools/dist.mjs`).
 ///
 /// # Errors
 /// Those of the reader.

@@ -1,7 +1,7 @@
 //! The part of the program that the first screen does without and that comes behind it (`boot/rest.js`, `tools/split.mjs`).
 //!
-//! Whatever needs it may simply be called: it is then fetched at once, and the page stands still meanwhile. What can wait
-//! asks here first, so that nothing stands still.
+//! Whatever needs it may simply be called: it is then fetched at once, and the page stands still meanwhile; where a browser
+//! gets nothing at once the page begins anew. What can wait asks here first, so that neither happens.
 
 use super::page;
 use js_sys::{Function, Promise};

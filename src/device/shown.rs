@@ -1,4 +1,4 @@
-//! Tells when the page is seen again, after another window or program was in front of it.
+//! Tells when the page is seen again, after another window or program was in front of it or was worked in beside it.
 
 use gloo::events::EventListener;
 use web_sys::Event;

@@ -26,9 +26,10 @@ const FILE_FROM = 10;
 const JOB = "A plain plate";
 /** The cards that are sprayed, told from others by their seeds, and the stroke. */
 const SPRAYED = "spray-sealer";
-const OTHER = "dew-point";
 const FIRST_SEED = 1_000_000;
 const STROKE = { line: [[-50, 20], [50, 20]], speed: 0.5 };
+/** What lies there in the place of such a card where any is answered. */
+const OTHER = "dew-point";
 /** What is signed, again and again; each time it is shown anew before, so many days ago. */
 const SIGNED = "air-read";
 const SHOWN = [6, 5, 4];

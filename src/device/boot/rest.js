@@ -11,20 +11,30 @@ const ANEW_MS = 60_000;
 /** Longer than a network that works takes; one that does not must not keep a touch unanswered. */
 const LONGEST_MS = 10_000;
 
+/** Ends the waiting for the rest. */
 let settle;
 
 const rest = {
   /** What the first part exports, once it has started. */
   first: null,
-  /** Over once the rest came, or is known not to come now. */
-  settled: new Promise((done) => { settle = done; }),
+  /** Over once the rest came, is known not to come now, or nobody waits for it any more; at the latest after `LONGEST_MS`. */
+  settled: new Promise((done) => {
+    settle = done;
+    setTimeout(done, LONGEST_MS);
+  }),
 
   /** Whether the rest is there, once that is known: nobody waits longer for it. */
   there() {
     // Also where it came after nobody waited any more.
     if (this.first.ready.value) return Promise.resolve(true);
-    this.coming ??= Promise.race([this.fetched(), new Promise((over) => setTimeout(over, LONGEST_MS))]);
-    this.coming.finally(settle);
+    this.waited ??= Promise.race([this.comes(), new Promise((over) => setTimeout(over, LONGEST_MS))]);
+    this.waited.finally(settle);
+    return this.waited;
+  },
+
+  /** Whether the rest came, however long that takes. */
+  comes() {
+    this.coming ??= this.fetched();
     return this.coming;
   },
 
@@ -40,6 +50,7 @@ const rest = {
     } catch (error) {
       // As without a network: the next one who asks tries again.
       this.coming = null;
+      this.waited = null;
       console.info("the rest of the program:", error.message);
       return false;
     }
@@ -54,7 +65,7 @@ const rest = {
       this.first.ready.value = 1;
     } catch (error) {
       // Some browsers get nothing at once from the worker: what is on its way may still come.
-      this.there().then((there) => there && anew());
+      this.comes().then((there) => there && anew());
       stopped("Part of Stepboard could not be loaded. What was told as saved is kept; load the page anew once there is a network.", error);
     }
   },

@@ -19,7 +19,7 @@ globalThis.stepboard = { rest, there: () => rest.there() };
 const started = start({ module_or_path: new URL("./app.wasm", import.meta.url) });
 // While that is on its way.
 stepboard.opened = openDatabase();
-// Last, since it fetches every file: not while the first screen and what follows it are on their way. A version that fails to start
+// Last, since it fetches every file: not while the first screen and, unless that takes long, the rest are on their way. A version that fails to start
 // must still be able to fetch the one that mends it: registered either way.
 started.then(() => rest.settled).catch(refused).finally(register);
 

@@ -26,8 +26,9 @@ const PREFERENCES = {
   "ui.useOverlayScrollbars": 1,
 };
 
-/** What it says where a page is left, or loaded anew, while a file of it still comes. */
+/** What it says of a page that is loaded anew while a file of it still comes, and for how long it says so, milliseconds. */
 const LEFT = /^Failed to load .* A ServiceWorker intercepted the request and encountered an unexpected error\.$|^AbortError: The operation was aborted\. *$/;
+const LEAVING_MS = 5_000;
 
 export class Firefox {
   static can = { end: true, errors: true, requests: true, before: true, zone: true, size: true };
@@ -55,9 +56,14 @@ export class Firefox {
   async hear() {
     this.noted = { errors: [], requests: [] };
     const bidi = await this.driver.getBidi();
-    bidi.on("log.entryAdded", ({ level, text }) => level === "error" && !LEFT.test(text) && this.noted.errors.push(text));
+    bidi.on("log.entryAdded", ({ level, text }) => level === "error" && !this.leaves(text) && this.noted.errors.push(text));
     bidi.on("network.beforeRequestSent", ({ request }) => this.noted.requests.push(request.url));
     await this.tell("session.subscribe", { events: ["log.entryAdded", "network.beforeRequestSent"] });
+  }
+
+  /** Whether it says no more than that a page was left. */
+  leaves(text) {
+    return LEFT.test(text) && Date.now() - this.left < LEAVING_MS;
   }
 
   /** Runs a script before each page that is loaded from now on; gives what takes it back. */
@@ -86,6 +92,7 @@ export class Firefox {
 
   /** As somebody loads it anew: WebDriver's own way goes past the service worker. */
   async reload() {
+    this.left = Date.now();
     await this.tell("browsingContext.reload", { context: await this.driver.getWindowHandle(), wait: "complete" });
   }
 
