@@ -1,7 +1,7 @@
 // Two windows on one walk: none overwrites what the other has stored.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { SIZES, journey } from "./harness.mjs";
+import { SIZES, journey, testWith } from "./harness.mjs";
 import { goTo } from "./office.mjs";
 import { ask, begin, decide, right, stored } from "./walker.mjs";
 
@@ -45,7 +45,7 @@ test("a window that comes too late shows the walk as it is stored, says so, and 
     assert.deepEqual((await stored(page))[0].decisions, way.slice(0, 6));
   }));
 
-test("a walk that was left out in another window does not come back", () =>
+testWith("seen", "a walk that was left out in another window does not come back", () =>
   journey("walk-left-out", SIZES[1], async (page) => {
     await begin(page, "A plain plate", "Guided");
     const tabs = await tab(page, "#/walk");

@@ -7,7 +7,7 @@ import { program } from "./program.mjs";
 
 export class Chromium {
   static can = {
-    end: true, errors: true, requests: true, before: true, zone: true, size: true, spoken: true, finger: true, slower: true, media: true, paper: true, manifest: true,
+    end: true, errors: true, requests: true, before: true, zone: true, size: true, spoken: true, finger: true, slower: true, media: true, paper: true, manifest: true, seen: true,
   };
 
   async begin(told) {

@@ -31,7 +31,7 @@ const LEFT = /^Failed to load .* A ServiceWorker intercepted the request and enc
 const LEAVING_MS = 5_000;
 
 export class Firefox {
-  static can = { end: true, errors: true, requests: true, before: true, zone: true, size: true };
+  static can = { end: true, errors: true, requests: true, before: true, zone: true, size: true, seen: true };
 
   async begin(told) {
     const service = new ServiceBuilder(program("GECKODRIVER", ["geckodriver"], [join(tools, "bin")]));

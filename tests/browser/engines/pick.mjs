@@ -21,6 +21,7 @@ export const POWERS = {
   spoken: "what a screen reader is given",
   media: "a medium other than the screen",
   paper: "pages on paper",
+  seen: "being told when a window is seen again",
   manifest: "the manifest as the browser reads it",
 };
 
