@@ -2,7 +2,8 @@
 //
 // The first part holds a short stand-in for each function of the rest that it may call. A stand-in asks for the rest where that is
 // not there yet, which then comes at once (`src/device/boot/rest.js`), and calls the function by its place in the table of functions,
-// which the rest fills. So the parting decides how soon something works, and whether the page begins anew where a browser gets nothing at once.
+// which the rest fills. So the parting decides how soon something works, and whether the page begins anew where a browser gets
+// nothing at once.
 import { renumbered } from "./code.mjs";
 import { HEAD, KIND, Reader, SECTION, leb, limits, list, parsed, section, sleb, text } from "./module.mjs";
 import { numbered, parting } from "./parting.mjs";

@@ -19,8 +19,8 @@ globalThis.stepboard = { rest, there: () => rest.there() };
 const started = start({ module_or_path: new URL("./app.wasm", import.meta.url) });
 // While that is on its way.
 stepboard.opened = openDatabase();
-// Last, since it fetches every file: not while the first screen and, unless that takes long, the rest are on their way. A version that fails to start
-// must still be able to fetch the one that mends it: registered either way.
+// Last, since it fetches every file: not while the first screen and, unless that takes long, the rest are on their way. A version
+// that fails to start must still be able to fetch the one that mends it: registered either way.
 started.then(() => rest.settled).catch(refused).finally(register);
 
 /** Says on the page why nothing else is on it: texts of the app are in the file that could not be started. */
