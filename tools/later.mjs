@@ -12,8 +12,7 @@ const OWN = [
 /** Types whose generic functions, as of the framework and the standard library, are not needed. */
 const MADE_FOR = OWN.filter((path) => /app::(pages|parts)|picture/.test(path));
 /** What reads the journal and the card on the desk is needed, whatever it is of; so is what compares or copies what is kept. */
-const READS = /serde_core(?:\[[0-9a-f]+\])?::de::(?:Deserialize|Visitor|DeserializeSeed)>::/;
-const SAME = /core(?:\[[0-9a-f]+\])?::(?:cmp::PartialEq|clone::Clone)>::/;
+const FOR_ANY = ["serde_core::de::(?:Deserialize|Visitor|DeserializeSeed)>::", "core::(?:cmp::PartialEq|clone::Clone)>::"];
 /**
  * Shorter functions come first whatever they are of: the optimiser makes one of those that are alike, which then has the name of
  * any of them. Bytes.
@@ -24,8 +23,9 @@ const SHORT = { own: 100, made: 250 };
 const inNames = (path) => path.replace(/^\w+/, "$&(?:\\[[0-9a-f]+\\])?");
 const own = new RegExp(`^<?&?(?:mut )?(?:${OWN.map(inNames).join("|")})`);
 const made = new RegExp(MADE_FOR.map(inNames).join("|"));
+const forAny = new RegExp(FOR_ANY.map(inNames).join("|"));
 
 /** Whether a function is of the rest. */
 export function isLater(name, code) {
-  return (code.length > SHORT.own && own.test(name) && !READS.test(name) && !SAME.test(name)) || (code.length > SHORT.made && made.test(name));
+  return (code.length > SHORT.own && own.test(name) && !forAny.test(name)) || (code.length > SHORT.made && made.test(name));
 }

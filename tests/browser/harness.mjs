@@ -274,6 +274,12 @@ export class Page {
     this.size = own;
   }
 
+  /** Waits until all that works without a network is kept here; the worker keeps it last. */
+  kept() {
+    const kept = "return document.documentElement.dataset.offline === 'ready'";
+    return this.until("the files to be kept", () => this.driver.executeScript(kept));
+  }
+
   /** Takes the network away: the server stops. */
   async goOffline() {
     this.online = false;

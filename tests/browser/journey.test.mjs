@@ -67,8 +67,7 @@ test("a reload in the middle of a card keeps what was picked", () =>
 test("cards go round without a network, and are there after a reload", () =>
   journey("offline-cards", SIZES[0], async (page) => {
     await home(page);
-    await page.until("the files to be kept", () =>
-      page.driver.executeScript("return document.documentElement.dataset.offline === 'ready'"));
+    await page.kept();
     await page.goOffline();
     await page.reload();
     await begin(page);

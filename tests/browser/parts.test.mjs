@@ -39,7 +39,7 @@ test("a host that calls the rest something else", () => {
 
 testWith("before", "where the rest comes only when it is called, the page waits for it, without a network too", () =>
   journey("rest-called", SIZES[0], async (page) => {
-    await page.until("the files to be kept", () => page.driver.executeScript("return document.documentElement.dataset.offline === 'ready'"));
+    await page.kept();
     await page.browser.before(`const first = WebAssembly.instantiateStreaming;
       WebAssembly.instantiateStreaming = (...how) => {
         WebAssembly.instantiateStreaming = () => Promise.reject(new Error("tried"));
@@ -127,7 +127,7 @@ testWith("before", "where nothing can be had at once, the page begins anew with 
     await page.says("Part of Stepboard could not be loaded");
     await comesLate(page);
     await page.until("the rest", () => page.driver.executeScript(WHOLE));
-    await page.until("the worker, which comes last", () => page.driver.executeScript("return document.documentElement.dataset.offline === 'ready'"));
+    await page.kept();
     assert(await page.driver.executeScript("return window.same"), "it began anew again");
     await page.one("button", "Load the page anew");
   }));

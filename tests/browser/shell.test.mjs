@@ -16,10 +16,9 @@ for (const size of SIZES) {
 
 test("after one visit the app opens without a network", () =>
   journey("offline", SIZES[0], async (page) => {
-    const ready = () => page.driver.executeScript("return document.documentElement.dataset.offline === 'ready'");
-    await page.until("the files to be kept", ready);
+    await page.kept();
     await page.goOffline();
     await page.reload();
     assert.equal(await page.driver.getTitle(), "Stepboard");
-    await page.until("the worker to answer", ready);
+    await page.kept();
   }));

@@ -29,7 +29,7 @@ async function one(page) {
 
 /** Waits until the app is kept, and stops the server. */
 async function leaveNetwork(page) {
-  await page.until("the files to be kept", () => run(page, "return document.documentElement.dataset.offline === 'ready'"));
+  await page.kept();
   await page.goOffline();
   await page.reload();
 }

@@ -19,13 +19,13 @@ const RECORDED = JSON.parse(readFileSync(join(root, "tools", "start.json"), "utf
  * Milliseconds from the call of a page to its mark, from an address that nobody has seen before. What the page does after that ends
  * before the next is called, and the page is left for an empty one: browsers would else find the program compiled already.
  */
-async function loaded(page, folder, whole) {
+async function loaded(page, folder, ends) {
   const { server, port } = await serve(folder, 0);
-  const asked = (what) => page.until(what, () => page.driver.executeScript(`return ${what}`));
+  const usable = () => page.driver.executeScript("return performance.getEntriesByName('usable')[0]?.startTime");
   try {
     await page.driver.get(`http://127.0.0.1:${port}/`);
-    const mark = await asked("performance.getEntriesByName('usable')[0]?.startTime");
-    await asked(whole);
+    const mark = await page.until("the first screen", usable);
+    await ends();
     await page.driver.get("about:blank");
     return mark;
   } finally {
@@ -34,10 +34,9 @@ async function loaded(page, folder, whole) {
   }
 }
 
-/** What is true once the app has everything on the tablet; the least page has nothing to wait for. */
-const WHOLE = "document.documentElement.dataset.offline === 'ready'";
-const app = (page) => loaded(page, dist, WHOLE);
-const least = (page) => loaded(page, minimal, "true");
+const app = (page) => loaded(page, dist, () => page.kept());
+/** It does nothing more once it stands there. */
+const least = (page) => loaded(page, minimal, () => {});
 
 const middle = (numbers) => [...numbers].sort((a, b) => a - b)[Math.floor(numbers.length / 2)];
 

@@ -5,8 +5,6 @@ import { SIZES, journey, testWith } from "./harness.mjs";
 import { Host, NEXT, below } from "./versions.mjs";
 
 const OLD = "Stepboard";
-const kept = (page) =>
-  page.until("the files to be kept", () => page.driver.executeScript("return document.documentElement.dataset.offline === 'ready'"));
 const title = (page) => page.driver.getTitle();
 
 /** Asks the worker for what is new, and says how that ended: `waiting`, or why nothing waits. */
@@ -25,7 +23,7 @@ function lookForNew(page) {
 test("a new version is told of and loaded when that is asked for, not before", () => {
   const host = new Host();
   return journey("update", SIZES[0], async (page) => {
-    await kept(page);
+    await page.kept();
     await page.driver.executeScript("window.same = true");
     host.state = "new";
     assert.equal(await lookForNew(page), "waiting");
@@ -38,7 +36,7 @@ test("a new version is told of and loaded when that is asked for, not before", (
     assert.equal(await title(page), OLD, "a page that is loaded anew while nobody asked");
     await page.press("button", "Load it now");
     await page.until("the new version", async () => (await title(page)) === NEXT);
-    await kept(page);
+    await page.kept();
     await page.goOffline();
     await page.reload();
     assert.equal(await title(page), NEXT, "without a network");
@@ -49,14 +47,14 @@ for (const [state, what] of [["half", "whose page is still the old one"], ["gone
   test(`an update ${what} leaves the old version whole, and the next visit tries again`, () => {
     const host = new Host();
     return journey(`update-${state}`, SIZES[0], async (page) => {
-      await kept(page);
+      await page.kept();
       host.state = state;
       assert.equal(await lookForNew(page), "redundant");
       await page.goOffline();
       await page.reload();
       await page.says("Step board");
       assert.equal(await title(page), OLD);
-      await kept(page);
+      await page.kept();
       await page.goOnline(host.before);
       host.state = "new";
       assert.equal(await lookForNew(page), "waiting");
@@ -70,7 +68,7 @@ for (const [state, what] of [["half", "whose page is still the old one"], ["gone
 
 test("it works from any folder of a host, without a network too", () =>
   journey("folder-of-host", SIZES[0], async (page) => {
-    await kept(page);
+    await page.kept();
     await page.reload();
     await page.goOffline();
     await page.driver.get(`${page.address}finish/room/#/bench`);

@@ -113,8 +113,7 @@ test("files that are none are named, and the other one stays picked", () =>
 
 test("it works without a network", () =>
   journey("verify-offline", TABLET, async (page) => {
-    await page.until("the files to be kept", () =>
-      page.driver.executeScript("return document.documentElement.dataset.offline === 'ready'"));
+    await page.kept();
     await page.goOffline();
     await page.reload();
     await picked(page);
