@@ -6,15 +6,18 @@ mod support;
 use proptest::prelude::*;
 use serde_json::json;
 use stepboard::content::Content;
-use stepboard::learn::check::{Now, Sealed};
+use stepboard::learn::check::{Now, Sealed, Taken};
 use stepboard::learn::memory::{Answered, Remembered};
 use stepboard::learn::{Followed, Front, Known, Latest, Past};
-use stepboard::record::{Certainty, Erased, Event, Journal, Step, Within};
+use stepboard::record::{Certainty, Erased, Event, Journal, Step, Taking, Within};
 use support::any::{hold, term};
 use support::log::{Log, date, families};
 
 const PEOPLE: [&str; 3] = ["a-07", "a-08", ""];
 const COMPETENCY: &str = "pores-filled";
+/// The set of all checks, and its cards where it is taken as a scenario set.
+const SET: &str = "a-set";
+const CARDS: u32 = 3;
 /// Journals in `make test`; each is asked about dozens of times.
 const JOURNALS: u32 = 150;
 
@@ -23,8 +26,8 @@ const JOURNALS: u32 = 150;
 enum Next {
     /// Somebody answers, within the check that is open for them or in practice.
     Answers { who: usize, family: usize, right: bool, certainty: Certainty, check: bool },
-    /// Somebody opens a check.
-    Opens(usize),
+    /// Somebody opens a check; of a scenario set where it says whether each answer is told at once.
+    Opens { who: usize, set: Option<bool> },
     /// Somebody closes the check that is open for them.
     Closes(usize),
     /// Days go by.
@@ -42,7 +45,7 @@ fn next() -> impl Strategy<Value = Next> {
     );
     prop_oneof![
         12 => answers,
-        2 => who().prop_map(Next::Opens),
+        2 => (who(), any::<Option<bool>>()).prop_map(|(who, set)| Next::Opens { who, set }),
         1 => who().prop_map(Next::Closes),
         2 => (0_u32..4).prop_map(Next::Days),
         1 => who().prop_map(Next::Erases),
@@ -57,13 +60,23 @@ struct Tablet {
     log: Log,
     journal: Journal,
     /// The check that is open for each.
-    open: [Option<String>; 3],
+    open: [Option<Open>; 3],
+    /// How far each is with the scenario set.
+    taken: [Option<Taken>; 3],
+}
+
+/// A check that is open.
+#[derive(Debug, Clone)]
+struct Open {
+    attempt: String,
+    /// Whether it is the scenario set that is taken.
+    of_set: bool,
 }
 
 impl Tablet {
     fn new(content: Content, families: Vec<String>) -> Self {
         let (log, journal) = (Log::new("t", ""), Journal::default());
-        Self { content, families, log, journal, open: [const { None }; 3] }
+        Self { content, families, log, journal, open: [const { None }; 3], taken: [None; 3] }
     }
 
     /// What `write` puts into a log as the next event of somebody.
@@ -83,27 +96,42 @@ impl Tablet {
     fn go_on(&mut self, next: &Next) {
         match *next {
             Next::Answers { who, family, right, certainty, check } => {
-                let within = self.open[who].clone().filter(|_| check);
-                let within = within
-                    .map_or(Within::Practice, |attempt| Within::Check { attempt, set: "a-set".to_owned() });
+                let open = self.open[who].clone().filter(|_| check);
+                let took = self.taken[who].as_mut().filter(|_| open.as_ref().is_some_and(|open| open.of_set));
+                if let Some(taken) = took {
+                    taken.answers += 1;
+                    taken.left = taken.left.saturating_sub(1);
+                }
+                let within = open.map_or(Within::Practice, |Open { attempt, .. }| Within::Check {
+                    attempt,
+                    set: SET.to_owned(),
+                });
                 let family = self.families[family % self.families.len()].clone();
                 self.add(who, |log| {
                     (log.certainty, log.within) = (certainty, within);
                     log.answer(&family, right);
                 });
             }
-            Next::Opens(who) => {
+            Next::Opens { who, set } => {
                 let attempt = format!("check-{}", self.journal.next_sequence());
+                let taking = set.map(|at_once| Taking { cards: CARDS, at_once });
+                let competencies = vec![COMPETENCY.to_owned()];
                 self.add(who, |log| {
-                    log.open(&attempt, &[COMPETENCY]);
+                    log.step(&attempt, Step::Opened { set: SET.to_owned(), competencies, taking });
                 });
-                self.open[who] = Some(attempt);
+                if set.is_some() {
+                    self.taken[who] = Some(Taken { answers: 0, left: CARDS, closed: false });
+                }
+                self.open[who] = Some(Open { attempt, of_set: set.is_some() });
             }
             Next::Closes(who) => {
-                if let Some(attempt) = self.open[who].take() {
+                if let Some(Open { attempt, of_set }) = self.open[who].take() {
                     self.add(who, |log| {
                         log.step(&attempt, Step::Closed);
                     });
+                    if let Some(taken) = self.taken[who].as_mut().filter(|_| of_set) {
+                        taken.closed = true;
+                    }
                 }
             }
             Next::Days(days) => {
@@ -123,7 +151,7 @@ impl Tablet {
                 });
                 stamp.stamp_mut().person = String::new();
                 self.journal = self.journal.clone().after(Erased { stamp: stamp.stamp().clone(), numbers });
-                self.open[who] = None;
+                (self.open[who], self.taken[who]) = (None, None);
             }
             Next::ComesBetween(who) => {
                 let Some(mut last) = self.journal.events().last().cloned() else { return };
@@ -182,7 +210,7 @@ fn a_kept_first_screen_is_what_the_journal_tells_on_any_day() {
     let steps = proptest::collection::vec((next(), 0..PEOPLE.len()), 1..60);
     let content = support::content();
     let families = families(&content, COMPETENCY);
-    let (kept, left) = (std::cell::Cell::new(0), std::cell::Cell::new(0));
+    let [kept, left, taken] = [const { std::cell::Cell::new(0) }; 3];
     hold(support::inputs(JOURNALS), &steps, |steps| {
         let mut tablet = Tablet::new(content.clone(), families.clone());
         for (step, asked) in &steps {
@@ -201,6 +229,8 @@ fn a_kept_first_screen_is_what_the_journal_tells_on_any_day() {
             assert!(!read.fits(Some(before)) || before == journal.next_sequence(), "after {step:?}");
             assert!(!read.fits(None) && PEOPLE.iter().all(|other| *other == person || !read.is_of(other)));
             assert_eq!(json!(read.known), json!(known), "{person} after {step:?}");
+            assert_eq!(read.takings.at(SET), tablet.taken[*asked], "{person} after {step:?}");
+            taken.set(taken.get() + u32::from(tablet.taken[*asked].is_some()));
             for later in [0, 1, 30] {
                 let now = Now { day: Some(date(tablet.log.day + later)), at: None };
                 let sealed = Sealed::of(&tablet.content, journal.events(), now);
@@ -212,4 +242,5 @@ fn a_kept_first_screen_is_what_the_journal_tells_on_any_day() {
         }
     });
     assert!(kept.get() > 500 && left.get() > 500, "kept {} times and not {}", kept.get(), left.get());
+    assert!(taken.get() > 100, "a set was taken {} times", taken.get());
 }
