@@ -72,6 +72,47 @@ fn every_message_stands_in_every_language_and_no_other() {
     }
 }
 
+/// Messages that count and are never shown with one: of one thing another message is shown, or there are always several.
+const NEVER_ONE: [&str; 11] = [
+    "app.crew.came.many",
+    "app.crew.did.times",
+    "app.crew.did.not-many",
+    "app.crew.items.too-few",
+    "app.crew.judging.few",
+    "app.judging.few",
+    "app.programs.case-saved",
+    "app.sets.warning.long",
+    "app.sets.warning.too-many",
+    "app.spray.asks.crossing",
+    "app.words.count",
+];
+
+/// The name of what is counted straight before an English word of many, as in `{n} more cautions`. What is told as the most of
+/// something is a limit.
+fn counted_as_many(message: &str) -> Option<&str> {
+    const BETWEEN: [&str; 3] = ["more", "new", "own"];
+    message.split('{').skip(1).filter_map(|rest| rest.split_once('}')).find_map(|(name, after)| {
+        let mut words = after.strip_prefix(' ')?.split([' ', '.', ',', ';']);
+        let word = words.find(|word| !BETWEEN.contains(word))?;
+        let many = word == "people" || word.len() > 3 && word.ends_with('s');
+        (many && !name.contains('|') && name != "most").then_some(name)
+    })
+}
+
+/// That the other languages take the same words for one is held where content is read.
+#[test]
+fn what_is_counted_has_a_word_for_one() {
+    let all = written();
+    let takes_numbers =
+        |name: &str| all["en"].values().any(|message| message.contains(&format!("{{{name}|")));
+    let many = all["en"].iter().filter(|(_, message)| counted_as_many(message).is_some_and(takes_numbers));
+    let keys: Vec<&str> = many.map(|(key, _)| key.as_str()).collect();
+    let wrong: Vec<_> = keys.iter().filter(|key| !NEVER_ONE.contains(key)).collect();
+    assert!(wrong.is_empty(), "`{{n|one|many}}` is missing: {wrong:#?}");
+    let gone: Vec<_> = NEVER_ONE.iter().filter(|key| !keys.contains(key)).collect();
+    assert!(gone.is_empty(), "these count nothing any more: {gone:#?}");
+}
+
 fn fingerprint(text: &str) -> String {
     let hash = Sha256::digest(text.as_bytes());
     hash.iter().take(4).fold(String::new(), |mut out, byte| {

@@ -36,6 +36,5 @@ fn differing(shop: &Shop, own: &OwnSheet) -> AttrValue {
 
 /// So many values, one or more, of a sheet.
 fn counted(shop: &Shop, key: &str, count: usize, sheet: &str) -> AttrValue {
-    let key = if count == 1 { format!("{key}-one") } else { key.to_owned() };
-    shop.say_with(&key, &[("n", count.to_string()), ("sheet", shop.sheet_name(sheet).to_string())])
+    shop.say_with(key, &[("n", count.to_string()), ("sheet", shop.sheet_name(sheet).to_string())])
 }

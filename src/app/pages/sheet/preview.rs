@@ -79,8 +79,7 @@ fn summary(shop: &Shop, found: &Found) -> AttrValue {
         return shop.say("own.looking");
     }
     let turned = changes(shop, found).filter(|(_, change)| matches!(change, Change::Turned { .. })).count();
-    let key = if turned == 1 { "own.turned-one" } else { "own.turned" };
-    shop.say_with(key, &[("n", turned.to_string()), ("all", found.changes.len().to_string())])
+    shop.say_with("own.turned", &[("n", turned.to_string()), ("all", found.changes.len().to_string())])
 }
 
 /// The families of a stage that answer differently.
