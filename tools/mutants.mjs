@@ -20,6 +20,8 @@ const ENV = {
   ...process.env, STEPBOARD_LAW_INPUTS: "300", RUST_BACKTRACE: "0", CARGO_TERM_COLOR: "never",
   CARGO_PROFILE_DEV_OPT_LEVEL: "0", CARGO_PROFILE_TEST_OPT_LEVEL: "0", CARGO_PROFILE_DEV_DEBUG: "0", CARGO_PROFILE_TEST_DEBUG: "0",
 };
+/** Packages are built once and optimised: the passphrases of the laws about sign-off take a minute else. */
+const OPTIMISED = ["--config", 'profile.dev.package."*".opt-level=2'];
 /** A build or a test that takes this long, ms, hangs: a mutant can make a loop endless. */
 const PATIENCE = { first: 3_600_000, build: 600_000, test: 60_000 };
 
@@ -132,7 +134,7 @@ class Worker {
 
   /** Builds and runs the fast tests: `caught`, `missed`, `unviable` or `timeout`, and what showed it. */
   async outcome(tests, patience = PATIENCE.build) {
-    const args = ["test", "--offline", "--locked", "--no-run", "--message-format=json-render-diagnostics", ...tests.flatMap((name) => ["--test", name])];
+    const args = ["test", ...OPTIMISED, "--offline", "--locked", "--no-run", "--message-format=json-render-diagnostics", ...tests.flatMap((name) => ["--test", name])];
     const built = await watch("cargo", args, { cwd: this.tree, env: this.env }, patience);
     if (built.late) return ["timeout", "build"];
     if (!built.well) return ["unviable", built.err.includes("custom build command") ? "refused by the content check" : built.err];
