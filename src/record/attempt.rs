@@ -3,6 +3,7 @@
 
 use super::{AssessorName, Event, Step, Taking, Turn};
 use crate::terms;
+use std::collections::BTreeMap;
 
 /// One attempt.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -66,7 +67,11 @@ terms! {
 
 /// The attempts of a journal, or of several merged ones, taken event by event.
 #[derive(Debug, Clone, Default)]
-pub struct Attempts<'a>(Vec<Attempt<'a>>);
+pub struct Attempts<'a> {
+    all: Vec<Attempt<'a>>,
+    /// Where each stands, by its name and device.
+    places: BTreeMap<(&'a str, &'a str), usize>,
+}
 
 impl<'a> Attempts<'a> {
     /// The attempts that these events tell, oldest first, and the events that are stray.
@@ -84,7 +89,7 @@ impl<'a> Attempts<'a> {
     /// All so far, in the order in which they were opened.
     #[must_use]
     pub fn all(&self) -> &[Attempt<'a>] {
-        &self.0
+        &self.all
     }
 
     /// Takes the next event; the place of the attempt that it belongs to, none where it names none.
@@ -98,7 +103,7 @@ impl<'a> Attempts<'a> {
                 Some((attempt, _)) => {
                     let stamp = &entry.stamp;
                     let at = self.open(attempt, &stamp.device, &stamp.person)?;
-                    if let Some(attempt) = self.0.get_mut(at) {
+                    if let Some(attempt) = self.all.get_mut(at) {
                         attempt.answers += 1;
                         // Who answers has taken it up again, though nothing said so.
                         attempt.standing = Standing::Open;
@@ -127,7 +132,8 @@ impl<'a> Attempts<'a> {
                 let id = turn.attempt.as_str();
                 let (standing, step) = (Standing::Open, turn.stamp.sequence);
                 let at = turn.stamp.at.as_str();
-                self.0.push(Attempt {
+                self.places.insert((id, device), self.all.len());
+                self.all.push(Attempt {
                     id,
                     device,
                     person,
@@ -140,7 +146,7 @@ impl<'a> Attempts<'a> {
                     standing,
                     step,
                 });
-                return Ok(self.0.len() - 1);
+                return Ok(self.all.len() - 1);
             }
             Step::Supervised { .. } => Standing::Open,
             Step::Left => Standing::Left,
@@ -148,7 +154,7 @@ impl<'a> Attempts<'a> {
             Step::Closed => Standing::Closed,
         };
         let at = self.open(&turn.attempt, device, person)?;
-        if let Some(attempt) = self.0.get_mut(at) {
+        if let Some(attempt) = self.all.get_mut(at) {
             attempt.standing = standing;
             if let (Step::Supervised { by }, 0) = (&turn.step, attempt.answers) {
                 attempt.supervised = Some(by);
@@ -158,17 +164,21 @@ impl<'a> Attempts<'a> {
         Ok(at)
     }
 
-    fn find(&self, id: &str, device: &str) -> Option<usize> {
-        self.0.iter().position(|one| one.id == id && one.device == device)
+    /// The place among [`Self::all`] of that name on that device.
+    #[must_use]
+    pub fn find(&self, id: &str, device: &str) -> Option<usize> {
+        // What was opened last is mostly what is gone on with.
+        let last = self.all.last().filter(|one| one.id == id && one.device == device);
+        last.map(|_| self.all.len() - 1).or_else(|| self.places.get(&(id, device)).copied())
     }
 
     /// The place of an attempt of that person on that device that is not closed.
     fn open(&self, id: &str, device: &str, person: &str) -> Result<usize, Stray> {
         let Some(at) = self.find(id, device) else {
-            let elsewhere = self.0.iter().any(|one| one.id == id);
+            let elsewhere = self.places.range((id, "")..).next().is_some_and(|((other, _), _)| *other == id);
             return Err(if elsewhere { Stray::OtherDevice } else { Stray::NotOpened });
         };
-        match self.0.get(at) {
+        match self.all.get(at) {
             Some(one) if one.person != person => Err(Stray::OtherPerson),
             Some(one) if one.standing == Standing::Closed => Err(Stray::Closed),
             _ => Ok(at),

@@ -1,22 +1,13 @@
 //! The answers of a check, as they are looked at when they may be told.
 
 use crate::card::Mark;
-use crate::record::{Attempts, Entry, Event};
+use crate::record::{Entry, Event, Placed};
 use crate::rules::sorted::sorted;
 
 /// The answers of the check of that name on that device, oldest first; what is stray is none of them.
 #[must_use]
 pub fn answers_of<'a>(events: &'a [Event], device: &str, name: &str) -> Vec<&'a Entry> {
-    let mut attempts = Attempts::default();
-    let mut answers = Vec::new();
-    for event in events {
-        let place = attempts.take(event).ok().flatten();
-        let attempt = place.and_then(|place| attempts.all().get(place));
-        if attempt.is_some_and(|one| one.id == name && one.device == device) {
-            answers.extend(event.answer());
-        }
-    }
-    answers
+    Placed::of(events).answers(name, device)
 }
 
 /// The same in the order in which they are looked at: sure and wrong, wrong, right; the earlier first.

@@ -3,7 +3,7 @@
 
 use super::{Now, Sitting};
 use crate::content::Content;
-use crate::record::{Attempt, Attempts, Entry, Event, LocalDate, Standing, Walked, Way};
+use crate::record::{Attempt, Attempts, Entry, Event, LocalDate, Placed, Standing, Walked, Way};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Days after its last decision on which a walk that was left is told: whoever walks on goes on within a week. Our own choice.
@@ -33,10 +33,10 @@ impl Sealed {
     /// What is sealed now, whoever it is about.
     #[must_use]
     pub fn of(content: &Content, events: &[Event], now: Now) -> Self {
-        let (attempts, _) = Attempts::of(events);
-        let open = attempts.all().iter().filter(|one| keeps_back(one));
+        let placed = Placed::of(events);
+        let open = placed.attempts().all().iter().filter(|one| keeps_back(one));
         let wants_more = |device: &str, name: &str| {
-            Sitting::of(content, events, device, name, now).is_none_or(|sitting| !sitting.is_done())
+            Sitting::among(content, &placed, device, name, now).is_none_or(|sitting| !sitting.is_done())
         };
         let sealed = open.filter(|one| one.answers > 0 && wants_more(one.device, one.id));
         let hidden = |one: &Attempt<'_>| Hidden {

@@ -5,9 +5,9 @@ use super::{Check, Goal, next_card, order};
 use crate::card::Card;
 use crate::content::{Competency, Content, World};
 use crate::learn::MINUTE_SECONDS;
-use crate::learn::evidence::{Asked, Evidence, evidence};
+use crate::learn::evidence::{Asked, Evidence, evidence_among};
 use crate::learn::mastery::Guess;
-use crate::record::{Attempt, Attempts, Entry, Event, LocalDate, Moment, Standing};
+use crate::record::{Attempt, Attempts, Entry, Event, LocalDate, Moment, Placed, Standing};
 use std::collections::BTreeSet;
 
 /// The clock of the device.
@@ -59,17 +59,27 @@ impl<'a> Sitting<'a> {
     /// The check of that name on that device; `None` where there is none, or it is closed.
     #[must_use]
     pub fn of(content: &'a Content, events: &'a [Event], device: &str, name: &str, now: Now) -> Option<Self> {
-        let (attempts, _) = Attempts::of(events);
-        let is_it =
-            |one: &&Attempt<'a>| one.id == name && one.device == device && one.standing != Standing::Closed;
-        let attempt = attempts.all().iter().find(is_it)?.clone();
-        let answers = super::answers_of(events, device, name);
+        Self::among(content, &Placed::of(events), device, name, now)
+    }
+
+    /// The same of events whose attempts are found already.
+    #[must_use]
+    pub fn among(
+        content: &'a Content,
+        events: &Placed<'a>,
+        device: &str,
+        name: &str,
+        now: Now,
+    ) -> Option<Self> {
+        let place = events.attempts().find(name, device)?;
+        let attempt = events.attempts().all().get(place).filter(|one| one.standing != Standing::Closed)?;
+        let (attempt, answers) = (attempt.clone(), events.answers(name, device));
         let of_today: Vec<&Entry> =
             answers.iter().copied().filter(|entry| entry.stamp.day() == now.day).collect();
         let mut again = BTreeSet::new();
         let mut courses = Vec::new();
         for competency in attempt.competencies.iter().filter_map(|slug| content.competency(slug)) {
-            let found = evidence(events, &Asked::usual(content, attempt.person, competency));
+            let found = evidence_among(events, &Asked::usual(content, attempt.person, competency));
             again.extend(to_pass_again(&found, now));
             let bears = |entry: &&&Entry| bears_on(content, entry, &competency.slug);
             let given = Given {

@@ -1,9 +1,9 @@
 //! What is asked of a journal, and what it answers.
 
-use super::{Hazard, Uncounted, evidence};
+use super::{Hazard, Uncounted, evidence_among};
 use crate::content::{Competency, Content};
 use crate::learn::mastery::{Call, Standard, State};
-use crate::record::{AssessorName, Event, LocalDate};
+use crate::record::{AssessorName, Event, LocalDate, Placed};
 use crate::terms;
 use std::collections::BTreeMap;
 
@@ -125,9 +125,10 @@ pub fn of_all<'a>(
     person: &str,
     unreadable: u32,
 ) -> Vec<(&'a Competency, Evidence)> {
+    let placed = Placed::of(events.iter().copied());
     let of = |competency: &'a Competency| {
         let asked = Asked { unreadable, ..Asked::usual(content, person, competency) };
-        (competency, evidence(events.iter().copied(), &asked))
+        (competency, evidence_among(&placed, &asked))
     };
     content.competencies.iter().map(of).collect()
 }

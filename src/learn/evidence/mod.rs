@@ -21,4 +21,4 @@ pub use account::{Counted, LUCK_MOST, Uncounted};
 pub use apart::of_walks;
 pub use asked::{Asked, Evidence, Outcome, Taken, of_all};
 pub use hazard::{Hazard, REST_HOURS, TRIES};
-pub use proof::evidence;
+pub use proof::{evidence, evidence_among};

@@ -5,20 +5,23 @@ use super::families::Families;
 use super::round::Round;
 use super::{Asked, Counted, Evidence, Hazard, Taken, Uncounted};
 use crate::learn::mastery::{Call, Guess};
-use crate::record::{Attempts, Event, LocalDate, Standing, Step, Stray, Voids, WalkStep, Walked};
-use std::collections::BTreeMap;
+use crate::record::{Attempts, Event, LocalDate, Placed, Standing, Step, Stray, Voids, WalkStep, Walked};
+use std::collections::{BTreeMap, BTreeSet};
 
 /// The evidence that events give, oldest first: those of one journal, or of several merged ones.
 #[must_use]
 pub fn evidence<'a>(events: impl IntoIterator<Item = &'a Event>, asked: &Asked<'_>) -> Evidence {
+    evidence_among(&Placed::of(events), asked)
+}
+
+/// The same of events whose attempts are found already.
+#[must_use]
+pub fn evidence_among(events: &Placed<'_>, asked: &Asked<'_>) -> Evidence {
     let families = Families::of(asked.content, asked.competency);
-    let events: Vec<&Event> = events.into_iter().collect();
-    let voids = Voids::of(events.iter().copied());
-    let mut proof =
-        Proof { asked, families: &families, voids, attempts: Attempts::default(), made: Made::default() };
-    for event in events {
-        // Attempts of all people are followed: what is stray can only be told so.
-        let place = proof.attempts.take(event);
+    let voids = Voids::of(events.events().map(|(event, _)| event));
+    let (attempts, made) = (events.attempts(), Made::default());
+    let mut proof = Proof { asked, families: &families, voids, attempts, made };
+    for (event, place) in events.events() {
         if event.stamp().person == asked.person && families.concerns(event) {
             proof.take(event, place);
             proof.look(event.stamp().day());
@@ -31,12 +34,14 @@ pub fn evidence<'a>(events: impl IntoIterator<Item = &'a Event>, asked: &Asked<'
 #[derive(Default)]
 struct Made<'a> {
     account: Account<'a>,
-    /// Attempts at the competency that are open, by their places, in the order in which they were opened.
-    open: Vec<usize>,
+    /// Places of the attempts at the competency that are open; the later opened come later.
+    open: BTreeSet<usize>,
     /// The attempt at the competency that was begun last, with its place: it alone takes answers and may suffice.
     latest: Option<(usize, Round<'a>)>,
-    /// Places of those that were begun before, and what they had come to.
-    earlier: Vec<(usize, Call)>,
+    /// Places of those that were begun before.
+    superseded: BTreeSet<usize>,
+    /// What they had come to, in the order in which they were begun.
+    earlier: Vec<Call>,
     /// How many were begun since the evidence last sufficed.
     begun: u32,
     hazards: BTreeMap<String, Hazard>,
@@ -47,7 +52,7 @@ struct Made<'a> {
 
 impl Made<'_> {
     fn is_superseded(&self, place: usize) -> bool {
-        self.earlier.iter().any(|(earlier, _)| *earlier == place)
+        self.superseded.contains(&place)
     }
 
     fn is_decided(&self, place: usize) -> bool {
@@ -59,7 +64,7 @@ struct Proof<'a, 'b> {
     asked: &'b Asked<'b>,
     families: &'b Families<'b>,
     voids: Voids<'a>,
-    attempts: Attempts<'a>,
+    attempts: &'b Attempts<'a>,
     made: Made<'a>,
 }
 
@@ -83,7 +88,9 @@ impl<'a> Proof<'a, '_> {
                     let at_it = competencies.iter().any(|slug| slug == self.asked.competency);
                     made.open.extend(at_it.then_some(place));
                 }
-                (Step::Closed, Ok(Some(place))) => made.open.retain(|open| *open != place),
+                (Step::Closed, Ok(Some(place))) => {
+                    made.open.remove(&place);
+                }
                 _ => {}
             },
             Event::Walked(walked) => self.walked(walked),
@@ -145,7 +152,7 @@ impl<'a> Proof<'a, '_> {
     fn place(&self, answer: &Counted<'_>) -> Option<usize> {
         let made = &self.made;
         if let Some(own) = answer.attempt {
-            return made.open.iter().copied().find(|place| *place == own);
+            return made.open.contains(&own).then_some(own);
         }
         let here = |place: &usize| {
             let attempt = self.attempts.all().get(*place);
@@ -161,7 +168,8 @@ impl<'a> Proof<'a, '_> {
         let (open, standard) = (self.errors(), self.asked.standard);
         let made = &mut self.made;
         if let Some((before, round)) = made.latest.take_if(|(latest, _)| *latest != place) {
-            made.earlier.push((before, round.came_to(self.families, open)));
+            made.superseded.insert(before);
+            made.earlier.push(round.came_to(self.families, open));
         }
         let begun = &mut made.begun;
         let (_, round) = made.latest.get_or_insert_with(|| {
@@ -200,7 +208,7 @@ impl<'a> Proof<'a, '_> {
             supervised: attempt.and_then(|one| one.supervised).cloned(),
             state: round.state(self.families, open),
             sufficient_since: round.sufficient.flatten(),
-            earlier: self.made.earlier.into_iter().map(|(_, call)| call).collect(),
+            earlier: self.made.earlier,
             hazards: self.made.hazards.into_values().collect(),
             uncounted: self.made.uncounted,
             unreadable: self.asked.unreadable,

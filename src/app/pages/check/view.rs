@@ -3,8 +3,8 @@
 use super::super::deal;
 use crate::app::state::Shop;
 use crate::content::World;
-use crate::learn::check::{Course, Now, Sitting, answers_of, sheet_of};
-use crate::record::{Draft, Journal, LocalDate, SheetName, Standing};
+use crate::learn::check::{Course, Now, Sitting, sheet_of};
+use crate::record::{Draft, Journal, LocalDate, Placed, SheetName, Standing};
 
 /// A check of this tablet that is not closed.
 #[derive(Debug, Clone, PartialEq)]
@@ -34,9 +34,10 @@ pub(super) struct View {
 impl View {
     pub(super) fn of(shop: &Shop, journal: &Journal, attempt: &str, now: Now) -> Option<Self> {
         let (content, device) = (shop.content(), shop.settings.device.as_str());
-        let sitting = Sitting::of(content, journal.events(), device, attempt, now)?;
+        let placed = Placed::of(journal.events());
+        let sitting = Sitting::among(content, &placed, device, attempt, now)?;
         let set = sitting.attempt.set;
-        let answers = answers_of(journal.events(), device, attempt);
+        let answers = placed.answers(attempt, device);
         let sheet = sheet_of(content, set, &answers, shop.sheet());
         let person = sitting.attempt.person.to_owned();
         let draft = |sheet| {
