@@ -305,6 +305,9 @@ fn work_is_warm_enough_at_dew_point_and_gap() {
     near(least(25.0, 50.0, Thinner::Fast), 13.86 + 11.1, 0.05, "fast thinner");
     near(least(25.0, 50.0, Thinner::Retarded), 13.86 + 7.0, 0.05, "with retarder");
     near(least(18.0, 20.0, Thinner::Retarded), 10.0, 1e-9, "never under the cold limit");
+    let by = |t, rh| air::warm_enough(celsius(t), humidity(rh), Thinner::Retarded, base(&content)).rules;
+    assert_eq!(by(25.0, 50.0)[0].0, "air.gap-retarder");
+    assert_eq!(by(18.0, 20.0)[0].0, "air.cold-stop");
     covered::values("air", "published cases of spraying, PsychroLib");
 }
 

@@ -3,7 +3,7 @@
 mod support;
 
 use stepboard::content::Content;
-use stepboard::quantity::{Hours, Micrometres, Millimetres};
+use stepboard::quantity::{Hours, Micrometres, Millimetres, Unit};
 use stepboard::rules::colouring::{self, Blemish, ColourKind, ColourStep, PassCall, ScuffCall};
 use stepboard::rules::filling::{
     self, Face, FillPlan, FillerLook, FillerTone, FingerTest, Flats, StainUnder, UnderFiller, Wipe,
@@ -42,6 +42,10 @@ fn the_finger_ball_decides_when_filler_is_wiped() {
     assert_eq!(call(40.0, FillerLook::Dull, FingerTest::Hard), Wipe::Soften);
     same!(call(5.0, FillerLook::Dull, FingerTest::Balls), Wipe::Now, "from the fifth minute");
     same!(call(4.9, FillerLook::Dull, FingerTest::Balls), Wipe::Wait);
+    let ruling = filling::wipe(sheet, minutes(8.0), FillerLook::Dull, Some(FingerTest::Balls)).expect("told");
+    let shown: Vec<(Unit, f64)> =
+        ruling.working.iter().map(|step| (step.result.unit, step.result.value.round())).collect();
+    assert_eq!(shown, [(Unit::Minute, 8.0), (Unit::Minute, 5.0)], "the working is told in minutes");
     covered::values("filling", "NAVEDTRA 14044");
 }
 

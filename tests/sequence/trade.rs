@@ -117,6 +117,16 @@ fn four_to_six_clear_coats_by_the_film_that_is_left() {
         |coats| found(&Work::of(job(&["hard-maple"])).with(Op::Clear, |clear| clear.coats(coats)).check());
     assert_eq!(levelled(3), ["se-24"]);
     assert_eq!(levelled(6), [""; 0]);
+    // The coat that protects the colour is one of them.
+    let over_colour = |coats| {
+        let work =
+            Work::of(Job { binding: Binding::Plastic, ..coloured(&["hard-maple"], ColourPlan::Transparent) });
+        assert!(work.plan.steps.iter().any(|step| step.operation == Op::Protect));
+        found(&work.with(Op::Clear, |clear| clear.coats(coats)).check())
+    };
+    for coats in 1..=6 {
+        assert_eq!(over_colour(coats), levelled(coats + 1), "{coats} over the colour");
+    }
 }
 
 /// At least three days before buffing as the floor; full-gloss instruments are given longer.
