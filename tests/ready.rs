@@ -6,7 +6,7 @@ use stepboard::content::Content;
 use stepboard::learn::mastery::Call;
 use stepboard::learn::observation::Missing;
 use stepboard::people::{Crew, Far, Member, Ready, Source, last_signed};
-use stepboard::record::{Event, Journal};
+use stepboard::record::{Event, Journal, Placed};
 use stepboard::signoff::{Act, Book, read_canonical};
 use support::log::{Log, date, families};
 use support::shop;
@@ -34,7 +34,8 @@ fn ask_with<R>(
 ) -> R {
     let journal = Journal::new(events.to_vec());
     let (now, member) = (shop::when("2027-03-02T15:04:05Z"), member());
-    let source = Source { content, journal: &journal, knowledge: None, book, today: date(TODAY), now: &now };
+    let knowledge = &Placed::of(journal.events());
+    let source = Source { content, journal: &journal, knowledge, book, today: date(TODAY), now: &now };
     look(&source.ready(&member, content.competency(slug).expect("ships")))
 }
 

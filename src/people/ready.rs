@@ -2,9 +2,9 @@
 
 use super::Member;
 use crate::content::{Competency, Content};
-use crate::learn::evidence::{Asked as Known, Evidence, evidence};
+use crate::learn::evidence::{Asked as Known, Evidence, evidence_among};
 use crate::learn::observation::{Asked, Shown, shown};
-use crate::record::{Event, Journal, LocalDate};
+use crate::record::{Journal, LocalDate, Placed};
 use crate::signoff::{Book, Standing, When};
 use crate::terms;
 
@@ -31,9 +31,9 @@ pub struct Source<'a> {
     pub content: &'a Content,
     /// The journal of this device.
     pub journal: &'a Journal,
-    /// Events that knowledge evidence is taken from, where there are more than those of the journal: what was done on other
-    /// tablets, under the names that are used here.
-    pub knowledge: Option<&'a [Event]>,
+    /// Events that knowledge evidence is taken from: those of the journal, or more where something was done on other tablets,
+    /// under the names that are used here.
+    pub knowledge: &'a Placed<'a>,
     /// The sign-off book, where one is begun.
     pub book: Option<&'a Book>,
     /// The day in the shop.
@@ -83,10 +83,7 @@ impl<'a> Source<'a> {
 
     fn known(&self, member: &Member, competency: &Competency) -> Evidence {
         let asked = Known::usual(self.content, &member.journal, competency);
-        evidence(
-            self.knowledge.unwrap_or(self.journal.events()),
-            &Known { unreadable: self.journal.unreadable(), ..asked },
-        )
+        evidence_among(self.knowledge, &Known { unreadable: self.journal.unreadable(), ..asked })
     }
 
     fn stands(&self, member: &Member, slug: &str) -> bool {

@@ -19,6 +19,7 @@ use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::device::clock;
 use crate::people::{Far, Member, Source};
+use crate::record::Placed;
 use crate::rules::term::Term;
 use yew::prelude::*;
 
@@ -35,10 +36,11 @@ pub(in crate::app) fn Assess() -> Html {
     let source = clock::today().zip(clock::when());
     let members = people.crew.members();
     let rows = source.as_ref().filter(|_| open.is_some()).map(|(today, now)| {
+        let knowledge = Placed::of(journal.events());
         let source = Source {
             content: shop.content(),
             journal: &journal,
-            knowledge: None,
+            knowledge: &knowledge,
             book: book.map(|book| &**book),
             today: *today,
             now,

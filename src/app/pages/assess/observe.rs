@@ -14,6 +14,7 @@ use crate::content::{Competency, OnFile};
 use crate::device::clock;
 use crate::learn::observation::Missing;
 use crate::people::{Ready, Source};
+use crate::record::Placed;
 use crate::rules::term::Term;
 use yew::prelude::*;
 
@@ -51,7 +52,7 @@ pub(in crate::app) fn Observe(props: &ObserveProps) -> Html {
         _ if own => html! { <p key="own" class="kraft">{ shop.say("assess.unfit.own-work") }</p> },
         (Some((member, competency)), Some(by), Some((today, now))) => {
             let book = signed.book().map(|book| &**book);
-            let knowledge = knowledge.as_deref();
+            let knowledge = &Placed::of(knowledge.as_deref().unwrap_or(journal.events()));
             let source =
                 Source { content: shop.content(), journal: &journal, knowledge, book, today, now: &now };
             let ready = source.ready(member, competency);

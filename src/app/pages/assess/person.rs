@@ -9,6 +9,7 @@ use crate::app::state::{Shop, use_shop};
 use crate::content::Profile;
 use crate::device::clock;
 use crate::people::{Far, Member, Ready, Source};
+use crate::record::Placed;
 use crate::rules::term::{Stage, Term};
 use crate::signoff::Role;
 use yew::prelude::*;
@@ -40,7 +41,8 @@ pub(in crate::app) fn AssessPerson(props: &AssessPersonProps) -> Html {
         _ if own => html! { <p key="own" class="kraft">{ shop.say("assess.unfit.own-work") }</p> },
         (Some(member), Some(by), Some((today, now))) => {
             let book = signed.book().map(|book| &**book);
-            let knowledge = knowledge.as_deref();
+            let elsewhere = knowledge.is_some();
+            let knowledge = &Placed::of(knowledge.as_deref().unwrap_or(journal.events()));
             let source =
                 Source { content: shop.content(), journal: &journal, knowledge, book, today: *today, now };
             let all: Vec<Ready<'_>> =
@@ -50,7 +52,7 @@ pub(in crate::app) fn AssessPerson(props: &AssessPersonProps) -> Html {
                     <p key="unreadable" class="kraft" role="alert" hidden={journal.unreadable() == 0}>
                         { shop.say_with("assess.unreadable", &[("n", journal.unreadable().to_string())]) }
                     </p>
-                    <p key="elsewhere" class="kraft" hidden={knowledge.is_none()}>{ shop.say("assess.elsewhere") }</p>
+                    <p key="elsewhere" class="kraft" hidden={!elsewhere}>{ shop.say("assess.elsewhere") }</p>
                     <p key="teaches" class="kraft" hidden={teaches || hazards(&all).is_empty()}>{ shop.say("assess.taught.instructor") }</p>
                     <div key="taught" hidden={!teaches}><Taught member={member.clone()} by={by.clone()} hazards={hazards(&all)} /></div>
                     { for Far::ALL.iter().map(|far| group(&shop, member, *far, &all)) }

@@ -16,6 +16,7 @@ use crate::app::state::{Keep, Shop, use_shop};
 use crate::device::{clock, page};
 use crate::learn::mastery::Call;
 use crate::people::{Signing, Source};
+use crate::record::Placed;
 use crate::signoff::Draft;
 use yew::prelude::*;
 
@@ -41,10 +42,11 @@ pub(in crate::app) fn Sign(props: &SignProps) -> Html {
     let known = (keys.open.clone(), signed.stored.clone(), journal.next_sequence(), elsewhere);
     let now = use_memo(known.clone(), |_| clock::today().zip(clock::when()));
     let typed = Typed { reason: (*reason).clone(), until: (*until).clone() };
+    let placed = Placed::of(knowledge.as_deref().unwrap_or(journal.events()));
     let source = now.as_ref().as_ref().map(|(today, now)| Source {
         content: shop.content(),
         journal: &journal,
-        knowledge: knowledge.as_deref(),
+        knowledge: &placed,
         book: book.as_deref(),
         today: *today,
         now,
