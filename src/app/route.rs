@@ -450,14 +450,14 @@ impl Route {
         }
     }
 
-    /// Goes to the screen at once. The browser tells of a new address only later, when what was changed together with
-    /// it has been drawn already; so it is told here too.
     /// Goes there without a way back to where one is: that place cannot be shown.
     pub(super) fn go_instead(&self) {
         // Only an address that is none is refused.
         let _ = window().location().replace(&self.address());
     }
 
+    /// Goes to the screen at once. The browser tells of a new address only later, when what was changed together with
+    /// it has been drawn already; so it is told here too.
     pub(super) fn go(&self) {
         // Neither can fail: the address is a plain one, and so is the name of the event.
         let _ = window().location().set_hash(&self.address());
