@@ -20,7 +20,7 @@ use stepboard::rules::sequence::operation::{COATS, Operation as Op};
 use stepboard::rules::sequence::plan::{Climate, Step, Told};
 use stepboard::rules::sequence::route;
 use stepboard::rules::sheet::{Setting, Sheet};
-use stepboard::rules::term::Stage;
+use stepboard::rules::term::{ColourPlan, Stage};
 use support::job::job;
 use support::{base, content};
 
@@ -190,6 +190,24 @@ fn clear_after_a_night_goes_on_over_a_scuffed_film() {
         nights += steps.iter().filter(|step| step.operation == Op::Scuff).count();
     }
     assert!(nights > 0, "some tickets take more clear than a day has time for");
+}
+
+/// `sequence-errors.csv`, se-25 and sv-21: transparent colour that is scuffed is cut through; its nibs may be taken off, and solid colour
+/// takes a light scuff.
+#[test]
+fn colour_is_scuffed_where_it_bears_it() {
+    let scuffed = |colour, manner| {
+        let job = Job { colour, ..job(&["hard-maple"]) };
+        let mut plan = route::plan(&job, &base());
+        let place = plan.steps.iter().position(|step| step.operation == Op::Colour).expect("it is coloured");
+        plan.steps.insert(place + 1, Step::of(Op::Scuff).how(manner));
+        let run = Run::of_plan(&job, &plan, &base(), &AirLog::default()).expect("all is told");
+        let cut = |cause: &Cause| *cause == Cause::Order(OrderError::TransparentColourScuffed);
+        run.defects().iter().any(|defect| cut(&defect.cause))
+    };
+    let (clear, solid) = (ColourPlan::Transparent, ColourPlan::Solid);
+    assert!(scuffed(clear, Manner::Light) && !scuffed(clear, Manner::NibsOnly));
+    assert!(!scuffed(solid, Manner::Light) && !scuffed(solid, Manner::NibsOnly));
 }
 
 /// The time plan of a ticket, which knows the waits of a job in outline, and the shortest schedule of the run agree on
