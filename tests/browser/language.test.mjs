@@ -7,7 +7,7 @@ import { test } from "node:test";
 import { By } from "selenium-webdriver";
 import { root } from "../../tools/shell.mjs";
 import { everyScreen } from "./crawl.mjs";
-import { SIZES, journey } from "./harness.mjs";
+import { SIZES, journey, testWith } from "./harness.mjs";
 import { fill, goTo } from "./office.mjs";
 
 /** Words that a message must have to be known for English: single ones are names, signs or the same in both. */
@@ -52,6 +52,43 @@ for (const size of [SIZES[0], SIZES[2]]) {
       assert.deepEqual(found, []);
     }));
 }
+
+/** Widths of a phone, px: a usual one and the narrowest. */
+const WIDTHS = [390, 320];
+/** Screens with short titles and long ones. All have the same line below them. */
+const SCREENS = ["#/", "#/menu", "#/programs", "#/verify", "#/walk", "#/book", "#/sets"];
+const BARS = `return [".top", ".rail"].map((bar) => Math.ceil(document.querySelector(bar).getBoundingClientRect().height))`;
+
+const WITHIN = `const middle = document.querySelector(".middle");
+  return middle.scrollWidth <= middle.clientWidth`;
+
+/** How high the bars above and below each screen are at each width, px. */
+async function bars(page) {
+  const found = new Map();
+  for (const width of WIDTHS) {
+    await page.browser.size({ width, height: 844 });
+    for (const address of SCREENS) {
+      await goTo(page, address);
+      await page.until(`the screen ${address}`, () => page.driver.executeScript("return !document.querySelector('.top-title')?.textContent.startsWith('Stepboard')"));
+      await page.assertFits(`${address} at ${width} px`);
+      assert(await page.driver.executeScript(WITHIN), `${address} at ${width} px: something is cut off`);
+      found.set(`${address} at ${width} px`, await page.driver.executeScript(BARS));
+    }
+  }
+  return found;
+}
+
+testWith("size", "the bars above and below a screen are as low in Spanish as in English, on a phone and at 320 px", () =>
+  journey("spanish-bars", SIZES[2], async (page) => {
+    await page.one("heading");
+    const english = await bars(page);
+    await inSpanish(page);
+    const spanish = await bars(page);
+    const higher = [...spanish].filter(([where, heights]) => heights.some((height, bar) => height > english.get(where)[bar]));
+    assert.deepEqual(higher, []);
+    await goTo(page, "#/");
+    await page.shot("spanish-bars");
+  }));
 
 test("each person has their own language, and the tablet keeps its own", () =>
   journey("languages", SIZES[1], async (page) => {
