@@ -272,7 +272,7 @@ fn boot_script_and_program_name_the_same_stores() {
     };
     let made = between(&read("src/device/boot/database.js"), "STORES = [", "]");
     let made = made.split(',').map(|name| name.trim().trim_matches('"').to_owned());
-    let program = read("src/device/store/mod.rs");
+    let program = ["mod", "shelf"].map(|file| read(&format!("src/device/store/{file}.rs"))).concat();
     let listed = between(&program, "const STORES: ", "];");
     let (_, listed) = listed.split_once("= [").expect("a list");
     let named = listed.split(',').map(str::trim).filter(|one| !one.is_empty()).map(|one| {

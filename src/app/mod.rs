@@ -6,6 +6,8 @@ mod pages;
 mod parts;
 mod root;
 mod route;
+mod screen;
+mod start;
 mod state;
 
-pub use root::start;
+pub use start::start;

@@ -1,8 +1,9 @@
 //! Everything in the browser's database, taken out as one backup and put back from one.
 
+use super::journal::FRONT;
 use super::{
-    BOOK, CREW, FOLDER, FOLDER_SETUP, FRONT, JOURNAL, SETTINGS, STATE, STORES, Shelf, Store, StoreError,
-    done, key_of, number,
+    BOOK, CREW, FOLDER, FOLDER_SETUP, JOURNAL, SETTINGS, STATE, STORES, Shelf, Store, StoreError, done,
+    key_of, number,
 };
 use crate::exchange::{Backup, Key, Refused, Values};
 use idb::TransactionMode;
