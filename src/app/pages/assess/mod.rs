@@ -12,6 +12,7 @@ mod person;
 mod stopwatch;
 mod strike;
 mod taught;
+mod writing;
 
 use crate::app::hooks::{use_book, use_keys_held, use_people, use_signed};
 use crate::app::parts::{Frame, Picture, Unlock, icon};

@@ -21,6 +21,7 @@ mod void;
 mod void_acts;
 mod void_of;
 mod void_what;
+mod void_written;
 mod voidings;
 mod walked;
 mod who;

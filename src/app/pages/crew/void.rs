@@ -1,43 +1,17 @@
 //! Voids what was found wrong after it counted, and says what came of it where it was asked for.
 
 use super::void_acts::{VoidActs, void_words};
-use super::void_what::{VoidWhat, known_voidings, wrong};
-use crate::app::hooks::{use_book, use_crew, use_keys_held, use_people, use_sets};
+use super::void_what::{VoidWhat, known_voidings};
+use super::void_written::{Writing, use_writing};
+use crate::app::hooks::{use_book, use_crew, use_sets};
 use crate::app::parts::{Field, Picture, icon, typed_into};
-use crate::app::state::{Keep, KeysContext, Shop, use_shop};
+use crate::app::state::{Shop, use_shop};
 use crate::device::page;
-use crate::people::Crew;
-use crate::record::{AssessorName, EventName, Journal, Stamp, Voided, Voids, Wrong, plain};
+use crate::record::{EventName, Voided, Voids};
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
-use wasm_bindgen_futures::spawn_local;
 use web_sys::{Element, HtmlSelectElement};
 use yew::prelude::*;
-
-/// Whoever finds it: who has opened a key, else who works here.
-pub(super) fn finder(shop: &Shop, keys: &KeysContext, crew: &Crew) -> AssessorName {
-    if let Some(open) = &keys.open {
-        return AssessorName { number: open.person.number.to_string(), name: open.person.name.clone() };
-    }
-    let person = &shop.settings.person;
-    match crew.of_journal(person) {
-        Some(member) => AssessorName { number: member.number.to_string(), name: member.name.clone() },
-        None => AssessorName { number: String::new(), name: person.clone() },
-    }
-}
-
-/// The event that voids something, written now.
-pub(super) fn voided(
-    shop: &Shop,
-    journal: &Journal,
-    by: AssessorName,
-    wrong: Wrong,
-    reason: &str,
-    from: Option<EventName>,
-) -> Voided {
-    let stamp = Stamp { sequence: journal.next_sequence(), ..shop.stamp("") };
-    Voided { stamp, wrong, reason: plain(reason), by, from }
-}
 
 #[derive(Properties, PartialEq)]
 pub(super) struct VoidFormProps {
@@ -52,20 +26,59 @@ pub(super) struct VoidFormProps {
 #[component]
 pub(super) fn VoidForm(props: &VoidFormProps) -> Html {
     let shop = use_shop();
-    let (books, crew, keys, people, sets) =
-        (use_book(), use_crew(), use_keys_held(), use_people(), use_sets());
-    let (reason, said) = (use_state(String::new), use_state(AttrValue::default));
-    let (picked, busy, open) = (use_state(|| 0_usize), use_state(|| false), use_state(|| false));
+    let (books, crew, sets) = (use_book(), use_crew(), use_sets());
+    let (picked, open) = (use_state(|| 0_usize), use_state(|| false));
     let known = known_voidings(&books, &crew);
     let voids = Voids::of(&known);
-    let standing = props.choices.get(*picked).and_then(|(what, _)| what.standing(&voids)).cloned();
+    let picked_one = props.choices.get(*picked).map(|(what, _)| what);
+    let standing = picked_one.and_then(|what| what.standing(&voids)).cloned();
     let is_void = standing.is_some();
     let origin = standing.as_ref().map(Voided::origin);
-    // What was done here takes the focus to what is said of it; what comes from elsewhere does not.
+    let heading = format!("{}-said", props.id);
+    let (counts_again, on_acted) = use_said_of_act(&heading, origin.clone());
+    let on_done = {
+        let open = open.setter();
+        Callback::from(move |()| {
+            on_acted.emit(());
+            open.set(false);
+        })
+    };
+    let Writing { reason, wrong, busy, onsubmit } =
+        use_writing(picked_one.cloned(), &props.voiding, &on_done);
+    let words = standing.as_ref().map(|one| void_words(&shop, &sets, one));
+    html! {
+        <div class="void-form">
+            <div key="said" id={heading} class={classes!(is_void.then_some("kraft"))} role="status" tabindex="-1">
+                if is_void { <p><b>{ shop.say("crew.void.now") }</b></p>{ words.unwrap_or_default() }<p>{ shop.say("crew.void.elsewhere") }</p> }
+                if counts_again { <p>{ shop.say("crew.void.over") }</p> }
+                if busy { <p>{ shop.say("crew.void.busy") }</p> }
+            </div>
+            if let (Some(voided), Some(origin)) = (standing, origin) {
+                <VoidActs key={format!("acts-{}-{}", origin.device, origin.sequence)} id={props.id.clone()} {voided} over=false {on_done} />
+            }
+            <details key="form" open={*open} ontoggle={unfolded(&open)} hidden={is_void && props.choices.len() < 2}>
+                <summary>{ shop.say(if is_void { "crew.void.other" } else { "crew.void.open" }) }</summary>
+                <form class="form" {onsubmit}>
+                    <p class="note">{ shop.say("crew.void.why") }</p>
+                    { what_field(&shop, props, &picked) }
+                    <div class="contents" hidden={is_void}>
+                        <Field id={props.id.clone()} label={shop.say("crew.void.reason")} hint={shop.say("crew.void.reason-hint")} value={(*reason).clone()} on_input={typed_into(&reason)} {wrong} />
+                        <button type="submit" class="control" disabled={busy}>{ icon(Picture::Cross) }{ shop.say("crew.void.go") }</button>
+                    </div>
+                </form>
+            </details>
+        </div>
+    }
+}
+
+/// What was done here takes the focus to what is said of it; what comes from elsewhere does not. Gives whether something counts
+/// again by it, and what is told once something is done.
+#[hook]
+fn use_said_of_act(heading: &str, origin: Option<EventName>) -> (bool, Callback<()>) {
     let acted = use_mut_ref(|| false);
     let back = use_state(|| false);
-    let heading = format!("{}-said", props.id);
-    use_effect_with((origin.clone(), heading.clone()), {
+    let is_void = origin.is_some();
+    use_effect_with((origin, heading.to_owned()), {
         let (acted, back) = (Rc::clone(&acted), back.setter());
         move |(origin, heading)| {
             if acted.replace(false) {
@@ -74,20 +87,13 @@ pub(super) fn VoidForm(props: &VoidFormProps) -> Html {
             }
         }
     });
-    let on_done = {
-        let (acted, open) = (Rc::clone(&acted), open.setter());
-        Callback::from(move |()| {
-            *acted.borrow_mut() = true;
-            open.set(false);
-        })
-    };
-    let ontoggle = {
-        let open = open.setter();
-        Callback::from(move |event: Event| {
-            let folded = event.target().and_then(|target| target.dyn_into::<Element>().ok());
-            open.set(folded.is_some_and(|folded| folded.has_attribute("open")));
-        })
-    };
+    let on_acted = Callback::from(move |()| *acted.borrow_mut() = true);
+    (*back && !is_void, on_acted)
+}
+
+/// Which of what can be voided; not asked where there is but one.
+fn what_field(shop: &Shop, props: &VoidFormProps, picked: &UseStateHandle<usize>) -> Html {
+    let id = format!("{}-what", props.id);
     let onchange = {
         let picked = picked.setter();
         Callback::from(move |event: Event| {
@@ -96,71 +102,22 @@ pub(super) fn VoidForm(props: &VoidFormProps) -> Html {
             picked.set(place.unwrap_or(0));
         })
     };
-    let onsubmit = {
-        let (shop, reason, said, busy) = (shop.clone(), reason.clone(), said.clone(), busy.clone());
-        let (voiding, on_done, books, crew) =
-            (props.voiding.clone(), on_done.clone(), books.clone(), crew.clone());
-        let what = props.choices.get(*picked).map(|(what, _)| what.clone());
-        let by = finder(&shop, &keys, &people.crew);
-        Callback::from(move |event: SubmitEvent| {
-            event.prevent_default();
-            let Some(what) = what.clone().filter(|_| !*busy) else { return };
-            let journal = &books.book.journal;
-            let nothing = Wrong::Set { set: String::new() };
-            if !voided(&shop, journal, by.clone(), nothing, &reason, None).is_fit() {
-                return said.set(shop.say("crew.void.no-reason"));
-            }
-            said.set(AttrValue::default());
-            busy.set(true);
-            voiding.emit(());
-            let (shop, reason, said, on_done) = (shop.clone(), reason.clone(), said.clone(), on_done.clone());
-            let (by, busy, books, crew) = (by.clone(), busy.clone(), books.clone(), crew.clone());
-            spawn_local(async move {
-                let wrong = wrong(&crew.content.0, what).await;
-                let what = voided(&shop, &books.book.journal, by, wrong, &reason, None).into();
-                let done = Callback::from(move |stored: bool| {
-                    busy.set(false);
-                    if stored {
-                        reason.set(String::new());
-                        on_done.emit(());
-                    } else {
-                        said.set(shop.say("assess.not-stored"));
-                    }
-                });
-                books.write.emit(Keep { what, done });
-            });
-        })
-    };
     let option = |(nth, (_, words)): (usize, &(VoidWhat, AttrValue))| {
-        html! { <option key={nth} value={nth.to_string()} selected={nth == *picked}>{ words }</option> }
+        html! { <option key={nth} value={nth.to_string()} selected={nth == **picked}>{ words }</option> }
     };
-    let select = format!("{}-what", props.id);
-    let counts_again = *back && !is_void;
-    let words = standing.as_ref().map(|one| void_words(&shop, &sets, one));
     html! {
-        <div class="void-form">
-            <div key="said" id={heading} class={classes!(is_void.then_some("kraft"))} role="status" tabindex="-1">
-                if is_void { <p><b>{ shop.say("crew.void.now") }</b></p>{ words.unwrap_or_default() }<p>{ shop.say("crew.void.elsewhere") }</p> }
-                if counts_again { <p>{ shop.say("crew.void.over") }</p> }
-                if *busy { <p>{ shop.say("crew.void.busy") }</p> }
-            </div>
-            if let (Some(voided), Some(origin)) = (standing, origin) {
-                <VoidActs key={format!("acts-{}-{}", origin.device, origin.sequence)} id={props.id.clone()} {voided} over=false {on_done} />
-            }
-            <details key="form" open={*open} {ontoggle} hidden={is_void && props.choices.len() < 2}>
-                <summary>{ shop.say(if is_void { "crew.void.other" } else { "crew.void.open" }) }</summary>
-                <form class="form" {onsubmit}>
-                    <p class="note">{ shop.say("crew.void.why") }</p>
-                    <div class="field" hidden={props.choices.len() < 2}>
-                        <label for={select.clone()}>{ shop.say("crew.void.what") }</label>
-                        <select id={select} {onchange}>{ for props.choices.iter().enumerate().map(option) }</select>
-                    </div>
-                    <div class="contents" hidden={is_void}>
-                        <Field id={props.id.clone()} label={shop.say("crew.void.reason")} hint={shop.say("crew.void.reason-hint")} value={(*reason).clone()} on_input={typed_into(&reason)} wrong={(*said).clone()} />
-                        <button type="submit" class="control" disabled={*busy}>{ icon(Picture::Cross) }{ shop.say("crew.void.go") }</button>
-                    </div>
-                </form>
-            </details>
+        <div class="field" hidden={props.choices.len() < 2}>
+            <label for={id.clone()}>{ shop.say("crew.void.what") }</label>
+            <select {id} {onchange}>{ for props.choices.iter().enumerate().map(option) }</select>
         </div>
     }
+}
+
+/// Follows what is folded and unfolded by hand.
+fn unfolded(open: &UseStateHandle<bool>) -> Callback<Event> {
+    let open = open.setter();
+    Callback::from(move |event: Event| {
+        let folded = event.target().and_then(|target| target.dyn_into::<Element>().ok());
+        open.set(folded.is_some_and(|folded| folded.has_attribute("open")));
+    })
 }

@@ -1,7 +1,7 @@
 //! What can be done with something that is void: taken over from another tablet, taken back, handed out.
 
 use super::card_title::card_title;
-use super::void::{finder, voided};
+use super::void_written::{finder, voided};
 use crate::app::hooks::{use_book, use_keys_held, use_people};
 use crate::app::parts::{HandOut, Picture, icon};
 use crate::app::state::{Keep, SetsContext, Shop, use_shop};

@@ -2,6 +2,8 @@
 
 mod begin;
 mod bring;
+mod bring_book;
+mod bring_key;
 mod change;
 mod crew;
 mod erase;
