@@ -6,6 +6,7 @@ mod going;
 mod offered;
 mod share;
 mod standing;
+mod typed;
 
 use crate::app::hooks::use_folder;
 use crate::app::parts::Frame;

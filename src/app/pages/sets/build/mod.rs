@@ -8,6 +8,7 @@ mod length;
 mod missing;
 mod more;
 mod own;
+mod own_card;
 mod preview;
 mod save;
 mod warned;
