@@ -1,6 +1,7 @@
 //! Checks: those that are open, those that are over, and choosing a new one.
 
 mod answers;
+mod card;
 mod choose;
 mod close;
 mod elapsed;

@@ -2,6 +2,8 @@
 //! in the journal of whoever answered, as practice on paper.
 
 mod ask;
+mod field;
+mod typed;
 mod whose;
 
 use super::super::sets::kept_back;

@@ -4,13 +4,13 @@ use super::asked::OfCard;
 use super::gun::{self, Gun};
 use super::run;
 use super::words;
-use crate::app::hooks::use_wanted;
+use crate::app::hooks::{Wanted, use_wanted};
 use crate::app::parts::{Frame, Picture, SprayStand, Stand, Turn, icon};
 use crate::app::state::{Shop, use_shop};
 use crate::content::CautionStage;
 use crate::device::once_drawn;
 use crate::spraying::{Outcome, Setup};
-use std::cell::Cell;
+use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -32,6 +32,67 @@ impl PartialEq for AtStandProps {
     }
 }
 
+/// Somebody at the stand: what they do there, and what is said of it.
+#[derive(Clone)]
+struct AtWork {
+    shop: Shop,
+    /// None before the stand is drawn.
+    stand: Rc<RefCell<Option<Stand>>>,
+    said: UseStateSetter<AttrValue>,
+    wanted: Wanted,
+}
+
+impl AtWork {
+    fn say(&self, key: &str) {
+        self.said.set(self.shop.say(key));
+    }
+
+    /// A stroke was begun or ended.
+    fn stroked(&self) {
+        // What is sprayed now is not part of a run that is being measured.
+        self.wanted.none();
+        let full = self.stand.borrow().as_ref().is_some_and(Stand::is_full);
+        self.said.set(if full { self.shop.say("spray.full") } else { AttrValue::default() });
+    }
+
+    /// Waits for what is sprayed to dry.
+    fn wait(&self) {
+        self.wanted.none();
+        let stand = self.stand.borrow();
+        let Some(stand) = &*stand else { return };
+        let full = stand.is_full();
+        if !full {
+            stand.wait(gun::WAIT);
+        }
+        self.say(if stand.is_bare() {
+            "spray.wait-bare"
+        } else if full {
+            "spray.full"
+        } else {
+            "spray.waited"
+        });
+    }
+
+    /// Hands a run to its card, or measures it.
+    fn look(&self, of_card: Option<&OfCard>, on_done: &Callback<Rc<Outcome>>) {
+        let done = self.stand.borrow().as_ref().map(Stand::done);
+        match (done, of_card) {
+            (Some(Ok((path, _))), Some(card)) => card.on_path.emit(path),
+            (Some(Ok((path, sprayer))), None) => {
+                self.say("spray.measuring");
+                let (on_done, is_wanted) = (on_done.clone(), self.wanted.anew());
+                once_drawn(async move |mut slices| {
+                    let run = run::measured(path, sprayer, &mut slices).await;
+                    if is_wanted() {
+                        on_done.emit(Rc::new(run));
+                    }
+                });
+            }
+            _ => self.say("spray.bare"),
+        }
+    }
+}
+
 #[component]
 pub(super) fn AtStand(props: &AtStandProps) -> Html {
     let shop = use_shop();
@@ -43,63 +104,22 @@ pub(super) fn AtStand(props: &AtStandProps) -> Html {
     let stand = use_mut_ref(|| None::<Stand>);
     let wanted = use_wanted();
     let pressed = use_memo((), |()| Rc::new(Cell::new(false)));
-    let on_ready = {
-        let stand = Rc::clone(&stand);
-        Callback::from(move |ready: Stand| *stand.borrow_mut() = Some(ready))
-    };
+    let at_work = AtWork { shop: shop.clone(), stand: Rc::clone(&stand), said: said.setter(), wanted };
+    let on_ready = Callback::from(move |ready: Stand| *stand.borrow_mut() = Some(ready));
     let on_stroke = {
-        let (spraying, said, shop, stand) =
-            (spraying.setter(), said.setter(), shop.clone(), Rc::clone(&stand));
-        let wanted = wanted.clone();
+        let (spraying, at_work) = (spraying.setter(), at_work.clone());
         Callback::from(move |begun: bool| {
-            // What is sprayed now is not part of a run that is being measured.
-            wanted.none();
+            at_work.stroked();
             spraying.set(begun);
-            let full = stand.borrow().as_ref().is_some_and(Stand::is_full);
-            said.set(if full { shop.say("spray.full") } else { AttrValue::default() });
         })
     };
     let on_wait = {
-        let (stand, said, shop) = (Rc::clone(&stand), said.setter(), shop.clone());
-        let wanted = wanted.clone();
-        Callback::from(move |()| {
-            wanted.none();
-            if let Some(stand) = &*stand.borrow() {
-                let full = stand.is_full();
-                let key = if stand.is_bare() {
-                    "spray.wait-bare"
-                } else if full {
-                    "spray.full"
-                } else {
-                    "spray.waited"
-                };
-                if !full {
-                    stand.wait(gun::WAIT);
-                }
-                said.set(shop.say(key));
-            }
-        })
+        let at_work = at_work.clone();
+        Callback::from(move |()| at_work.wait())
     };
     let look = {
-        let (stand, said, shop) = (Rc::clone(&stand), said.setter(), shop.clone());
-        let (on_done, of_card) = (props.on_done.clone(), props.of_card.clone());
-        Callback::from(move |_: MouseEvent| {
-            let done = stand.borrow().as_ref().map(Stand::done);
-            match (done, &of_card) {
-                (Some(Ok((path, _))), Some(card)) => card.on_path.emit(path),
-                (Some(Ok((path, sprayer))), None) => {
-                    said.set(shop.say("spray.measuring"));
-                    let (on_done, is_wanted) = (on_done.clone(), wanted.anew());
-                    once_drawn(async move |mut slices| {
-                        let run = run::measured(path, sprayer, &mut slices).await;
-                        if is_wanted() {
-                            on_done.emit(Rc::new(run));
-                        }
-                    });
-                }
-                _ => said.set(shop.say("spray.bare")),
-            }
-        })
+        let (of_card, on_done) = (props.of_card.clone(), props.on_done.clone());
+        Callback::from(move |_: MouseEvent| at_work.look(of_card.as_ref(), &on_done))
     };
     let program = props.on_program.reform(|_: MouseEvent| true);
     let controls = Gun {

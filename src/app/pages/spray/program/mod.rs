@@ -2,20 +2,19 @@
 
 mod fields;
 mod set;
+mod sets;
 
 use super::asked::OfCard;
-use super::run as spray;
 use super::words;
 use crate::app::hooks::use_wanted;
 use crate::app::parts::{Field, Frame, Picture, icon};
 use crate::app::state::{Shop, use_shop};
 use crate::content::CautionStage;
-use crate::device::once_drawn;
-use crate::device::page;
 use crate::spraying::edge::Side;
-use crate::spraying::{Outcome, Passes, Setup};
+use crate::spraying::{Outcome, Setup};
 use fields::{Along, Number, Typed};
 use set::Set;
+use sets::Sets;
 use std::rc::Rc;
 use yew::prelude::*;
 
@@ -47,77 +46,20 @@ pub(super) fn Program(props: &ProgramProps) -> Html {
     let sets = use_state(Vec::<Set>::new);
     let said = use_state_eq(AttrValue::default);
     let wanted = use_wanted();
-    let wrong = typed.wrong(*goes, setup, &shop);
-    let field = |one: Number| {
-        let on_input = {
-            let (set, typed) = (typed.setter(), (*typed).clone());
-            Callback::from(move |text: String| set.set(typed.with(one.key, text)))
-        };
-        let bounds = [("from", number(&shop, one.least)), ("to", number(&shop, one.most))];
-        let key = if one.is_whole() { "spray.program.allowed-whole" } else { "spray.program.allowed" };
-        let allowed = shop.say_with(key, &bounds);
-        let wrong = if wrong.contains(&one.key) { allowed } else { AttrValue::default() };
-        html! { <Field key={one.key} id={id(one.key)} label={shop.say(&format!("spray.program.{}", one.key))} value={typed.text(one.key).to_owned()} {on_input} {wrong} /> }
-    };
+    let sets = Sets { shop: shop.clone(), setup: Rc::clone(setup), sets, said: said.setter(), wanted };
     let add = {
-        let (typed, goes, setup) = ((*typed).clone(), *goes, Rc::clone(setup));
-        let (sets, said, shop) = (sets.clone(), said.setter(), shop.clone());
-        let wanted = wanted.clone();
+        let (sets, typed, goes) = (sets.clone(), (*typed).clone(), *goes);
         Callback::from(move |event: SubmitEvent| {
             event.prevent_default();
-            wanted.none();
-            match (typed.passes(goes, &setup, &shop), typed.wrong(goes, &setup, &shop).first()) {
-                (Some(passes), _) => {
-                    sets.set(sets.iter().cloned().chain([Set { goes, passes }]).collect());
-                    said.set(shop.say("spray.program.added"));
-                }
-                (None, Some(key)) => {
-                    said.set(AttrValue::default());
-                    page::focus(&id(key));
-                }
-                (None, None) => {}
-            }
+            sets.add(&typed, goes);
         })
     };
     let run = {
-        let (sets, setup, said, shop) = ((*sets).clone(), Rc::clone(setup), said.setter(), shop.clone());
-        let (on_done, of_card, wanted) = (props.on_done.clone(), props.of_card.clone(), wanted.clone());
-        Callback::from(move |_: MouseEvent| {
-            if sets.is_empty() {
-                return said.set(shop.say("spray.program.none"));
-            }
-            let passes: Vec<Passes> = sets.iter().flat_map(|set: &Set| set.passes.iter().cloned()).collect();
-            if let Some(card) = &of_card {
-                return card.on_passes.emit(passes);
-            }
-            said.set(shop.say("spray.measuring"));
-            let (setup, said, shop) = (Rc::clone(&setup), said.clone(), shop.clone());
-            let (on_done, is_wanted) = (on_done.clone(), wanted.anew());
-            once_drawn(async move |mut slices| match spray::programmed(&passes, &setup, &mut slices).await {
-                Ok(run) if is_wanted() => on_done.emit(Rc::new(run)),
-                Ok(_) => {}
-                Err(_) => said.set(shop.say("spray.program.too-long")),
-            });
-        })
+        let (sets, of_card, on_done) = (sets.clone(), props.of_card.clone(), props.on_done.clone());
+        Callback::from(move |_: MouseEvent| sets.run(of_card.as_ref(), &on_done))
     };
-    let taken = |(nth, set): (usize, &Set)| {
-        let drop = {
-            let (sets, wanted) = (sets.clone(), wanted.clone());
-            move |_: MouseEvent| {
-                wanted.none();
-                let left =
-                    sets.iter().enumerate().filter(|(other, _)| *other != nth).map(|(_, set)| set.clone());
-                sets.set(left.collect());
-            }
-        };
-        let named = [("n", (nth + 1).to_string())];
-        html! {
-            <li key={nth}>
-                <span class="words"><b>{ shop.say_with("spray.program.set", &named) }</b><span class="note">{ set::told(&shop, set) }</span></span>
-                <button type="button" class="control" aria-label={shop.say_with("spray.program.drop-named", &named)} onclick={drop}>{ shop.say("spray.program.drop") }</button>
-            </li>
-        }
-    };
+    let wrong = typed.wrong(*goes, setup, &shop);
+    let field = |one: Number| field(&shop, &typed, one, wrong.contains(&one.key));
     let hand = props.on_hand.reform(|_: MouseEvent| ());
     let action = html! {
         <div class="spray-foot">
@@ -132,10 +74,7 @@ pub(super) fn Program(props: &ProgramProps) -> Html {
             <p key="lead" class="lead">{ shop.say("spray.program.lead") }</p>
             <p key="asks">{ words::asks(&shop, setup) }</p>
             <p key="face">{ face(&shop, setup) }</p>
-            <section key="sets" hidden={sets.is_empty()}>
-                <h2>{ shop.say("spray.program.sets") }</h2>
-                <ol class="rows">{ for sets.iter().enumerate().map(taken) }</ol>
-            </section>
+            { sets.list() }
             <form key="form" class="form" onsubmit={add}>
                 <h2>{ shop.say("spray.program.passes") }</h2>
                 { along(&shop, &goes) }
@@ -145,6 +84,18 @@ pub(super) fn Program(props: &ProgramProps) -> Html {
             <p key="said" role="status">{ (*said).clone() }</p>
         </Frame>
     }
+}
+
+/// A number to be typed, with what is allowed where it is not.
+fn field(shop: &Shop, typed: &UseStateHandle<Typed>, one: Number, is_wrong: bool) -> Html {
+    let on_input = {
+        let (set, typed) = (typed.setter(), (**typed).clone());
+        Callback::from(move |text: String| set.set(typed.with(one.key, text)))
+    };
+    let bounds = [("from", number(shop, one.least)), ("to", number(shop, one.most))];
+    let key = if one.is_whole() { "spray.program.allowed-whole" } else { "spray.program.allowed" };
+    let wrong = if is_wrong { shop.say_with(key, &bounds) } else { AttrValue::default() };
+    html! { <Field key={one.key} id={id(one.key)} label={shop.say(&format!("spray.program.{}", one.key))} value={typed.text(one.key).to_owned()} {on_input} {wrong} /> }
 }
 
 fn id(key: &str) -> String {
