@@ -58,7 +58,7 @@ pub(super) fn Ask(props: &AskProps) -> Html {
     };
     let next = {
         let (set, to) = (nth.setter(), before.next(&named, *nth + 1));
-        let (marked, clear) = (marked.setter(), typed.clear());
+        let (marked, clear) = (marked.setter(), typed.clearing());
         Callback::from(move |_: MouseEvent| {
             marked.set(None);
             clear();

@@ -60,8 +60,8 @@ impl Typed {
         Ok((answer, certainty))
     }
 
-    /// Nothing is typed of the next card yet.
-    pub(super) fn clear(&self) -> impl Fn() + 'static {
+    /// What clears it for the next card.
+    pub(super) fn clearing(&self) -> impl Fn() + 'static {
         let (certainty, own_marks) = (self.certainty.setter(), self.own_marks.setter());
         move || {
             certainty.set(None);
