@@ -90,6 +90,25 @@ fn scratches_stay_hidden_until_something_is_laid_and_new_sanding_takes_them_out(
     assert!(work(&mut run, mended).is_empty());
 }
 
+/// Stripped to the wood a part begins anew, and the run is worked again to the same.
+#[test]
+fn stripping_takes_what_lies_there_and_what_is_hidden_in_it() {
+    let sealed = || {
+        let mut run = start(&["mahogany"]);
+        work(&mut run, vec![Step::of(Op::Seal)]);
+        run
+    };
+    let mut stripped = sealed();
+    stripped.strip(0, h(2.0));
+    assert_eq!(stripped.now().get() - sealed().now().get(), 2.0);
+    assert_eq!((sealed().films(0).len(), stripped.films(0).len()), (1, 0));
+    assert_eq!(Run::replay(stripped.saved().clone()).expect("told"), stripped);
+    // se-34: no filler under a level gloss; on bare wood nothing was left out yet.
+    let unfilled =
+        |mut run: Run| run.hand_over().iter().any(|one| one.cause == Cause::Order(OrderError::PoresUnfilled));
+    assert!(unfilled(sealed()) && !unfilled(stripped));
+}
+
 #[test]
 fn what_is_hidden_shows_when_the_work_is_handed_over() {
     // se-34: no filler under a level gloss; sv-04: coats that fill by themselves.

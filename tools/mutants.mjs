@@ -17,7 +17,7 @@ const FAST = /^(reference_|laws_|rules_|decisions|sequence|process|judge|practit
 /** What decides whether an earlier result still holds. */
 const INPUTS = ["src", "tests", "content", "build.rs", "Cargo.toml", "Cargo.lock"];
 const ENV = {
-  ...process.env, STEPBOARD_LAW_INPUTS: "300", RUST_BACKTRACE: "0", CARGO_TERM_COLOR: "never",
+  ...process.env, STEPBOARD_LAW_INPUTS: "3000", RUST_BACKTRACE: "0", CARGO_TERM_COLOR: "never",
   CARGO_PROFILE_DEV_OPT_LEVEL: "0", CARGO_PROFILE_TEST_OPT_LEVEL: "0", CARGO_PROFILE_DEV_DEBUG: "0", CARGO_PROFILE_TEST_DEBUG: "0",
 };
 /** Packages are built once and optimised: the passphrases of the laws about sign-off take a minute else. */

@@ -106,6 +106,18 @@ fn the_sheet_names_the_order_in_use() {
     assert!(accepts_here(&plastic, &plan, &no_protective).expect("told").answer);
 }
 
+/// Where wood is stained, coloured and shaded, no colour is missing; where nothing of it is done, it is.
+#[test]
+fn colour_is_missing_only_where_it_is_left_out() {
+    let shaded = || Work::of(Job { shaded: true, ..coloured(&["hard-maple"], ColourPlan::Transparent) });
+    let stained = shaded().before(Op::Seal, Step::of(Op::Stain));
+    let has = |op| stained.plan.steps.iter().any(|step| step.operation == op);
+    assert!(has(Op::Stain) && has(Op::Colour) && has(Op::Shade));
+    let missing = |work: &Work| found(&work.check()).contains(&"order.colour");
+    assert!(!missing(&stained), "{:?}", found(&stained.check()));
+    assert!(missing(&shaded().without(&[Op::Colour, Op::Shade])));
+}
+
 /// Four to six clear coats, judged by the film that levelling leaves: 16 µm dry a coat on the base sheet.
 #[test]
 fn four_to_six_clear_coats_by_the_film_that_is_left() {
