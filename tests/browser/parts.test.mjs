@@ -86,7 +86,7 @@ test("the first screen of a tablet that is in use needs nothing of the rest eith
 /** What somebody may do on the first screen, and what is there once the rest is. */
 const DONE_EARLY = [
   [(page) => page.press("link", "Bench"), (page) => page.says("Work a figure out")],
-  [(page) => page.press("button", /more cautions$/), (page) => page.one("button", "Close")],
+  [(page) => page.press("button", /more cautions?$/), (page) => page.one("button", "Close")],
   [async (page) => {
     await page.type(/^Your name/, "Ines");
     await page.press("button", "Use it");

@@ -44,7 +44,7 @@ test("the cautions are at the foot of every screen, and open in full", () =>
     await page.says("If unsure, stop and ask");
     await begin(page);
     await page.says("If unsure, stop and ask");
-    await page.press("button", /^\d+ more cautions$/);
+    await page.press("button", /^\d+ more cautions?$/);
     await page.one("heading", "Cautions");
     await page.assertAccessible("open cautions");
     await page.shot("cautions");
