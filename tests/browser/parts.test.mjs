@@ -83,28 +83,35 @@ test("the first screen of a tablet that is in use needs nothing of the rest eith
     assert.equal(await marked(page, "rest-missed"), 0, "see tools/later.mjs");
   }));
 
-/** What somebody may do on the first screen, and what is there once the rest is. */
+const COMING = "One moment: this screen is on its way.";
+
+/** What somebody may do on the first screen, what is there once the rest is, and whether that is another screen. */
 const DONE_EARLY = [
-  [(page) => page.press("link", "Bench"), (page) => page.says("Work a figure out")],
+  [(page) => page.press("link", "Bench"), (page) => page.says("Work a figure out"), true],
   [(page) => page.press("button", /more cautions?$/), (page) => page.one("button", "Close")],
   [async (page) => {
     await page.type(/^Your name/, "Ines");
     await page.press("button", "Use it");
   }, (page) => page.says("Ines")],
   // Last: with a card on the desk the first screen waits for the rest.
-  [(page) => page.press("button", START), (page) => page.one("button", /^(Hand it in|Not enough is told)/)],
+  [(page) => page.press("button", START), (page) => page.one("button", /^(Hand it in|Not enough is told)/), true],
 ];
 
 testWith("before", "what is done on the first screen while the rest is on its way needs nothing of it", { timeout: 240_000 }, () =>
   journey("rest-early", SIZES[0], async (page) => {
     await page.browser.before(LATE);
-    for (const [does, comes] of DONE_EARLY) {
+    for (const [does, comes, other = false] of DONE_EARLY) {
       await page.driver.get("about:blank");
       await page.load();
       await page.until("the first screen", () => marked(page, "usable"));
       await does(page);
+      if (other) {
+        await page.says(COMING);
+        await page.shot("rest-coming");
+      }
       await comesLate(page);
       await comes(page);
+      assert(!(await page.text()).includes(COMING), "it is there");
       assert.equal(await marked(page, "rest-missed"), 0, `see tools/later.mjs: ${does}`);
     }
   }));

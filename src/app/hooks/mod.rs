@@ -46,7 +46,7 @@ pub(super) use keys::{use_enter, use_keys};
 pub(super) use lock::use_kept_lock;
 pub(super) use office::{use_kept_keys, use_kept_people, use_kept_signed, use_kept_stricter};
 pub(super) use reading::{is_short, use_kept_front};
-pub(super) use route::{use_before_menu, use_route};
+pub(super) use route::{use_before_menu, use_coming, use_route};
 pub(super) use second_tap::use_second_tap;
 pub(super) use sets::use_kept_sets;
 pub(super) use sheets::use_kept_sheets;

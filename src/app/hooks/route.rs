@@ -31,6 +31,31 @@ fn note(route: &Route) {
     }
 }
 
+/// Whether a screen was asked for that waits for its part of the program.
+#[hook]
+pub(in crate::app) fn use_coming() -> bool {
+    let coming = use_state_eq(|| false);
+    use_effect_with((), {
+        let coming = coming.setter();
+        move |()| {
+            let asked = move |_: &Event| {
+                if rest::is_there() {
+                    return;
+                }
+                let coming = coming.clone();
+                coming.set(true);
+                spawn_local(async move {
+                    rest::there().await;
+                    coming.set(false);
+                });
+            };
+            let listener = EventListener::new(&gloo::utils::window(), CHANGED, asked);
+            move || drop(listener)
+        }
+    });
+    *coming
+}
+
 #[hook]
 pub(in crate::app) fn use_route() -> Route {
     let route = use_state_eq(Route::now);

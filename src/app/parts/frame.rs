@@ -3,7 +3,7 @@
 use super::rail::caution_rail;
 use super::saved::{saved_mark, saved_strip};
 use super::{Picture, icon};
-use crate::app::hooks::{use_book, use_crew, use_keys};
+use crate::app::hooks::{use_book, use_coming, use_crew, use_keys};
 use crate::app::route::Route;
 use crate::app::state::use_shop;
 use crate::device::page;
@@ -39,6 +39,7 @@ pub(in crate::app) fn Frame(props: &FrameProps) -> Html {
     let shop = use_shop();
     let book = use_book();
     let save = use_crew().save;
+    let coming = if use_coming() { shop.say("coming") } else { AttrValue::default() };
     let open = use_state(|| false);
     use_effect_with((), |()| page::to_top());
     let back = props.back.clone();
@@ -68,6 +69,7 @@ pub(in crate::app) fn Frame(props: &FrameProps) -> Html {
                     </a>
                 </span>
             </header>
+            <p class="coming" role="status"><span hidden={coming.is_empty()}>{ coming.clone() }</span></p>
             { saved_strip(&shop, &book, &save) }
             <main class="middle" tabindex="0">{ props.children.clone() }</main>
             <div class="action">{ props.action.clone() }</div>
