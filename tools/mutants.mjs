@@ -17,13 +17,13 @@ const FAST = /^(reference_|laws_|rules_|decisions|sequence|process|judge|practit
 /** What decides whether an earlier result still holds. */
 const INPUTS = ["src", "tests", "content", "build.rs", "Cargo.toml", "Cargo.lock"];
 const ENV = {
-  ...process.env, STEPBOARD_LAW_INPUTS: "3000", RUST_BACKTRACE: "0", CARGO_TERM_COLOR: "never",
+  ...process.env, STEPBOARD_LAW_INPUTS: "1000", RUST_BACKTRACE: "0", CARGO_TERM_COLOR: "never",
   CARGO_PROFILE_DEV_OPT_LEVEL: "0", CARGO_PROFILE_TEST_OPT_LEVEL: "0", CARGO_PROFILE_DEV_DEBUG: "0", CARGO_PROFILE_TEST_DEBUG: "0",
 };
 /** Packages are built once and optimised: the passphrases of the laws about sign-off take a minute else. */
 const OPTIMISED = ["--config", 'profile.dev.package."*".opt-level=2'];
 /** A build or a test that takes this long, ms, hangs: a mutant can make a loop endless. */
-const PATIENCE = { first: 3_600_000, build: 600_000, test: 60_000 };
+const PATIENCE = { first: 3_600_000, build: 600_000, test: 120_000 };
 
 const files = execFileSync("git", ["ls-files", "-co", "--exclude-standard", "--deduplicate"], { cwd: root, encoding: "utf8" })
   .trim().split("\n").filter((path) => existsSync(join(root, path)));
