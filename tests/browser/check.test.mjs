@@ -28,6 +28,7 @@ for (const size of SIZES) {
       await page.says("A check needs a name");
       assert.equal(await page.has("button", "Begin"), false, "nobody's check cannot be begun");
       await name(page, "Ana");
+      await page.says("Ana works now: answers are kept under this name.");
       await page.assertFits("choosing");
       await page.assertAccessible("choosing");
       await page.shot("check-choose");
@@ -47,8 +48,14 @@ for (const size of SIZES) {
       await page.one("heading", "My record");
       assert.doesNotMatch(await page.text(), /Right\./, "no verdict while cards of the day are left");
       await goTo(page, "#/check");
+      await page.one("link", "Go on");
       await page.shot("check-open");
-      await page.press("link", "Go on");
+      await goTo(page, "#/");
+      await page.one("heading", "A check is open");
+      await page.says(`Begun and not done for today: ${PLAIN}.`);
+      await page.assertFits("home with a check that is open");
+      await page.shot("check-home");
+      await page.press("button", "Go on at card 2");
       await page.says("Card 2 today");
       assert.deepEqual((await stored(page)).draft.card, lies.card, "the same card lies there");
       assert.deepEqual(await steps(page), ["opened", "resumed"]);

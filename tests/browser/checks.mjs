@@ -32,7 +32,12 @@ export const stored = (page) => page.driver.executeAsyncScript(STORED);
 /** What the model answers to the card of the check. */
 export async function solution(page) {
   const { card } = await page.until("a card of the check", async () => (await stored(page)).draft);
-  const words = ["deal", card.family, `seed=${card.seed}`, `sheet=${card.sheet.slug}`, "--key"];
+  return dealt(card);
+}
+
+/** The card of that name as the native command deals it, with its key. */
+export function dealt({ family, seed, sheet }) {
+  const words = ["deal", family, `seed=${seed}`, `sheet=${sheet.slug}`, "--key"];
   return JSON.parse(execFileSync(command, words, { encoding: "utf8" })).cards[0];
 }
 

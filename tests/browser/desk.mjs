@@ -26,6 +26,16 @@ export async function putCard(page, family, seed) {
   await page.reload();
 }
 
+/** The card of practice on the desk, as it is stored. */
+export const onDesk = (page) => page.driver.executeAsyncScript(READ);
+
+const READ = `const [done] = arguments;
+  const asked = indexedDB.open("stepboard");
+  asked.onsuccess = () => {
+    const got = asked.result.transaction("state").objectStore("state").get("draft");
+    got.onsuccess = () => { asked.result.close(); done(JSON.parse(got.result ?? "null")); };
+  };`;
+
 const SWAP = `const [family, seed, version, done] = arguments;
   const asked = indexedDB.open("stepboard");
   asked.onsuccess = () => {

@@ -24,6 +24,9 @@ const SHOTS = join(root, "tests", "browser", "shots", engine.shots);
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 /** Findings that fail a test; slighter ones are left to the eye. */
 const GRAVE = ["serious", "critical"];
+const IN_VIEW = `const one = document.querySelector(arguments[0]).getBoundingClientRect();
+  const middle = document.querySelector(".middle").getBoundingClientRect();
+  return one.height > 0 && one.top >= Math.max(middle.top, 0) && one.bottom <= Math.min(middle.bottom, innerHeight);`;
 /** How the name of a file ends that is still being saved. */
 const PART = /\.(crdownload|part|wkdownload)$/;
 /** Tests that this engine cannot do, told at the end. */
@@ -230,6 +233,11 @@ export class Page {
   keep(name, bytes) {
     mkdirSync(SHOTS, { recursive: true });
     writeFileSync(join(SHOTS, name), bytes);
+  }
+
+  /** Whether all of what a selector finds first can be seen without scrolling. */
+  inView(selector) {
+    return this.driver.executeScript(IN_VIEW, selector);
   }
 
   /** The page must not need sideways scrolling. */

@@ -16,6 +16,9 @@ const [PORTRAIT, LANDSCAPE, PHONE] = SIZES;
 
 test("apprentices are taken in by number, one has a PIN, one is erased", { timeout: 240_000 }, () =>
   journey("people-crew", PHONE, async (page) => {
+    await goTo(page, "#/");
+    await page.until("the name that is asked for in view", () => page.inView("#name"));
+    await page.shot("people-home");
     await goTo(page, "#/people");
     await fill(page, "new-number", "A 07");
     await fill(page, "new-name", "Mara Okafor");
@@ -30,6 +33,10 @@ test("apprentices are taken in by number, one has a PIN, one is erased", { timeo
     await page.assertFits("people");
     await page.assertAccessible("people");
     await page.shot("people-crew");
+    // However many are there already.
+    await page.reload();
+    await page.until("the name of a newcomer in view", () => page.inView("#new-name"));
+    await page.says("What is signed for somebody names the number alone.");
 
     await page.press("link", "Mara Okafor");
     await fill(page, "person-pin", "12");

@@ -146,6 +146,13 @@ test("a check tells nothing before its last card, and is evidence", () =>
       assert.doesNotMatch(await page.text(), TOLD, "no verdict");
       await answer(page);
       if (card === 2) {
+        // One that ships is gone on with from home like one of the shop's own.
+        await goTo(page, "#/");
+        await page.one("heading", /^A set waits: /);
+        await page.says("It was begun on this tablet and is not done yet.");
+        await page.shot("sets-ready-home");
+        await page.press("button", "Go on at card 3");
+        await page.says("Card 3 of 12");
         await goTo(page, "#/record");
         await page.one("heading", "My record");
         assert.doesNotMatch(await page.text(), /Right\./, "the record tells nothing of it yet");

@@ -33,6 +33,7 @@ pub(in crate::app) fn Practise() -> Html {
         .zip(card.as_ref().as_ref())
         .is_some_and(|(draft, card)| draft.slate == Slate::for_card(card));
     let watch = use_memo(name, |_| fresh.then(Watch::start));
+    let left = use_memo((), |()| draft.as_ref().and_then(|draft| draft.handed));
     // Nothing on the desk, or a card of another person or an older sheet: the next one is dealt.
     use_effect_with((card.is_some(), shop.clone()), {
         let put = desk.put.clone();
@@ -67,9 +68,12 @@ pub(in crate::app) fn Practise() -> Html {
                         <CardScreen key={format!("card-{seed}")} {draft} {card} {around} on_draft={desk.put.reform(Some)} {hand_in} />
                     }
                 }
-                Some(entry) => html! {
-                    <HandedScreen key={format!("handed-{seed}")} {draft} {card} entry={Rc::new(entry)} put={desk.put} />
-                },
+                Some(entry) => {
+                    let left = *left == Some(entry.stamp.sequence);
+                    html! {
+                        <HandedScreen key={format!("handed-{seed}")} {draft} {card} entry={Rc::new(entry)} put={desk.put} {left} />
+                    }
+                }
             }
         }
         _ => html! {

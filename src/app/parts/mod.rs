@@ -58,7 +58,7 @@ pub(super) use held::{held, standing};
 pub(super) use holding::Holding;
 pub(super) use icon::{Picture, icon};
 pub(super) use instrument::{Instrument, Piece, Ring, letter};
-pub(super) use name::NameField;
+pub(super) use name::{NameField, named};
 pub(super) use panel::{Panel, Place, Seen, Shown, Still, Tried, column_letter, use_ahead};
 pub(super) use reasons::{rules, working};
 pub(super) use refusals::{refusal, refusals};

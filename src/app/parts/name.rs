@@ -20,6 +20,11 @@ pub(in crate::app) struct NameProps {
     pub(in crate::app) next: Option<&'static str>,
 }
 
+/// That a name is used now, where it was given.
+pub(in crate::app) fn named(said: &AttrValue) -> Html {
+    html! { <p key="named" class="kraft named" role="status">{ said }</p> }
+}
+
 /// Id of what is wrong.
 const WRONG: &str = "name-wrong";
 

@@ -22,4 +22,4 @@ pub use lost::lost_sets;
 pub use sealed::Sealed;
 pub use sets::{COMPETENCIES_MOST, Ready, ready_sets};
 pub use sitting::{Ahead, Now, Sitting, open_of};
-pub use takings::{Taken, Takings, takings};
+pub use takings::{Stand, Taken, Takings, takings};

@@ -16,6 +16,17 @@ pub struct Taken {
     pub closed: bool,
 }
 
+/// How far somebody is with a set.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Stand {
+    /// Not begun, or closed half-way and to be begun again.
+    New,
+    /// Under way: so many cards are answered.
+    Under(u32),
+    /// All cards are answered, or it was closed and is done once.
+    Done,
+}
+
 /// The latest attempts at sets, by set.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(transparent)]
@@ -36,6 +47,18 @@ impl Takings {
     #[must_use]
     pub fn at(&self, set: &str) -> Option<Taken> {
         self.0.get(set).copied()
+    }
+
+    /// How far a set is, which may be one that is done once.
+    #[must_use]
+    pub fn stand(&self, set: &str, done_once: bool) -> Stand {
+        match self.at(set) {
+            None => Stand::New,
+            Some(Taken { left: 0, .. }) => Stand::Done,
+            Some(Taken { closed: true, .. }) if done_once => Stand::Done,
+            Some(Taken { closed: true, .. }) => Stand::New,
+            Some(Taken { answers, .. }) => Stand::Under(answers),
+        }
     }
 }
 

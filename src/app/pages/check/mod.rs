@@ -14,10 +14,10 @@ pub(in crate::app::pages) use close::Close;
 pub(in crate::app::pages) use presence::use_presence;
 pub(in crate::app) use sitting::Sitting;
 
-use crate::app::hooks::{use_people, use_settings, use_told};
-use crate::app::parts::{Frame, NameField, Picture, icon};
+use crate::app::hooks::{Naming, use_naming, use_people, use_told};
+use crate::app::parts::{Frame, NameField, Picture, icon, named};
 use crate::app::route::Route;
-use crate::app::state::{Settings, Shop, use_shop};
+use crate::app::state::{Shop, use_shop};
 use crate::device::clock;
 use crate::record::{Attempt, Attempts, Standing};
 use choose::Choose;
@@ -36,12 +36,9 @@ pub(in crate::app) struct CheckProps {
 #[component]
 pub(in crate::app) fn Check(props: &CheckProps) -> Html {
     let shop = use_shop();
-    let settings = use_settings();
     let told = use_told();
     let crew = use_people().crew;
-    let on_name = use_callback(settings, |person: String, settings| {
-        settings.change.emit(Settings { person, name_asked: true, ..(*settings.now).clone() });
-    });
+    let Naming { on_name, said } = use_naming();
     let nobody = told.person.is_empty();
     let (attempts, _) = Attempts::of(told.journal.events());
     let mine = attempts.all().iter().rev().filter(|one| one.person == told.person && !nobody);
@@ -64,6 +61,7 @@ pub(in crate::app) fn Check(props: &CheckProps) -> Html {
                 <p>{ shop.say("check.whose") }</p>
                 <NameField label={shop.say("home.name")} name="" {on_name} skip=false />
             </div>
+            { named(&said) }
             <section key="open" hidden={open.is_empty()}>
                 <h2>{ shop.say("check.open") }</h2>
                 <ul class="rows">{ for open.iter().map(|one| open_row(&shop, one)) }</ul>

@@ -23,6 +23,8 @@ pub(super) struct HandedProps {
     pub(super) card: Rc<Card>,
     pub(super) entry: Rc<Entry>,
     pub(super) put: Callback<Option<Draft>>,
+    /// Whether the screen was left after its verdict, and is come back to.
+    pub(super) left: bool,
 }
 
 #[component]

@@ -22,6 +22,8 @@ pub(super) struct Rework {
     pub(super) at_stand: UseStateHandle<bool>,
     /// Whether it was checked and was wrong again.
     again: bool,
+    /// Whether it was asked for, so that it is in view.
+    begun: bool,
     /// Whether there is an answer, and whether it is still being measured.
     worked: bool,
     measuring: bool,
@@ -31,12 +33,19 @@ pub(super) struct Rework {
 
 #[hook]
 pub(super) fn use_rework(props: &HandedProps) -> Rework {
-    let HandedProps { draft, card, entry, put } = props;
+    let HandedProps { draft, card, entry, put, left } = props;
     let shop = use_shop();
     let second_tap = use_second_tap();
     let slate = use_state(|| Slate::for_card(card));
     let again = use_state(|| false);
     let at_stand = use_state_eq(|| false);
+    let begun = use_state_eq(|| *left);
+    // Who left it has read the verdict.
+    use_effect_with(*left && entry.sure_and_wrong() && !draft.reworked, |left| {
+        if *left {
+            page::bring(REWORK);
+        }
+    });
     let on_slate = {
         let (slate, again) = (slate.setter(), again.setter());
         Callback::from(move |made: Slate| {
@@ -49,6 +58,7 @@ pub(super) fn use_rework(props: &HandedProps) -> Rework {
     let (worked, measuring) = (answer.is_some(), came == Came::Measuring);
     let check = {
         let (card, again, sheet) = (Rc::clone(card), again.setter(), entry.sheet.slug.clone());
+        let begun = begun.setter();
         let (draft, put) = (Rc::clone(draft), put.clone());
         Callback::from(move |()| {
             let graded = shop
@@ -60,12 +70,13 @@ pub(super) fn use_rework(props: &HandedProps) -> Rework {
             } else if graded.is_some_and(|graded| graded.mark == Mark::Right) {
                 put.emit(Some(Draft { reworked: true, ..(*draft).clone() }));
             } else {
+                begun.set(true);
                 again.set(worked);
                 page::bring(REWORK);
             }
         })
     };
-    Rework { slate, at_stand, again: *again, worked, measuring, on_slate, check }
+    Rework { slate, at_stand, again: *again, begun: *begun, worked, measuring, on_slate, check }
 }
 
 impl Rework {
@@ -73,6 +84,7 @@ impl Rework {
         let (said, class) = match self.worked {
             true if self.measuring => ("spray.measuring", "next-step not-yet"),
             true => ("verdict.check", "next-step"),
+            false if !self.begun => ("verdict.again", "next-step"),
             false => (wanted(card.kind), "next-step not-yet"),
         };
         let toggle = self.on_slate.reform({

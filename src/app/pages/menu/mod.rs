@@ -6,7 +6,7 @@ mod put_back;
 mod settings;
 mod who;
 
-use crate::app::hooks::{use_before_menu, use_book, use_lock, use_people, use_settings};
+use crate::app::hooks::{use_before_menu, use_book, use_lock, use_naming, use_people, use_settings};
 use crate::app::parts::Frame;
 use crate::app::state::use_shop;
 use crate::device::page::{self, Kept};
@@ -21,6 +21,7 @@ use yew::prelude::*;
 pub(in crate::app) fn Menu() -> Html {
     let shop = use_shop();
     let change = use_settings();
+    let naming = use_naming();
     let back = use_before_menu();
     let journal = use_book().book.journal.clone();
     let crew = use_people().crew;
@@ -33,7 +34,7 @@ pub(in crate::app) fn Menu() -> Html {
     });
     html! {
         <Frame class="sheet menu" title={shop.say("menu.title")} back={Some(back)} cautions={shop.cautions_for(&[])}>
-            { who(&shop, &change, &journal, &crew, hand_over) }
+            { who(&shop, &change.now.person, &naming, &journal, &crew, hand_over) }
             { links(&shop, "work", &WORK) }
             { links(&shop, "instructor", &INSTRUCTOR) }
             { links(&shop, "people", &PEOPLE) }

@@ -46,14 +46,13 @@ pub(in crate::app) fn People() -> Html {
     html! {
         <Frame class="sheet people-page" title={shop.say("people.title")} back={Some(Route::Menu)} cautions={shop.cautions_for(&[])}>
             <p key="unreadable" class="kraft" role="alert" hidden={people.readable && keys.readable}>{ shop.say("people.unreadable") }</p>
-            <div key="unlock" hidden={signed.book().is_none()}><Unlock /></div>
-            <section key="crew">
-                <h2>{ shop.say("people.crew") }</h2>
-                <p class="note">{ shop.say("people.crew-why") }</p>
-                { crew::rows(&shop, people.crew.members()) }
-                <button type="button" class="control" hidden={people.crew.members().is_empty()} onclick={hand_over}>{ icon(Picture::Go) }{ shop.say("people.hand-over") }</button>
-            </section>
             <newcomer::Newcomer key="newcomer" />
+            <section key="crew" hidden={people.crew.members().is_empty()}>
+                <h2>{ shop.say("people.crew") }</h2>
+                { crew::rows(&shop, people.crew.members()) }
+                <button type="button" class="control" onclick={hand_over}>{ icon(Picture::Go) }{ shop.say("people.hand-over") }</button>
+            </section>
+            <div key="unlock" hidden={signed.book().is_none()}><Unlock /></div>
             { office }
             <bring::Bring key="bring" />
         </Frame>

@@ -2,7 +2,7 @@
 
 use crate::app::hooks::{use_book, use_keys_held, use_people, use_signed};
 use crate::app::parts::{Field, typed_into};
-use crate::app::state::{Keep, use_shop};
+use crate::app::state::{Keep, Shop, use_shop};
 use crate::people::NotTaken;
 use crate::rules::term::Term;
 use crate::signoff::ShopNumber;
@@ -77,28 +77,12 @@ pub(super) fn Newcomer() -> Html {
         let same = same.clone();
         Callback::from(move |_: Event| same.set(Some(*same != Some(true))))
     };
-    let former = |one: Option<&String>| {
-        let picked = formerly.as_ref() == one;
-        let onchange = {
-            let (formerly, name, one) = (formerly.setter(), name.clone(), one.cloned());
-            Callback::from(move |_: Event| {
-                if let Some(known) = one.as_ref().filter(|_| name.is_empty()) {
-                    name.set(known.clone());
-                }
-                formerly.set(one.clone());
-            })
-        };
-        let shown = one.map_or_else(|| shop.say("people.formerly-none"), |name| name.clone().into());
-        html! {
-            <label key={shown.to_string()} class={classes!("unit", picked.then_some("picked"))}>
-                <input type="radio" name="formerly" checked={picked} {onchange} /><span>{ shown }</span>
-            </label>
-        }
-    };
-    let choices = std::iter::once(None).chain(without.iter().map(Some)).map(former);
+    let choices = std::iter::once(None).chain(without.iter().map(Some));
+    let choices = choices.map(|one| former(&shop, one, &formerly, &name));
     html! {
         <form class="form paper" {onsubmit}>
             <h2>{ shop.say("people.new") }</h2>
+            <p class="note">{ shop.say("people.crew-why") }</p>
             <div class="pair">
                 <Field id="new-number" label={shop.say("people.number")} hint={shop.say("people.number-hint")} value={(*number).clone()} on_input={typed_into(&number)} wrong={wrong.0.clone()} />
                 <Field id="new-name" label={shop.say("people.name")} hint={shop.say("people.name-hint")} value={(*name).clone()} on_input={typed_into(&name)} wrong={wrong.1.clone()} />
@@ -113,5 +97,30 @@ pub(super) fn Newcomer() -> Html {
             <button type="submit" class="control">{ shop.say("people.take-in") }</button>
             <p role="status">{ (*said).clone() }</p>
         </form>
+    }
+}
+
+/// The name under which somebody answered so far, or none, to be picked; it is taken for their name where none is typed.
+fn former(
+    shop: &Shop,
+    one: Option<&String>,
+    formerly: &UseStateHandle<Option<String>>,
+    name: &UseStateHandle<String>,
+) -> Html {
+    let picked = formerly.as_ref() == one;
+    let onchange = {
+        let (formerly, name, one) = (formerly.setter(), name.clone(), one.cloned());
+        Callback::from(move |_: Event| {
+            if let Some(known) = one.as_ref().filter(|_| name.is_empty()) {
+                name.set(known.clone());
+            }
+            formerly.set(one.clone());
+        })
+    };
+    let shown = one.map_or_else(|| shop.say("people.formerly-none"), |name| name.clone().into());
+    html! {
+        <label key={shown.to_string()} class={classes!("unit", picked.then_some("picked"))}>
+            <input type="radio" name="formerly" checked={picked} {onchange} /><span>{ shown }</span>
+        </label>
     }
 }

@@ -3,7 +3,7 @@
 use super::super::check::Close;
 use super::super::events::turn;
 use super::named::Named;
-use super::taken::{Stand, latest, stand};
+use super::taken::{latest, stand};
 use crate::app::hooks::use_book;
 use crate::app::parts::{Picture, icon};
 use crate::app::route::Route;
@@ -11,7 +11,7 @@ use crate::app::state::{KeptSet, OnDesk, Shop, use_shop};
 use crate::content::{Purpose, World};
 use crate::device::page;
 use crate::exchange::set::{Validity, cards, counts_for};
-use crate::learn::check::open_of;
+use crate::learn::check::{Stand, open_of};
 use crate::record::{Journal, Step, Taking};
 use yew::prelude::*;
 

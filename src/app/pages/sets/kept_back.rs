@@ -1,10 +1,11 @@
 //! The answers of a check that asks everybody the same, kept back on a tablet that took it: whether they are, and why.
 
-use super::taken::{Stand, stand};
+use super::taken::stand;
 use crate::app::hooks::{use_book, use_keys_held};
 use crate::app::parts::Unlock;
 use crate::app::state::{KeptSet, Origin, Shared, Shop, use_shop};
 use crate::exchange::set::Asker;
+use crate::learn::check::Stand;
 use crate::record::Journal;
 use yew::prelude::*;
 

@@ -24,7 +24,6 @@ pub(in crate::app::pages) use maker::use_maker;
 pub(in crate::app) use one::SetPage;
 pub(in crate::app::pages) use own::OwnVerdict;
 pub(in crate::app) use take::TakeSet;
-pub(in crate::app) use taken::{set_waiting, way_on};
 
 use crate::app::hooks::{use_book, use_sets};
 use crate::app::parts::{Frame, Picture, asks, icon, validity_told};
@@ -32,9 +31,10 @@ use crate::app::route::Route;
 use crate::app::state::{KeptSet, Origin, SetsContext, Shop, use_shop};
 use crate::device::clock;
 use crate::exchange::set::Validity;
+use crate::learn::check::Stand;
 use crate::record::Journal;
 use crate::rules::term::Term;
-use taken::{Stand, stand};
+use taken::stand;
 use yew::prelude::*;
 
 #[component]

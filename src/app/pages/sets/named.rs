@@ -1,10 +1,11 @@
 //! Whose answers a set gets, where nobody is named: a name or a shop number, and it begins.
 
 use super::begin::ended_by;
-use super::taken::{Stand, stand};
+use super::taken::stand;
 use crate::app::hooks::{use_book, use_lock, use_people, use_settings};
 use crate::app::parts::NameField;
 use crate::app::state::{KeptSet, Settings, Shop, use_shop};
+use crate::learn::check::Stand;
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]

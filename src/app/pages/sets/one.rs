@@ -7,13 +7,14 @@ use super::done::Done;
 use super::hand::Hand;
 use super::items::AsItems;
 use super::kept_back::{Answers, kept_back, use_answers};
-use super::taken::{Stand, latest, stand};
+use super::taken::{latest, stand};
 use crate::app::hooks::{use_book, use_sets};
 use crate::app::pages::crew::WhoDid;
 use crate::app::parts::{Frame, counts_told, set_about};
 use crate::app::route::Route;
 use crate::app::state::{KeptSet, Origin, use_shop};
 use crate::device::clock;
+use crate::learn::check::Stand;
 use yew::prelude::*;
 
 #[derive(Properties, PartialEq)]

@@ -2,10 +2,10 @@
 
 use super::Building;
 use super::missing::{Missing, TITLE, half_done, missing, title_wrong};
-use crate::app::hooks::{use_sets, use_settings};
-use crate::app::parts::{Field, NameField, Picture, icon};
+use crate::app::hooks::{Naming, use_naming, use_sets};
+use crate::app::parts::{Field, NameField, Picture, icon, named};
 use crate::app::route::Route;
-use crate::app::state::{Keep, Origin, SetFile, Settings, use_shop};
+use crate::app::state::{Keep, Origin, SetFile, use_shop};
 use crate::device::{clock, page};
 use crate::exchange::NAME_MOST;
 use crate::exchange::set::Set;
@@ -26,13 +26,10 @@ pub(super) struct SaveProps {
 #[component]
 pub(super) fn Save(props: &SaveProps) -> Html {
     let shop = use_shop();
-    let settings = use_settings();
     let sets = use_sets();
     let said = use_state(AttrValue::default);
     let set = &props.building.set;
-    let on_name = use_callback(settings, |person: String, settings| {
-        settings.change.emit(Settings { person, name_asked: true, ..(*settings.now).clone() });
-    });
+    let Naming { on_name, said: told } = use_naming();
     let hint = [("most", NAME_MOST.to_string())];
     let missing = missing(&shop, set, &props.maker);
     // An empty name is no mistake before saving is tried.
@@ -93,6 +90,7 @@ pub(super) fn Save(props: &SaveProps) -> Html {
             <div key="who" class="kraft" hidden={!nobody}>
                 <NameField label={shop.say("sets.build.maker")} name="" {on_name} skip=false />
             </div>
+            { named(&told) }
             <Field id={TITLE} label={shop.say("sets.build.name")} hint={shop.say_with("sets.build.name-hint", &hint)} value={set.title.clone()} on_input={title} {wrong} />
             <div key="missing" class="build-missing" hidden={missing.is_empty()}>
                 <p>{ shop.say("sets.build.before-saving") }</p>

@@ -1,0 +1,103 @@
+//! What waits for the person at work before practice does: a set that was begun, a check whose cards of today are not done, a set
+//! that somebody put together for them.
+
+use super::next::Said;
+use crate::app::route::Route;
+use crate::app::state::{KeptSet, Origin, Shop, Told};
+use crate::device::clock;
+use crate::exchange::set::Validity;
+use crate::learn::check::{Sitting, Stand, Takings, open_of};
+use crate::record::Attempt;
+
+/// A check of this tablet whose cards of today are not done.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct OpenCheck {
+    attempt: String,
+    competencies: Vec<String>,
+    today: u32,
+}
+
+impl OpenCheck {
+    /// The one of the person at work that was begun last. Where a set deals its cards that set is gone on with.
+    pub(super) fn of(shop: &Shop, told: &Told) -> Option<Self> {
+        let (events, device) = (told.journal.events(), shop.settings.device.as_str());
+        let open = open_of(events, &told.person);
+        let is_here =
+            |one: &&Attempt<'_>| one.device == device && one.set_left() == 0 && !one.competencies.is_empty();
+        let sitting = |one: &Attempt<'_>| Sitting::of(shop.content(), events, device, one.id, told.now);
+        let left = open.iter().rev().filter(is_here).filter_map(sitting).find(|one| !one.is_done())?;
+        Some(Self {
+            attempt: left.attempt.id.to_owned(),
+            competencies: left.attempt.competencies.to_vec(),
+            today: left.today,
+        })
+    }
+}
+
+/// What waits.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum Waiting {
+    /// A set, and how many of its cards are answered.
+    Set(KeptSet, u32),
+    Check(OpenCheck),
+}
+
+impl Waiting {
+    /// A set that was begun, those of the shop before those that ship; else the set taken first that is open and not begun.
+    pub(super) fn of(sets: &[KeptSet], takings: &Takings) -> Option<Self> {
+        let (ready, shops): (Vec<&KeptSet>, Vec<&KeptSet>) =
+            sets.iter().rev().partition(|one| one.origin == Origin::Ready);
+        let stand = |one: &KeptSet| takings.stand(&one.id, one.set.is_done_once());
+        // One under way goes on whatever the day: its days are those on which it may be begun.
+        let under = |one: &&KeptSet| match stand(one) {
+            Stand::Under(at) => Some(Self::Set((*one).clone(), at)),
+            Stand::New | Stand::Done => None,
+        };
+        let today = clock::today();
+        let is_new = |one: &&&KeptSet| {
+            one.origin == Origin::Taken && one.validity(today) == Validity::Open && stand(one) == Stand::New
+        };
+        let begun = shops.iter().chain(&ready).find_map(under);
+        let new = || shops.iter().find(is_new).map(|one| Self::Set((*one).clone(), 0));
+        begun.or_else(new)
+    }
+
+    /// Where it is gone on with: the next card, or the page of a set that is not begun or whose sheet is not to be had.
+    pub(super) fn way_on(&self, shop: &Shop) -> Route {
+        match self {
+            Self::Set(kept, at) if *at > 0 && kept.set.sheet_of(shop.content()).is_ok() => {
+                Route::TakeSet { id: kept.id.clone() }
+            }
+            Self::Set(kept, _) => Route::SetOf { id: kept.id.clone() },
+            Self::Check(check) => Route::Sitting { attempt: check.attempt.clone() },
+        }
+    }
+
+    pub(super) fn said(&self, shop: &Shop) -> Said {
+        match self {
+            Self::Set(kept, at) => {
+                let named = [
+                    ("title", shop.set_title(&kept.id, &kept.set.title).to_string()),
+                    ("by", kept.set.by.clone()),
+                    ("n", (at + 1).to_string()),
+                ];
+                let why = if kept.origin == Origin::Ready { "home.set-begun" } else { "home.set-why" };
+                let go = if *at > 0 { "home.go-on" } else { "home.set-go" };
+                Said {
+                    title: shop.say_with("home.set", &named),
+                    why: shop.say_with(why, &named),
+                    go: shop.say_with(go, &named),
+                }
+            }
+            Self::Check(check) => {
+                let name = |slug: &String| shop.text(&format!("competency.{slug}")).to_string();
+                let names = check.competencies.iter().map(name).collect::<Vec<_>>().join(", ");
+                Said {
+                    title: shop.say("home.check-open"),
+                    why: shop.say_with("home.check-why", &[("names", names)]),
+                    go: shop.say_with("home.go-on", &[("n", (check.today + 1).to_string())]),
+                }
+            }
+        }
+    }
+}
