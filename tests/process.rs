@@ -160,6 +160,9 @@ fn the_shortest_schedule_is_valid_keeps_the_working_hours_and_cannot_be_pressed(
                 let (start, end) = (step.start.get() % 24.0, step.end.get() % 24.0);
                 assert!(start >= from - 1e-9 && end <= to + 1e-9, "{name}: {step:?}");
             }
+            let first = found.steps.iter().map(|step| step.start.get()).fold(f64::INFINITY, f64::min);
+            let last = found.steps.iter().map(|step| step.end.get()).fold(0.0, f64::max);
+            assert!((found.total.get() - (last - first)).abs() < 1e-9, "{name}: {:?}", found.total);
         }
     }
 }
