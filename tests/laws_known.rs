@@ -5,6 +5,7 @@ mod support;
 
 use proptest::prelude::*;
 use serde_json::json;
+use stepboard::card::Mark;
 use stepboard::content::Content;
 use stepboard::learn::check::{Now, Sealed, Taken};
 use stepboard::learn::memory::{Answered, Remembered};
@@ -210,7 +211,7 @@ fn a_kept_first_screen_is_what_the_journal_tells_on_any_day() {
     let steps = proptest::collection::vec((next(), 0..PEOPLE.len()), 1..60);
     let content = support::content();
     let families = families(&content, COMPETENCY);
-    let [kept, left, taken] = [const { std::cell::Cell::new(0) }; 3];
+    let [kept, left, taken, asked_again] = [const { std::cell::Cell::new(0) }; 4];
     hold(support::inputs(JOURNALS), &steps, |steps| {
         let mut tablet = Tablet::new(content.clone(), families.clone());
         for (step, asked) in &steps {
@@ -218,7 +219,9 @@ fn a_kept_first_screen_is_what_the_journal_tells_on_any_day() {
             tablet.go_on(step);
             let (journal, person) = (&tablet.journal, PEOPLE[*asked]);
             let known = anew(journal, person, &tablet.sealed());
-            let Some(front) = Front::of(journal, person, "t", &known) else {
+            let front = Front::of(journal, person, "t", &known);
+            assert!(tablet.open[*asked].is_none() || front.is_none(), "a check is open after {step:?}");
+            let Some(front) = front else {
                 left.set(left.get() + 1);
                 continue;
             };
@@ -230,6 +233,11 @@ fn a_kept_first_screen_is_what_the_journal_tells_on_any_day() {
             assert!(!read.fits(None) && PEOPLE.iter().all(|other| *other == person || !read.is_of(other)));
             assert_eq!(json!(read.known), json!(known), "{person} after {step:?}");
             assert_eq!(read.takings.at(SET), tablet.taken[*asked], "{person} after {step:?}");
+            let practised = journal.of(person).filter(|entry| entry.within == Within::Practice).last();
+            let again =
+                practised.filter(|last| last.mark != Mark::Right && last.certainty == Certainty::OnTheJob);
+            assert_eq!(read.again, again.map(|last| last.stamp.sequence), "{person} after {step:?}");
+            asked_again.set(asked_again.get() + u32::from(again.is_some()));
             taken.set(taken.get() + u32::from(tablet.taken[*asked].is_some()));
             for later in [0, 1, 30] {
                 let now = Now { day: Some(date(tablet.log.day + later)), at: None };
@@ -243,4 +251,5 @@ fn a_kept_first_screen_is_what_the_journal_tells_on_any_day() {
     });
     assert!(kept.get() > 500 && left.get() > 500, "kept {} times and not {}", kept.get(), left.get());
     assert!(taken.get() > 100, "a set was taken {} times", taken.get());
+    assert!(asked_again.get() > 100, "a card was to be worked once more {} times", asked_again.get());
 }

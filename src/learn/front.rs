@@ -3,9 +3,9 @@
 //! It is worked out from the journal and stands for nothing by itself: where it does not fit, the journal is read first.
 
 use super::Known;
-use super::check::{Sealed, Takings};
+use super::check::{Sealed, Takings, open_of};
 use super::memory::{Answered, Day, Memory, Remembered};
-use crate::record::{Certainty, Journal};
+use crate::record::{Certainty, Journal, Within};
 use serde::{Deserialize, Serialize};
 
 /// What the answers of one person on one device leave for the first screen.
@@ -21,20 +21,25 @@ pub struct Front {
     pub known: Known,
     /// How far the sets are.
     pub takings: Takings,
+    /// The latest answer in practice, where it was wrong and would have been done on the job.
+    pub again: Option<u64>,
 }
 
 impl Front {
-    /// That of a person at the end of a journal. `None` while a check of theirs is open: what may be told of it changes from day
-    /// to day.
+    /// That of a person at the end of a journal. `None` while a check of theirs is open: what it asks, and what may be told of it,
+    /// changes from day to day.
     #[must_use]
     pub fn of(journal: &Journal, person: &str, device: &str, known: &Known) -> Option<Self> {
         let events = journal.events();
-        (!Sealed::may_hide(events, person)).then(|| Self {
+        let in_check = open_of(events, person).iter().any(|one| !one.competencies.is_empty());
+        let practised = journal.of(person).rfind(|entry| entry.within == Within::Practice);
+        (!in_check && !Sealed::may_hide(events, person)).then(|| Self {
             next: journal.next_sequence(),
             person: person.to_owned(),
             model: model(),
             known: known.clone(),
             takings: Takings::of(events, person, device),
+            again: practised.filter(|entry| entry.sure_and_wrong()).map(|entry| entry.stamp.sequence),
         })
     }
 

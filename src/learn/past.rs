@@ -22,12 +22,6 @@ impl Past {
         Self { right: entry.mark == Mark::Right, certainty: entry.certainty }
     }
 
-    /// Whether it was wrong, and would have been done on the job.
-    #[must_use]
-    pub fn is_sure_and_wrong(self) -> bool {
-        !self.right && self.certainty == Certainty::OnTheJob
-    }
-
     /// Whether the answer holds: right, and not one that had to be asked about first.
     #[must_use]
     pub fn holds(self) -> bool {

@@ -48,6 +48,12 @@ impl Shop {
         Self { settings: Rc::new(settings), ..self.clone() }
     }
 
+    /// Competencies by their names.
+    pub(in crate::app) fn competencies(&self, slugs: &[String]) -> String {
+        let name = |slug: &String| self.text(&format!("competency.{slug}")).to_string();
+        slugs.iter().map(name).collect::<Vec<_>>().join(", ")
+    }
+
     /// Where and when an event happens and about whom, without a number yet.
     pub(in crate::app) fn stamp(&self, person: &str) -> Stamp {
         Stamp {

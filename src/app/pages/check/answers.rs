@@ -1,7 +1,6 @@
 //! What a check says once it may: each answer with its verdict, sure and wrong first, and what the evidence comes to.
 
 use super::close::Close;
-use super::names;
 use super::view::View;
 use crate::app::hooks::{now, use_sets, use_told};
 use crate::app::parts::{Frame, Picture, answer_row, evidence_bar, hazards, icon, missing, outcome};
@@ -73,7 +72,7 @@ pub(in crate::app) fn CheckAnswers(props: &AnswersProps) -> Html {
     };
     let of_it = found.iter().filter(|(one, _)| attempt.competencies.contains(&one.slug));
     html! {
-        <Frame class="sheet check-answers" title={shop.say("check.title")} note={names(&shop, attempt)} {back}
+        <Frame class="sheet check-answers" title={shop.say("check.title")} note={shop.competencies(attempt.competencies)} {back}
             cautions={shop.cautions_for(&[])} {action}>
             <h2 key="head" id={HEADING} tabindex="-1">{ shop.say(head) }</h2>
             <p key="sealed" class="kraft" hidden={sealed.is_empty()}>{ shop.say_with("check.sealed", &[("n", sealed.len().to_string())]) }</p>

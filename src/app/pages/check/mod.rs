@@ -49,7 +49,7 @@ pub(in crate::app) fn Check(props: &CheckProps) -> Html {
         let to = Route::CheckAnswers { attempt: one.id.to_owned() };
         html! {
             <li key={one.id.to_owned()}><a href={to.address()} class="row-link">
-                <span class="words"><b>{ names(&shop, one) }</b><span class="note">{ begun(&shop, one) }</span></span>
+                <span class="words"><b>{ shop.competencies(one.competencies) }</b><span class="note">{ begun(&shop, one) }</span></span>
                 { icon(Picture::Go) }
             </a></li>
         }
@@ -75,12 +75,6 @@ pub(in crate::app) fn Check(props: &CheckProps) -> Html {
     }
 }
 
-/// The competencies of a check by name.
-pub(super) fn names(shop: &Shop, attempt: &Attempt<'_>) -> String {
-    let name = |slug: &String| shop.text(&format!("competency.{slug}")).to_string();
-    attempt.competencies.iter().map(name).collect::<Vec<_>>().join(", ")
-}
-
 fn begun(shop: &Shop, attempt: &Attempt<'_>) -> AttrValue {
     let named = [("n", attempt.answers.to_string()), ("at", clock::local(attempt.at))];
     shop.say_with("check.begun", &named)
@@ -98,7 +92,7 @@ fn open_row(shop: &Shop, attempt: &Attempt<'_>) -> Html {
     };
     html! {
         <li key={id}>
-            <span class="words"><b>{ names(shop, attempt) }</b><span class="note">{ begun(shop, attempt) }</span></span>
+            <span class="words"><b>{ shop.competencies(attempt.competencies) }</b><span class="note">{ begun(shop, attempt) }</span></span>
             <span key="ways" class="ways" hidden={!here}>
                 <a href={answers.address()} class="control">{ shop.say("check.look") }</a>
                 <a href={go.address()} class="next-step">{ shop.say("check.go-on") }{ icon(Picture::Go) }</a>

@@ -38,7 +38,7 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
         came.graded(card, &world, &entry.answer).map(Rc::new)
     });
     let onward = use_onward(draft, entry.stamp.sequence, &props.put);
-    let rework = use_rework(props);
+    let rework = use_rework(props, graded.is_some());
     let held_back = entry.sure_and_wrong() && !draft.reworked;
     use_enter(if *rework.at_stand {
         Callback::from(|()| ())

@@ -31,8 +31,9 @@ pub(super) struct Rework {
     pub(super) check: Callback<()>,
 }
 
+/// `has_verdict` is whether the verdict is there, below which the answer stands.
 #[hook]
-pub(super) fn use_rework(props: &HandedProps) -> Rework {
+pub(super) fn use_rework(props: &HandedProps, has_verdict: bool) -> Rework {
     let HandedProps { draft, card, entry, put, left } = props;
     let shop = use_shop();
     let second_tap = use_second_tap();
@@ -40,9 +41,9 @@ pub(super) fn use_rework(props: &HandedProps) -> Rework {
     let again = use_state(|| false);
     let at_stand = use_state_eq(|| false);
     let begun = use_state_eq(|| *left);
-    // Who left it has read the verdict.
-    use_effect_with(*left && entry.sure_and_wrong() && !draft.reworked, |left| {
-        if *left {
+    // Who comes back to it is brought to what is still to be done.
+    use_effect_with(has_verdict && *left && entry.sure_and_wrong() && !draft.reworked, |bring| {
+        if *bring {
             page::bring(REWORK);
         }
     });

@@ -9,8 +9,8 @@ use crate::app::state::{Shared, Shop, use_shop};
 use crate::device::rest;
 use crate::learn::check::Takings;
 use crate::learn::memory::Reason;
-use crate::learn::{Front, Known, Latest, Past, Round};
-use crate::record::Draft;
+use crate::learn::{Front, Known, Round};
+use crate::record::Entry;
 use crate::rules::term::{Stage, Term};
 use std::rc::Rc;
 use yew::prelude::*;
@@ -40,7 +40,7 @@ enum Step {
 /// The next step of the person at work.
 pub(super) struct Next {
     step: Step,
-    /// Stage of the card of practice that comes next.
+    /// Stage of the card of practice that comes next, or is worked once more.
     pub(super) stage: Option<Stage>,
     /// Whether nothing was answered so far.
     pub(super) is_first: bool,
@@ -64,7 +64,11 @@ pub(super) fn use_next(known: &Known, front: Option<&Shared<Front>>) -> Next {
     let on_desk = desk.draft.filter(|draft| draft.person == shop.settings.person);
     let open = on_desk.as_ref().filter(|draft| draft.handed.is_none());
     let open = open.and_then(|draft| Some((stage_of(&draft.card.family)?, draft.done)));
-    let again = on_desk.as_ref().filter(|draft| is_to_be_worked_again(draft, &known.latest));
+    let was_wrong = |number: u64| match front {
+        Some(front) => front.again == Some(number),
+        None => told.journal.find(number).is_some_and(Entry::sure_and_wrong),
+    };
+    let again = on_desk.as_ref().filter(|draft| !draft.reworked && draft.handed.is_some_and(was_wrong));
     let next = deal::next(&shop, (known, &told.ends), None);
     let coming = next.as_ref().and_then(|(family, reason)| Some((stage_of(family)?, *reason)));
     let step = match (again.and_then(|draft| stage_of(&draft.card.family)), waits, open, coming) {
@@ -100,21 +104,18 @@ pub(super) fn use_next(known: &Known, front: Option<&Shared<Front>>) -> Next {
         },
     );
     use_enter(start.clone());
-    let stage = open.map(|(stage, _)| stage).or(coming.map(|(stage, _)| stage));
+    let stage = match step {
+        Step::Again(stage) => Some(stage),
+        _ => open.map(|(stage, _)| stage).or(coming.map(|(stage, _)| stage)),
+    };
     Next { step, stage, is_first: known.latest.is_empty(), start }
-}
-
-/// Whether a card on the desk was wrong, would have been done on the job, and was not worked once more since.
-fn is_to_be_worked_again(draft: &Draft, latest: &Latest) -> bool {
-    let may = draft.handed.is_some() && !draft.reworked && !draft.slate.not_enough;
-    may && latest.of(&draft.card.family).is_some_and(Past::is_sure_and_wrong)
 }
 
 impl Next {
     /// The ticket on which it stands.
     pub(super) fn ticket(&self, shop: &Shop) -> Html {
         let Said { title, why, go } = self.said(shop);
-        let waits = matches!(self.step, Step::Waits(_)).then_some("set-waits");
+        let waits = matches!(self.step, Step::Waits(_)).then_some("waits");
         html! {
             <div key="ticket" class={classes!("ticket", "next-ticket", waits)}>
                 <span class="hole" aria-hidden="true"></span>

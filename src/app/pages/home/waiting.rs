@@ -1,13 +1,13 @@
-//! What waits for the person at work before practice does: a set that was begun, a check whose cards of today are not done, a set
-//! that somebody put together for them.
+//! What waits for the person at work: a set that was begun, a set that somebody put together for them, a check whose cards of
+//! today are not done.
 
 use super::next::Said;
 use crate::app::route::Route;
 use crate::app::state::{KeptSet, Origin, Shop, Told};
 use crate::device::clock;
 use crate::exchange::set::Validity;
-use crate::learn::check::{Sitting, Stand, Takings, open_of};
-use crate::record::Attempt;
+use crate::learn::check::{Sitting, Stand, Takings, sheet_of};
+use crate::record::{Attempt, Placed};
 
 /// A check of this tablet whose cards of today are not done.
 #[derive(Debug, Clone, PartialEq)]
@@ -20,17 +20,23 @@ pub(super) struct OpenCheck {
 impl OpenCheck {
     /// The one of the person at work that was begun last. Where a set deals its cards that set is gone on with.
     pub(super) fn of(shop: &Shop, told: &Told) -> Option<Self> {
-        let (events, device) = (told.journal.events(), shop.settings.device.as_str());
-        let open = open_of(events, &told.person);
-        let is_here =
-            |one: &&Attempt<'_>| one.device == device && one.set_left() == 0 && !one.competencies.is_empty();
-        let sitting = |one: &Attempt<'_>| Sitting::of(shop.content(), events, device, one.id, told.now);
-        let left = open.iter().rev().filter(is_here).filter_map(sitting).find(|one| !one.is_done())?;
-        Some(Self {
-            attempt: left.attempt.id.to_owned(),
-            competencies: left.attempt.competencies.to_vec(),
-            today: left.today,
-        })
+        let (content, device) = (shop.content(), shop.settings.device.as_str());
+        let events = Placed::of(told.journal.events());
+        let is_here = |one: &&Attempt<'_>| {
+            one.person == told.person
+                && one.device == device
+                && one.set_left() == 0
+                && !one.competencies.is_empty()
+        };
+        let own = events.attempts().all().iter().rev().filter(is_here);
+        let sitting = |one: &Attempt<'_>| Sitting::among(content, &events, device, one.id, told.now);
+        let has_sheet = |one: &Sitting<'_>| {
+            let Attempt { id, set, .. } = one.attempt;
+            sheet_of(content, set, &events.answers(id, device), shop.sheet()).is_some()
+        };
+        let left = own.filter_map(sitting).find(|one| !one.is_done() && has_sheet(one))?;
+        let Attempt { id, competencies, .. } = left.attempt;
+        Some(Self { attempt: id.to_owned(), competencies: competencies.to_vec(), today: left.today })
     }
 }
 
@@ -65,7 +71,10 @@ impl Waiting {
     /// Where it is gone on with: the next card, or the page of a set that is not begun or whose sheet is not to be had.
     pub(super) fn way_on(&self, shop: &Shop) -> Route {
         match self {
-            Self::Set(kept, at) if *at > 0 && kept.set.sheet_of(shop.content()).is_ok() => {
+            // The sheet of a set that ships is there; those of others are read together with what looks for them.
+            Self::Set(kept, at)
+                if *at > 0 && (kept.origin == Origin::Ready || kept.set.sheet_of(shop.content()).is_ok()) =>
+            {
                 Route::TakeSet { id: kept.id.clone() }
             }
             Self::Set(kept, _) => Route::SetOf { id: kept.id.clone() },
@@ -90,8 +99,7 @@ impl Waiting {
                 }
             }
             Self::Check(check) => {
-                let name = |slug: &String| shop.text(&format!("competency.{slug}")).to_string();
-                let names = check.competencies.iter().map(name).collect::<Vec<_>>().join(", ");
+                let names = shop.competencies(&check.competencies);
                 Said {
                     title: shop.say("home.check-open"),
                     why: shop.say_with("home.check-why", &[("names", names)]),
