@@ -12,8 +12,14 @@ import { root } from "./shell.mjs";
 const [count, seed] = [Number(process.argv[2] ?? 300), Number(process.argv[3] ?? 1)];
 const workers = Number(process.env.STEPBOARD_WORKERS ?? Math.min(2, availableParallelism()));
 const place = join(root, "target", "mutants");
-/** Test targets that hold the model against the outside and its laws; cards and what shows itself only in them are not asked. */
-const FAST = /^(reference_|laws_|rules_|decisions|sequence|process|judge|practitioner|fault)/;
+/**
+ * Test targets that hold the model, what was learnt and what was kept against the outside and their laws; cards and what shows
+ * itself only in them are not asked.
+ */
+const FAST = new RegExp(`^(${[
+  "reference_", "laws_", "rules_", "decisions", "sequence", "process", "judge", "practitioner",
+  "workup", "learn", "evidence", "observation", "attempts", "journal", "set_taking", "check_sitting", "void",
+].join("|")})`);
 /** What decides whether an earlier result still holds. */
 const INPUTS = ["src", "tests", "content", "build.rs", "Cargo.toml", "Cargo.lock"];
 const ENV = {

@@ -81,6 +81,11 @@ fn the_room_round_a_booth_is_kept() {
     let told = |fault, at| booth_fault(fault, at).map(|one| one.answer);
     let near = Around { other_work: Some(mm(500.0)), partition: Some(true), ..Around::default() };
     assert_eq!(told(BoothFault::OtherWork, near), Ok(false), "a partition stands between");
+    // 3 feet are enough, anything less is not.
+    for (clear, wrong) in [(914.4, false), (914.3, true)] {
+        let around = Around { clear: Some(mm(clear)), ..Around::default() };
+        assert_eq!(told(BoothFault::NoClearSpace, around), Ok(wrong), "{clear} mm");
+    }
     let hung = Around { face: face(20.0), deflector: Some(true), ..Around::default() };
     assert_eq!(told(BoothFault::NoDeflector, hung), Ok(false));
     let exhaust = |exhaust| Around { face: face(5.0), exhaust: Some(exhaust), ..Around::default() };
