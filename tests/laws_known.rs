@@ -233,7 +233,7 @@ fn a_kept_first_screen_is_what_the_journal_tells_on_any_day() {
             assert!(!read.fits(None) && PEOPLE.iter().all(|other| *other == person || !read.is_of(other)));
             assert_eq!(json!(read.known), json!(known), "{person} after {step:?}");
             assert_eq!(read.takings.at(SET), tablet.taken[*asked], "{person} after {step:?}");
-            let practised = journal.of(person).filter(|entry| entry.within == Within::Practice).next_back();
+            let practised = journal.of(person).rfind(|entry| entry.within == Within::Practice);
             let again =
                 practised.filter(|last| last.mark != Mark::Right && last.certainty == Certainty::OnTheJob);
             assert_eq!(read.again, again.map(|last| last.stamp.sequence), "{person} after {step:?}");
