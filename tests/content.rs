@@ -8,7 +8,7 @@ use std::path::Path;
 use stepboard::bench::{self, Facts};
 use stepboard::card::{Answer, deal, families, grade, solve};
 use stepboard::content::load::{self, Problem, Source};
-use stepboard::content::{Topic, World};
+use stepboard::content::{Caution, Topic, World};
 use stepboard::rules::term::{Stage, Term};
 use support::content;
 
@@ -157,6 +157,26 @@ fn every_stage_shows_cautions_and_the_closing_line_is_always_there() {
         .map(|caution| caution.id.as_str())
         .collect();
     assert!(all.contains(&"c30") && all.contains(&"c01"));
+}
+
+/// What answers a card is not read below it, in a check below no card at all; that this is training stands below each.
+#[test]
+fn no_caution_that_answers_a_card_stands_below_it_while_it_is_asked() {
+    let content = content();
+    let dust = content.family("dust-away").expect("taking up dust");
+    let ids = |cautions: Vec<&Caution>| cautions.iter().map(|one| one.id.clone()).collect::<Vec<_>>();
+    let after = ids(content.cautions_for(&dust.cautions));
+    let asked = ids(content.cautions_asked(&[dust], false));
+    assert!(after.contains(&"c03".to_owned()) && !asked.contains(&"c03".to_owned()), "{asked:?}");
+    assert!(asked.contains(&"c28".to_owned()), "what answers another family stands there: {asked:?}");
+    assert!(!ids(content.cautions_asked(&[dust], true)).contains(&"c28".to_owned()));
+    for family in &content.families {
+        for in_check in [false, true] {
+            let asked = content.cautions_asked(&[family], in_check);
+            assert!(asked.iter().any(|one| one.id == "c01"), "{}", family.id);
+            assert!(!asked.iter().any(|one| one.answers.contains(&family.id)), "{}", family.id);
+        }
+    }
 }
 
 #[test]

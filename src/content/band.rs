@@ -1,6 +1,6 @@
-//! What a band of the step board gathers: its cautions.
+//! Which cautions stand below a card and on a band of the step board.
 
-use super::{Caution, CautionStage, Content};
+use super::{Caution, CautionStage, Content, FamilyInfo};
 use crate::rules::term::Stage;
 
 /// The caution that closes every screen: if unsure, stop and ask; others overrule this program.
@@ -27,6 +27,18 @@ impl Content {
         let own = |caution: &&Caution| caution.stages.iter().any(|stage| wanted.contains(stage));
         let everywhere = |caution: &&Caution| caution.stages.contains(&CautionStage::All);
         open().filter(own).chain(open().filter(|caution| everywhere(caution) && !own(caution))).collect()
+    }
+
+    /// The cautions that stand below cards while they are asked: none that would answer one of them and, in a check, where
+    /// what is read below one card may serve for the next, none that would answer any.
+    #[must_use]
+    pub fn cautions_asked(&self, asked: &[&FamilyInfo], in_check: bool) -> Vec<&Caution> {
+        let wanted: Vec<CautionStage> = asked.iter().flat_map(|family| &family.cautions).copied().collect();
+        let tells = |caution: &Caution| match in_check {
+            true => !caution.answers.is_empty(),
+            false => asked.iter().any(|family| caution.answers.contains(&family.id)),
+        };
+        self.cautions_for(&wanted).into_iter().filter(|caution| !tells(caution)).collect()
     }
 
     /// The cautions of a band, then those shown everywhere; the closing one is left out.

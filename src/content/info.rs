@@ -185,6 +185,9 @@ pub struct Caution {
     pub id: String,
     /// Stages that show it.
     pub stages: Vec<CautionStage>,
+    /// Families of cards that it would answer: below these it stands once they are answered.
+    #[serde(default)]
+    pub answers: Vec<String>,
     /// What it rests on.
     pub source: String,
     /// Where that was read.

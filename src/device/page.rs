@@ -195,6 +195,15 @@ pub fn wrong_field() -> Option<String> {
     Some(wrong.id())
 }
 
+/// Brings the first field in which something is wrong into view, once the screen shows it.
+pub fn to_wrong_field() {
+    once_drawn(|| {
+        if let Some(field) = wrong_field() {
+            bring(&field);
+        }
+    });
+}
+
 /// Whether an element with that id is on the page.
 #[must_use]
 pub fn is_there(id: &str) -> bool {

@@ -34,6 +34,32 @@ pub fn run(setup: &Setup) -> Option<Vec<Passes>> {
     }
 }
 
+/// Speeds of the passes of a good run, m/s: layers that cross are laid at speeds of their own.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Speeds {
+    /// The least.
+    pub least: f64,
+    /// The mean over the way that they go.
+    pub mean: f64,
+    /// The greatest.
+    pub most: f64,
+}
+
+/// The speeds of the good run; none where there is no good run.
+#[must_use]
+pub fn speeds(setup: &Setup) -> Option<Speeds> {
+    let passes = run(setup)?;
+    let way = |pass: &Passes| -> f64 {
+        let sides = pass.line.iter().zip(pass.line.iter().skip(1));
+        sides.map(|(from, to)| libm::hypot(to.0 - from.0, to.1 - from.1)).sum()
+    };
+    let whole: f64 = passes.iter().map(way).sum();
+    let least = passes.iter().map(|pass| pass.speed).min_by(f64::total_cmp)?;
+    let most = passes.iter().map(|pass| pass.speed).max_by(f64::total_cmp)?;
+    let mean = passes.iter().map(|pass| pass.speed * way(pass)).sum::<f64>() / whole;
+    (whole > 0.0).then_some(Speeds { least, mean, most })
+}
+
 /// What leaves the gun in the middle of its distances.
 fn spray(setup: &Setup) -> Spray {
     Spray {
@@ -54,7 +80,7 @@ pub fn speed_at(setup: &Setup, pitch: Millimetres, wet: Micrometres) -> Judged<G
 }
 
 /// The same for a film in µm at a pitch in mm; none where no gun is moved so.
-pub(super) fn speed(setup: &Setup, pitch: f64, wet: f64) -> Option<f64> {
+fn speed(setup: &Setup, pitch: f64, wet: f64) -> Option<f64> {
     let speed = speed_at(setup, Millimetres::saturating(pitch), Micrometres::saturating(wet));
     speed.ok().map(|ruling| ruling.answer.get())
 }

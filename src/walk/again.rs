@@ -61,7 +61,7 @@ fn is_of_handling(choice: &Choice) -> bool {
 }
 
 /// What was on and seen to when there was last work at a place, as far as it is not so now: first what is worn, then the
-/// duties.
+/// duties. What would take protection off is not among it.
 #[must_use]
 pub fn ready_as_before(walk: &Walk, content: &Content, place: Place) -> Vec<Decision> {
     let Some((worn, seen_to)) = stood(walk, content, place) else { return Vec::new() };
@@ -75,7 +75,7 @@ pub fn ready_as_before(walk: &Walk, content: &Content, place: Place) -> Vec<Deci
         _ => true,
     };
     let duties: Vec<RoomAct> = seen_to.into_iter().filter(|duty| !stands(duty)).collect();
-    let wear = (room.worn != worn).then_some(Decision::Wear(worn));
+    let wear = (room.worn != worn && worn.guards_like(room.worn)).then_some(Decision::Wear(worn));
     wear.into_iter().chain((!duties.is_empty()).then_some(Decision::Room(duties))).collect()
 }
 

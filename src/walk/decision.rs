@@ -94,6 +94,20 @@ impl Worn {
     /// As one comes in from the street.
     pub const NOTHING: Self =
         Self { respirator: None, sealed: false, suit: Suit::Street, gloves: false, eyes: false };
+
+    /// Whether nothing of other wear is off in this: who changes into it from the other takes no protection off. One
+    /// respirator is not weighed against another.
+    #[must_use]
+    pub fn guards_like(self, other: Self) -> bool {
+        let respirator = self.respirator.is_some() || other.respirator.is_none();
+        let suit = self.suit != Suit::Street || other.suit == Suit::Street;
+        let on = |this: bool, that: bool| this || !that;
+        respirator
+            && suit
+            && on(self.sealed, other.sealed)
+            && on(self.gloves, other.gloves)
+            && on(self.eyes, other.eyes)
+    }
 }
 
 terms! {

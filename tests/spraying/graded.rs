@@ -62,6 +62,9 @@ fn what_is_wrong_with_a_panel_is_told_by_its_cause() {
     let clear = setup("clear-panel");
     let (fast, advice) = wrong(&clear, |_, set| set.speed *= 1.8);
     assert_eq!((fast.first(), advice), (Some(&Fault::Thin), Some(Better::Slower)));
+    let (short, advice) = wrong(&clear, |_, set| (set.speed, set.lag) = (set.speed * 1.8, set.lag * 0.4));
+    let of_all = (Some(&Fault::Thin), Some(Better::Slower));
+    assert_eq!((short.first(), advice), of_all, "the ends of strokes do not make all of a face thin");
     let (near, advice) = wrong(&clear, |_, set| (set.distance, set.speed) = (110.0, set.speed / 1.4));
     assert!(matches!(near.first(), Some(Fault::Runs | Fault::Heavy)), "{near:?}");
     assert_eq!(advice, Some(Better::GoBack));
@@ -86,7 +89,8 @@ fn what_is_wrong_with_a_panel_is_told_by_its_cause() {
     let one = std::slice::from_ref(&upright);
     assert!(!crosses(&joined(one, &along)) && !crosses(&joined(&along, one)), "one pass across");
     assert!(crosses(&joined(one, &good)), "a band along an edge first");
-    let (wet, advice) = wrong(&colour, |_, set| (set.wait, set.speed) = (0.0, set.speed * 0.9));
+    // Slower by less than a speed is told to be off by.
+    let (wet, advice) = wrong(&colour, |_, set| (set.wait, set.speed) = (0.0, set.speed * 0.91));
     assert_eq!((wet.first(), advice), (Some(&Fault::Runs), Some(Better::Wait)), "{wet:?}");
 }
 

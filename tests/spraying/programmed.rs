@@ -19,6 +19,10 @@ fn sprayed(sets: &[Passes]) -> Vec<Point> {
 #[test]
 fn passes_of_a_set_share_its_width_evenly() {
     let set = Passes { wide: 280.0, ..pass(&[(-180.0, 0.0), (180.0, 0.0)]) };
+    let (count, overlap) = set.lie(&setup("clear-panel")).expect("several");
+    near(count, 4.0, 0.0, "passes");
+    near(overlap, 1.0 - 280.0 / 3.0 / 200.0, 1e-9, "the overlap that they have");
+    assert_eq!(pass(&[(0.0, 0.0), (1.0, 0.0)]).lie(&setup("clear-panel")), None, "one pass");
     let mut heights: Vec<f64> =
         sprayed(&[set]).iter().filter(|point| point.trigger > 0.0).map(|point| point.y).collect();
     heights.dedup();

@@ -4,12 +4,13 @@
 
 use crate::steps::{begin, go, up_to, up_to_work};
 use crate::support::content;
-use stepboard::content::{Ask, Place};
+use stepboard::content::{Ask, Content, Place};
+use stepboard::rules::contamination::Suit;
 use stepboard::rules::sequence::operation::Operation as Op;
 use stepboard::walk::again::{as_the_gun_is_set, done, last, ready_as_before};
 use stepboard::walk::at_hand::{asked, place_of};
 use stepboard::walk::decision::{Decision, Wait};
-use stepboard::walk::{RoomAct, right};
+use stepboard::walk::{RoomAct, Walk, Worn, right};
 
 #[test]
 fn what_was_seen_to_before_the_last_coat_is_seen_to_again_in_the_morning_and_nothing_is_left() {
@@ -35,10 +36,37 @@ fn what_was_left_undone_is_not_put_right_by_doing_it_the_same() {
     let content = content();
     let mut walk = begin(&content, "plain-plate");
     let seal = up_to_work(&mut walk, &content, Op::Seal);
-    let street = Decision::Wear(stepboard::walk::Worn::NOTHING);
+    let street = Decision::Wear(Worn::NOTHING);
     go(&mut walk, [street, Decision::Work(seal), Decision::Wait(Wait::Morning)], &content);
-    let ready = ready_as_before(&walk, &content, Place::Booth);
-    assert!(!ready.iter().any(|one| matches!(one, Decision::Wear(_))), "{ready:?}");
+    assert!(!wear_is_offered(&walk, &content));
+}
+
+/// A respirator is worn all the time that one is in the area where it is wanted (29 CFR 1910.134(g)(2)): less of it, or
+/// nothing, is never what is offered at one touch.
+#[test]
+fn what_is_worn_is_never_offered_to_be_taken_off() {
+    let content = content();
+    let mut walk = begin(&content, "plain-plate");
+    let seal = up_to_work(&mut walk, &content, Op::Seal);
+    let dressed = Decision::Wear(right::FOR_THE_GUN);
+    go(&mut walk, [Decision::Wear(Worn::NOTHING), Decision::Work(seal), dressed], &content);
+    assert!(!wear_is_offered(&walk, &content), "nothing was worn, and now something is");
+    let bare = [
+        Worn { respirator: None, ..right::FOR_THE_GUN },
+        Worn { sealed: false, ..right::FOR_THE_GUN },
+        Worn { suit: Suit::Street, ..right::FOR_THE_GUN },
+        Worn { gloves: false, ..right::FOR_THE_GUN },
+        Worn { eyes: false, ..right::FOR_THE_GUN },
+    ];
+    for less in bare {
+        assert!(right::FOR_THE_GUN.guards_like(less) && !less.guards_like(right::FOR_THE_GUN), "{less:?}");
+    }
+    let other = Worn { suit: Suit::Sanding, ..right::FOR_THE_GUN };
+    assert!(other.guards_like(right::FOR_THE_GUN), "one suit for another takes none off");
+}
+
+fn wear_is_offered(walk: &Walk, content: &Content) -> bool {
+    ready_as_before(walk, content, Place::Booth).iter().any(|one| matches!(one, Decision::Wear(_)))
 }
 
 #[test]

@@ -51,6 +51,7 @@ pub(in crate::app) fn Home(props: &HomeProps) -> Html {
             </section>
             <section key="next" class="home-side">
                 { next.ticket(&shop) }
+                { next.also(&shop) }
                 { for walks.first().map(|walk| under_way(&shop, walk)) }
                 { doors(&shop) }
                 <div key="name" class="kraft ask-name" hidden={!asks_name}>

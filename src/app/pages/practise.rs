@@ -63,6 +63,7 @@ pub(in crate::app) fn Practise() -> Html {
                         lead: Html::default(),
                         back: Route::Home,
                         sheet: Route::CardSheet,
+                        in_check: false,
                     };
                     html! {
                         <CardScreen key={format!("card-{seed}")} {draft} {card} {around} on_draft={desk.put.reform(Some)} {hand_in} />

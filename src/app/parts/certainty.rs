@@ -6,6 +6,9 @@ use crate::record::Certainty;
 use crate::rules::term::Term;
 use yew::prelude::*;
 
+/// Id of the field, which takes the focus where it is what an answer wants still.
+pub(in crate::app) const CERTAINTY: &str = "certainty";
+
 pub(in crate::app) fn certainty_field(
     shop: &Shop,
     now: Option<Certainty>,
@@ -25,7 +28,7 @@ pub(in crate::app) fn certainty_field(
         }
     };
     html! {
-        <fieldset key="certainty" class="certainty">
+        <fieldset key="certainty" id={CERTAINTY} tabindex="-1" class="certainty">
             <legend>{ shop.say("card.certainty") }</legend>
             <div class="steps">{ for Certainty::ALL.iter().map(step) }</div>
         </fieldset>

@@ -46,7 +46,7 @@ pub(super) use answer::answer_field;
 pub(super) use answer_row::answer_row;
 pub(super) use board::{BandRow, board};
 pub(super) use card_panels::{answered_panels, card_panels, pointing};
-pub(super) use certainty::certainty_field;
+pub(super) use certainty::{CERTAINTY, certainty_field};
 pub(super) use choices::{Choices, LETTERS, choices};
 pub(super) use diagnosis::tests_field;
 pub(super) use evidence::{evidence_bar, hazard, hazards, missing, missing_line, outcome};

@@ -8,10 +8,10 @@ use yew::prelude::*;
 pub(in crate::app) fn rules(shop: &Shop, ids: &[RuleId]) -> Html {
     let rule = |id: &RuleId| {
         let told = shop.content().rule(id.0).map(|info| {
-            let kind = shop.say(&format!("verdict.kind.{}", info.kind.slug()));
+            let (kind, source) =
+                (shop.say(&format!("verdict.kind.{}", info.kind.slug())), shop.source(&info.source));
             // A source that itself says "common practice" need not be told twice.
-            let again = starts_with(&info.source, &kind);
-            if again { info.source.clone() } else { format!("{kind}: {}", info.source) }
+            if starts_with(&source, &kind) { source } else { format!("{kind}: {source}") }
         });
         html! {
             <li key={id.0}>

@@ -4,7 +4,7 @@ use super::settings::Settings;
 use super::{AirContext, SettingsContext};
 use crate::bench;
 use crate::card::Voice;
-use crate::content::{Args, Caution, CautionStage, Content, Texts, World};
+use crate::content::{Args, Caution, CautionStage, Content, FamilyInfo, Texts, World};
 use crate::device::clock;
 use crate::exchange::Refused;
 use crate::quantity::{Measure, Unit};
@@ -109,14 +109,30 @@ impl Shop {
         self.say(&format!("stage.{}", stage.slug()))
     }
 
+    /// A source as it is told: that it is common practice, and that there is none, in the language of the screen.
+    pub(in crate::app) fn source(&self, source: &str) -> String {
+        let Some(rest) = source.strip_prefix("common practice") else { return source.to_owned() };
+        let practice = self.say("verdict.kind.common-practice");
+        match rest.strip_prefix(", no source") {
+            Some(rest) => format!("{practice}, {}{rest}", self.say("verdict.no-source")),
+            None => format!("{practice}{rest}"),
+        }
+    }
+
     /// Cautions of caution stages, then those shown everywhere.
     pub(in crate::app) fn cautions_for(&self, stages: &[CautionStage]) -> Vec<AttrValue> {
         self.cautions(&self.content().cautions_for(stages), stages.contains(&CautionStage::Spray))
     }
 
-    /// The same for paper, which knows no air of today.
-    pub(in crate::app) fn printed_cautions(&self, stages: &[CautionStage]) -> Vec<AttrValue> {
-        self.cautions(&self.content().cautions_for(stages), false)
+    /// Cautions that stand below a card while it is asked.
+    pub(in crate::app) fn cautions_asked(&self, asked: &FamilyInfo, in_check: bool) -> Vec<AttrValue> {
+        let cautions = self.content().cautions_asked(&[asked], in_check);
+        self.cautions(&cautions, asked.cautions.contains(&CautionStage::Spray))
+    }
+
+    /// The same of cards on paper, which knows no air of today.
+    pub(in crate::app) fn printed_cautions(&self, asked: &[&FamilyInfo]) -> Vec<AttrValue> {
+        self.cautions(&self.content().cautions_asked(asked, false), false)
     }
 
     /// Cautions of a band, then those shown everywhere.

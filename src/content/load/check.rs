@@ -1,7 +1,7 @@
 //! Checks that reach across files: names that must exist and stand once.
 
 use super::names::{is_slug, nearest};
-use super::{Reader, competencies, faults, languages, sprays, texts, tools, values, walks};
+use super::{Reader, cautions, competencies, faults, languages, sprays, texts, tools, values, walks};
 use crate::content::{
     Allowed, Content, Draw, FactInfo, FamilyInfo, PROBES, ScenarioSet, SettingInfo, TaskProblem, Ticket,
 };
@@ -22,6 +22,7 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
     walks::check(content, reader);
     sprays::check(content, reader);
     competencies::check(content, reader);
+    cautions::check(content, reader);
     families(content, reader);
     for (index, one) in content.sets.iter().enumerate() {
         set(content, index, one, reader);

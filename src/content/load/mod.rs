@@ -1,5 +1,6 @@
 //! Reads and checks the files under `content/`: every problem with file, line and what is allowed.
 
+mod cautions;
 mod check;
 mod competencies;
 mod faults;

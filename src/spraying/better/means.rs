@@ -3,7 +3,7 @@
 use super::{Advice, Better, Told, plain, told};
 use crate::quantity::DUST;
 use crate::rules::verdict::RuleId;
-use crate::spraying::good::{TAUGHT_OVERLAP, fitted, lead, speed};
+use crate::spraying::good::{TAUGHT_OVERLAP, fitted, lead, speeds};
 use crate::spraying::setup::{AS_SET, Setup};
 use crate::spraying::strokes::Stroke;
 
@@ -22,6 +22,8 @@ pub const OVERLAPS: (f64, f64) = (0.4, 0.6);
 const OFF_FAN: f64 = 0.1;
 /// A speed is told where it is off by more than this share (an assumption, no source).
 const OFF_SPEED: f64 = 0.1;
+/// More than this share of a face is most of it.
+const MOST: f64 = 0.5;
 /// A lead of so many times the one needed wastes paint (an assumption, no source).
 const LONG_LEAD: f64 = 2.0;
 
@@ -139,12 +141,9 @@ impl<'r> Means<'r> {
         told(Better::Evenly, RuleId("spraying.one-speed"), Told::Share, spread, 0.0)
     }
 
-    /// The mean speed, and the one that lays the middle of the window at half an overlap, where they are apart.
+    /// The mean speed, and that of the good run, where an even film is asked for and they are apart.
     fn speeds(&self) -> Option<(f64, f64)> {
-        let film = self.setup.task.film?;
-        let held = self.setup.held(self.setup.middle_distance(), 0.0);
-        let wet = f64::midpoint(film.from, film.to) * self.setup.coat();
-        let wanted = speed(self.setup, 2.0 * held.half_fan * (1.0 - TAUGHT_OVERLAP), wet)?;
+        let wanted = self.setup.task.film.and_then(|_| speeds(self.setup))?.mean;
         let found = self.mean(|stroke| Some(stroke.speed))?;
         ((found / wanted - 1.0).abs() > OFF_SPEED).then_some((found, wanted))
     }
@@ -177,9 +176,11 @@ impl<'r> Means<'r> {
         self.far().unwrap_or(plain(Better::ComeNearer, RuleId("spray.dry-in-flight")))
     }
 
-    pub(super) fn thin(&self) -> Advice {
-        let ways = self.far().or_else(|| self.wide()).or_else(|| self.tilted()).or_else(|| self.short());
-        let ways = ways.or_else(|| self.apart()).or_else(|| self.slower());
+    /// A face that is thin for the `share` that is out of the window. Where most of it is, the ends of the strokes are not why.
+    pub(super) fn thin(&self, share: f64) -> Advice {
+        let ways = self.far().or_else(|| self.wide()).or_else(|| self.tilted());
+        let ways = ways.or_else(|| (share > MOST).then(|| self.slower()).flatten());
+        let ways = ways.or_else(|| self.short()).or_else(|| self.apart()).or_else(|| self.slower());
         ways.unwrap_or(plain(Better::CoverAll, RuleId("spraying.film-in-window")))
     }
 

@@ -50,10 +50,7 @@ pub fn path(sets: &[Passes], setup: &Setup) -> Result<Path, NoPath> {
     let mut run = Gone::default();
     for set in sets {
         run.wait(set.wait);
-        let pitch = 2.0 * setup.opened(set.distance, 0.0, set.fan).half_fan * (1.0 - set.overlap);
-        let count = (set.wide / pitch - crate::quantity::DUST).ceil().max(0.0);
-        // They share the width evenly, so that none lies closer than the others.
-        let pitch = set.wide / count.max(1.0);
+        let (count, pitch) = set.shared(setup);
         let mut nth = 0.0;
         let mut back = false;
         while nth <= count && run.points.len() <= Point::COUNT_MOST {
@@ -70,6 +67,26 @@ pub fn path(sets: &[Passes], setup: &Setup) -> Result<Path, NoPath> {
 }
 
 impl Passes {
+    /// How many passes follow the first, and how far each lies from the one before, mm: they share the width evenly, so that
+    /// none lies closer than the others.
+    fn shared(&self, setup: &Setup) -> (f64, f64) {
+        let pitch = self.full(setup) * (1.0 - self.overlap);
+        let count = (self.wide / pitch - crate::quantity::DUST).ceil().max(0.0);
+        (count, self.wide / count.max(1.0))
+    }
+
+    /// The full width of its fan, mm.
+    fn full(&self, setup: &Setup) -> f64 {
+        2.0 * setup.opened(self.distance, 0.0, self.fan).half_fan
+    }
+
+    /// How many passes the set has, and the overlap with which they lie, of the full width; none for a single pass.
+    #[must_use]
+    pub fn lie(&self, setup: &Setup) -> Option<(f64, f64)> {
+        let (count, pitch) = self.shared(setup);
+        (count > 0.0).then(|| (count + 1.0, 1.0 - pitch / self.full(setup)))
+    }
+
     /// Its numbers in the order of [`LIMITS`].
     #[must_use]
     pub const fn numbers(&self) -> [f64; 8] {

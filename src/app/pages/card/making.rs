@@ -3,11 +3,18 @@
 use super::{CardProps, wanted};
 use crate::app::pages::events::HandedIn;
 use crate::app::pages::spray::{Came, use_came};
+use crate::app::parts::CERTAINTY;
 use crate::card::{Card, Slate};
+use crate::device::page;
 use crate::record::{Certainty, Draft};
 use std::cell::RefCell;
 use std::rc::Rc;
 use yew::prelude::*;
+
+/// Id of the part in which the answer is given.
+pub(in crate::app::pages) const ANSWER: &str = "card-answer";
+/// Said where it is not told yet how far one would go.
+pub(in crate::app::pages) const NEED_CERTAINTY: &str = "card.need-certainty";
 
 /// What changes an answer. Keys may come faster than the screen is drawn: each goes on from what the one before it made.
 #[derive(Clone, PartialEq)]
@@ -57,9 +64,12 @@ pub(super) fn use_making(props: &CardProps) -> Making {
         (Rc::clone(&newest), Rc::clone(card), came, hand_in.clone()),
         move |(), (newest, card, came, hand_in)| {
             let draft = Rc::clone(&newest.borrow());
+            if let Some(missing) = missing_of(&draft, card, came) {
+                return page::focus(place_of(missing));
+            }
             // A second press before the verdict is drawn hands nothing in again.
             let this = Some((card.family.clone(), card.seed));
-            if missing_of(&draft, card, came).is_none() && handed.replace(this.clone()) != this {
+            if handed.replace(this.clone()) != this {
                 hand_in.emit(HandedIn { draft, card: Rc::clone(card), came: came.clone() });
             }
         },
@@ -67,11 +77,16 @@ pub(super) fn use_making(props: &CardProps) -> Making {
     Making { newest, on_slate, on_certainty, hand_in, missing }
 }
 
+/// The id of the part of the screen where what is missing is given.
+pub(in crate::app::pages) fn place_of(missing: &str) -> &'static str {
+    if missing == NEED_CERTAINTY { CERTAINTY } else { ANSWER }
+}
+
 /// What is missing before the card can be handed in.
 fn missing_of(draft: &Draft, card: &Card, came: &Came) -> Option<&'static str> {
     match (draft.slate.answer(card), draft.certainty) {
         (None, _) => Some(wanted(card.kind)),
-        (Some(_), None) => Some("card.need-certainty"),
+        (Some(_), None) => Some(NEED_CERTAINTY),
         _ if *came == Came::Measuring => Some("spray.measuring"),
         _ => None,
     }

@@ -4,6 +4,7 @@ mod keys;
 mod making;
 mod stand;
 
+pub(super) use making::{ANSWER, NEED_CERTAINTY, place_of};
 pub(super) use stand::{stand, to_stand};
 
 use super::events::HandedIn;
@@ -31,6 +32,8 @@ pub(super) struct Around {
     pub(super) lead: Html,
     pub(super) back: Route,
     pub(super) sheet: Route,
+    /// Whether nothing is told of an answer before all are given.
+    pub(super) in_check: bool,
 }
 
 #[derive(Properties, PartialEq)]
@@ -82,10 +85,10 @@ pub(super) fn CardScreen(props: &CardProps) -> Html {
     if let Some(setup) = (*setup).clone().filter(|_| *at_stand) {
         return stand(setup, &draft.slate, on_slate, &at_stand);
     }
-    let Around { note, marks, lead, back, sheet } = props.around.clone();
+    let Around { note, marks, lead, back, sheet, in_check } = props.around.clone();
+    let cautions = cautions_asked(&shop, card, in_check);
     html! {
-        <Frame class="card" title={stage_name(&shop, card)} {note} back={Some(back)} {marks}
-            cautions={cautions(&shop, card)} {action}>
+        <Frame class="card" title={stage_name(&shop, card)} {note} back={Some(back)} {marks} {cautions} {action}>
             <div key="situation" class="situation">
                 { lead }
                 { card_ticket(&shop, card) }
@@ -97,7 +100,7 @@ pub(super) fn CardScreen(props: &CardProps) -> Html {
                     <a href={sheet.address()} class="text-link">{ shop.say("sheet.open") }</a>
                 </div>
             </div>
-            <div key="answer" class="answer">
+            <div key="answer" id={ANSWER} tabindex="-1" class="answer">
                 { beside }
                 { answer_field(&shop, card, &draft.slate, on_slate, "answer") }
                 { to_stand(&shop, card, &draft.slate, &at_stand) }
@@ -143,7 +146,10 @@ fn how(shop: &Shop, card: &Card) -> AttrValue {
         Kind::ChooseOne => shop.say("card.pick-one"),
         Kind::ChooseAll => shop.say("card.pick-all"),
         Kind::Order => shop.say("card.put-order"),
-        Kind::Number => shop.say("card.give-number"),
+        Kind::Number if card.unit.is_some_and(|unit| unit.siblings().len() > 1) => {
+            shop.say("card.give-number")
+        }
+        Kind::Number => shop.say("card.give-figure"),
         Kind::Point => shop.say("card.point-at"),
         Kind::Diagnose => shop.say("card.test-and-name"),
         Kind::Spray => shop.say("card.spray-it"),
@@ -159,6 +165,13 @@ pub(super) fn place(shop: &Shop, draft: &Draft, round: Round) -> AttrValue {
     shop.say_with("card.of", &[("n", (draft.done + 1).to_string()), ("of", round.cards.to_string())])
 }
 
+/// The cautions below a card that is still to be answered.
+pub(super) fn cautions_asked(shop: &Shop, card: &Card, in_check: bool) -> Vec<AttrValue> {
+    let family = shop.content().family(&card.family);
+    family.map(|family| shop.cautions_asked(family, in_check)).unwrap_or_default()
+}
+
+/// The cautions below a card that was answered.
 pub(super) fn cautions(shop: &Shop, card: &Card) -> Vec<AttrValue> {
     let wanted =
         shop.content().family(&card.family).map(|family| family.cautions.clone()).unwrap_or_default();

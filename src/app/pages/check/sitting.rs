@@ -87,6 +87,7 @@ fn around(shop: &Shop, view: &View, attempt: String) -> Around {
         lead: html! { <p key="lead" id={LEAD} tabindex="-1" class="note sitting-lead"><span class="spoken">{ said }{ ". " }</span><Elapsed before={view.seconds} /></p> },
         back: Route::Check,
         sheet: Route::SittingSheet { attempt },
+        in_check: true,
     }
 }
 

@@ -4,7 +4,7 @@ mod onward;
 mod rework;
 
 use super::answered::seen_of;
-use super::card::{cautions, place, stage_name};
+use super::card::{cautions, cautions_asked, place, stage_name};
 use super::spray::{told_of_run, use_came};
 use crate::app::hooks::use_enter;
 use crate::app::parts::{Frame, Verdict, round, seen_card};
@@ -51,6 +51,7 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
         return stand;
     }
     let graded = (*graded).clone();
+    let cautions = if held_back { cautions_asked(&shop, card, false) } else { cautions(&shop, card) };
     let action = if held_back { rework.action(&shop, card) } else { onward.action(&shop) };
     let points = card.kind == Kind::Point;
     let field = graded
@@ -75,7 +76,7 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
     });
     html! {
         <Frame class="handed" title={stage_name(&shop, card)} note={place(&shop, draft, onward.length)} back={Some(Route::Home)}
-            marks={round(&shop, draft.done + 1, onward.length.cards)} cautions={cautions(&shop, card)} {action}>
+            marks={round(&shop, draft.done + 1, onward.length.cards)} {cautions} {action}>
             <div key="verdict" class="verdict-place">{ verdict.unwrap_or_else(|| told_of_run(&shop, &came)) }</div>
             <div key="rework" hidden={points || field.is_none()}>
                 { for field.filter(|_| !points) }

@@ -45,6 +45,8 @@ pub(super) struct Next {
     /// Whether nothing was answered so far.
     pub(super) is_first: bool,
     start: Callback<()>,
+    /// A check that is open besides what comes next.
+    also: Option<OpenCheck>,
 }
 
 /// `front` is what the journal leaves for the first screen, while it is still being read.
@@ -58,7 +60,7 @@ pub(super) fn use_next(known: &Known, front: Option<&Shared<Front>>) -> Next {
     let takings = use_memo(of, |(journal, person, device)| Takings::of(journal.events(), person, device));
     let takings = front.map_or(&*takings, |front| &front.takings);
     let check = use_memo((shop.clone(), Rc::clone(&told)), |(shop, told)| OpenCheck::of(shop, told));
-    let check = (*check).clone().map(Waiting::Check);
+    let check = (*check).clone();
     let waits = Waiting::of(&sets.all, takings);
     let stage_of = |family: &str| shop.content().family(family).map(|family| family.stage);
     let on_desk = desk.draft.filter(|draft| draft.person == shop.settings.person);
@@ -77,8 +79,8 @@ pub(super) fn use_next(known: &Known, front: Option<&Shared<Front>>) -> Next {
         (_, Some(waits), ..) => Step::Waits(waits),
         (_, _, Some((stage, done)), _) => Step::OnDesk(stage, done),
         // A card of practice that lies there is done first.
-        (.., coming) => match (check, coming) {
-            (Some(check), _) => Step::Waits(check),
+        (.., coming) => match (&check, coming) {
+            (Some(check), _) => Step::Waits(Waiting::Check(check.clone())),
             (None, Some((stage, reason))) => Step::Deal(stage, reason),
             (None, None) => Step::Nothing,
         },
@@ -108,7 +110,8 @@ pub(super) fn use_next(known: &Known, front: Option<&Shared<Front>>) -> Next {
         Step::Again(stage) => Some(stage),
         _ => open.map(|(stage, _)| stage).or(coming.map(|(stage, _)| stage)),
     };
-    Next { step, stage, is_first: known.latest.is_empty(), start }
+    let also = check.filter(|_| !matches!(step, Step::Waits(Waiting::Check(_))));
+    Next { step, stage, is_first: known.latest.is_empty(), start, also }
 }
 
 impl Next {
@@ -126,6 +129,14 @@ impl Next {
                 </button>
             </div>
         }
+    }
+
+    /// The way to a check that is open besides.
+    pub(super) fn also(&self, shop: &Shop) -> Html {
+        let Some(check) = self.also.clone() else { return Html::default() };
+        let check = Waiting::Check(check);
+        let Said { title, go, .. } = check.said(shop);
+        html! { <a key="also" href={check.way_on(shop).address()} class="control door under-way">{ icon(Picture::Check) }{ format!("{title}. {go}") }</a> }
     }
 
     fn said(&self, shop: &Shop) -> Said {

@@ -8,7 +8,7 @@ use super::{OnPaper, Worksheet};
 use crate::app::parts::{Still, card_ticket};
 use crate::app::state::Shop;
 use crate::card::{Card, Kind, scene};
-use crate::content::CautionStage;
+use crate::content::FamilyInfo;
 use crate::exchange::set::SetCard;
 use yew::prelude::*;
 
@@ -96,21 +96,15 @@ fn closing(shop: &Shop, on: &OnPaper, cards: &[SetCard<'_>]) -> Html {
     }
 }
 
-/// The cautions of everything that is asked about.
+/// The cautions of everything that is asked about, as far as they do not answer it.
 fn cautions(shop: &Shop, cards: &[SetCard<'_>]) -> Html {
-    let mut stages: Vec<CautionStage> = Vec::new();
-    for family in cards.iter().filter_map(|card| shop.content().family(&card.family())) {
-        for stage in &family.cautions {
-            if !stages.contains(stage) {
-                stages.push(*stage);
-            }
-        }
-    }
+    let asked: Vec<&FamilyInfo> =
+        cards.iter().filter_map(|card| shop.content().family(&card.family())).collect();
     let caution = |text: AttrValue| html! { <li key={text.to_string()}>{ text.clone() }</li> };
     html! {
         <section class="cautions-on-paper">
             <h3>{ shop.say("cautions") }</h3>
-            <ul class="told">{ for shop.printed_cautions(&stages).into_iter().map(caution) }</ul>
+            <ul class="told">{ for shop.printed_cautions(&asked).into_iter().map(caution) }</ul>
             <p><b>{ shop.say("training") }{ " " }{ shop.say("closing") }</b>{ " " }{ shop.say("overruled") }</p>
         </section>
     }

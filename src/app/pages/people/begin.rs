@@ -13,8 +13,14 @@ use yew::prelude::*;
 /// Characters of the name of a shop and of a person, our own limit.
 pub(super) const NAME_MOST: usize = 60;
 
+#[derive(Properties, PartialEq)]
+pub(super) struct BeginProps {
+    /// The book is begun and stored.
+    pub(super) on_begun: Callback<()>,
+}
+
 #[component]
-pub(super) fn Begin() -> Html {
+pub(super) fn Begin(props: &BeginProps) -> Html {
     let shop = use_shop();
     let (keys, signed) = (use_keys_held(), use_signed());
     let (named, number, name) = (use_state(String::new), use_state(String::new), use_state(String::new));
@@ -26,6 +32,7 @@ pub(super) fn Begin() -> Html {
         let (shop, named, number, name) = (shop.clone(), named.clone(), number.clone(), name.clone());
         let (wrong, own, root, busy, trouble) =
             (wrong.clone(), own.clone(), root.clone(), busy.clone(), trouble.clone());
+        let on_begun = props.on_begun.clone();
         Callback::from(move |event: SubmitEvent| {
             event.prevent_default();
             if *busy {
@@ -44,25 +51,29 @@ pub(super) fn Begin() -> Html {
             let passphrases = (own.checked(&shop), root.checked(&shop));
             let (true, Some(number), (Some(own_typed), Some(root_typed))) = (fine, shop_number, passphrases)
             else {
-                return;
+                return page::to_wrong_field();
             };
             if own_typed == root_typed {
                 root.wrong.set((shop.say("people.root-same"), AttrValue::default()));
-                return;
+                return page::to_wrong_field();
             }
             busy.set(true);
             trouble.set(AttrValue::default());
             let first = First { shop: named.trim().to_owned(), number, name: name.trim().to_owned() };
             let (shop, keys, signed) = (shop.clone(), keys.clone(), signed.clone());
             let (own, root, busy, trouble) = (own.clone(), root.clone(), busy.clone(), trouble.clone());
+            let on_begun = on_begun.clone();
             page::once_drawn(move || {
                 let begun = first.begun(&shop, &own_typed, &root_typed);
                 own.clear();
                 root.clear();
                 let done = {
-                    let (busy, trouble) = (busy.clone(), trouble.clone());
-                    Callback::from(move |said| {
+                    let (busy, trouble, on_begun) = (busy.clone(), trouble.clone(), on_begun.clone());
+                    Callback::from(move |said: AttrValue| {
                         busy.set(false);
+                        if said.is_empty() {
+                            on_begun.emit(());
+                        }
                         trouble.set(said);
                     })
                 };

@@ -19,7 +19,7 @@ use crate::app::hooks::{use_keys_held, use_lock, use_people, use_signed};
 use crate::app::parts::{Frame, Picture, Unlock, icon};
 use crate::app::route::Route;
 use crate::app::state::{Signed, use_shop};
-use crate::device::files;
+use crate::device::{files, page};
 use crate::rules::term::Term;
 use crate::signoff::WrappedKey;
 use std::rc::Rc;
@@ -27,13 +27,24 @@ use yew::prelude::*;
 
 pub(in crate::app) use person::Person;
 
+/// Id of the line that tells that the book is begun.
+const BEGUN: &str = "book-begun";
+
 #[component]
 pub(in crate::app) fn People() -> Html {
     let shop = use_shop();
     let (people, keys, signed, lock) = (use_people(), use_keys_held(), use_signed(), use_lock());
+    let begun = use_state_eq(|| false);
+    let on_begun = {
+        let begun = begun.setter();
+        use_callback((), move |(), ()| {
+            begun.set(true);
+            page::once_drawn(|| page::bring(BEGUN));
+        })
+    };
     let hand_over = lock.set.reform(|_: MouseEvent| true);
     let office = match signed.signed() {
-        Signed::None => html! { <begin::Begin key="begin" /> },
+        Signed::None => html! { <begin::Begin key="begin" {on_begun} /> },
         Signed::Open(book) => html! { <list::SignerList key="list" book={book.clone()} /> },
         Signed::Broken(broken, text) => html! {
             <section key="broken" class="paper" role="alert">
@@ -53,6 +64,7 @@ pub(in crate::app) fn People() -> Html {
                 <button type="button" class="control" onclick={hand_over}>{ icon(Picture::Go) }{ shop.say("people.hand-over") }</button>
             </section>
             <div key="unlock" hidden={signed.book().is_none()}><Unlock /></div>
+            <p key="begun" id={BEGUN} class="kraft" role="status" tabindex="-1" hidden={!*begun}>{ shop.say("people.begun") }</p>
             { office }
             <bring::Bring key="bring" />
         </Frame>

@@ -1,6 +1,6 @@
 //! A card of the shop's own: asked, and what came of it. Both say that it is not computed.
 
-use super::super::card::Around;
+use super::super::card::{ANSWER, Around, NEED_CERTAINTY, place_of};
 use crate::app::parts::{Choices, Frame, SignKind, certainty_field, choices, sign};
 use crate::app::state::{Shop, use_shop};
 use crate::card::{Answer, Mark};
@@ -41,15 +41,14 @@ pub(super) fn OwnScreen(props: &OwnProps) -> Html {
     let answer = card.answer(&picked);
     let missing = match (&answer, *certainty) {
         (None, _) => Some("card.need-answer"),
-        (_, None) => Some("card.need-certainty"),
+        (_, None) => Some(NEED_CERTAINTY),
         _ => None,
     };
     let hand_in = {
         let (card, hand_in, certainty) = (Rc::clone(card), props.hand_in.clone(), *certainty);
-        Callback::from(move |_: MouseEvent| {
-            if let Some((answer, certainty)) = answer.clone().zip(certainty) {
-                hand_in.emit((Rc::clone(&card), answer, certainty));
-            }
+        Callback::from(move |_: MouseEvent| match (missing, answer.clone().zip(certainty)) {
+            (None, Some((answer, certainty))) => hand_in.emit((Rc::clone(&card), answer, certainty)),
+            (missing, _) => page::focus(missing.map(place_of).unwrap_or_default()),
         })
     };
     let action = html! {
@@ -74,7 +73,7 @@ pub(super) fn OwnScreen(props: &OwnProps) -> Html {
                 <h2 class="asked">{ &card.question }</h2>
                 <p class="note">{ shop.say("sets.take.own") }{ ". " }{ shop.say(if many { "card.pick-all" } else { "card.pick-one" }) }</p>
             </div>
-            <div key="answer" class="answer">{ choices(&shop, &fields) }</div>
+            <div key="answer" id={ANSWER} tabindex="-1" class="answer">{ choices(&shop, &fields) }</div>
             { certainty_field(&shop, *certainty, &on_certainty) }
         </Frame>
     }

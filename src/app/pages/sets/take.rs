@@ -144,5 +144,6 @@ fn around(shop: &Shop, kept: &KeptSet, view: Option<&View>, to_look: bool) -> Ar
         lead: html! { <p key="lead" id={LEAD} tabindex="-1" class="note sitting-lead"><span class="spoken">{ note }{ ". " }</span>{ lead }</p> },
         back: Route::SetOf { id: kept.id.clone() },
         sheet: Route::TakeSetSheet { id: kept.id.clone() },
+        in_check: !at_once,
     }
 }

@@ -39,7 +39,7 @@ pub(in crate::app) fn origin(shop: &Shop, info: &SettingInfo) -> Html {
     let why = shop.texts().find(&format!("setting.{slug}.why")).map(str::to_owned);
     html! {
         <>
-            <p key="source">{ shop.say_with("own.source", &[("source", info.source.clone())]) }{ " " }{ kind }</p>
+            <p key="source">{ shop.say_with("own.source", &[("source", shop.source(&info.source))]) }{ " " }{ kind }</p>
             { for held }
             { for why.map(|why| html! { <p key="why">{ why }</p> }) }
         </>

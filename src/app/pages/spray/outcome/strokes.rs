@@ -9,7 +9,7 @@ use crate::spraying::good;
 use crate::spraying::strokes::Stroke;
 use yew::prelude::*;
 
-/// Speeds within so much of that of a good run are drawn as wanted, as a share of it (as a speed is told to be off).
+/// Speeds within so much of those of a good run are drawn as wanted, as a share of them (as a speed is told to be off).
 const NEAR: f64 = 0.1;
 
 pub(super) fn strokes(shop: &Shop, run: &Outcome) -> Html {
@@ -18,9 +18,8 @@ pub(super) fn strokes(shop: &Shop, run: &Outcome) -> Html {
         strokes.iter().map(|stroke| (stroke.to.t - stroke.from.t, value(stroke))).collect()
     };
     let overlaps = of(|stroke| stroke.overlap);
-    let speed = good::run(run.setup()).and_then(|sets| sets.first().map(|set| set.speed));
-    let speeds = speed.map(|speed| {
-        let wanted = (speed * (1.0 - NEAR), speed * (1.0 + NEAR));
+    let speeds = good::speeds(run.setup()).map(|good| {
+        let wanted = (good.least * (1.0 - NEAR), good.most * (1.0 + NEAR));
         chart(&shop.say("spray.stroke.speeds"), &of(|stroke| Some(stroke.speed)), wanted, |value| {
             words::speed(shop, value)
         })

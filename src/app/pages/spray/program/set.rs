@@ -4,8 +4,8 @@ use super::fields::Along;
 use crate::app::pages::spray::words;
 use crate::app::state::Shop;
 use crate::rules::term::Term;
-use crate::spraying::Passes;
 use crate::spraying::setup::AS_SET;
+use crate::spraying::{Passes, Setup};
 use yew::prelude::*;
 
 /// Passes that were added together.
@@ -25,7 +25,7 @@ pub(super) fn key(goes: Along) -> &'static str {
 }
 
 /// A set in a line or two.
-pub(super) fn told(shop: &Shop, set: &Set) -> AttrValue {
+pub(super) fn told(shop: &Shop, setup: &Setup, set: &Set) -> AttrValue {
     let Some(first) = set.passes.first() else { return AttrValue::default() };
     let place = |place: Option<&(f64, f64)>| {
         let (x, y) = place.copied().unwrap_or_default();
@@ -44,9 +44,12 @@ pub(super) fn told(shop: &Shop, set: &Set) -> AttrValue {
         ("n", set.passes.len().to_string()),
     ];
     let told = shop.say_with(&format!("spray.program.told.{}", key(set.goes)), &named);
-    if first.fan == AS_SET {
-        return told;
-    }
-    let fan = [("fan", words::share(shop, first.fan))];
-    AttrValue::from(format!("{told} {}", shop.say_with("spray.program.told-fan", &fan)))
+    let lie = first.lie(setup).filter(|_| set.goes == Along::Line).map(|(count, overlap)| {
+        let lie = [("n", shop.figure(count, 0)), ("overlap", words::share(shop, overlap))];
+        shop.say_with("spray.program.told-lie", &lie)
+    });
+    let fan = (first.fan != AS_SET)
+        .then(|| shop.say_with("spray.program.told-fan", &[("fan", words::share(shop, first.fan))]));
+    let parts: Vec<AttrValue> = [Some(told), lie, fan].into_iter().flatten().collect();
+    AttrValue::from(parts.join(" "))
 }

@@ -84,7 +84,7 @@ impl Sets {
         let drop = move |_: MouseEvent| own.drop(nth);
         html! {
             <li key={nth}>
-                <span class="words"><b>{ shop.say_with("spray.program.set", &named) }</b><span class="note">{ set::told(shop, set) }</span></span>
+                <span class="words"><b>{ shop.say_with("spray.program.set", &named) }</b><span class="note">{ set::told(shop, &self.setup, set) }</span></span>
                 <button type="button" class="control" aria-label={shop.say_with("spray.program.drop-named", &named)} onclick={drop}>{ shop.say("spray.program.drop") }</button>
             </li>
         }

@@ -1,0 +1,26 @@
+//! Checks of cautions: the cards that one would answer are there and would show it.
+
+use super::Reader;
+use super::names::nearest;
+use crate::content::Content;
+
+/// Reports families that a caution would answer and that are not there or do not show it. That there are none at all is
+/// told with these.
+pub(super) fn check(content: &Content, reader: &mut Reader) {
+    if content.families.is_empty() {
+        return;
+    }
+    for (index, caution) in content.cautions.iter().enumerate() {
+        for id in &caution.answers {
+            let families = content.families.iter().map(|family| family.id.as_str());
+            let message = match content.family(id) {
+                None => format!("`{id}` is no family of cards; allowed: {}", nearest(id, families)),
+                Some(family) if !family.cautions.iter().any(|stage| caution.stages.contains(stage)) => {
+                    format!("cards of `{id}` do not show `{}`: they have none of its stages", caution.id)
+                }
+                Some(_) => continue,
+            };
+            reader.at("caution", index, "answers", message);
+        }
+    }
+}
