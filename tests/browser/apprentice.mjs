@@ -2,7 +2,7 @@
 
 /** What leads from home to the cards. */
 export const START = /^(Start with|Go on at card)/;
-const HAND_IN = /^(Hand it in|Pick an answer|Type the figure|Mark the place|Name fault, cause and remedy|Spray the face|Say how far you would go)/;
+export const HAND_IN = /^(Hand it in|Pick an answer|Type the figure|Mark the place|Name fault, cause and remedy|Spray the face|Say how far you would go)/;
 /** Rings that are no answer: the lamps over a panel. */
 const LAMP = /^(Overhead|Raking|Small lamp)$/;
 const CERTAINTY = /right (less|about|more) .*times in/;

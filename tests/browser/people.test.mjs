@@ -96,6 +96,7 @@ test("a shop's book is begun, a key opened and locked, somebody added, a key rep
     await page.says("The passphrase is too short");
     await page.shot("people-begin");
     await beginBook(page);
+    await page.says("The book is begun and stored on this tablet");
     await page.assertAccessible("who may sign");
     await page.shot("people-signers");
 

@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { Key } from "selenium-webdriver";
-import { begin, home, read, recorded, verdict } from "./apprentice.mjs";
+import { HAND_IN, answer, begin, home, read, recorded, verdict } from "./apprentice.mjs";
 import { SIZES, journey } from "./harness.mjs";
 
 /** Most steps of the Tab key from the top of a screen to its next step. */
@@ -50,6 +50,22 @@ test("the cautions are at the foot of every screen, and open in full", () =>
     await page.shot("cautions");
     await page.press("button", "Close");
     await page.until("the list to close", async () => !(await page.has("heading", "Cautions")));
+  }));
+
+test("the button that tells what an answer wants still leads to it", () =>
+  journey("wanted", SIZES[2], async (page) => {
+    const leadsTo = async (button, id) => {
+      await page.press("button", button);
+      const at = await page.driver.executeScript(`const at = document.activeElement, box = at.getBoundingClientRect();
+        return { id: at.id, seen: box.bottom > 0 && box.top < innerHeight }`);
+      assert.deepEqual(at, { id, seen: true });
+    };
+    await home(page);
+    await begin(page);
+    await leadsTo(HAND_IN, "card-answer");
+    await answer(page);
+    await leadsTo(/^Say how far you would go/, "certainty");
+    await page.shot("wanted-certainty");
   }));
 
 test("a card can be answered with nothing but the keyboard", () =>

@@ -4,7 +4,7 @@ mod onward;
 mod rework;
 
 use super::answered::seen_of;
-use super::card::{cautions, cautions_asked, place, stage_name};
+use super::card::{cautions, place, stage_name};
 use super::spray::{told_of_run, use_came};
 use crate::app::hooks::use_enter;
 use crate::app::parts::{Frame, Verdict, round, seen_card};
@@ -23,7 +23,7 @@ pub(super) struct HandedProps {
     pub(super) card: Rc<Card>,
     pub(super) entry: Rc<Entry>,
     pub(super) put: Callback<Option<Draft>>,
-    /// Whether the screen was left after its verdict, and is come back to.
+    /// Whether the verdict was on the screen before: the screen was left and is come back to, or the page was loaded anew.
     pub(super) left: bool,
 }
 
@@ -51,7 +51,6 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
         return stand;
     }
     let graded = (*graded).clone();
-    let cautions = if held_back { cautions_asked(&shop, card, false) } else { cautions(&shop, card) };
     let action = if held_back { rework.action(&shop, card) } else { onward.action(&shop) };
     let points = card.kind == Kind::Point;
     let field = graded
@@ -76,7 +75,7 @@ pub(super) fn HandedScreen(props: &HandedProps) -> Html {
     });
     html! {
         <Frame class="handed" title={stage_name(&shop, card)} note={place(&shop, draft, onward.length)} back={Some(Route::Home)}
-            marks={round(&shop, draft.done + 1, onward.length.cards)} {cautions} {action}>
+            marks={round(&shop, draft.done + 1, onward.length.cards)} cautions={cautions(&shop, card)} {action}>
             <div key="verdict" class="verdict-place">{ verdict.unwrap_or_else(|| told_of_run(&shop, &came)) }</div>
             <div key="rework" hidden={points || field.is_none()}>
                 { for field.filter(|_| !points) }

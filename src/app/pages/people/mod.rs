@@ -35,13 +35,12 @@ pub(in crate::app) fn People() -> Html {
     let shop = use_shop();
     let (people, keys, signed, lock) = (use_people(), use_keys_held(), use_signed(), use_lock());
     let begun = use_state_eq(|| false);
-    let on_begun = {
-        let begun = begun.setter();
-        use_callback((), move |(), ()| {
-            begun.set(true);
-            page::once_drawn(|| page::bring(BEGUN));
-        })
-    };
+    let on_begun = use_callback(begun.setter(), |(), begun| begun.set(true));
+    use_effect_with(*begun, |begun| {
+        if *begun {
+            page::bring(BEGUN);
+        }
+    });
     let hand_over = lock.set.reform(|_: MouseEvent| true);
     let office = match signed.signed() {
         Signed::None => html! { <begin::Begin key="begin" {on_begun} /> },
