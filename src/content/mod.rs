@@ -5,7 +5,7 @@
 //! ticket or a card of a known family touches only those files.
 
 mod apart;
-mod band;
+mod cautions;
 mod competency;
 mod family;
 mod info;
@@ -26,7 +26,7 @@ mod world;
 #[cfg(not(target_arch = "wasm32"))]
 pub mod load;
 
-pub use band::CLOSING_CAUTION;
+pub use cautions::CLOSING_CAUTION;
 pub use competency::{Competency, Criterion, OnFile, Profile};
 pub use family::{Draw, FactInfo, FamilyInfo, PROBES, SPRAY_TASK, Topic};
 pub use info::{

@@ -95,11 +95,12 @@ impl Worn {
     pub const NOTHING: Self =
         Self { respirator: None, sealed: false, suit: Suit::Street, gloves: false, eyes: false };
 
-    /// Whether nothing of other wear is off in this: who changes into it from the other takes no protection off. One
-    /// respirator is not weighed against another.
+    /// Whether this guards against all that other wear guards against: who changes from that into this takes no protection
+    /// off.
     #[must_use]
     pub fn guards_like(self, other: Self) -> bool {
-        let respirator = self.respirator.is_some() || other.respirator.is_none();
+        let respirator =
+            other.respirator.is_none_or(|that| self.respirator.is_some_and(|this| this.covers(that)));
         let suit = self.suit != Suit::Street || other.suit == Suit::Street;
         let on = |this: bool, that: bool| this || !that;
         respirator

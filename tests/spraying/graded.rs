@@ -89,9 +89,20 @@ fn what_is_wrong_with_a_panel_is_told_by_its_cause() {
     let one = std::slice::from_ref(&upright);
     assert!(!crosses(&joined(one, &along)) && !crosses(&joined(&along, one)), "one pass across");
     assert!(crosses(&joined(one, &good)), "a band along an edge first");
-    // Slower by less than a speed is told to be off by.
+    // Slower by less, and by more, than a speed is told to be off by.
     let (wet, advice) = wrong(&colour, |_, set| (set.wait, set.speed) = (0.0, set.speed * 0.91));
     assert_eq!((wet.first(), advice), (Some(&Fault::Runs), Some(Better::Wait)), "{wet:?}");
+    let (slow, advice) = wrong(&colour, |_, set| (set.wait, set.speed) = (0.0, set.speed * 0.89));
+    assert_eq!((slow.first(), advice), (Some(&Fault::Runs), Some(Better::Faster)), "{slow:?}");
+}
+
+/// Layers that cross are as far apart as share the face evenly, each at a speed of its own for the same film.
+#[test]
+fn a_good_run_that_crosses_has_its_speeds_between_the_slowest_and_the_fastest_pass() {
+    let crossed = good::speeds(&setup("colour-crossed")).expect("a good run");
+    assert!(crossed.least < crossed.mean && crossed.mean < crossed.most, "{crossed:?}");
+    let along = good::speeds(&setup("clear-panel")).expect("a good run");
+    assert!(along.least == along.most && (along.mean - along.most).abs() < 1e-9, "{along:?}");
 }
 
 /// One layer that is gone over twice is too much of it, and no wait mends that.

@@ -6,6 +6,7 @@ use crate::steps::{begin, go, up_to, up_to_work};
 use crate::support::content;
 use stepboard::content::{Ask, Content, Place};
 use stepboard::rules::contamination::Suit;
+use stepboard::rules::hazard::mask_kind::Protection;
 use stepboard::rules::sequence::operation::Operation as Op;
 use stepboard::walk::again::{as_the_gun_is_set, done, last, ready_as_before};
 use stepboard::walk::at_hand::{asked, place_of};
@@ -53,6 +54,8 @@ fn what_is_worn_is_never_offered_to_be_taken_off() {
     assert!(!wear_is_offered(&walk, &content), "nothing was worn, and now something is");
     let bare = [
         Worn { respirator: None, ..right::FOR_THE_GUN },
+        Worn { respirator: Some(Protection::Particles), ..right::FOR_THE_GUN },
+        Worn { respirator: Some(Protection::Vapour), ..right::FOR_THE_GUN },
         Worn { sealed: false, ..right::FOR_THE_GUN },
         Worn { suit: Suit::Street, ..right::FOR_THE_GUN },
         Worn { gloves: false, ..right::FOR_THE_GUN },
@@ -61,6 +64,8 @@ fn what_is_worn_is_never_offered_to_be_taken_off() {
     for less in bare {
         assert!(right::FOR_THE_GUN.guards_like(less) && !less.guards_like(right::FOR_THE_GUN), "{less:?}");
     }
+    let air = Worn { respirator: Some(Protection::SuppliedAir), ..right::FOR_THE_GUN };
+    assert!(air.guards_like(right::FOR_THE_GUN) && !right::FOR_THE_GUN.guards_like(air));
     let other = Worn { suit: Suit::Sanding, ..right::FOR_THE_GUN };
     assert!(other.guards_like(right::FOR_THE_GUN), "one suit for another takes none off");
 }

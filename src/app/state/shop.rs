@@ -111,12 +111,8 @@ impl Shop {
 
     /// A source as it is told: that it is common practice, and that there is none, in the language of the screen.
     pub(in crate::app) fn source(&self, source: &str) -> String {
-        let Some(rest) = source.strip_prefix("common practice") else { return source.to_owned() };
-        let practice = self.say("verdict.kind.common-practice");
-        match rest.strip_prefix(", no source") {
-            Some(rest) => format!("{practice}, {}{rest}", self.say("verdict.no-source")),
-            None => format!("{practice}{rest}"),
-        }
+        let practice = source.replace("common practice", &self.say("verdict.practice"));
+        practice.replace("no source", &self.say("verdict.no-source"))
     }
 
     /// Cautions of caution stages, then those shown everywhere.

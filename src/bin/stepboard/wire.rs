@@ -47,6 +47,7 @@ pub(crate) fn card(voice: &Voice<'_>, sheet: &str, card: &Card) -> Value {
         .zip(LETTERS)
         .map(|(option, letter)| json!({ "letter": letter, "text": voice.answer(&card.family, option) }))
         .collect();
+    // All of its stages: who asks here can ask for the answer too. Screens keep those back that answer the card.
     let shown = |stages: &[CautionStage]| {
         let cautions = voice.content.cautions.iter();
         cautions

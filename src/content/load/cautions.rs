@@ -2,20 +2,24 @@
 
 use super::Reader;
 use super::names::nearest;
-use crate::content::Content;
+use crate::content::{CautionStage, Content, FamilyInfo};
 
-/// Reports families that a caution would answer and that are not there or do not show it. That there are none at all is
-/// told with these.
+/// Reports families that a caution would answer and that are not there or do not show it. Where no family is read at all,
+/// that alone is told, by what reads the folder.
 pub(super) fn check(content: &Content, reader: &mut Reader) {
     if content.families.is_empty() {
         return;
     }
     for (index, caution) in content.cautions.iter().enumerate() {
+        let everywhere = caution.stages.contains(&CautionStage::All);
+        let shows = |family: &FamilyInfo| {
+            everywhere || family.cautions.iter().any(|stage| caution.stages.contains(stage))
+        };
         for id in &caution.answers {
             let families = content.families.iter().map(|family| family.id.as_str());
             let message = match content.family(id) {
                 None => format!("`{id}` is no family of cards; allowed: {}", nearest(id, families)),
-                Some(family) if !family.cautions.iter().any(|stage| caution.stages.contains(stage)) => {
+                Some(family) if !shows(family) => {
                     format!("cards of `{id}` do not show `{}`: they have none of its stages", caution.id)
                 }
                 Some(_) => continue,

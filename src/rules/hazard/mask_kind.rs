@@ -32,6 +32,14 @@ terms! {
     }
 }
 
+impl Protection {
+    /// Whether it stops all that another stops: supplied air stops everything.
+    #[must_use]
+    pub fn covers(self, other: Self) -> bool {
+        self == other || self == Self::SuppliedAir || (self == Self::Both && other != Self::SuppliedAir)
+    }
+}
+
 /// What a respirator has to stop at a task, by what goes into the air. The programme selects the respirator; the wearer
 /// never does. Mist and vapour come together: a particle filter stops no vapour, a vapour cartridge no mist. A filter
 /// makes no oxygen, and every respirator listed for the hardener HDI is supplied air (NIOSH Pocket Guide).

@@ -22,7 +22,7 @@ pub const OVERLAPS: (f64, f64) = (0.4, 0.6);
 const OFF_FAN: f64 = 0.1;
 /// A speed is told where it is off by more than this share (an assumption, no source).
 const OFF_SPEED: f64 = 0.1;
-/// More than this share of a face is most of it.
+/// More than this share of a face is most of it (an assumption, no source).
 const MOST: f64 = 0.5;
 /// A lead of so many times the one needed wastes paint (an assumption, no source).
 const LONG_LEAD: f64 = 2.0;
@@ -176,7 +176,7 @@ impl<'r> Means<'r> {
         self.far().unwrap_or(plain(Better::ComeNearer, RuleId("spray.dry-in-flight")))
     }
 
-    /// A face that is thin for the `share` that is out of the window. Where most of it is, the ends of the strokes are not why.
+    /// `share` of the face is thin. Where most of it is, the ends of the strokes are not why.
     pub(super) fn thin(&self, share: f64) -> Advice {
         let ways = self.far().or_else(|| self.wide()).or_else(|| self.tilted());
         let ways = ways.or_else(|| (share > MOST).then(|| self.slower()).flatten());

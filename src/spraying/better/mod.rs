@@ -94,7 +94,7 @@ pub fn better(reading: &Reading, findings: &[Finding], setup: &Setup) -> Option<
         Fault::Runs => means.runs(),
         Fault::Missed => means.missed(),
         Fault::DrySpray => means.dry(),
-        Fault::Thin => means.thin(first.found),
+        Fault::Thin => means.thin(reading.film.thin),
         Fault::Heavy => means.heavy(),
         Fault::Stripes => means.striped(),
         Fault::Strayed => means.strayed(),

@@ -65,7 +65,7 @@ pub(super) fn use_making(props: &CardProps) -> Making {
         move |(), (newest, card, came, hand_in)| {
             let draft = Rc::clone(&newest.borrow());
             if let Some(missing) = missing_of(&draft, card, came) {
-                return page::focus(place_of(missing));
+                return page::bring(place_of(missing));
             }
             // A second press before the verdict is drawn hands nothing in again.
             let this = Some((card.family.clone(), card.seed));

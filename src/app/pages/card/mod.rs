@@ -75,7 +75,7 @@ pub(super) fn CardScreen(props: &CardProps) -> Html {
         if is_wide(use_size()) { (tests, Html::default()) } else { (Html::default(), tests) };
     let class = if making.missing.is_none() { "next-step" } else { "next-step not-yet" };
     let hand_in = html! {
-        <button key="hand-in" type="button" {class} aria-disabled={making.missing.is_some().to_string()} onclick={making.hand_in.reform(|_: MouseEvent| ())}>
+        <button key="hand-in" type="button" {class} onclick={making.hand_in.reform(|_: MouseEvent| ())}>
             { shop.say(making.missing.unwrap_or("card.hand-in")) }
         </button>
     };
@@ -100,7 +100,7 @@ pub(super) fn CardScreen(props: &CardProps) -> Html {
                     <a href={sheet.address()} class="text-link">{ shop.say("sheet.open") }</a>
                 </div>
             </div>
-            <div key="answer" id={ANSWER} tabindex="-1" class="answer">
+            <div key="answer" id={ANSWER} tabindex="-1" class="answer" role="group" aria-label={shop.say("verdict.chose")}>
                 { beside }
                 { answer_field(&shop, card, &draft.slate, on_slate, "answer") }
                 { to_stand(&shop, card, &draft.slate, &at_stand) }

@@ -134,9 +134,9 @@ impl Next {
     /// The way to a check that is open besides.
     pub(super) fn also(&self, shop: &Shop) -> Html {
         let Some(check) = self.also.clone() else { return Html::default() };
-        let check = Waiting::Check(check);
-        let Said { title, go, .. } = check.said(shop);
-        html! { <a key="also" href={check.way_on(shop).address()} class="control door under-way">{ icon(Picture::Check) }{ format!("{title}. {go}") }</a> }
+        let go = shop.say_with("home.check-also", &[("n", check.next_card().to_string())]);
+        let to = Waiting::Check(check).way_on(shop);
+        html! { <a key="also" href={to.address()} class="control door under-way">{ icon(Picture::Check) }{ go }</a> }
     }
 
     fn said(&self, shop: &Shop) -> Said {

@@ -38,6 +38,11 @@ impl OpenCheck {
         let Attempt { id, competencies, .. } = left.attempt;
         Some(Self { attempt: id.to_owned(), competencies: competencies.to_vec(), today: left.today })
     }
+
+    /// The so-manieth card of today that comes next.
+    pub(super) const fn next_card(&self) -> u32 {
+        self.today + 1
+    }
 }
 
 /// What waits.
@@ -103,7 +108,7 @@ impl Waiting {
                 Said {
                     title: shop.say("home.check-open"),
                     why: shop.say_with("home.check-why", &[("names", names)]),
-                    go: shop.say_with("home.go-on", &[("n", (check.today + 1).to_string())]),
+                    go: shop.say_with("home.go-on", &[("n", check.next_card().to_string())]),
                 }
             }
         }

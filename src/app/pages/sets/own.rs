@@ -48,13 +48,13 @@ pub(super) fn OwnScreen(props: &OwnProps) -> Html {
         let (card, hand_in, certainty) = (Rc::clone(card), props.hand_in.clone(), *certainty);
         Callback::from(move |_: MouseEvent| match (missing, answer.clone().zip(certainty)) {
             (None, Some((answer, certainty))) => hand_in.emit((Rc::clone(&card), answer, certainty)),
-            (missing, _) => page::focus(missing.map(place_of).unwrap_or_default()),
+            (missing, _) => page::bring(missing.map(place_of).unwrap_or_default()),
         })
     };
     let action = html! {
         <div class="hand-in">
             <button key="hand-in" type="button" class={if missing.is_none() { "next-step" } else { "next-step not-yet" }}
-                aria-disabled={missing.is_some().to_string()} onclick={hand_in}>{ shop.say(missing.unwrap_or("card.hand-in")) }</button>
+                onclick={hand_in}>{ shop.say(missing.unwrap_or("card.hand-in")) }</button>
         </div>
     };
     let fields = Choices {
@@ -73,7 +73,7 @@ pub(super) fn OwnScreen(props: &OwnProps) -> Html {
                 <h2 class="asked">{ &card.question }</h2>
                 <p class="note">{ shop.say("sets.take.own") }{ ". " }{ shop.say(if many { "card.pick-all" } else { "card.pick-one" }) }</p>
             </div>
-            <div key="answer" id={ANSWER} tabindex="-1" class="answer">{ choices(&shop, &fields) }</div>
+            <div key="answer" id={ANSWER} tabindex="-1" class="answer" role="group" aria-label={shop.say("verdict.chose")}>{ choices(&shop, &fields) }</div>
             { certainty_field(&shop, *certainty, &on_certainty) }
         </Frame>
     }

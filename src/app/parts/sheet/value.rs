@@ -34,7 +34,7 @@ pub(in crate::app) fn origin(shop: &Shop, info: &SettingInfo) -> Html {
     let kind = shop.say(&format!("own.provenance.{}", info.provenance.slug()));
     let limit = info.limit.clone();
     let held = limit.map(
-        |limit| html! { <p key="limit">{ shop.say_with("own.limit-source", &[("source", limit)]) }</p> },
+        |limit| html! { <p key="limit">{ shop.say_with("own.limit-source", &[("source", shop.source(&limit))]) }</p> },
     );
     let why = shop.texts().find(&format!("setting.{slug}.why")).map(str::to_owned);
     html! {
