@@ -8,6 +8,9 @@ use crate::picture::Probe;
 use std::rc::Rc;
 use yew::prelude::*;
 
+/// Id of the panels, which take the focus where a place on one is what an answer wants still.
+pub(in crate::app) const PANELS: &str = "card-panels";
+
 /// The panels of a card, the first one first, before it is answered; nothing on a card that is read. Where a card asks for a
 /// place, a tap on its panel is one. What stands in `below` lies under them.
 pub(in crate::app) fn card_panels(
@@ -98,7 +101,7 @@ fn panels(
     };
     let faces: Vec<Shown> = recipes.into_iter().enumerate().map(shown).collect();
     html! {
-        <div key="panels" class={classes!("card-panels", several.then_some("two"))}>
+        <div key="panels" id={PANELS} tabindex="-1" class={classes!("card-panels", several.then_some("two"))}>
             <Panel {faces} {words} {place} on_place={on_place.clone()} {tried} {answered} {below} />
         </div>
     }

@@ -45,7 +45,7 @@ mod wood;
 pub(super) use answer::answer_field;
 pub(super) use answer_row::answer_row;
 pub(super) use board::{BandRow, board};
-pub(super) use card_panels::{answered_panels, card_panels, pointing};
+pub(super) use card_panels::{PANELS, answered_panels, card_panels, pointing};
 pub(super) use certainty::{CERTAINTY, certainty_field};
 pub(super) use choices::{Choices, LETTERS, choices};
 pub(super) use diagnosis::tests_field;

@@ -109,10 +109,14 @@ impl Shop {
         self.say(&format!("stage.{}", stage.slug()))
     }
 
-    /// A source as it is told: that it is common practice, and that there is none, in the language of the screen.
+    /// A source as it is told: where it is common practice before all else, and there is none, in the language of the screen.
     pub(in crate::app) fn source(&self, source: &str) -> String {
-        let practice = source.replace("common practice", &self.say("verdict.practice"));
-        practice.replace("no source", &self.say("verdict.no-source"))
+        let Some(rest) = source.strip_prefix("common practice") else { return source.to_owned() };
+        let practice = self.say("verdict.practice");
+        match rest.strip_prefix(", no source") {
+            Some(rest) => format!("{practice}, {}{rest}", self.say("verdict.no-source")),
+            None => format!("{practice}{rest}"),
+        }
     }
 
     /// Cautions of caution stages, then those shown everywhere.

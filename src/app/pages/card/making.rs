@@ -3,7 +3,7 @@
 use super::{CardProps, wanted};
 use crate::app::pages::events::HandedIn;
 use crate::app::pages::spray::{Came, use_came};
-use crate::app::parts::CERTAINTY;
+use crate::app::parts::{CERTAINTY, PANELS};
 use crate::card::{Card, Slate};
 use crate::device::page;
 use crate::record::{Certainty, Draft};
@@ -15,6 +15,8 @@ use yew::prelude::*;
 pub(in crate::app::pages) const ANSWER: &str = "card-answer";
 /// Said where it is not told yet how far one would go.
 pub(in crate::app::pages) const NEED_CERTAINTY: &str = "card.need-certainty";
+/// Said where no place on a panel is marked yet.
+pub(super) const NEED_PLACE: &str = "card.need-place";
 
 /// What changes an answer. Keys may come faster than the screen is drawn: each goes on from what the one before it made.
 #[derive(Clone, PartialEq)]
@@ -79,7 +81,11 @@ pub(super) fn use_making(props: &CardProps) -> Making {
 
 /// The id of the part of the screen where what is missing is given.
 pub(in crate::app::pages) fn place_of(missing: &str) -> &'static str {
-    if missing == NEED_CERTAINTY { CERTAINTY } else { ANSWER }
+    match missing {
+        NEED_CERTAINTY => CERTAINTY,
+        NEED_PLACE => PANELS,
+        _ => ANSWER,
+    }
 }
 
 /// What is missing before the card can be handed in.

@@ -134,7 +134,7 @@ const fn is_wide((width, height): (u32, u32)) -> bool {
 pub(super) const fn wanted(kind: Kind) -> &'static str {
     match kind {
         Kind::Number => "card.need-figure",
-        Kind::Point => "card.need-place",
+        Kind::Point => making::NEED_PLACE,
         Kind::Diagnose => "card.need-diagnosis",
         Kind::Spray => "card.need-run",
         Kind::ChooseOne | Kind::ChooseAll | Kind::Order => "card.need-answer",
