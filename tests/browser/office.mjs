@@ -8,11 +8,14 @@ export const SHOP = {
   first: { number: "i-01", name: "Ruth Abel", passphrase: "plane tree beside the slow canal" },
 };
 
-/** Types into the field with that id; a new line is a key, as some engines know no other. */
+/** Types into the field with that id, once the screen on which it stays is drawn; a new line is a key, as some engines know no other. */
 export async function fill(page, id, text) {
-  const field = await page.until(`the field ${id}`, async () => page.driver.findElement(By.id(id)));
-  await page.driver.executeScript("arguments[0].scrollIntoView({ block: 'center' })", field);
-  await field.clear();
+  const field = await page.until(`the field ${id}`, async () => {
+    const found = await page.driver.findElement(By.id(id));
+    await page.driver.executeScript("arguments[0].scrollIntoView({ block: 'center' })", found);
+    await found.clear();
+    return found;
+  });
   await field.sendKeys(text.replaceAll("\n", Key.ENTER));
 }
 
