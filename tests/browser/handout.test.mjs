@@ -84,7 +84,7 @@ test("a link that was handed out is opened on a fresh profile without a network,
     await page.press("button", "Take it");
     await page.says("Taken.");
     await goTo(page, "#/");
-    await home(page);
+    await page.one("heading", "Step board");
     await goTo(page, `#/take/${code}`);
     await page.says("This one is here already.");
     await page.press("button", "Take it");
