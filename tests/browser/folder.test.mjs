@@ -82,14 +82,10 @@ async function assertCrew(page) {
 }
 
 async function use(page, password = PASSWORD) {
-  // The form is drawn anew once what is stored was read.
-  await page.until("the form of the folder", async () => {
-    await fill(page, "folder-address", `/shop/${FOLDER}`);
-    await fill(page, "folder-user", USER);
-    await fill(page, "folder-password", password);
-    await page.press("radio", "Until the window is closed");
-    return true;
-  });
+  await fill(page, "folder-address", `/shop/${FOLDER}`);
+  await fill(page, "folder-user", USER);
+  await fill(page, "folder-password", password);
+  await page.press("radio", "Until the window is closed");
 }
 
 /** Failed requests to the folder are what the test is about; anything else in the console is not. */

@@ -20,8 +20,8 @@ pub(in crate::app) fn Folder() -> Html {
     let shop = use_shop();
     let folder = use_folder();
     let view = &folder.view;
-    // The form begins with what is set, once that was read; it is not drawn anew while somebody types.
-    let form = format!("form-{}-{}", view.loaded, view.place);
+    // The form begins with what is set, and is there once that was read: none is drawn anew while somebody types.
+    let form = view.loaded.then(|| html! { <form::Setup key={format!("form-{}", view.place)} /> });
     html! {
         <Frame class="sheet folder-page" title={shop.say("folder.title")} back={Some(Route::Menu)} cautions={shop.cautions_for(&[])}>
             <p key="why" class="lead">{ shop.say("folder.why") }</p>
@@ -31,7 +31,7 @@ pub(in crate::app) fn Folder() -> Html {
                 <came::Came />
             </div>
             <div key="share" hidden={!view.on}><share::Share /></div>
-            <form::Setup key={form} />
+            { for form }
             <section key="what" class="told-what">
                 <h2>{ shop.say("folder.what") }</h2>
                 <p>{ shop.say("folder.what-goes") }</p>
