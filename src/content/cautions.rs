@@ -19,13 +19,27 @@ const fn stages(band: Stage) -> &'static [CautionStage] {
     }
 }
 
+impl Caution {
+    /// Whether it is written for one of those stages.
+    #[must_use]
+    pub fn is_of(&self, stages: &[CautionStage]) -> bool {
+        self.stages.iter().any(|stage| stages.contains(stage))
+    }
+
+    /// Whether every screen shows it.
+    #[must_use]
+    pub fn is_everywhere(&self) -> bool {
+        self.is_of(&[CautionStage::All])
+    }
+}
+
 impl Content {
     /// The cautions of caution stages, then those shown everywhere; the closing one is left out.
     #[must_use]
     pub fn cautions_for(&self, wanted: &[CautionStage]) -> Vec<&Caution> {
         let open = || self.cautions.iter().filter(|caution| caution.id != CLOSING_CAUTION);
-        let own = |caution: &&Caution| caution.stages.iter().any(|stage| wanted.contains(stage));
-        let everywhere = |caution: &&Caution| caution.stages.contains(&CautionStage::All);
+        let own = |caution: &&Caution| caution.is_of(wanted);
+        let everywhere = |caution: &&Caution| caution.is_everywhere();
         open().filter(own).chain(open().filter(|caution| everywhere(caution) && !own(caution))).collect()
     }
 

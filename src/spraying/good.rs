@@ -1,7 +1,7 @@
 //! A good run of a task as the model would do it: shown beside one's own, and graded like it.
 
 use super::edge::{Side, along};
-use super::outline::{Outline, Place};
+use super::outline::{Outline, Place, sides};
 use super::program::Passes;
 use super::setup::{AS_SET, Setup};
 use crate::content::{EvenFilm, ShadedEdge};
@@ -49,10 +49,7 @@ pub struct Speeds {
 #[must_use]
 pub fn speeds(setup: &Setup) -> Option<Speeds> {
     let passes = run(setup)?;
-    let way = |pass: &Passes| -> f64 {
-        let sides = pass.line.iter().zip(pass.line.iter().skip(1));
-        sides.map(|(from, to)| libm::hypot(to.0 - from.0, to.1 - from.1)).sum()
-    };
+    let way = |pass: &Passes| -> f64 { sides(&pass.line).sum() };
     let whole: f64 = passes.iter().map(way).sum();
     let least = passes.iter().map(|pass| pass.speed).min_by(f64::total_cmp)?;
     let most = passes.iter().map(|pass| pass.speed).max_by(f64::total_cmp)?;

@@ -5,6 +5,11 @@ use crate::content::WorkOutline;
 /// A place, mm to the right of the axis and downwards from the top.
 pub type Place = (f64, f64);
 
+/// The lengths of the sides of a line from place to place, mm.
+pub(super) fn sides(line: &[Place]) -> impl Iterator<Item = f64> {
+    line.iter().zip(line.iter().skip(1)).map(|(from, to)| libm::hypot(to.0 - from.0, to.1 - from.1))
+}
+
 /// A closed line through places.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Outline(Vec<Place>);

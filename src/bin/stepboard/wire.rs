@@ -50,10 +50,7 @@ pub(crate) fn card(voice: &Voice<'_>, sheet: &str, card: &Card) -> Value {
     // All of its stages: who asks here can ask for the answer too. Screens keep those back that answer the card.
     let shown = |stages: &[CautionStage]| {
         let cautions = voice.content.cautions.iter();
-        cautions
-            .filter(|one| one.stages.iter().any(|stage| stages.contains(stage)))
-            .map(|one| one.id.clone())
-            .collect()
+        cautions.filter(|one| one.is_of(stages)).map(|one| one.id.clone()).collect()
     };
     let cautions: Vec<String> = info.map(|info| shown(&info.cautions)).unwrap_or_default();
     let mut told = json!({

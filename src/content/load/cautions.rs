@@ -2,7 +2,7 @@
 
 use super::Reader;
 use super::names::nearest;
-use crate::content::{CautionStage, Content, FamilyInfo};
+use crate::content::{Content, FamilyInfo};
 
 /// Reports families that a caution would answer and that are not there or do not show it. Where no family is read at all,
 /// that alone is told, by what reads the folder.
@@ -11,10 +11,7 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
         return;
     }
     for (index, caution) in content.cautions.iter().enumerate() {
-        let everywhere = caution.stages.contains(&CautionStage::All);
-        let shows = |family: &FamilyInfo| {
-            everywhere || family.cautions.iter().any(|stage| caution.stages.contains(stage))
-        };
+        let shows = |family: &FamilyInfo| caution.is_everywhere() || caution.is_of(&family.cautions);
         for id in &caution.answers {
             let families = content.families.iter().map(|family| family.id.as_str());
             let message = match content.family(id) {

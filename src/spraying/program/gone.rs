@@ -2,7 +2,7 @@
 
 use super::Passes;
 use crate::quantity::MM_A_METRE;
-use crate::spraying::outline::Place;
+use crate::spraying::outline::{Place, sides};
 use crate::spraying::point::Point;
 
 /// Speed at which the gun is carried from pass to pass with the trigger let go, mm/s (an assumption, no source).
@@ -49,11 +49,7 @@ impl Gone {
 
     pub(super) fn pass(&mut self, line: &[Place], set: &Passes) {
         let speed = set.speed * MM_A_METRE;
-        let lengths: Vec<f64> = line
-            .iter()
-            .zip(line.iter().skip(1))
-            .map(|(from, to)| libm::hypot(to.0 - from.0, to.1 - from.1))
-            .collect();
+        let lengths: Vec<f64> = sides(line).collect();
         let whole: f64 = lengths.iter().sum();
         // Where something happens, in mm along the line from its beginning.
         let mut stops = vec![-set.lead - RUN_UP, -set.lead, whole + set.lag, whole + set.lag + RUN_UP];

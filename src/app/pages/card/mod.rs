@@ -166,7 +166,7 @@ pub(super) fn place(shop: &Shop, draft: &Draft, round: Round) -> AttrValue {
 }
 
 /// The cautions below a card that is still to be answered.
-pub(super) fn cautions_asked(shop: &Shop, card: &Card, in_check: bool) -> Vec<AttrValue> {
+fn cautions_asked(shop: &Shop, card: &Card, in_check: bool) -> Vec<AttrValue> {
     let family = shop.content().family(&card.family);
     family.map(|family| shop.cautions_asked(family, in_check)).unwrap_or_default()
 }

@@ -124,8 +124,7 @@ fn cautions(voice: &Voice<'_>, account: &Account, judged: &Judgement) -> Value {
     let mut done = judge::verdict::operations(&account.plan);
     done.extend(judged.coming.iter().filter(|one| one.may()).map(|one| one.operation));
     let shown = |caution: &&Caution| {
-        let at = |stage: &CautionStage| done.iter().any(|operation| stages(*operation).contains(stage));
-        caution.stages.contains(&CautionStage::All) || caution.stages.iter().any(at)
+        caution.is_everywhere() || done.iter().any(|operation| caution.is_of(stages(*operation)))
     };
     let cautions = voice.content.cautions.iter().filter(shown);
     cautions
