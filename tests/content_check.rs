@@ -117,12 +117,12 @@ fn every_list_spells_its_names_alike_and_has_each_once() {
     refused("sets/filling.toml", "slug = \"filling\"", "slug = \"fil_ling\"", &["small letters"]);
     refused("facts/air.toml", "key = \"rh\"", "key = \"r-h\"", &["small letters", "`_`"]);
     refused("cautions.toml", "id = \"c01\"", "id = \"C01\"", &["small letters"]);
-    let dust = "answers = [\"clean-off\", \"dust-away\"]";
-    refused("cautions.toml", dust, "answers = [\"dust-a-way\"]", &["`dust-a-way` is no family", "dust-away"]);
+    let dust = "gives_away = [\"clean-off\", \"dust-away\"]";
+    refused("cautions.toml", dust, "gives_away = [\"dust-a-way\"]", &["`dust-a-way` is no family", "dust-away"]);
     refused(
         "cautions.toml",
         dust,
-        "answers = [\"hardener-guards\"]",
+        "gives_away = [\"hardener-guards\"]",
         &["`hardener-guards` do not show `c03`"],
     );
     refused("tickets.toml", "{ slug = \"top\"", "{ slug = \"Top\"", &["small letters"]);

@@ -49,8 +49,8 @@ impl Content {
     pub fn cautions_asked(&self, asked: &[&FamilyInfo], in_check: bool) -> Vec<&Caution> {
         let wanted: Vec<CautionStage> = asked.iter().flat_map(|family| &family.cautions).copied().collect();
         let tells = |caution: &Caution| match in_check {
-            true => !caution.answers.is_empty(),
-            false => asked.iter().any(|family| caution.answers.contains(&family.id)),
+            true => !caution.gives_away.is_empty(),
+            false => asked.iter().any(|family| caution.gives_away.contains(&family.id)),
         };
         self.cautions_for(&wanted).into_iter().filter(|caution| !tells(caution)).collect()
     }

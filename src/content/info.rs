@@ -187,7 +187,7 @@ pub struct Caution {
     pub stages: Vec<CautionStage>,
     /// Families of cards that it would answer: below these it stands once they are answered.
     #[serde(default)]
-    pub answers: Vec<String>,
+    pub gives_away: Vec<String>,
     /// What it rests on.
     pub source: String,
     /// Where that was read.

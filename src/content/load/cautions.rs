@@ -12,7 +12,7 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
     }
     for (index, caution) in content.cautions.iter().enumerate() {
         let shows = |family: &FamilyInfo| caution.is_everywhere() || caution.is_of(&family.cautions);
-        for id in &caution.answers {
+        for id in &caution.gives_away {
             let families = content.families.iter().map(|family| family.id.as_str());
             let message = match content.family(id) {
                 None => format!("`{id}` is no family of cards; allowed: {}", nearest(id, families)),
@@ -21,7 +21,7 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
                 }
                 Some(_) => continue,
             };
-            reader.at("caution", index, "answers", message);
+            reader.at("caution", index, "gives_away", message);
         }
     }
 }
