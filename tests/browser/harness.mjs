@@ -242,10 +242,10 @@ export class Page {
 
   /** The page must not need sideways scrolling. */
   async assertFits(where) {
-    const [has, needs] = await this.driver.executeScript(
-      "return [document.documentElement.clientWidth, document.documentElement.scrollWidth]",
-    );
-    assert(needs <= has, `${where}: ${needs} px wide on a screen of ${has}`);
+    const parts = await this.driver.executeScript(`
+      const parts = [document.documentElement, ...document.querySelectorAll(".middle")];
+      return parts.map((one) => [one.className || "page", one.clientWidth, one.scrollWidth]);`);
+    for (const [part, has, needs] of parts) assert(needs <= has, `${where}: ${part} is ${needs} px wide on a screen of ${has}`);
   }
 
   /** No serious or critical finding of the accessibility check. */

@@ -182,6 +182,7 @@ test("home offers the set that was taken, a card of the shop's own is told to be
     await page.press("button", "Put the card into the set");
     await page.says("A question of 1 to 240 characters");
     await page.type("Question", "Where does the key of the paint store hang?");
+    await page.until("what is put right to be no longer said", async () => !(await page.text()).includes("A question of 1 to 240 characters"));
     await page.type("Answer A", "At the door");
     await page.type("Answer B", "In the office");
     await page.press("checkbox", "B is right");

@@ -59,16 +59,16 @@ pub(super) struct NewOwnCardProps {
 pub(super) fn NewOwnCard(props: &NewOwnCardProps) -> Html {
     let shop = use_shop();
     let typed = Typed(use_state(|| Rc::new(blank())));
-    let wrong = use_state(|| None::<Refused>);
+    let tried = use_state(|| false);
     let card = &**typed.0;
     let put = {
-        let (card, wrong, on_end) = (Rc::clone(&typed.0), wrong.setter(), props.on_end.clone());
+        let (card, tried, on_end) = (Rc::clone(&typed.0), tried.setter(), props.on_end.clone());
         let set = Rc::clone(&props.building.set);
         let put = props.building.change(|set, card: OwnCard| set.own_cards.push(card));
         Callback::from(move |_: MouseEvent| {
             let card = made(&card);
-            if let Err(refused) = card.check() {
-                return wrong.set(Some(refused));
+            if card.check().is_err() {
+                return tried.set(true);
             }
             on_end.emit(());
             if set.own_cards.iter().all(|other| other.id() != card.id()) {
@@ -77,9 +77,10 @@ pub(super) fn NewOwnCard(props: &NewOwnCardProps) -> Html {
         })
     };
     let leave = props.on_end.reform(|_: MouseEvent| ());
-    let refused = wrong.as_ref().map(part);
+    // Once it was to be put into the set, what is wrong stands there until it is put right.
+    let wrong = tried.then(|| made(card).check().err()).flatten();
     let said = |of: &str, key: &str, most: usize| {
-        if refused == Some(of) {
+        if wrong.as_ref().is_some_and(|refused| part(refused) == of) {
             shop.say_with(&format!("sets.build.own.{key}"), &[("most", most.to_string())])
         } else {
             AttrValue::default()
