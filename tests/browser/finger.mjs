@@ -8,8 +8,10 @@ const WAIT = 15_000;
 const SWIPES_MOST = 40;
 /** So long something stands where it is before it is touched, milliseconds. */
 const STILL_MS = 40;
-/** Steps of a swipe, and milliseconds between them: slow enough to be no fling. */
+/** Steps of a swipe, and milliseconds between them. */
 const [SWIPE_STEPS, SWIPE_STEP_MS] = [8, 16];
+/** So long the finger rests at the end of a swipe before it is lifted, milliseconds: the page is not flung on then. */
+const REST_MS = 100;
 
 /** Half hours by which a wait is shortened by hand rather than lengthened from the next shorter one. */
 const STEPS_DOWN = 8;
@@ -66,6 +68,7 @@ export class Finger {
       await this.send("touchMove", [{ x, y: from + ((to - from) * step) / SWIPE_STEPS }]);
       await this.page.driver.sleep(SWIPE_STEP_MS);
     }
+    await this.page.driver.sleep(REST_MS);
     await this.send("touchEnd", []);
     this.swipes += 1;
   }
