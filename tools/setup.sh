@@ -16,7 +16,8 @@ chdb_version=4.4.0
 missing=()
 
 say() { printf 'setup: %s\n' "$*"; }
-have() { command -v "$1" >/dev/null 2>&1; }
+# have PROGRAM: a file in the path; `command -v` would find a function of this script by the same name too.
+have() { type -P "$1" >/dev/null; }
 lacks() { missing+=("$1: $2"); }
 
 as_root() {
