@@ -174,7 +174,7 @@ fn no_caution_that_answers_a_card_stands_below_it_while_it_is_asked() {
         for in_check in [false, true] {
             let asked = content.cautions_asked(&[family], in_check);
             assert!(asked.iter().any(|one| one.id == "c01"), "{}", family.id);
-            assert!(!asked.iter().any(|one| one.answers.contains(&family.id)), "{}", family.id);
+            assert!(!asked.iter().any(|one| one.gives_away.contains(&family.id)), "{}", family.id);
         }
     }
 }

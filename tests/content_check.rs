@@ -118,12 +118,23 @@ fn every_list_spells_its_names_alike_and_has_each_once() {
     refused("facts/air.toml", "key = \"rh\"", "key = \"r-h\"", &["small letters", "`_`"]);
     refused("cautions.toml", "id = \"c01\"", "id = \"C01\"", &["small letters"]);
     let dust = "gives_away = [\"clean-off\", \"dust-away\"]";
-    refused("cautions.toml", dust, "gives_away = [\"dust-a-way\"]", &["`dust-a-way` is no family", "dust-away"]);
+    refused(
+        "cautions.toml",
+        dust,
+        "gives_away = [\"dust-a-way\"]",
+        &["`dust-a-way` is no family", "dust-away"],
+    );
     refused(
         "cautions.toml",
         dust,
         "gives_away = [\"hardener-guards\"]",
         &["`hardener-guards` do not show `c03`"],
+    );
+    refused(
+        "cautions.toml",
+        dust,
+        "gives_away = [\"dust-away\", \"dust-away\"]",
+        &["`dust-away` stands twice"],
     );
     refused("tickets.toml", "{ slug = \"top\"", "{ slug = \"Top\"", &["small letters"]);
     refused("tickets.toml", "number = 417", "number = 411", &["two tickets"]);

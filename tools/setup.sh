@@ -1,8 +1,7 @@
 #!/usr/bin/env bash
 # Fetches what the build needs (`setup.sh run`), what the tests need beside it (`setup.sh test`), and for `make chdb` the
-# second engine alone (`setup.sh chdb`). Running it again
-# costs nothing. With root, or sudo that asks no password, missing Debian packages are installed; without, it says
-# what is missing and how to get it.
+# second engine beside it (`setup.sh chdb`). Running it again costs nothing. With root, or sudo that asks no password,
+# missing Debian packages are installed; without, it says what is missing and how to get it.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 
@@ -10,7 +9,7 @@ what=${1:-test}
 tools=${STEPBOARD_TOOLS:-$HOME/.cache/stepboard/tools}
 deny_version=0.20.2
 geckodriver_version=0.37.1
-node_least=20
+node_least=20.12
 duckdb_version=2.0.1
 chdb_version=4.4.0
 missing=()
@@ -39,7 +38,7 @@ locked() { awk -v name="\"$1\"" '$1 == "name" && $3 == name { getline; gsub(/"/,
 # tool PROGRAM PACKAGE VERSION: a program built from its sources, kept out of the user's own programs.
 tool() {
     local now=''
-    if [ -x "$tools/bin/$1" ]; then now=$("$tools/bin/$1" --version 2>/dev/null | awk '{ print $2; exit }'); fi
+    if [ -x "$tools/bin/$1" ]; then now=$("$tools/bin/$1" --version 2>/dev/null | awk 'NR == 1 { print $2 }'); fi
     if [ "$now" != "$3" ]; then
         say "building $2 $3 (some minutes, once)"
         # The program is built once and run briefly: without optimisation it is ready soonest.
@@ -65,7 +64,8 @@ engine() {
 have cc || packages build-essential || lacks 'a C linker' 'on Debian: apt-get install build-essential'
 have cargo || lacks 'Rust' 'https://rustup.rs, version 1.95 or later'
 have node && have npm || packages nodejs npm || lacks 'Node' "https://nodejs.org, version $node_least or later"
-if have node && [ "$(node -p 'process.versions.node.split(".")[0]')" -lt $node_least ]; then
+node_enough() { [ "$(printf '%s\n' $node_least "$(node -p process.versions.node)" | sort -V | head -n 1)" = $node_least ]; }
+if have node && ! node_enough; then
     lacks "Node $node_least" "found $(node --version); https://nodejs.org"
 fi
 

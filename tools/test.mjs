@@ -102,7 +102,10 @@ function watch([program, ...args], env) {
       for (const [signal, listener] of told) process.off(signal, listener);
       done(result);
     };
-    child.on("error", (error) => end({ output: String(error), well: false }));
+    child.on("error", (error) => {
+      console.error(`${program}: ${error.message}`);
+      end({ output: "", well: false });
+    });
     child.on("close", (code) => end({ output: output.replace(/\x1b\[[0-9;]*m/g, ""), well: code === 0 }));
   });
 }

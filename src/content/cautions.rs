@@ -10,7 +10,8 @@ pub const CLOSING_CAUTION: &str = "c30";
 const fn stages(band: Stage) -> &'static [CautionStage] {
     match band {
         Stage::Room => &[CautionStage::Mix, CautionStage::Clean, CautionStage::Waste],
-        Stage::Sand | Stage::Fill => &[CautionStage::Prep],
+        Stage::Sand => &[CautionStage::Prep],
+        Stage::Fill => &[CautionStage::Prep, CautionStage::Waste],
         Stage::Stain => &[CautionStage::Stain],
         Stage::Seal | Stage::Colour | Stage::Shade | Stage::Clear => &[CautionStage::Spray],
         Stage::Scrape => &[CautionStage::Inspect],

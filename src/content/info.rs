@@ -185,7 +185,8 @@ pub struct Caution {
     pub id: String,
     /// Stages that show it.
     pub stages: Vec<CautionStage>,
-    /// Families of cards that it would answer: below these it stands once they are answered.
+    /// Families of cards that it would answer: below these it stands once they are answered, and in a check, where one card
+    /// may serve for the next, below no card.
     #[serde(default)]
     pub gives_away: Vec<String>,
     /// What it rests on.

@@ -135,9 +135,8 @@ impl Room {
             let dust = wanted == Protection::Particles;
             return vec![if dust { Lapse::DustBreathed } else { Lapse::NoRespirator }];
         };
-        let stops = worn == wanted || matches!(worn, Protection::Both | Protection::SuppliedAir);
         let unchecked = !self.worn.sealed;
-        let wrong = (!stops).then_some(Lapse::WrongRespirator);
+        let wrong = (!worn.covers(wanted)).then_some(Lapse::WrongRespirator);
         wrong.into_iter().chain(unchecked.then_some(Lapse::SealUnchecked)).collect()
     }
 

@@ -124,10 +124,15 @@ impl Shop {
         self.cautions(&self.content().cautions_for(stages), stages.contains(&CautionStage::Spray))
     }
 
-    /// Cautions that stand below a card while it is asked.
-    pub(in crate::app) fn cautions_asked(&self, asked: &FamilyInfo, in_check: bool) -> Vec<AttrValue> {
-        let cautions = self.content().cautions_asked(&[asked], in_check);
-        self.cautions(&cautions, asked.cautions.contains(&CautionStage::Spray))
+    /// Cautions that stand below a card while it is asked; below a question of the shop's own, of no family, those of every
+    /// screen.
+    pub(in crate::app) fn cautions_asked(
+        &self,
+        asked: Option<&FamilyInfo>,
+        in_check: bool,
+    ) -> Vec<AttrValue> {
+        let cautions = self.content().cautions_asked(asked.as_slice(), in_check);
+        self.cautions(&cautions, asked.is_some_and(|family| family.cautions.contains(&CautionStage::Spray)))
     }
 
     /// The same of cards on paper, which knows no air of today.

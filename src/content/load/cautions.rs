@@ -12,12 +12,15 @@ pub(super) fn check(content: &Content, reader: &mut Reader) {
     }
     for (index, caution) in content.cautions.iter().enumerate() {
         let shows = |family: &FamilyInfo| caution.is_everywhere() || caution.is_of(&family.cautions);
-        for id in &caution.gives_away {
+        for (nth, id) in caution.gives_away.iter().enumerate() {
             let families = content.families.iter().map(|family| family.id.as_str());
             let message = match content.family(id) {
                 None => format!("`{id}` is no family of cards; allowed: {}", nearest(id, families)),
                 Some(family) if !shows(family) => {
                     format!("cards of `{id}` do not show `{}`: they have none of its stages", caution.id)
+                }
+                Some(_) if caution.gives_away.iter().take(nth).any(|before| before == id) => {
+                    format!("`{id}` stands twice")
                 }
                 Some(_) => continue,
             };

@@ -42,7 +42,7 @@ impl Protection {
 
 /// What a respirator has to stop at a task, by what goes into the air. The programme selects the respirator; the wearer
 /// never does. Mist and vapour come together: a particle filter stops no vapour, a vapour cartridge no mist. A filter
-/// makes no oxygen, and every respirator listed for the hardener HDI is supplied air (NIOSH Pocket Guide).
+/// makes no oxygen, and what is listed for work with the hardener HDI is supplied air or self-contained (NIOSH Pocket Guide).
 #[must_use]
 pub fn protection_for(task: AirTask) -> Ruling<Protection> {
     match task {

@@ -82,11 +82,11 @@ pub(super) fn CardScreen(props: &CardProps) -> Html {
     let action = foot(&shop, draft.slate.not_enough, &making.toggle_not_enough(), hand_in);
     let by_keys = (card.kind == Kind::Point)
         .then(|| html! { <span class="by-keys">{ " " }{ shop.say("card.point-by-keys") }</span> });
-    if let Some(setup) = (*setup).clone().filter(|_| *at_stand) {
-        return stand(setup, &draft.slate, on_slate, &at_stand);
-    }
     let Around { note, marks, lead, back, sheet, in_check } = props.around.clone();
     let cautions = cautions_asked(&shop, card, in_check);
+    if let Some(setup) = (*setup).clone().filter(|_| *at_stand) {
+        return stand(setup, cautions, &draft.slate, on_slate, &at_stand);
+    }
     html! {
         <Frame class="card" title={stage_name(&shop, card)} {note} back={Some(back)} {marks} {cautions} {action}>
             <div key="situation" class="situation">
@@ -167,8 +167,7 @@ pub(super) fn place(shop: &Shop, draft: &Draft, round: Round) -> AttrValue {
 
 /// The cautions below a card that is still to be answered.
 fn cautions_asked(shop: &Shop, card: &Card, in_check: bool) -> Vec<AttrValue> {
-    let family = shop.content().family(&card.family);
-    family.map(|family| shop.cautions_asked(family, in_check)).unwrap_or_default()
+    shop.cautions_asked(shop.content().family(&card.family), in_check)
 }
 
 /// The cautions below a card that was answered.

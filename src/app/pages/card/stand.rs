@@ -11,6 +11,7 @@ use yew::prelude::*;
 /// The stand of a card that is sprayed, in the place of the card; what is sprayed there is its answer.
 pub(in crate::app::pages) fn stand(
     setup: Rc<Setup>,
+    cautions: Vec<AttrValue>,
     slate: &Slate,
     on_slate: &Callback<Slate>,
     at_stand: &UseStateHandle<bool>,
@@ -26,7 +27,7 @@ pub(in crate::app::pages) fn stand(
             leave.emit(());
         })
     };
-    html! { <CardStand key="stand" {setup} {on_run} on_leave={leave} /> }
+    html! { <CardStand key="stand" {setup} {cautions} {on_run} on_leave={leave} /> }
 }
 
 /// The way to the stand of a card that is sprayed.

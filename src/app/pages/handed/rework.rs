@@ -2,7 +2,7 @@
 
 use super::HandedProps;
 use crate::app::hooks::use_second_tap;
-use crate::app::pages::card::{foot, stand, to_stand, wanted};
+use crate::app::pages::card::{cautions, foot, stand, to_stand, wanted};
 use crate::app::pages::spray::{Came, setup_of, use_came};
 use crate::app::parts::{Place, answer_field, pointing, tests_field, told};
 use crate::app::state::{Shop, use_shop};
@@ -101,7 +101,7 @@ impl Rework {
     /// The stand in the place of the screen, while the face is sprayed there.
     pub(super) fn stand(&self, shop: &Shop, card: &Card, sheet: &str) -> Option<Html> {
         let setup = setup_of(shop, card, sheet).filter(|_| *self.at_stand)?;
-        Some(stand(setup, &self.slate, &self.on_slate, &self.at_stand))
+        Some(stand(setup, cautions(shop, card), &self.slate, &self.on_slate, &self.at_stand))
     }
 
     /// What a place that is pointed at on the panel does.

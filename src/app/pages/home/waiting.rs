@@ -39,7 +39,7 @@ impl OpenCheck {
         Some(Self { attempt: id.to_owned(), competencies: competencies.to_vec(), today: left.today })
     }
 
-    /// The so-manieth card of today that comes next.
+    /// The number of the card of today that comes next.
     pub(super) const fn next_card(&self) -> u32 {
         self.today + 1
     }

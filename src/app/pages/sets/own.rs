@@ -46,9 +46,12 @@ pub(super) fn OwnScreen(props: &OwnProps) -> Html {
     };
     let hand_in = {
         let (card, hand_in, certainty) = (Rc::clone(card), props.hand_in.clone(), *certainty);
-        Callback::from(move |_: MouseEvent| match (missing, answer.clone().zip(certainty)) {
-            (None, Some((answer, certainty))) => hand_in.emit((Rc::clone(&card), answer, certainty)),
-            (missing, _) => page::bring(missing.map(place_of).unwrap_or_default()),
+        Callback::from(move |_: MouseEvent| {
+            if let Some(missing) = missing {
+                page::bring(place_of(missing));
+            } else if let Some((answer, certainty)) = answer.clone().zip(certainty) {
+                hand_in.emit((Rc::clone(&card), answer, certainty));
+            }
         })
     };
     let action = html! {
@@ -65,9 +68,9 @@ pub(super) fn OwnScreen(props: &OwnProps) -> Html {
         many,
         on_pick,
     };
-    let Around { note, marks, lead, back, .. } = props.around.clone();
+    let Around { note, marks, lead, back, in_check, .. } = props.around.clone();
     html! {
-        <Frame class="card" title={shop.say("sets.take.own-title")} {note} back={Some(back)} {marks} cautions={shop.cautions_for(&[])} {action}>
+        <Frame class="card" title={shop.say("sets.take.own-title")} {note} back={Some(back)} {marks} cautions={shop.cautions_asked(None, in_check)} {action}>
             <div key="situation" class="situation">
                 { lead }
                 <h2 class="asked">{ &card.question }</h2>

@@ -6,6 +6,7 @@ use super::words;
 use crate::app::route::Route;
 use crate::app::state::{Shop, use_shop};
 use crate::card::{Card, sprayed};
+use crate::content::CautionStage;
 use crate::spraying::run::Run as Given;
 use crate::spraying::{Outcome, Passes, Path, Setup};
 use std::rc::Rc;
@@ -33,6 +34,7 @@ pub(in crate::app) fn asked(shop: &Shop, setup: Option<&Rc<Setup>>) -> Html {
 pub(super) struct OfCard {
     /// What was wrong with the run before.
     said: AttrValue,
+    cautions: Vec<AttrValue>,
     on_leave: Callback<()>,
     pub(super) on_path: Callback<Path>,
     pub(super) on_passes: Callback<Vec<Passes>>,
@@ -42,6 +44,11 @@ impl OfCard {
     /// Where back leads: to the tasks, and from a card nowhere but to the card.
     pub(super) fn back(of: Option<&Self>) -> Option<Route> {
         of.is_none().then_some(Route::Sprays)
+    }
+
+    /// The cautions of the stand: those of spraying, and of a card those that stand below it.
+    pub(super) fn cautions(of: Option<&Self>, shop: &Shop) -> Vec<AttrValue> {
+        of.map_or_else(|| shop.cautions_for(&[CautionStage::Spray]), |card| card.cautions.clone())
     }
 
     /// The way back to the card.
@@ -60,6 +67,8 @@ impl OfCard {
 #[derive(Properties)]
 pub(in crate::app) struct CardStandProps {
     pub(in crate::app) setup: Rc<Setup>,
+    /// Those that stand below the card.
+    pub(in crate::app) cautions: Vec<AttrValue>,
     pub(in crate::app) on_run: Callback<Given>,
     pub(in crate::app) on_leave: Callback<()>,
 }
@@ -67,7 +76,8 @@ pub(in crate::app) struct CardStandProps {
 impl PartialEq for CardStandProps {
     fn eq(&self, other: &Self) -> bool {
         Rc::ptr_eq(&self.setup, &other.setup)
-            && (&self.on_run, &self.on_leave) == (&other.on_run, &other.on_leave)
+            && (&self.cautions, &self.on_run, &self.on_leave)
+                == (&other.cautions, &other.on_run, &other.on_leave)
     }
 }
 
@@ -107,7 +117,8 @@ pub(in crate::app) fn CardStand(props: &CardStandProps) -> Html {
         })
     };
     let said = (*said).clone();
-    let of_card = Some(OfCard { said, on_leave: props.on_leave.clone(), on_path, on_passes });
+    let (cautions, on_leave) = (props.cautions.clone(), props.on_leave.clone());
+    let of_card = Some(OfCard { said, cautions, on_leave, on_path, on_passes });
     let on_done = Callback::from(|_: Rc<Outcome>| ());
     if *programmed {
         return html! { <Program key="program" {setup} {of_card} {on_done} on_hand={on_program.reform(|()| false)} /> };

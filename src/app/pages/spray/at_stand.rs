@@ -7,7 +7,6 @@ use super::words;
 use crate::app::hooks::{Wanted, use_wanted};
 use crate::app::parts::{Frame, Picture, SprayStand, Stand, Turn, icon};
 use crate::app::state::{Shop, use_shop};
-use crate::content::CautionStage;
 use crate::device::once_drawn;
 use crate::spraying::{Outcome, Setup};
 use std::cell::{Cell, RefCell};
@@ -141,7 +140,7 @@ pub(super) fn AtStand(props: &AtStandProps) -> Html {
         </div>
     };
     html! {
-        <Frame class="spray" title={words::name(&shop, &setup.task)} back={OfCard::back(props.of_card.as_ref())} cautions={shop.cautions_for(&[CautionStage::Spray])} {action}>
+        <Frame class="spray" title={words::name(&shop, &setup.task)} back={OfCard::back(props.of_card.as_ref())} cautions={OfCard::cautions(props.of_card.as_ref(), &shop)} {action}>
             <div key="work" class="spray-work">
                 <div key="words" class="spray-words">
                     <p key="asks"><b>{ words::asks(&shop, setup) }</b></p>

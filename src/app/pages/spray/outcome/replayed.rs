@@ -99,9 +99,9 @@ pub(super) fn Replayed(props: &ReplayedProps) -> Html {
             </FilmMap>
             <div key="time" class="spray-replay">
                 <button key="play" type="button" class="control" onclick={play}>{ shop.say(key) }</button>
+                <span key="at">{ words::seconds(&shop, *at) }</span>
                 <input key="range" type="range" min="0" max={format!("{lasts:.1}")} step={STEP.to_string()} value={format!("{:.1}", *at)} {oninput}
                     aria-label={shop.say("spray.replay.time")} aria-valuetext={words::seconds(&shop, *at)} />
-                <span key="at">{ words::seconds(&shop, *at) }</span>
             </div>
         </>
     }

@@ -9,7 +9,6 @@ use super::words;
 use crate::app::hooks::use_wanted;
 use crate::app::parts::{Field, Frame, Picture, icon};
 use crate::app::state::{Shop, use_shop};
-use crate::content::CautionStage;
 use crate::spraying::edge::Side;
 use crate::spraying::{Outcome, Setup};
 use fields::{Along, Number, Typed};
@@ -69,7 +68,7 @@ pub(super) fn Program(props: &ProgramProps) -> Html {
         </div>
     };
     html! {
-        <Frame class="sheet spray-program" title={words::name(&shop, &setup.task)} back={OfCard::back(props.of_card.as_ref())} cautions={shop.cautions_for(&[CautionStage::Spray])} {action}>
+        <Frame class="sheet spray-program" title={words::name(&shop, &setup.task)} back={OfCard::back(props.of_card.as_ref())} cautions={OfCard::cautions(props.of_card.as_ref(), &shop)} {action}>
             { OfCard::said(props.of_card.as_ref()) }
             <p key="lead" class="lead">{ shop.say("spray.program.lead") }</p>
             <p key="asks">{ words::asks(&shop, setup) }</p>
