@@ -20,9 +20,9 @@ export async function lay(page, family, seed) {
   await page.until(`a panel of ${family}`, () => page.driver.executeScript("return document.querySelector('.card-panels') !== null"));
 }
 
-/** Puts a family's card in the place of the one that lies there, and loads the page anew. */
-export async function putCard(page, family, seed) {
-  await page.until("the card on the desk", () => page.driver.executeAsyncScript(SWAP, family, seed, version(family)));
+/** Puts a family's card in the place of the one that lies there, of practice or of a check, and loads the page anew. */
+export async function putCard(page, family, seed, kept = "draft") {
+  await page.until("the card on the desk", () => page.driver.executeAsyncScript(SWAP, family, seed, version(family), kept));
   await page.reload();
 }
 
@@ -36,19 +36,19 @@ const READ = `const [done] = arguments;
     got.onsuccess = () => { asked.result.close(); done(JSON.parse(got.result ?? "null")); };
   };`;
 
-const SWAP = `const [family, seed, version, done] = arguments;
+const SWAP = `const [family, seed, version, kept, done] = arguments;
   const asked = indexedDB.open("stepboard");
   asked.onsuccess = () => {
     const database = asked.result;
     const state = database.transaction("state", "readwrite");
     const store = state.objectStore("state");
-    const got = store.get("draft");
+    const got = store.get(kept);
     got.onsuccess = () => {
       if (!got.result) return;
       const draft = JSON.parse(got.result);
       Object.assign(draft, { card: { ...draft.card, family, seed, version }, certainty: null, handed: null, reworked: false });
       draft.slate = { marks: [], figure: "", unit: null, not_enough: false };
-      store.put(JSON.stringify(draft), "draft");
+      store.put(JSON.stringify(draft), kept);
     };
     state.oncomplete = () => { database.close(); done(Boolean(got.result)); };
   };

@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { execFileSync } from "node:child_process";
 import { test } from "node:test";
 import { begin, handIn } from "./apprentice.mjs";
-import { answer, begin as beginCheck, command, name, stored } from "./checks.mjs";
+import { begin as beginCheck, command, name } from "./checks.mjs";
 import { putCard } from "./desk.mjs";
 import { SIZES, journey, testWith } from "./harness.mjs";
 import { fill } from "./office.mjs";
@@ -156,7 +156,7 @@ test("a card can be left at its stand as it was, and a run is kept while the pag
 
 /** What the rail at the foot of the screen warns of, opened. */
 async function warned(page) {
-  await page.press("button", /more$/);
+  await page.press("button", /more cautions?$/);
   return page.driver.executeScript("return [...document.querySelectorAll('.rail li')].map((one) => one.innerText)");
 }
 
@@ -164,14 +164,11 @@ test("in a check no caution at the stand answers another card, as none below the
   journey("spray-card-check", SIZES[1], async (page) => {
     await name(page, "Ines");
     await beginCheck(page, "Seal coat laid and sanded");
-    const sprays = async () => (await page.until("a card of the check", async () => (await stored(page)).draft)).card.family === FAMILY;
-    while (!(await sprays())) {
-      await answer(page);
-      await page.says("no verdict yet");
-    }
+    await putCard(page, FAMILY, SEED, "check-draft");
     const below = await warned(page);
     await page.press("button", "Go to the stand");
     await page.one("button", "Take this run");
+    await page.shot("spray-card-check");
     assert.deepEqual(await warned(page), below);
     assert(below.some((caution) => caution.startsWith("Never point a gun at skin")), below.join("\n"));
     assert(!below.some((caution) => caution.startsWith("Fan first")), below.join("\n"));
