@@ -127,6 +127,7 @@ test("fifty files arrive once over a bad network, and another tablet takes them 
     await first.press("button", "Use it and try the connection");
 
     await first.until("some to arrive", async () => (await many(first)) < FILES - 12);
+    await first.kept();
     await first.goOffline();
     await first.reload();
     await first.one("heading", "Shop folder");
