@@ -243,7 +243,9 @@ export class Page {
   /** The page must not need sideways scrolling. */
   async assertFits(where) {
     const parts = await this.driver.executeScript(`
-      const parts = [document.documentElement, ...document.querySelectorAll(".middle")];
+      // What hides what is too wide does not scroll sideways.
+      const scrolls = (one) => getComputedStyle(one).overflowX !== "hidden";
+      const parts = [document.documentElement, ...[...document.querySelectorAll(".middle")].filter(scrolls)];
       return parts.map((one) => [one.className || "page", one.clientWidth, one.scrollWidth]);`);
     for (const [part, has, needs] of parts) assert(needs <= has, `${where}: ${part} is ${needs} px wide on a screen of ${has}`);
   }
