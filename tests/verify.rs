@@ -65,7 +65,11 @@ fn what_cannot_be_read_ends_with_2() {
     refused(&["verify", "--trust", &list], "", &["FILE"]);
     refused(&["verify", "no-such.json", "--trust", &list], "", &["no-such.json"]);
     refused(&["verify", &file, "--trust", "no-such.json"], "", &["no-such.json"]);
-    refused(&["verify", &file, "--trust", &file], "", &["sign-off.json: It is not written as this program writes such a file", "format"]);
+    refused(
+        &["verify", &file, "--trust", &file],
+        "",
+        &["sign-off.json: It is not written as this program writes such a file", "format"],
+    );
     refused(&["verify", &file, "--trust", &list, "--on", "soon"], "", &["soon", "2026-03-02T15:04:05Z"]);
     refused(&["verify", &file, "--trust", &list, "--on", "2026-02-30"], "", &["2026-02-30"]);
     refused(&["verify", &file, "--trust", &list, "--root", &stranger], "", &["another root key"]);
