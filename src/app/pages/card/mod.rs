@@ -83,7 +83,7 @@ pub(super) fn CardScreen(props: &CardProps) -> Html {
     let by_keys = (card.kind == Kind::Point)
         .then(|| html! { <span class="by-keys">{ " " }{ shop.say("card.point-by-keys") }</span> });
     let Around { note, marks, lead, back, sheet, in_check } = props.around.clone();
-    let cautions = cautions_asked(&shop, card, in_check);
+    let cautions = shop.cautions_asked(shop.content().family(&card.family), in_check);
     if let Some(setup) = (*setup).clone().filter(|_| *at_stand) {
         return stand(setup, cautions, &draft.slate, on_slate, &at_stand);
     }
@@ -163,11 +163,6 @@ pub(super) fn stage_name(shop: &Shop, card: &Card) -> AttrValue {
 
 pub(super) fn place(shop: &Shop, draft: &Draft, round: Round) -> AttrValue {
     shop.say_with("card.of", &[("n", (draft.done + 1).to_string()), ("of", round.cards.to_string())])
-}
-
-/// The cautions below a card that is still to be answered.
-fn cautions_asked(shop: &Shop, card: &Card, in_check: bool) -> Vec<AttrValue> {
-    shop.cautions_asked(shop.content().family(&card.family), in_check)
 }
 
 /// The cautions below a card that was answered.
