@@ -11,7 +11,7 @@
 mod crowd;
 mod support;
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -151,11 +151,34 @@ fn what_was_erased_on_its_tablet_goes_here_too_and_does_not_come_back() {
     let mut stamp = left.last().unwrap().stamp().clone();
     (stamp.sequence, stamp.person) = (stamp.sequence + 1, String::new());
     later.events = left;
-    later.events.push(Erased { stamp, numbers }.into());
+    later.events.push(Erased { stamp, numbers, earlier: BTreeMap::new() }.into());
     all.take(later.clone()).unwrap();
     assert!(all.events().all(|event| event.stamp().person != first));
     all.take(files[0].clone()).unwrap();
     assert!(all.events().all(|event| event.stamp().person != first), "a copy does not bring it back");
+}
+
+#[test]
+fn what_is_erased_after_a_backup_gave_the_tablet_another_name_goes_under_the_name_before_too() {
+    let files = some();
+    let gone = files[0].events[0].stamp().person.clone();
+    let mut stamp = files[0].events.last().unwrap().stamp().clone();
+    (stamp.device, stamp.sequence) = ("restored".to_owned(), stamp.sequence + 1);
+    let erased: Event =
+        stepboard::people::erased(&Journal::new(files[0].events.clone()), &gone, stamp).into();
+    let mut later = files[0].clone();
+    later.device = "restored".to_owned();
+    later.events = vec![erased.clone()];
+    for order in [[&files[0], &later], [&later, &files[0]]] {
+        let mut all = gathered(&[]);
+        for file in order {
+            all.take(file.clone()).unwrap();
+        }
+        assert!(all.events().all(|event| event.stamp().person != gone));
+    }
+    let merged = merge(&[Journal::new(files[0].events.clone()), Journal::new(vec![erased.clone()])]).unwrap();
+    assert!(merged.iter().all(|event| event.stamp().person != gone));
+    assert_eq!(Event::read(&serde_json::to_string(&erased).unwrap()).unwrap(), erased);
 }
 
 #[test]

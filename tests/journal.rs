@@ -3,6 +3,7 @@
 
 mod support;
 
+use std::collections::BTreeMap;
 use stepboard::card::{Answer, Kind, Mark, Slate, deal, grade};
 use stepboard::content::World;
 use stepboard::learn::evidence::{Asked, evidence};
@@ -92,9 +93,28 @@ fn events_that_are_added_stand_by_their_numbers() {
     }
     let journal = Journal::stored([1, 2, 4].map(answered).to_vec(), [1, 2, 3, 4]);
     let Event::Answered(of) = answered(5) else { panic!("an answer") };
-    let left = journal.after(Erased { stamp: of.stamp.clone(), numbers: vec![1, 4] });
+    let left =
+        journal.after(Erased { stamp: of.stamp.clone(), numbers: vec![1, 4], earlier: BTreeMap::new() });
     let numbers: Vec<u64> = left.events().iter().map(|event| event.stamp().sequence).collect();
     assert_eq!((numbers, left.unreadable(), left.next_sequence()), (vec![2, 5], 1, 6));
+}
+
+#[test]
+fn a_journal_catches_up_with_what_another_window_stored_and_erased() {
+    let answered = |sequence, who: &str| Event::from(entry(sequence, who, Mark::Right, Certainty::TestBoard));
+    let of = |events: &[(u64, &str)]| -> Vec<Event> {
+        events.iter().map(|(sequence, who)| answered(*sequence, who)).collect()
+    };
+    // 3 waits here to be stored, and the other window has taken that number and the two behind it.
+    let here = Journal::new(of(&[(1, "Ana"), (2, "Ben"), (3, "Ana")]));
+    let mut stored: Vec<Event> = of(&[(1, "Ana"), (3, "Ben"), (4, "Ben")]);
+    let stamp = Stamp { person: String::new(), ..answered(5, "Ana").stamp().clone() };
+    stored.push(Erased { stamp, numbers: vec![2], earlier: BTreeMap::new() }.into());
+    let now = here.caught_up(Journal::stored(stored, [1, 3, 4, 5, 6]));
+    let told: Vec<(u64, &str)> =
+        now.events().iter().map(|event| (event.stamp().sequence, event.stamp().person.as_str())).collect();
+    assert_eq!(told, [(1, "Ana"), (3, "Ana"), (4, "Ben"), (5, "")]);
+    assert_eq!((now.unreadable(), now.next_sequence()), (1, 7));
 }
 
 #[test]

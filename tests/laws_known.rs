@@ -5,6 +5,7 @@ mod support;
 
 use proptest::prelude::*;
 use serde_json::json;
+use std::collections::BTreeMap;
 use stepboard::card::Mark;
 use stepboard::content::Content;
 use stepboard::learn::check::{Now, Sealed, Taken};
@@ -151,7 +152,11 @@ impl Tablet {
                     log.taught(COMPETENCY);
                 });
                 stamp.stamp_mut().person = String::new();
-                self.journal = self.journal.clone().after(Erased { stamp: stamp.stamp().clone(), numbers });
+                self.journal = self.journal.clone().after(Erased {
+                    stamp: stamp.stamp().clone(),
+                    numbers,
+                    earlier: BTreeMap::new(),
+                });
                 (self.open[who], self.taken[who]) = (None, None);
             }
             Next::ComesBetween(who) => {

@@ -5,7 +5,7 @@ use super::root::{Root, RootProps};
 use super::route::Route;
 use super::state::{ContentContext, Settings, Shared};
 use crate::content::{Content, ENGLISH};
-use crate::device::{Loaded, Slices, Store, page, rest};
+use crate::device::{Loaded, Slices, Store, StoreError, page, rest};
 use crate::learn::Front;
 use crate::record::Journal;
 use std::rc::Rc;
@@ -35,15 +35,11 @@ pub fn start() {
     };
     page::tell_when_broken(&content);
     spawn_local(async move {
-        let store = Store::open().await.unwrap_or_default();
-        let mut loaded: Loaded<Settings> = store.load().await.unwrap_or_default();
+        let (store, mut loaded, journal) = found().await.unwrap_or_else(|_| {
+            // What cannot be read is not nothing, and nothing is stored over it: whatever is done is told as not saved.
+            (Store::default(), Loaded::default(), Some(Journal::default()))
+        });
         let front = loaded.front.take().map(Shared::new);
-        let journal = match loaded.next {
-            Some(Journal::FIRST) => Some(Journal::default()),
-            // Nobody would see of a short one that it was not there yet.
-            next if is_short(next) => Some(store.journal(&mut Slices::begin()).await.unwrap_or_default()),
-            _ => None,
-        };
         if Route::now() != Route::Home {
             // Other screens are not in the part of the program that comes first.
             rest::there().await;
@@ -66,6 +62,19 @@ pub fn start() {
             gloo::utils::document().get_element_by_id("app").unwrap_or_else(|| gloo::utils::body().into());
         yew::Renderer::<Root>::with_root_and_props(place, RootProps { start }).render();
     });
+}
+
+/// The database and what is stored in it, with the journal where that is short.
+async fn found() -> Result<(Store, Loaded<Settings>, Option<Journal>), StoreError> {
+    let store = Store::open().await?;
+    let loaded: Loaded<Settings> = store.load().await?;
+    let journal = match loaded.next {
+        Some(Journal::FIRST) => Some(Journal::default()),
+        // Nobody would see of a short one that it was not there yet.
+        next if is_short(next) => Some(store.journal(&mut Slices::begin()).await?),
+        _ => None,
+    };
+    Ok((store, loaded, journal))
 }
 
 /// The language that the browser speaks where there are messages in it, else English.

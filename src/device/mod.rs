@@ -18,5 +18,5 @@ mod watch;
 pub use frames::NextFrame;
 pub use shown::Shown;
 pub use slices::{Slices, once_drawn};
-pub use store::{Held, Kept, Loaded, Shelf, Spot, Store, StoreError, held, read_backup};
+pub use store::{Held, Kept, Loaded, Shelf, Spot, Store, StoreError, Swapped, held, read_backup};
 pub use watch::Watch;

@@ -21,12 +21,14 @@ self.addEventListener("message", (event) => {
 });
 
 async function install() {
+  // A host that goes back to the version that runs here has it installed once more: what is kept of it is what the app opens with.
+  const kept = await caches.has(cacheName);
   const cache = await caches.open(cacheName);
   try {
     await Promise.all(files.map(([file, digest]) => keep(cache, file, digest)));
   } catch (error) {
     // All of it or nothing: the version before stays, and the next visit tries again.
-    await caches.delete(cacheName);
+    if (!kept) await caches.delete(cacheName);
     throw error;
   }
   // Told, never swapped in: the pages that are open go on with the version that they were opened with.

@@ -3,6 +3,7 @@
 use super::{AssessorName, Entry, Filing, Observed, Stamp, Struck, Voided, Walked};
 use serde::{Deserialize, Serialize, Serializer};
 use serde_json::{Map, Value};
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 /// One event. It is shared and never changed, so that another journal with the same events costs little.
@@ -107,6 +108,21 @@ pub struct Erased {
     pub stamp: Stamp,
     /// Their sequence numbers on this device.
     pub numbers: Vec<u64>,
+    /// Those of them that stand under a name which this device had before, by that name: a backup that is put back gives it
+    /// another.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub earlier: BTreeMap<String, Vec<u64>>,
+}
+
+impl Erased {
+    /// The names of the events that it erases, each by device and number. A number of an earlier name is none of this one.
+    pub fn names(&self) -> impl Iterator<Item = (&str, u64)> {
+        let now = self.numbers.iter().map(|number| (self.stamp.device.as_str(), *number));
+        let earlier = self.earlier.iter();
+        now.chain(
+            earlier.flat_map(|(device, numbers)| numbers.iter().map(|number| (device.as_str(), *number))),
+        )
+    }
 }
 
 /// Writes what is shared as what it is.

@@ -82,6 +82,25 @@ impl Journal {
         self.with(erased.into())
     }
 
+    /// The same journal with what was stored since: events that it lacks, and without those that were erased meanwhile. Where both
+    /// have one of a number its own stays, since it may still wait to be stored under another.
+    #[must_use]
+    pub fn caught_up(mut self, stored: Self) -> Self {
+        let mut gone = BTreeSet::new();
+        for event in stored.events {
+            if self.has(event.stamp().sequence) {
+                continue;
+            }
+            if let Event::Erased(erased) = &event {
+                gone.extend(erased.numbers.iter().copied());
+            }
+            self = self.with(event);
+        }
+        self.events.retain(|event| !gone.contains(&event.stamp().sequence));
+        self.unreadable.extend(stored.unreadable);
+        self
+    }
+
     /// The events of one person, under the numbers that they have.
     #[must_use]
     pub fn of_person(&self, person: &str) -> Self {

@@ -18,11 +18,11 @@ pub struct Clash {
 
 /// Devices and numbers of events that were erased on one of them: a copy is not taken in again.
 fn erased(journals: &[Journal]) -> BTreeSet<(&str, u64)> {
-    let numbers = journals.iter().flat_map(Journal::events).filter_map(|event| match event {
+    let erased = journals.iter().flat_map(Journal::events).filter_map(|event| match event {
         Event::Erased(erased) => Some(erased),
         _ => None,
     });
-    numbers.flat_map(|one| one.numbers.iter().map(|number| (one.stamp.device.as_str(), *number))).collect()
+    erased.flat_map(|one| one.names()).collect()
 }
 
 /// All events of several journals, each once. Those of a device stay in the order of their numbers, whatever its clock said;

@@ -21,6 +21,45 @@ const resultsOf = (code) => JSON.parse(read(code));
 const CATCH = `window.saved = {}; const made = URL.createObjectURL.bind(URL);
   URL.createObjectURL = (blob) => { blob.text().then((text) => { window.last = text; }); return made(blob); };`;
 
+test("an older file never takes the place of what another window has taken in, nor one file that of another", { timeout: 120_000 }, () =>
+  journey("crew-windows", LANDSCAPE, async (page) => {
+    const made = crowd(1, 200);
+    try {
+      const events = JSON.parse(readFileSync(made.files[0], "utf8"));
+      const part = (name, from, to) => {
+        const path = join(made.folder, name);
+        writeFileSync(path, JSON.stringify(events.slice(from, to)));
+        return path;
+      };
+      const answers = (upTo) => events.slice(0, upTo).filter(({ event }) => event === "answered").length;
+      const has = (upTo) => page.until(`the answers among ${upTo} events`, async () =>
+        (await page.driver.executeScript("return document.querySelector('.import .tablets')?.textContent ?? ''")).includes(`${answers(upTo)} answers`));
+      await goTo(page, "#/crew");
+      const [first, second] = [part("first.json", 0, 50), part("second.json", 50, 100)];
+      await readIn(page, [first]);
+      await readIn(page, [second]);
+      await has(100);
+      await page.reload();
+      await has(100);
+
+      const one = await page.driver.getWindowHandle();
+      await page.driver.switchTo().newWindow("tab");
+      await page.driver.get(`${page.address}#/crew`);
+      await has(100);
+      await page.driver.switchTo().window(one);
+      await readIn(page, [part("whole.json", 0, 200)]);
+      await has(200);
+      const [other] = (await page.driver.getAllWindowHandles()).filter((handle) => handle !== one);
+      await page.driver.switchTo().window(other);
+      await readIn(page, [part("more.json", 80, 120)]);
+      await page.says("more.json");
+      await page.reload();
+      await has(200);
+    } finally {
+      made.done();
+    }
+  }));
+
 test("two tablets are read in once, and everybody is seen", { timeout: 240_000 }, () =>
   journey("crew", LANDSCAPE, async (page) => {
     const made = crowd(12, 120);

@@ -121,6 +121,7 @@ test("a shop's book is begun, a key opened and locked, somebody added, a key rep
     await page.press("checkbox", "Ruth Abel sits beside");
     await page.press("button", "Begin");
     await page.says("no verdict yet");
+    await page.until("both events to be stored", async () => (await stored(page, "journal")).length === 2);
     const [opened, beside] = (await stored(page, "journal")).map((event) => JSON.parse(event).step);
     assert(opened.opened && beside.supervised.by.number === SHOP.first.number, JSON.stringify(beside));
     await goTo(page, "#/people");

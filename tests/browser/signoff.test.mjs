@@ -39,6 +39,37 @@ test("what bars a sign-off is told, and a safety competency takes no reason", LO
     await page.shot("sign-reason");
   }));
 
+/** Stores an event as another window does: the last answer once more, under the next number. */
+const BESIDE = `const [done] = arguments;
+  const asked = indexedDB.open("stepboard");
+  asked.onsuccess = () => {
+    const work = asked.result.transaction("journal", "readwrite");
+    const journal = work.objectStore("journal");
+    const all = journal.getAll();
+    all.onsuccess = () => {
+      const events = all.result.map((text) => JSON.parse(text));
+      const [last, answer] = [events.at(-1).sequence, events.findLast(({ event }) => event === "answered")];
+      journal.add(JSON.stringify({ ...answer, sequence: last + 1, mark: "wrong" }), last + 1);
+    };
+    work.oncomplete = () => { asked.result.close(); done(all.result.length); };
+  };`;
+
+test("what another window has stored since is looked at before it is signed", LONG, () =>
+  journey("sign-beside", TABLET, async (page) => {
+    await shop(page);
+    await toSign(page, "room-safe");
+    await unlock(page);
+    await page.one("heading", "This will be signed, statement by statement");
+    const before = await page.text();
+    await page.driver.executeAsyncScript(BESIDE);
+    await page.press("button", `Sign as ${SHOP.first.name}`);
+    await page.says("Not signed: another window of this tablet has stored something since this was shown");
+    await page.until("the evidence of now", async () => (await page.text()) !== before);
+    await page.assertAccessible("something came beside");
+    await page.shot("sign-beside");
+    await signIt(page);
+  }));
+
 testWith("before", "signed, seen by the apprentice, checked by a stranger, run out, withdrawn", LONG, () =>
   journey("sign", LANDSCAPE, async (page) => {
     await shop(page);

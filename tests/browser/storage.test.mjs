@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { answer, begin, handIn, next, recorded, verdict } from "./apprentice.mjs";
 import { SIZES, journey, testWith } from "./harness.mjs";
-import { goTo, stored } from "./office.mjs";
+import { deviceOf, goTo, stored } from "./office.mjs";
 
 const NOT_SAVED = "The answer is still here, but this tablet did not store it.";
 
@@ -123,4 +123,43 @@ test("an entry that cannot be read is set aside and told, and the rest is there"
     const entries = await stored(page, "journal");
     assert.equal(entries.length, 4);
     assert.equal(entries[1], '{"event":"answered","sequence":2');
+  }));
+
+/** Puts a value into the state as another program would have left it. */
+const LEAVE = `const [key, text, done] = arguments;
+  const asked = indexedDB.open("stepboard");
+  asked.onsuccess = () => {
+    const work = asked.result.transaction("state", "readwrite");
+    work.objectStore("state").put(text, key);
+    work.oncomplete = () => { asked.result.close(); done(); };
+  };`;
+
+test("settings of a later program keep the tablet's name", () =>
+  journey("storage-later-settings", SIZES[0], async (page) => {
+    await begin(page);
+    const before = JSON.parse(await stored(page, "state", "settings"));
+    await page.driver.executeAsyncScript(LEAVE, "settings", JSON.stringify({ ...before, light: "candle", units: { later: true }, left_hand: true }));
+    await page.reload();
+    await answerOne(page);
+    await page.says("Saved on this tablet");
+    const [answered] = (await stored(page, "journal")).map((text) => JSON.parse(text));
+    assert.equal(answered.device, before.device);
+    assert.equal(await deviceOf(page), before.device);
+  }));
+
+testWith("before", "what cannot be read is not taken for nothing: nothing is stored over it", () =>
+  journey("storage-unread", SIZES[0], async (page) => {
+    await begin(page);
+    await answerOne(page);
+    await page.says("Saved on this tablet");
+    await next(page);
+    const before = [await stored(page, "state", "settings"), await stored(page, "journal")];
+    // As a database does that is damaged on the disk.
+    await page.browser.before("const get = IDBObjectStore.prototype.get; IDBObjectStore.prototype.get = function (key) { if (key === 'settings' && !window.mended) throw new DOMException('damaged', 'UnknownError'); return get.call(this, key); };");
+    await page.reload();
+    await begin(page);
+    await answerOne(page);
+    await page.says(NOT_SAVED);
+    await page.driver.executeScript("window.mended = true");
+    assert.deepEqual([await stored(page, "state", "settings"), await stored(page, "journal")], before);
   }));

@@ -66,6 +66,32 @@ for (const [state, what] of [["half", "whose page is still the old one"], ["gone
   });
 }
 
+test("a host that goes back to the version that runs, by half, takes nothing of it away", () => {
+  const host = new Host();
+  return journey("update-back", SIZES[0], async (page) => {
+    await page.kept();
+    host.state = "new";
+    assert.equal(await lookForNew(page), "waiting");
+    host.state = "back";
+    const refused = await page.driver.executeAsyncScript(`
+      const done = arguments[arguments.length - 1];
+      navigator.serviceWorker.getRegistration().then(async (registration) => {
+        const found = new Promise((tell) => registration.addEventListener("updatefound", () => tell(registration.installing), { once: true }));
+        await registration.update();
+        const worker = await found;
+        while (worker.state === "installing") await new Promise((tell) => setTimeout(tell, 20));
+        done(worker.state);
+      }).catch((error) => done(String(error)));`);
+    assert.equal(refused, "redundant", "the old version once more");
+    await page.goOffline();
+    await page.reload();
+    await page.says("Step board");
+    assert.equal(await title(page), OLD);
+    await page.listen();
+    page.problems = page.problems.filter((problem) => !/404|ERR_|Failed to fetch/.test(problem));
+  }, { before: host.before });
+});
+
 test("it works from any folder of a host, without a network too", () =>
   journey("folder-of-host", SIZES[0], async (page) => {
     await page.kept();

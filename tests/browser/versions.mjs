@@ -19,7 +19,7 @@ function next() {
   return { page, worker: renamed };
 }
 
-/** Answers as a host does in some state of an update; `state` is set by the test. */
+/** Answers as a host does in some state of an update, or that goes back to the old version by half; `state` is set by the test. */
 export class Host {
   constructor() {
     Object.assign(this, next(), { state: "old" });
@@ -29,6 +29,10 @@ export class Host {
     const path = new URL(request.url, "http://x").pathname;
     const give = (type, bytes) => response.writeHead(200, { "Content-Type": type, "Cache-Control": "no-cache" }).end(bytes);
     if (this.state === "old") return false;
+    if (this.state === "back") {
+      if (path.endsWith(".wasm")) return response.writeHead(404).end(), true;
+      return false;
+    }
     if (path === "/sw.js") return give("text/javascript", this.worker), true;
     if (path === "/" || path === "/index.html") {
       if (this.state === "half") return false;

@@ -6,7 +6,7 @@ use crate::device::files::Picked;
 use crate::device::{Shelf, Slices, Store};
 use crate::exchange::crew::Gathered;
 use std::cell::RefCell;
-use std::collections::BTreeSet;
+use std::collections::{BTreeSet, VecDeque};
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
@@ -18,10 +18,22 @@ struct Known {
     /// The files of the shelf that were read, and how many of them could not be used.
     seen: BTreeSet<String>,
     unusable: usize,
-    /// Whether some are read just now.
-    reading: bool,
+    /// Whether the shelf is to be looked at.
+    asked: bool,
+    /// What waits, in its order.
+    waiting: VecDeque<Work>,
+    /// Whether that is being done: one thing after another, or what came between would be lost.
+    working: bool,
     /// What came of the files that were picked, the last one first.
     came: Vec<Came>,
+}
+
+/// What changes the results of other tablets.
+enum Work {
+    /// A file that was picked.
+    Take(Picked),
+    /// A device that is left out.
+    Forget(String),
 }
 
 /// The results of other tablets, and what changes them.
@@ -43,63 +55,81 @@ pub(super) fn use_others(store: &Store) -> Others {
     let broken = use_state(|| 0_usize);
     let came = use_state(|| Rc::new(Vec::<Came>::new()));
     let busy = use_state(|| false);
-    let show = {
-        let (known, gathered, broken) = (Rc::clone(&known), gathered.setter(), broken.setter());
-        move || {
-            let known = known.borrow();
-            gathered.set(known.gathered.clone().map(Shared::new));
-            broken.set(known.unusable);
-        }
-    };
-    let read = use_callback(store.clone(), {
-        let (known, show, busy) = (Rc::clone(&known), show.clone(), busy.setter());
-        move |(), store: &Store| {
-            if core::mem::replace(&mut known.borrow_mut().reading, true) {
-                return;
-            }
-            let (store, known, show, busy) = (store.clone(), Rc::clone(&known), show.clone(), busy.clone());
-            spawn_local(async move {
-                if has_more(&store, &known).await {
-                    busy.set(true);
-                    read_off_shelf(&store, &known).await;
-                    show();
-                    busy.set(false);
-                }
-                known.borrow_mut().reading = false;
-            });
-        }
-    });
-    let take = use_callback(store.clone(), {
-        let (known, show) = (Rc::clone(&known), show.clone());
-        let (came, busy) = (came.setter(), busy.setter());
-        move |picked: Vec<Picked>, store: &Store| {
-            let (store, known, show) = (store.clone(), Rc::clone(&known), show.clone());
-            let (came, busy) = (came.clone(), busy.clone());
-            busy.set(true);
-            spawn_local(async move {
-                let mut slices = Slices::begin();
-                for file in picked {
-                    take_one(&store, &known, file, &mut slices).await;
-                    came.set(Rc::new(known.borrow().came.clone()));
-                }
-                show();
-                busy.set(false);
-            });
-        }
-    });
-    let forget = use_callback(store.clone(), move |device: String, store: &Store| {
-        let (store, known, show) = (store.clone(), Rc::clone(&known), show.clone());
-        spawn_local(async move {
-            if leave_out(&store, &device).await.is_ok() {
-                if let Some(gathered) = &mut known.borrow_mut().gathered {
-                    gathered.forget(&device);
-                }
-                show();
-            }
+    let give = use_callback(store.clone(), {
+        let shown = Rc::new(Shown {
+            gathered: gathered.setter(),
+            broken: broken.setter(),
+            came: came.setter(),
+            busy: busy.setter(),
         });
+        move |waiting: Vec<Work>, store: &Store| {
+            {
+                let mut known = known.borrow_mut();
+                known.asked = true;
+                known.waiting.extend(waiting);
+                if core::mem::replace(&mut known.working, true) {
+                    return;
+                }
+            }
+            let (store, known, shown) = (store.clone(), Rc::clone(&known), Rc::clone(&shown));
+            spawn_local(async move { work(&store, &known, &shown).await });
+        }
     });
+    let read = use_callback(give.clone(), |(), give| give.emit(Vec::new()));
+    let take = use_callback(give.clone(), |picked: Vec<Picked>, give| {
+        give.emit(picked.into_iter().map(Work::Take).collect());
+    });
+    let forget = use_callback(give, |device, give| give.emit(vec![Work::Forget(device)]));
     let (gathered, came) = ((*gathered).clone(), Rc::clone(&came));
     Others { gathered, broken: *broken, came, busy: *busy, read, take, forget }
+}
+
+/// Where what is known goes that screens show.
+struct Shown {
+    gathered: UseStateSetter<Option<Shared<Gathered>>>,
+    broken: UseStateSetter<usize>,
+    came: UseStateSetter<Rc<Vec<Came>>>,
+    busy: UseStateSetter<bool>,
+}
+
+impl Shown {
+    fn tell(&self, known: &Known) {
+        self.gathered.set(known.gathered.clone().map(Shared::new));
+        self.broken.set(known.unusable);
+    }
+}
+
+/// Reads what lies on the shelf, then does what waits, until nothing does.
+async fn work(store: &Store, known: &RefCell<Known>, shown: &Shown) {
+    let mut slices = Slices::begin();
+    loop {
+        if core::mem::take(&mut known.borrow_mut().asked) && has_more(store, known).await {
+            shown.busy.set(true);
+            read_off_shelf(store, known).await;
+            shown.tell(&known.borrow());
+        }
+        let next = known.borrow_mut().waiting.pop_front();
+        let Some(next) = next else {
+            // A screen may have asked meanwhile.
+            if known.borrow().asked {
+                continue;
+            }
+            break;
+        };
+        shown.busy.set(true);
+        match next {
+            Work::Take(file) => {
+                take_one(store, known, file, &mut slices).await;
+                shown.came.set(Rc::new(known.borrow().came.clone()));
+            }
+            Work::Forget(device) => forget_one(store, known, &device).await,
+        }
+        if known.borrow().waiting.is_empty() {
+            shown.tell(&known.borrow());
+        }
+    }
+    known.borrow_mut().working = false;
+    shown.busy.set(false);
 }
 
 /// Whether something lies on the shelf that was not read: the shop's folder may have brought some since.
@@ -134,4 +164,13 @@ async fn take_one(store: &Store, known: &RefCell<Known>, file: Picked, slices: &
     let changed = what.iter().flat_map(|added| &added.changed);
     known.seen.extend(changed.map(|device| shelf_name(device)));
     known.came.insert(0, Came { name: file.name, what });
+}
+
+/// Leaves a device out.
+async fn forget_one(store: &Store, known: &RefCell<Known>, device: &str) {
+    if leave_out(store, device).await.is_ok()
+        && let Some(gathered) = &mut known.borrow_mut().gathered
+    {
+        gathered.forget(device);
+    }
 }

@@ -2,7 +2,7 @@
 
 use crate::app::state::NotIn;
 use crate::device::Slices;
-use crate::device::{Shelf, Store, StoreError, files};
+use crate::device::{Shelf, Store, StoreError, Swapped, files};
 use crate::exchange::crew::{Added, Gathered};
 use crate::exchange::{RESULTS, Reading, Refused, Results, Writing, content_name};
 
@@ -26,15 +26,38 @@ pub(super) async fn take_in(
         Ok(added) => added,
         Err(clash) => return (Err(NotIn::Clash(clash)), gathered),
     };
-    let mut texts = Vec::new();
-    for results in added.changed.iter().filter_map(|device| with.device(device)) {
-        let Ok(text) = write_slowly(results, slices).await else { return (Err(NotIn::NotStored), gathered) };
-        texts.push((shelf_name(&results.device), text));
-    }
-    match store.shelve(Shelf::Results, &texts).await {
+    match store_joined(store, &mut with, &added.changed, slices).await {
         Ok(()) => (Ok(added), with),
-        Err(_) => (Err(NotIn::NotStored), gathered),
+        Err(why) => (Err(why), gathered),
     }
+}
+
+/// Stores what is known of these devices now. Another window may have taken in more of them: what lies there is joined with it
+/// first, and never stored over.
+async fn store_joined(
+    store: &Store,
+    with: &mut Gathered,
+    devices: &[String],
+    slices: &mut Slices,
+) -> Result<(), NotIn> {
+    let mut there = Vec::new();
+    for device in devices {
+        let name = shelf_name(device);
+        let text = store.file(Shelf::Results, &name).await.map_err(|_| NotIn::NotStored)?;
+        if let Some(text) = &text
+            && let Ok(results) = read_slowly(text.as_bytes(), slices).await
+        {
+            with.take(results).map_err(NotIn::Clash)?;
+        }
+        there.push((name, text));
+    }
+    let mut files = Vec::new();
+    for ((name, from), device) in there.into_iter().zip(devices) {
+        let Some(results) = with.device(device) else { continue };
+        let to = write_slowly(results, slices).await.map_err(|_| NotIn::NotStored)?;
+        files.push(Swapped { name, from, to });
+    }
+    store.swap_files(Shelf::Results, &files).await.map_err(|_| NotIn::NotStored)
 }
 
 pub(super) async fn read_slowly(bytes: &[u8], slices: &mut Slices) -> Result<Results, Refused> {

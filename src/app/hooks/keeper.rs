@@ -1,12 +1,12 @@
 //! Keeps settings, desk and journal: holds them in memory and stores every change.
 
 use super::reading::read_behind;
-use super::writer::{Waiting, write, write_alone};
+use super::writer::{Waiting, catch_up, write, write_alone};
 use crate::app::state::{
     Book, BookChange, BookContext, ContentContext, Desk, DeskChange, DeskContext, Keep, OnDesk,
 };
 use crate::app::state::{Settings, SettingsContext, Shared};
-use crate::device::{Loaded, Spot, Store};
+use crate::device::{Loaded, Shown, Spot, Store};
 use crate::record::{Draft, Erased, Event, Journal};
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -134,5 +134,18 @@ fn use_kept_book(
         let book = book.dispatcher();
         move |kept: Keep<Event>, store| write_alone(store.clone(), kept, book.clone())
     });
-    BookContext { book: Rc::new((*book).clone()), followed, hand_in, write: alone, retry, erase }
+    let catch_up = use_callback((store.clone(), book.read.then(|| book.journal.next_sequence())), {
+        let book = book.dispatcher();
+        move |done: Callback<Option<u64>>, (store, known): &(Store, Option<u64>)| match known {
+            Some(known) => catch_up(store.clone(), *known, book.clone(), done),
+            None => done.emit(None),
+        }
+    });
+    // Another window that was in front may have gone on.
+    use_effect_with(catch_up.clone(), |catch_up| {
+        let catch_up = catch_up.clone();
+        let shown = Shown::tell(move || catch_up.emit(Callback::noop()));
+        move || drop(shown)
+    });
+    BookContext { book: Rc::new((*book).clone()), followed, hand_in, write: alone, retry, catch_up, erase }
 }

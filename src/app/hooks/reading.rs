@@ -31,8 +31,10 @@ pub(super) fn read_behind(
     once_drawn(async move |mut slices| {
         // Some kinds of answers are read by the rest of the program.
         rest::there().await;
-        // What cannot be read is told as nothing, and stays stored.
-        let journal = store.journal(&mut slices).await.unwrap_or_default();
+        // A journal that cannot be read is not an empty one: it is asked for until it can.
+        let Ok(journal) = store.journal(&mut slices).await else {
+            return read_behind(store, (content, person), followed, book);
+        };
         follow(&content.0, &journal, &person, &followed, &mut slices).await;
         clock::mark_once("read");
         book.dispatch(BookChange::Read(journal));

@@ -98,11 +98,32 @@ pub(super) fn write_alone(store: Store, kept: Keep<Event>, book: UseReducerDispa
             if journal.has(event.stamp().sequence) {
                 event.stamp_mut().sequence = next;
                 stored = store.add(&event, None).await.is_ok();
+                // A journal that lacks what that window stored would never hand it in, and count without it.
+                book.dispatch(BookChange::CaughtUp(journal));
             }
         }
         if stored {
             book.dispatch(BookChange::Written(event));
         }
         done.emit(stored);
+    });
+}
+
+/// Reads what other windows have stored since the journal that ends before a number, and says the next free number of what is
+/// stored.
+pub(super) fn catch_up(
+    store: Store,
+    known: u64,
+    book: UseReducerDispatcher<Book>,
+    done: Callback<Option<u64>>,
+) {
+    spawn_local(async move {
+        let next = store.next().await.ok().flatten();
+        if next.is_some_and(|next| next > known)
+            && let Ok(journal) = store.journal(&mut Slices::begin()).await
+        {
+            book.dispatch(BookChange::CaughtUp(journal));
+        }
+        done.emit(next);
     });
 }

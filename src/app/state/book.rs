@@ -38,6 +38,8 @@ pub(in crate::app) enum BookChange {
     HandedIn(Event),
     /// Another window added answers: the whole journal, with what waits here numbered anew.
     Reloaded(Journal),
+    /// Another window has stored something since: the journal as it is stored.
+    CaughtUp(Journal),
     /// An event that belongs to no card was stored.
     Written(Event),
     /// Events were erased.
@@ -68,6 +70,7 @@ impl Reducible for Book {
             BookChange::Read(journal) => return Rc::new(Self::new(Some(journal))),
             BookChange::HandedIn(event) => (Shared::new(journal().with(event)), Saved::Busy),
             BookChange::Reloaded(journal) => (Shared::new(journal), Saved::Busy),
+            BookChange::CaughtUp(stored) => (Shared::new(journal().caught_up(stored)), self.saved),
             BookChange::Written(event) => (Shared::new(journal().with(event)), self.saved),
             BookChange::Erased(erased) => (Shared::new(journal().after(erased)), self.saved),
             BookChange::Trying => (self.journal.clone(), Saved::Busy),
@@ -89,6 +92,9 @@ pub(in crate::app) struct BookContext {
     pub(in crate::app) write: Callback<Keep<Event>>,
     /// Tries again to store what is not stored.
     pub(in crate::app) retry: Callback<()>,
+    /// Reads what other windows have stored since; then says the next free number of what is stored, or none where that cannot be
+    /// read.
+    pub(in crate::app) catch_up: Callback<Callback<Option<u64>>>,
     /// Erases the events of a person, and what lies on the desk or waits of them.
     pub(in crate::app) erase: Callback<(String, Keep<Erased>)>,
 }

@@ -2,7 +2,9 @@
 
 use crate::content::Units;
 use crate::terms;
-use serde::{Deserialize, Serialize};
+use serde::de::DeserializeOwned;
+use serde::{Deserialize, Deserializer, Serialize};
+use serde_json::Value;
 use std::collections::BTreeMap;
 use std::rc::Rc;
 use yew::prelude::*;
@@ -33,13 +35,28 @@ pub(in crate::app) struct Settings {
     #[serde(default)]
     pub(in crate::app) languages: BTreeMap<String, String>,
     /// Units shown.
+    #[serde(deserialize_with = "units")]
     pub(in crate::app) units: Units,
     /// Slug of the shop sheet in use; the base sheet where there is none of that name.
     pub(in crate::app) sheet: String,
     /// Light.
+    #[serde(deserialize_with = "light")]
     pub(in crate::app) light: Light,
     /// Whether columns are mirrored for the left hand.
     pub(in crate::app) left_hand: bool,
+}
+
+/// A value that a later program wrote and this one does not know is the usual one, and not the loss of the tablet's name.
+fn or<'de, D: Deserializer<'de>, T: DeserializeOwned>(from: D, usual: T) -> Result<T, D::Error> {
+    Ok(serde_json::from_value(Value::deserialize(from)?).unwrap_or(usual))
+}
+
+fn units<'de, D: Deserializer<'de>>(from: D) -> Result<Units, D::Error> {
+    or(from, Units::METRIC)
+}
+
+fn light<'de, D: Deserializer<'de>>(from: D) -> Result<Light, D::Error> {
+    or(from, Light::Auto)
 }
 
 impl Settings {

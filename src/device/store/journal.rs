@@ -39,15 +39,27 @@ impl Store {
         for (keys, values) in parts {
             for (keys, values) in keys.chunks(AT_ONCE).zip(values.chunks(AT_ONCE)) {
                 for (key, value) in keys.iter().zip(values) {
-                    match value.as_string().and_then(|text| Event::read(&text).ok()) {
-                        Some(event) => events.push(event),
-                        None => unread.extend(number(key)),
+                    let (key, event) =
+                        (number(key), value.as_string().and_then(|text| Event::read(&text).ok()));
+                    match event {
+                        // One under another number than its own is none that this program stored.
+                        Some(event) if key == Some(event.stamp().sequence) => events.push(event),
+                        _ => unread.extend(key),
                     }
                 }
                 slices.rest().await;
             }
         }
         Ok(Journal::stored(events, unread))
+    }
+
+    /// The number behind all of the journal as it is stored now; none where a key stands behind them that is no number.
+    ///
+    /// # Errors
+    /// [`StoreError`] where the database cannot be read.
+    pub async fn next(&self) -> Result<Option<u64>, StoreError> {
+        let transaction = self.database()?.transaction(&[JOURNAL], TransactionMode::ReadOnly)?;
+        next_number(last_key(&transaction.object_store(JOURNAL)?)?.await?)
     }
 
     /// Stores what the first screen shows of the journal, where that is the journal as it is stored now.

@@ -11,7 +11,7 @@ mod shelf;
 pub use backup::{Held, held, read_backup};
 pub use kept::Kept;
 pub use loaded::Loaded;
-pub use shelf::Shelf;
+pub use shelf::{Shelf, Swapped};
 
 use super::page;
 use crate::record::{Begun, Draft, Event, MeasuredAir};

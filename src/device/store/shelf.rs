@@ -37,6 +37,17 @@ impl Shelf {
     }
 }
 
+/// A file that is put in the place of what lay there.
+#[derive(Debug)]
+pub struct Swapped {
+    /// Its name.
+    pub name: String,
+    /// What it was made from; none where nothing of that name lay there.
+    pub from: Option<String>,
+    /// Its text.
+    pub to: String,
+}
+
 impl Store {
     /// The files of a shelf with their names, in the order of their names, once the part of the program is there that reads
     /// such files.
@@ -81,6 +92,35 @@ impl Store {
         let store = transaction.object_store(shelf.store())?;
         for (name, text) in files {
             store.put(&JsValue::from(text.as_str()), Some(&JsValue::from(name.as_str())))?.await?;
+        }
+        done(transaction.await?)
+    }
+
+    /// A file as it is stored now; none where there is none of that name.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn file(&self, shelf: Shelf, name: &str) -> Result<Option<String>, StoreError> {
+        let transaction = self.database()?.transaction(&[shelf.store()], TransactionMode::ReadOnly)?;
+        let stored = transaction.object_store(shelf.store())?.get(JsValue::from(name))?.await?;
+        Ok(stored.and_then(|value| value.as_string()))
+    }
+
+    /// Puts files in the place of those that they were made from, all or none, if those are still there.
+    ///
+    /// # Errors
+    /// [`StoreError::Changed`] where something else is there; then all stays as it is.
+    pub async fn swap_files(&self, shelf: Shelf, files: &[Swapped]) -> Result<(), StoreError> {
+        let transaction = self.database()?.transaction(&[shelf.store()], TransactionMode::ReadWrite)?;
+        let store = transaction.object_store(shelf.store())?;
+        for Swapped { name, from, .. } in files {
+            let stored = store.get(JsValue::from(name.as_str()))?.await?;
+            if stored.and_then(|value| value.as_string()) != *from {
+                return Err(StoreError::Changed);
+            }
+        }
+        for Swapped { name, to, .. } in files {
+            store.put(&JsValue::from(to.as_str()), Some(&JsValue::from(name.as_str())))?.await?;
         }
         done(transaction.await?)
     }

@@ -9,7 +9,8 @@ use std::collections::{BTreeMap, BTreeSet};
 /// here; `None` where they did none elsewhere.
 ///
 /// What assessors watched is not taken from elsewhere: a file can be changed by whoever carries it, and whoever signs would
-/// read names under work that nobody here has seen.
+/// read names under work that nobody here has seen. That a hazard was taught again is, as marks are: it leads to no more than that
+/// a card is asked for anew.
 #[must_use]
 pub fn backing(
     journal: &Journal,

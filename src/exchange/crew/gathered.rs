@@ -11,6 +11,8 @@ pub struct Gathered {
     devices: BTreeMap<String, Rc<Results>>,
     /// Names of the events that void something.
     voids: BTreeSet<EventName>,
+    /// Numbers of events that were erased, by their device.
+    erased: BTreeMap<String, BTreeSet<u64>>,
 }
 
 /// What results added.
@@ -35,12 +37,22 @@ impl Gathered {
     pub fn take(&mut self, results: Results) -> Result<Added, Clash> {
         let mut added = Added::default();
         let mut joined = Vec::new();
-        for part in by_device(results) {
+        let mut erased = self.erased.clone();
+        let mut of_others = BTreeSet::new();
+        for (device, number) in results.events.iter().flat_map(erased_by) {
+            erased.entry(device.to_owned()).or_default().insert(number);
+            of_others.insert(device.to_owned());
+        }
+        let mut parts = by_device(results);
+        // Of a name that the tablet had before the file may have nothing but that something of it was erased.
+        of_others.retain(|device| parts.iter().all(|part| part.device != *device));
+        parts.extend(of_others.iter().filter_map(|device| self.device(device)).map(without_events));
+        for part in parts {
             let empty = Vec::new();
             let known = self.devices.get(&part.device);
             let before = known.map_or(&empty, |one| &one.events);
             let (count, answers) = (part.events.len(), count_answers(before));
-            let events = join(before, &part.events)?;
+            let events = join(before, &part.events, erased.get(&part.device).unwrap_or(&BTreeSet::new()))?;
             let new = events.len().saturating_sub(before.len());
             added.events += new;
             added.answers += count_answers(&events).saturating_sub(answers);
@@ -57,6 +69,7 @@ impl Gathered {
             self.voids.extend(voids.map(|event| event.stamp().name()));
             self.devices.insert(one.device.clone(), Rc::new(one));
         }
+        self.erased = erased;
         Ok(added)
     }
 
@@ -156,15 +169,13 @@ fn same_head(one: &Results, other: &Results) -> bool {
     heads[0] == heads[1]
 }
 
-/// Two rows of events of one device, in the order of their numbers; what was erased there is taken from both.
-fn join(known: &[Event], new: &[Event]) -> Result<Vec<Event>, Clash> {
-    let erased: BTreeSet<u64> = known
-        .iter()
-        .chain(new)
-        .filter_map(|event| if let Event::Erased(erased) = event { Some(&erased.numbers) } else { None })
-        .flatten()
-        .copied()
-        .collect();
+/// What an event erases, each by device and number.
+fn erased_by(event: &Event) -> Vec<(&str, u64)> {
+    if let Event::Erased(erased) = event { erased.names().collect() } else { Vec::new() }
+}
+
+/// Two rows of events of one device, in the order of their numbers; what was erased is taken from both.
+fn join(known: &[Event], new: &[Event], erased: &BTreeSet<u64>) -> Result<Vec<Event>, Clash> {
     let number = |event: &Event| event.stamp().sequence;
     let stays = |event: &&Event| !erased.contains(&number(event));
     let (mut known, mut new) = (known.iter().filter(stays).peekable(), new.iter().filter(stays).peekable());

@@ -30,7 +30,8 @@ pub(in crate::app) struct SignProps {
 pub(in crate::app) fn Sign(props: &SignProps) -> Html {
     let shop = use_shop();
     let (people, keys, signed) = (use_people(), use_keys_held(), use_signed());
-    let journal = use_book().book.journal.clone();
+    let kept = use_book();
+    let (journal, catch_up) = (kept.book.journal.clone(), kept.catch_up);
     let knowledge = use_backing(&props.number);
     let (reason, until) = (use_state(String::new), use_state(String::new));
     let (trouble, name) = (use_state(AttrValue::default), use_state(|| None::<String>));
@@ -68,24 +69,23 @@ pub(in crate::app) fn Sign(props: &SignProps) -> Html {
         let ready = draft.as_ref().as_ref().and_then(|draft| draft.as_ref().ok().cloned());
         let (shop, open, book, add) = (shop.clone(), keys.open.clone(), book.clone(), signed.add.clone());
         let replaces = behind.as_ref().and_then(|(signing, _)| signing.replaces.clone());
-        let (trouble, name) = (trouble.clone(), name.clone());
+        let (trouble, name, seen) = (trouble.clone(), name.clone(), journal.next_sequence());
         Callback::from(move |_: MouseEvent| {
-            let (Some(draft), Some(open), Some(book)) = (&ready, &open, &book) else { return };
-            match act::signed(&shop, draft, open, book, replaces.clone()) {
-                Err(why) => trouble.set(shop.say_with("sign-off.failed", &[("why", why)])),
-                Ok(what) => {
-                    let (trouble, name, id) = (trouble.clone(), name.clone(), draft.credential().id.clone());
-                    let not_stored = shop.say("sign-off.not-stored");
-                    let done = Callback::from(move |stored| match stored {
-                        true => {
-                            name.set(Some(id.clone()));
-                            page::once_drawn(|| page::bring("signed"));
-                        }
-                        false => trouble.set(not_stored.clone()),
-                    });
-                    add.emit(Keep { what, done });
+            let (Some(draft), Some(open), Some(book)) = (ready.clone(), open.clone(), book.clone()) else {
+                return;
+            };
+            let (shop, add, replaces) = (shop.clone(), add.clone(), replaces.clone());
+            let (trouble, name) = (trouble.clone(), name.clone());
+            // What another window has stored meanwhile may bar it.
+            catch_up.emit(Callback::from(move |stored: Option<u64>| {
+                if stored.is_none_or(|next| next > seen) {
+                    return trouble.set(shop.say("sign-off.more-came"));
                 }
-            }
+                match act::signed(&shop, &draft, &open, &book, replaces.clone()) {
+                    Err(why) => trouble.set(shop.say_with("sign-off.failed", &[("why", why)])),
+                    Ok(what) => add.emit(Keep { what, done: stored_or_told(&shop, &draft, &trouble, &name) }),
+                }
+            }));
         })
     };
     let body = match (&*name, &behind, draft.as_ref()) {
@@ -116,6 +116,24 @@ pub(in crate::app) fn Sign(props: &SignProps) -> Html {
             <div key="body" class="outcome" aria-live="polite">{ body }</div>
         </Frame>
     }
+}
+
+/// Shows what was signed once it is stored, or says that it was not.
+fn stored_or_told(
+    shop: &Shop,
+    draft: &Draft,
+    trouble: &UseStateHandle<AttrValue>,
+    name: &UseStateHandle<Option<String>>,
+) -> Callback<bool> {
+    let (trouble, name, id) = (trouble.clone(), name.clone(), draft.credential().id.clone());
+    let not_stored = shop.say("sign-off.not-stored");
+    Callback::from(move |stored| match stored {
+        true => {
+            name.set(Some(id.clone()));
+            page::once_drawn(|| page::bring("signed"));
+        }
+        false => trouble.set(not_stored.clone()),
+    })
 }
 
 fn back(props: &SignProps) -> Route {

@@ -38,10 +38,12 @@ pub(super) fn number(ground: &Ground<'_>, number: &Number) -> Html {
     let typed = hand.values.typed.get(&ask).cloned();
     let wrong = typed.is_some();
     let step = |up: bool| {
-        let value = next(number, now, up);
+        let number = number.clone();
+        // From what stands there when it is touched: a second touch may come before the screen shows the first.
         ground.on(move |hand, _: MouseEvent| {
+            let now = hand.values.numbers.get(&ask).copied().unwrap_or(number.start);
             hand.values.typed.remove(&ask);
-            hand.values.numbers.insert(ask, value);
+            hand.values.numbers.insert(ask, next(&number, now, up));
         })
     };
     let (own, language) = (number.clone(), Shop::clone(shop));

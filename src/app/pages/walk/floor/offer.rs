@@ -50,7 +50,14 @@ fn hours(ground: &Ground<'_>) -> Html {
     let set = |hours: f64| {
         ground.on(move |hand, _: MouseEvent| {
             hand.wait_typed = None;
-            hand.wait_h = hours.clamp(WAITS[0], WAIT_MOST.get());
+            hand.wait_h = hours;
+        })
+    };
+    // By what stands there when it is touched: a second touch may come before the screen shows the first.
+    let step = |by: f64| {
+        ground.on(move |hand, _: MouseEvent| {
+            hand.wait_typed = None;
+            hand.wait_h = (hand.wait_h + by).clamp(WAITS[0], WAIT_MOST.get());
         })
     };
     let usual = |hours: &f64| {
@@ -79,9 +86,9 @@ fn hours(ground: &Ground<'_>) -> Html {
         <div key="hours" class="walk-wait">
             <div class="people">{ for WAITS.iter().map(usual) }</div>
             <div key="typed" class="walk-typed">
-                <button key="less" type="button" class="control square" aria-label={shop.say("walk.shorter")} onclick={set(hand.wait_h - STEP_H)}>{ icon(Picture::Dash) }</button>
+                <button key="less" type="button" class="control square" aria-label={shop.say("walk.shorter")} onclick={step(-STEP_H)}>{ icon(Picture::Dash) }</button>
                 <Field key="field" id={WAIT_FIELD} inputmode="decimal" label={shop.say("walk.wait.typed")} value={shown} on_input={typed} {wrong} />
-                <button key="more" type="button" class="control square" aria-label={shop.say("walk.longer")} onclick={set(hand.wait_h + STEP_H)}>{ icon(Picture::Plus) }</button>
+                <button key="more" type="button" class="control square" aria-label={shop.say("walk.longer")} onclick={step(STEP_H)}>{ icon(Picture::Plus) }</button>
             </div>
             <p class="note" role="status">{ shop.say_with("walk.until", &until) }</p>
         </div>
@@ -91,13 +98,14 @@ fn hours(ground: &Ground<'_>) -> Html {
 fn day(ground: &Ground<'_>) -> Html {
     let Ground { shop, hand, walk, .. } = ground;
     let least = walk.start().info.ticket.days.saturating_add(1);
-    let set = |day: u32| ground.on(move |hand, _: MouseEvent| hand.day = day.max(least));
+    let earlier = ground.on(move |hand, _: MouseEvent| hand.day = hand.day.saturating_sub(1).max(least));
+    let later = ground.on(move |hand, _: MouseEvent| hand.day = hand.day.saturating_add(1).max(least));
     let named = [("day", hand.day.to_string())];
     let asked = [("day", walk.start().info.ticket.days.to_string())];
     html! {
         <div key="day" class="walk-wait">
             <p class="note">{ shop.say_with("walk.offer-told", &asked) }</p>
-            { stepper(shop.say("walk.earlier"), shop.say("walk.later"), shop.say_with("walk.day", &named).to_string(), set(hand.day.saturating_sub(1)), set(hand.day.saturating_add(1))) }
+            { stepper(shop.say("walk.earlier"), shop.say("walk.later"), shop.say_with("walk.day", &named).to_string(), earlier, later) }
         </div>
     }
 }
