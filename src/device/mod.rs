@@ -5,6 +5,7 @@ pub mod carry;
 pub mod clock;
 pub mod files;
 mod frames;
+pub mod lasting;
 pub mod page;
 pub mod pointer;
 pub mod rest;

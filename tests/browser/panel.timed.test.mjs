@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { Key } from "selenium-webdriver";
-import { answer, handIn, home, next, verdict } from "./apprentice.mjs";
+import { answer, begin, handIn, home, next, verdict } from "./apprentice.mjs";
 import { lay } from "./desk.mjs";
 import { SIZES, journey } from "./harness.mjs";
 import { FINE, PICTURE, fine, other, picture, run } from "./pictures.mjs";
@@ -11,6 +11,9 @@ import { FINE, PICTURE, fine, other, picture, run } from "./pictures.mjs";
 const FIRST = 200;
 const RELIGHT = 33;
 const BLOCKED = 50;
+/** Longest that grading an answer may take on a slow tablet, ms, and answers that are looked at. */
+const GRADED = 5;
+const CARDS = 5;
 /** So many times slower than this machine is a slow tablet. */
 const SLOWER = 4;
 /** Others may be at work on this machine: the best of so many rounds counts. */
@@ -413,6 +416,22 @@ test("on a tablet four times as slow the reflection follows within a frame or tw
       console.log(`${lamp}: a relight takes ${rounds.map((ms) => ms.toFixed(1)).join(", ")} ms at a quarter of the speed`);
     }
     assert(Math.max(...medians) < RELIGHT, `a relight takes ${medians.join(", ")} ms`);
+  }));
+
+test("on a tablet four times as slow an answer is graded in a blink", () =>
+  journey("graded-slow", SIZES[0], async (page) => {
+    await page.browser.slower(SLOWER);
+    await begin(page);
+    const took = [];
+    for (let card = 0; card < CARDS; card += 1) {
+      await answer(page);
+      await handIn(page);
+      await verdict(page);
+      took.push(await run(page, "return performance.getEntriesByName('graded', 'measure').at(-1).duration"));
+      await next(page);
+    }
+    console.log(`an answer is graded in ${took.map((ms) => ms.toFixed(1)).join(", ")} ms at a quarter of the speed`);
+    assert(Math.min(...took) > 0 && took.sort((a, b) => a - b)[Math.floor(CARDS / 2)] < GRADED, `graded in ${took.join(", ")} ms`);
   }));
 
 /** A page that notes what is drawn. */

@@ -163,3 +163,40 @@ testWith("before", "what cannot be read is not taken for nothing: nothing is sto
     await page.driver.executeScript("window.mended = true");
     assert.deepEqual([await stored(page, "state", "settings"), await stored(page, "journal")], before);
   }));
+
+test("a walk, a set and a sheet that cannot be read are told, and stay", () =>
+  journey("storage-spoilt-files", SIZES[0], async (page) => {
+    await page.one("heading");
+    await page.driver.executeAsyncScript(`const done = arguments[0];
+      const asked = indexedDB.open("stepboard");
+      asked.onsuccess = () => {
+        const shelves = ["walks", "sets", "sheets"];
+        const work = asked.result.transaction(shelves, "readwrite");
+        for (const shelf of shelves) work.objectStore(shelf).put("{", "spoilt");
+        work.oncomplete = () => { asked.result.close(); done(); };
+      };`);
+    await page.reload();
+    for (const [screen, shelf] of [["#/walk", "walks"], ["#/sets", "sets"], ["#/sheets", "sheets"]]) {
+      await goTo(page, screen);
+      await page.says("1 stored file cannot be read by this version of the program. It stays where it is");
+      await page.assertAccessible(`${shelf} with a file that cannot be read`);
+      assert.equal((await stored(page, shelf)).length, 1);
+    }
+    await page.shot("spoilt-files");
+  }));
+
+for (const [answer, told] of [[true, "This browser keeps the answers until they are deleted."], [false, "This browser may delete the answers when space runs short."]]) {
+  testWith("before", `the browser is asked to keep what is stored once something is, and what it says is shown: ${answer}`, () =>
+    journey(`storage-kept-${answer}`, SIZES[0], async (page) => {
+      await page.browser.before(`window.asked = 0; navigator.storage.persist = () => { window.asked += 1; return Promise.resolve(${answer}); };`);
+      await page.reload();
+      const asked = () => page.driver.executeScript("return window.asked");
+      await begin(page);
+      assert.equal(await asked(), 0, "before anything is stored");
+      await answerOne(page);
+      await page.says("Saved on this tablet");
+      await page.until("the question", async () => (await asked()) === 1);
+      await goTo(page, "#/menu");
+      await page.says(told);
+    }));
+}

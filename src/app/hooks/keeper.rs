@@ -3,10 +3,10 @@
 use super::reading::read_behind;
 use super::writer::{Waiting, catch_up, write, write_alone};
 use crate::app::state::{
-    Book, BookChange, BookContext, ContentContext, Desk, DeskChange, DeskContext, Keep, OnDesk,
+    Book, BookChange, BookContext, ContentContext, Desk, DeskChange, DeskContext, Keep, OnDesk, Saved,
 };
 use crate::app::state::{Settings, SettingsContext, Shared};
-use crate::device::{Loaded, Shown, Spot, Store};
+use crate::device::{Loaded, Shown, Spot, Store, page};
 use crate::record::{Draft, Erased, Event, Journal};
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -133,6 +133,16 @@ fn use_kept_book(
     let alone = use_callback(store.clone(), {
         let book = book.dispatcher();
         move |kept: Keep<Event>, store| write_alone(store.clone(), kept, book.clone())
+    });
+    // The browser is asked to keep what is stored once something of this visit is: some put that question to the person.
+    let something = book.read && book.saved == Saved::Yes && book.journal.next_sequence() > book.opened_at;
+    use_effect_with(something, |something| {
+        if *something {
+            spawn_local(async {
+                // The menu shows what it answered.
+                let _ = page::ask_to_keep().await;
+            });
+        }
     });
     let catch_up = use_callback((store.clone(), book.read.then(|| book.journal.next_sequence())), {
         let book = book.dispatcher();

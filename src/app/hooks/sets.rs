@@ -1,6 +1,6 @@
 //! Keeps the scenario sets of this tablet and the one that is being built: what is not stored is not there.
 
-use super::draft::{drafted, use_edit};
+use super::draft::{DRAFT, drafted, use_edit};
 use crate::app::state::{ContentContext, Keep, KeptSet, Origin, SetFile, SetsContext, SheetsContext};
 use crate::content::Content;
 use crate::device::{Shelf, Shown, Store};
@@ -13,8 +13,8 @@ use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
-/// The sets that files hold; a file that this program cannot use is left out and stays.
-fn held(content: &Content, files: &[(String, String)]) -> Vec<KeptSet> {
+/// The sets that files hold, and how many files hold what this program cannot use: those are left out and stay.
+fn held(content: &Content, files: &[(String, String)]) -> (Vec<KeptSet>, usize) {
     let read = |(name, text): &(String, String)| {
         let set = Set::read(text.as_bytes(), content).ok()?;
         let (origin, _) = Origin::of_file(name);
@@ -24,17 +24,21 @@ fn held(content: &Content, files: &[(String, String)]) -> Vec<KeptSet> {
         .iter()
         .filter_map(read)
         .map(|one| ((Reverse(one.set.at.clone()), one.id.clone(), one.origin), one));
-    let mut all: Vec<KeptSet> = keyed.collect::<BTreeMap<_, _>>().into_values().collect();
+    let keyed: Vec<_> = keyed.collect();
+    let withdrawals: Vec<_> =
+        files.iter().filter_map(|(_, text)| Withdrawal::read(text.as_bytes()).ok()).map(Rc::new).collect();
+    let drafts = files.iter().filter(|(name, _)| name == DRAFT).count();
+    let unread = files.len().saturating_sub(keyed.len() + withdrawals.len() + drafts);
+    let mut all: Vec<KeptSet> = keyed.into_iter().collect::<BTreeMap<_, _>>().into_values().collect();
     // One that was made here and came back is the one that was made here.
     all.dedup_by(|later, first| later.id == first.id);
-    let withdrawals = files.iter().filter_map(|(_, text)| Withdrawal::read(text.as_bytes()).ok());
-    for withdrawal in withdrawals.map(Rc::new) {
+    for withdrawal in withdrawals {
         for one in all.iter_mut().filter(|one| withdrawal.withdraws(&one.id, &one.set)) {
             one.withdrawn = Some(Rc::clone(&withdrawal));
         }
     }
     all.extend(KeptSet::ready(content));
-    all
+    (all, unread)
 }
 
 /// Keeps the sets that lie on the shelf.
@@ -44,7 +48,7 @@ pub(in crate::app) fn use_kept_sets(
     content: &ContentContext,
     sheets: &SheetsContext,
 ) -> SetsContext {
-    let all = use_state(|| Rc::new(KeptSet::ready(&content.0)));
+    let all = use_state(|| Rc::new((KeptSet::ready(&content.0), 0)));
     let draft = use_state(|| None::<Rc<Set>>);
     let loaded = use_state(|| false);
     // Another window may have made sets too: after each change all are read anew.
@@ -98,7 +102,8 @@ pub(in crate::app) fn use_kept_sets(
         });
     });
     let edit = use_edit(store, Shelf::Sets, draft.setter());
-    SetsContext { loaded: *loaded, all: (*all).clone(), draft: (*draft).clone(), keep, edit }
+    let (all, unread) = (Rc::new(all.0.clone()), all.1);
+    SetsContext { loaded: *loaded, all, unread, draft: (*draft).clone(), keep, edit }
 }
 
 /// Whether a file brings a sheet of the shop's own.

@@ -3,24 +3,31 @@
 use super::draft::{DRAFT, drafted, use_edit};
 use crate::app::state::{Keep, SheetsContext};
 use crate::device::{Shelf, Store};
-use crate::exchange::{Editions, OwnSheet, SHEET, SheetDraft, read};
+use crate::exchange::{Editions, OwnSheet, SHEET, read};
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 use yew::prelude::*;
 
-/// The editions of a shelf, and the sheet that is being edited; a file that cannot be read is left out and stays.
-fn held(files: &[(String, String)]) -> (Rc<Editions>, Option<Rc<SheetDraft>>) {
+/// The editions of a shelf, and how many files cannot be read: those are left out and stay.
+type Held = (Rc<Editions>, usize);
+
+fn held(files: &[(String, String)]) -> Held {
+    let mut unread = 0;
     let own = files.iter().filter(|(name, _)| name != DRAFT);
-    let editions = Editions::of(own.filter_map(|(_, text)| read::<OwnSheet>(text.as_bytes(), SHEET).ok()));
-    (Rc::new(editions), drafted(files))
+    let editions = Editions::of(own.filter_map(|(_, text)| {
+        let own = read::<OwnSheet>(text.as_bytes(), SHEET).ok();
+        unread += usize::from(own.is_none());
+        own
+    }));
+    (Rc::new(editions), unread)
 }
 
 /// Keeps the files that were on the shelf when the page was opened.
 #[hook]
 pub(in crate::app) fn use_kept_sheets(store: &Store, files: &[(String, String)]) -> SheetsContext {
     let first = use_memo((), |()| held(files));
-    let editions = use_state(|| Rc::clone(&first.0));
-    let draft = use_state(|| first.1.clone());
+    let editions = use_state(|| (*first).clone());
+    let draft = use_state(|| drafted(files));
     // Another window may have made editions too: after each change all are read anew.
     let again = use_callback(store.clone(), {
         let set = editions.setter();
@@ -28,7 +35,7 @@ pub(in crate::app) fn use_kept_sheets(store: &Store, files: &[(String, String)])
             let (store, set) = (store.clone(), set.clone());
             spawn_local(async move {
                 if let Ok(files) = store.shelf(Shelf::Sheets).await {
-                    set.set(held(&files).0);
+                    set.set(held(&files));
                 }
                 done.emit(true);
             });
@@ -58,5 +65,6 @@ pub(in crate::app) fn use_kept_sheets(store: &Store, files: &[(String, String)])
             });
         });
     let edit = use_edit(store, Shelf::Sheets, draft.setter());
-    SheetsContext { editions: (*editions).clone(), draft: (*draft).clone(), put, reread: again, let_go, edit }
+    let (editions, unread) = (*editions).clone();
+    SheetsContext { editions, unread, draft: (*draft).clone(), put, reread: again, let_go, edit }
 }

@@ -14,6 +14,7 @@ use yew::prelude::*;
 struct Held {
     loaded: bool,
     all: Rc<Vec<Rc<Kept>>>,
+    unread: usize,
 }
 
 /// What changes of them.
@@ -28,17 +29,20 @@ impl Reducible for Held {
     type Action = Change;
 
     fn reduce(self: Rc<Self>, change: Change) -> Rc<Self> {
-        let (loaded, mut all) = match change {
+        let (loaded, mut all, unread) = match change {
             Change::Read(files) => {
-                (true, files.iter().filter_map(|(_, text)| Kept::read(text)).map(Rc::new).collect::<Vec<_>>())
+                let all: Vec<_> =
+                    files.iter().filter_map(|(_, text)| Kept::read(text)).map(Rc::new).collect();
+                let unread = files.len().saturating_sub(all.len());
+                (true, all, unread)
             }
             Change::Now(id, now) => {
                 let others = self.all.iter().filter(|one| one.id != id).cloned();
-                (self.loaded, others.chain(now).collect())
+                (self.loaded, others.chain(now).collect(), self.unread)
             }
         };
         all.sort_by_key(|one| Reverse(one.changed.clone()));
-        Rc::new(Self { loaded, all: Rc::new(all) })
+        Rc::new(Self { loaded, all: Rc::new(all), unread })
     }
 }
 
@@ -100,5 +104,5 @@ pub(in crate::app) fn use_kept_walks(store: &Store) -> WalksContext {
             });
         }
     });
-    WalksContext { loaded: held.loaded, all: Rc::clone(&held.all), keep, reread, let_go }
+    WalksContext { loaded: held.loaded, all: Rc::clone(&held.all), unread: held.unread, keep, reread, let_go }
 }

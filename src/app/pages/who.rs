@@ -3,13 +3,15 @@
 use crate::app::hooks::{use_lock, use_people, use_settings};
 use crate::app::parts::{Field, Picture, icon, typed_into};
 use crate::app::state::{Settings, use_shop};
-use crate::device::page;
+use crate::device::{lasting, page};
 use crate::people::{Member, Pin};
 use gloo::timers::callback::Timeout;
 use std::rc::Rc;
 use yew::prelude::*;
 
 const MS_PER_SECOND: u32 = 1000;
+/// How many wrong PINs are remembered by: loading the page anew is no way round the wait.
+const WRONG_PINS: &str = "stepboard-wrong-pins";
 
 #[component]
 pub(in crate::app) fn Who() -> Html {
@@ -19,7 +21,7 @@ pub(in crate::app) fn Who() -> Html {
     let lock = use_lock();
     let chosen = use_state(|| None::<Member>);
     // Counted over all: going from one name to another and back is no way round the wait.
-    let wrong = use_state(|| 0_u32);
+    let wrong = use_state(|| lasting::get(WRONG_PINS).and_then(|tries| tries.parse().ok()).unwrap_or(0_u32));
     let enter = {
         let (change, now, set) = (settings.change.clone(), Rc::clone(&settings.now), lock.set.clone());
         Callback::from(move |person: String| {
@@ -82,8 +84,20 @@ fn AskPin(props: &AskPinProps) -> Html {
     let shop = use_shop();
     let typed = use_state(String::new);
     let wrong = props.wrong.clone();
-    let waits = use_state(|| false);
+    let waits = use_state(|| Pin::wait_seconds(*wrong) > 0);
     let timer = use_mut_ref(|| None::<Timeout>);
+    let wait = {
+        let (waits, timer) = (waits.setter(), Rc::clone(&timer));
+        move |tries: u32| {
+            let waits = waits.clone();
+            let ms = Pin::wait_seconds(tries) * MS_PER_SECOND;
+            timer.replace(Some(Timeout::new(ms, move || waits.set(false))));
+        }
+    };
+    use_effect_with((), {
+        let (wait, tries) = (wait.clone(), *wrong);
+        move |()| wait(tries)
+    });
     let onsubmit = {
         let (pin, on_right) = (props.pin.clone(), props.on_right.clone());
         let (typed, wrong, waits) = (typed.clone(), wrong.clone(), waits.clone());
@@ -93,17 +107,18 @@ fn AskPin(props: &AskPinProps) -> Html {
                 return;
             }
             waits.set(true);
-            let (pin, on_right, timer) = (pin.clone(), on_right.clone(), Rc::clone(&timer));
-            let (typed, wrong, waits) = (typed.clone(), wrong.clone(), waits.clone());
+            let (pin, on_right, wait) = (pin.clone(), on_right.clone(), wait.clone());
+            let (typed, wrong) = (typed.clone(), wrong.clone());
             page::once_drawn(move || {
                 if pin.fits(&typed) {
+                    lasting::set(WRONG_PINS, None);
                     return on_right.emit(());
                 }
-                let tries = *wrong + 1;
+                let tries = wrong.saturating_add(1);
+                lasting::set(WRONG_PINS, Some(&tries.to_string()));
                 wrong.set(tries);
                 typed.set(String::new());
-                let ms = Pin::wait_seconds(tries) * MS_PER_SECOND;
-                timer.replace(Some(Timeout::new(ms, move || waits.set(false))));
+                wait(tries);
             });
         })
     };

@@ -39,6 +39,7 @@ mod spray;
 mod stamp;
 mod ticket;
 mod unlock;
+mod unread;
 mod verdict;
 mod wood;
 
@@ -73,4 +74,5 @@ pub(super) use spray::{FilmMap, FilmScale, Held as GunHeld, Marks, SprayStand, S
 pub(super) use stamp::stamp;
 pub(super) use ticket::{card_ticket, seen_card};
 pub(super) use unlock::{Unlock, opened};
+pub(super) use unread::unread;
 pub(super) use verdict::{Verdict, told};

@@ -74,6 +74,8 @@ pub(in crate::app) struct SetsContext {
     pub(in crate::app) loaded: bool,
     /// All sets, those made and taken last first, those that ship at the end.
     pub(in crate::app) all: Rc<Vec<KeptSet>>,
+    /// Stored files that this program cannot use; they stay.
+    pub(in crate::app) unread: usize,
     /// The set that is being built.
     pub(in crate::app) draft: Option<Rc<Set>>,
     /// Keeps a set or a withdrawal.

@@ -9,6 +9,8 @@ use yew::prelude::*;
 pub(in crate::app) struct SheetsContext {
     /// The editions, whether this program can use them or not.
     pub(in crate::app) editions: Rc<Editions>,
+    /// Stored files that this program cannot read; they stay.
+    pub(in crate::app) unread: usize,
     /// The sheet that is being edited.
     pub(in crate::app) draft: Option<Rc<SheetDraft>>,
     /// Keeps a new edition, one that was made here or taken.

@@ -23,6 +23,8 @@ pub(in crate::app) struct WalksContext {
     pub(in crate::app) loaded: bool,
     /// All walks, the one that was worked on last first.
     pub(in crate::app) all: Rc<Vec<Rc<Kept>>>,
+    /// Stored ones that this program cannot read; they stay.
+    pub(in crate::app) unread: usize,
     /// Keeps a walk in the place of what it was made from.
     pub(in crate::app) keep: Callback<Onward>,
     /// Reads anew what is stored, as another window may have gone on, and tells when it has been read.

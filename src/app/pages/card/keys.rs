@@ -13,9 +13,10 @@ pub(super) enum Key {
 /// What a key is for on a card whose answer is made so far; `None` where it means nothing.
 pub(super) fn meant(key: &str, card: &Card, slate: &Slate) -> Option<Key> {
     match key {
-        "q" | "Q" => Some(Key::Certain(Certainty::AskFirst)),
-        "w" | "W" => Some(Key::Certain(Certainty::TestBoard)),
-        "e" | "E" => Some(Key::Certain(Certainty::OnTheJob)),
+        // The last letters, since the first ones are those of the options.
+        "x" | "X" => Some(Key::Certain(Certainty::AskFirst)),
+        "y" | "Y" => Some(Key::Certain(Certainty::TestBoard)),
+        "z" | "Z" => Some(Key::Certain(Certainty::OnTheJob)),
         "Enter" => Some(Key::HandIn),
         _ => slate_after(key, card, slate).map(Key::Answer),
     }

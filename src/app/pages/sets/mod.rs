@@ -26,7 +26,7 @@ pub(in crate::app::pages) use own::OwnVerdict;
 pub(in crate::app) use take::TakeSet;
 
 use crate::app::hooks::{use_book, use_sets};
-use crate::app::parts::{Frame, Picture, asks, icon, validity_told};
+use crate::app::parts::{Frame, Picture, asks, icon, unread, validity_told};
 use crate::app::route::Route;
 use crate::app::state::{KeptSet, Origin, SetsContext, Shop, use_shop};
 use crate::device::clock;
@@ -59,6 +59,7 @@ pub(in crate::app) fn Sets() -> Html {
     html! {
         <Frame class="sheet" title={shop.say("sets.title")} back={Some(Route::Menu)} cautions={shop.cautions_for(&[])}>
             <p key="lead" class="lead">{ shop.say("sets.lead") }</p>
+            { unread(&shop, sets.unread) }
             <div key="build" class="people">
                 <a href={Route::NewSet.address()} class="next-step">{ shop.say(build) }{ icon(Picture::Go) }</a>
             </div>

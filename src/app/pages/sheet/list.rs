@@ -3,7 +3,7 @@
 use super::file::FromFile;
 use super::{counted, differing};
 use crate::app::hooks::use_sheets;
-use crate::app::parts::{Frame, Picture, icon};
+use crate::app::parts::{Frame, Picture, icon, unread};
 use crate::app::route::Route;
 use crate::app::state::{SheetsContext, Shop, use_shop};
 use crate::device::clock;
@@ -20,6 +20,7 @@ pub(in crate::app) fn Sheets() -> Html {
     html! {
         <Frame class="sheet own-sheets" title={shop.say("own.title")} back={Some(Route::Menu)} cautions={shop.cautions_for(&[])}>
             <p key="lead" class="lead">{ shop.say("own.lead") }</p>
+            { unread(&shop, sheets.unread) }
             { in_use(&shop) }
             { being_edited(&shop, &sheets) }
             <section key="own">

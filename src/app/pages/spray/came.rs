@@ -8,7 +8,7 @@ use crate::app::hooks::use_wanted;
 use crate::app::state::{Shop, use_shop};
 use crate::card::{self, Answer, Card, Graded};
 use crate::content::World;
-use crate::device::once_drawn;
+use crate::device::{clock, once_drawn};
 use crate::spraying::{Outcome, Run, Setup};
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -40,11 +40,11 @@ impl PartialEq for Came {
 impl Came {
     /// Grades the answer by it; `None` while its film is being measured.
     pub(in crate::app) fn graded(&self, card: &Card, world: &World<'_>, answer: &Answer) -> Option<Graded> {
-        match self {
+        clock::measured("graded", || match self {
             Self::NoRun => card::grade(card, world, answer),
             Self::Measuring => None,
             Self::Measured(outcome) => card::grade_came(card, world, answer, outcome.as_deref()),
-        }
+        })
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::one::hand_out;
 use crate::app::hooks::{use_book, use_walks, write_let_go};
-use crate::app::parts::{Frame, Picture, icon};
+use crate::app::parts::{Frame, Picture, icon, unread};
 use crate::app::route::Route;
 use crate::app::state::{BookContext, Keep, Shop, WalksContext, use_shop};
 use crate::content::WalkInfo;
@@ -62,6 +62,7 @@ pub(in crate::app) fn Walks() -> Html {
         <Frame class="sheet walks" title={shop.say("walk.title")} back={Some(Route::Home)} cautions={shop.cautions_for(&[])}>
             <p key="lead" class="lead">{ shop.say("walk.lead") }</p>
             <p key="said" role="status">{ (*said).clone() }</p>
+            { unread(&shop, walks.unread) }
             <section key="open" hidden={under_way.is_empty()}>
                 <h2>{ shop.say("walk.under-way") }</h2>
                 <ul class="rows">{ for under_way.iter().map(open) }</ul>
