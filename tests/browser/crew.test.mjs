@@ -21,7 +21,7 @@ const resultsOf = (code) => JSON.parse(read(code));
 const CATCH = `window.saved = {}; const made = URL.createObjectURL.bind(URL);
   URL.createObjectURL = (blob) => { blob.text().then((text) => { window.last = text; }); return made(blob); };`;
 
-test("an older file never takes the place of what another window has taken in, nor one file that of another", { timeout: 120_000 }, () =>
+test("an older file never takes the place of what another window has taken in, nor one file that of another", { timeout: 240_000 }, () =>
   journey("crew-windows", LANDSCAPE, async (page) => {
     const made = crowd(1, 200);
     try {

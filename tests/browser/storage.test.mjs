@@ -157,7 +157,6 @@ testWith("before", "what cannot be read is not taken for nothing: nothing is sto
     // As a database does that is damaged on the disk.
     await page.browser.before("const get = IDBObjectStore.prototype.get; IDBObjectStore.prototype.get = function (key) { if (key === 'settings' && !window.mended) throw new DOMException('damaged', 'UnknownError'); return get.call(this, key); };");
     await page.reload();
-    await begin(page);
     await answerOne(page);
     await page.says(NOT_SAVED);
     await page.driver.executeScript("window.mended = true");

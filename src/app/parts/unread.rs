@@ -6,8 +6,8 @@ use yew::prelude::*;
 /// How many stored files cannot be read, and that they stay; nothing where all can.
 pub(in crate::app) fn unread(shop: &Shop, files: usize) -> Html {
     html! {
-        <p key="unread" class="kraft" hidden={files == 0}>
-            { if files > 0 { shop.say_with("app.unread", &[("n", files.to_string())]) } else { AttrValue::default() } }
+        <p key="saved.unread" class="kraft" hidden={files == 0}>
+            { if files > 0 { shop.say_with("saved.unread", &[("n", files.to_string())]) } else { AttrValue::default() } }
         </p>
     }
 }
