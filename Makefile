@@ -50,7 +50,7 @@ icons: ## draw the icons that home screens ask for
 fuzz: ## readers of what comes from outside under libFuzzer, SECONDS for each of four (900); wants a nightly toolchain
 	@node tools/fuzz.mjs $(or $(SECONDS),900)
 
-mutants: ## change the rules in 300 places and see whether a test notices (COUNT, SEED); goes on where it was stopped
+mutants: ## change rules, process, learning and record in 300 places and see whether a test notices (COUNT, SEED); goes on where it was stopped
 	@cargo mutants --version >/dev/null 2>&1 || cargo install --quiet cargo-mutants
 	@node tools/mutants.mjs $(or $(COUNT),300) $(or $(SEED),1)
 

@@ -514,3 +514,23 @@ fn the_reasons_say_nothing_twice() {
     });
     assert!(found.is_empty(), "{found:#?}");
 }
+
+/// Where the room lies outside the temperatures of the sheet no hours hold: whoever counts hours is told that, and not that the
+/// wait is over or is not.
+#[test]
+fn a_room_outside_the_sheet_is_told_to_whoever_counts_hours() {
+    let content = content();
+    let world = World { content: &content, sheet: &content.sheets[0] };
+    let mut met = 0;
+    for card in seeds(2_000).filter_map(|seed| deal(&world, "ready-yet", seed).ok()) {
+        if solve(&card, &world).is_none_or(|solved| solved.right != Answer::term("change-room")) {
+            continue;
+        }
+        met += 1;
+        for counted in ["leave-it", "go-on"] {
+            let slip = grade(&card, &world, &Answer::term(counted)).and_then(|graded| graded.slip);
+            assert_eq!(slip, Some("room-outside-overlooked"), "{counted}");
+        }
+    }
+    assert!(met > 10, "{met} cards of such a room");
+}

@@ -5,6 +5,7 @@
 mod files;
 mod support;
 
+use files::stored::readers;
 use files::{Hostile, What, corpus, valid};
 use proptest::prelude::*;
 use serde_json::Value;
@@ -67,7 +68,7 @@ fn each_hostile_file_is_refused_by_place_or_is_plain_text() {
         }
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
-    assert!(names.len() == all.len() && all.len() >= 60, "each of {} has a name of its own", all.len());
+    assert!(names.len() == all.len() && all.len() > 300, "each of {} has a name of its own", all.len());
     assert_eq!(content, before);
 }
 
@@ -183,5 +184,25 @@ fn mutated_files_are_refused_or_accepted_safely() {
             Ok(text) => lasts(&content, *what, &text),
             Err(refused) => assert!(!refused.to_string().is_empty()),
         }
+    });
+}
+
+/// The same of what no screen takes as a file; what is read is read alike from what is written of it.
+#[test]
+fn mutated_values_of_the_tablet_codes_and_listings_are_refused_or_read_safely() {
+    let content = support::content();
+    let readers = readers(&content);
+    let last = |name: &str, reader: files::stored::Reader, bytes: &[u8]| {
+        let Some(written) = reader(bytes) else { return false };
+        assert_eq!(reader(written.as_bytes()).as_ref(), Some(&written), "{name}");
+        true
+    };
+    for (name, reader, bytes) in &readers {
+        assert!(last(name, *reader, bytes) || *name == "listing", "{name} is not read");
+    }
+    let cases = inputs(MUTATED).min(MUTATED_MOST);
+    hold(cases, &(0..readers.len(), proptest::collection::vec(mutation(), 1..4)), |(which, mutations)| {
+        let (name, reader, bytes) = &readers[which];
+        last(name, *reader, &mutated(bytes.clone(), &mutations));
     });
 }

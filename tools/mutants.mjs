@@ -1,4 +1,4 @@
-// Mutation testing of the rules and the process: changes the source in one small place, builds, and sees whether a fast
+// Mutation testing of rules, process, learning and record: changes the source in one small place, builds, and sees whether a fast
 // test fails. `node tools/mutants.mjs [COUNT] [SEED]` takes a seeded sample; a run that was killed goes on where it
 // stopped, as long as sources, tests and content are the same. Mutants are those that `cargo mutants` lists; they are
 // tried here one after the other in warm copies of the tree, which takes seconds where a fresh build takes minutes.
@@ -18,7 +18,8 @@ const place = join(root, "target", "mutants");
  */
 const FAST = new RegExp(`^(${[
   "reference_", "laws_", "rules_", "decisions", "sequence", "process", "judge", "practitioner",
-  "workup", "learn", "evidence", "observation", "attempts", "journal", "set_taking", "check_sitting", "void",
+  "workup", "learn", "evidence", "observation", "attempts", "journal", "set_taking", "check_sitting", "void", "memory_pick",
+  "sets_done", "ready", "signing_asked", "people", "gathered", "exchange_results", "hazards",
 ].join("|")})`);
 /** What decides whether an earlier result still holds. */
 const INPUTS = ["src", "tests", "content", "build.rs", "Cargo.toml", "Cargo.lock"];
@@ -116,7 +117,10 @@ class Worker {
   byNearness(file) {
     const [, layer, module] = file.match(/^src\/(\w+)\/(\w+)/);
     const names = new RegExp(`\\b${layer}::(${module}|\\{[^}]*\\b${module})\\b`);
-    const near = this.tests.filter((_, at) => names.test(this.sources[at]));
+    // What is learnt and kept is named without its module.
+    const ofLayer = new RegExp(`\\b${layer}::`);
+    const naming = (pattern) => this.tests.filter((_, at) => pattern.test(this.sources[at]));
+    const near = naming(names).length > 0 ? naming(names) : naming(ofLayer);
     const far = this.tests.filter((name) => !near.includes(name));
     return [near, far].filter((tests) => tests.length > 0);
   }
@@ -138,11 +142,11 @@ class Worker {
     }
   }
 
-  /** Builds and runs the fast tests: `caught`, `missed`, `unviable` or `timeout`, and what showed it. */
+  /** Builds and runs the fast tests: `caught`, `missed`, `unviable`, `timeout` or, where it was not built in time, `undecided`; and what showed it. */
   async outcome(tests, patience = PATIENCE.build) {
     const args = ["test", ...OPTIMISED, "--offline", "--locked", "--no-run", "--message-format=json-render-diagnostics", ...tests.flatMap((name) => ["--test", name])];
     const built = await watch("cargo", args, { cwd: this.tree, env: this.env }, patience);
-    if (built.late) return ["timeout", "build"];
+    if (built.late) return ["undecided", "build"];
     if (!built.well) return ["unviable", built.err.includes("custom build command") ? "refused by the content check" : built.err];
     const programs = built.out.split("\n").filter((line) => line.startsWith("{")).map((line) => JSON.parse(line))
       .filter((message) => message.reason === "compiler-artifact" && message.executable && message.target.kind.includes("test"));
@@ -183,12 +187,12 @@ function interval(hits, all) {
 
 function report(all, mutants, results) {
   const of = (outcome) => mutants.filter((mutant) => results.get(mutant.name)?.outcome === outcome);
-  const [caught, late, missed, unviable] = ["caught", "timeout", "missed", "unviable"].map(of);
+  const [caught, late, missed, unviable, undecided] = ["caught", "timeout", "missed", "unviable", "undecided"].map(of);
   const [hits, viable] = [caught.length + late.length, caught.length + late.length + missed.length];
   const survivors = join(place, "survivors.txt");
   writeFileSync(survivors, missed.map(({ name, diff }) => `${name}\n${diff}\n`).join("\n"));
   const [low, high] = viable ? interval(hits, viable) : [0, 0];
-  console.log(`${mutants.length} of ${all} mutants, seed ${seed}: ${caught.length} caught, ${late.length} timed out, ${missed.length} missed, ${unviable.length} did not build`);
+  console.log(`${mutants.length} of ${all} mutants, seed ${seed}: ${caught.length} caught, ${late.length} timed out, ${missed.length} missed, ${unviable.length} did not build, ${undecided.length} not in time`);
   console.log(`caught ${hits} of ${viable} viable: ${((100 * hits) / Math.max(viable, 1)).toFixed(1)} %, 95 % interval ${low.toFixed(1)} to ${high.toFixed(1)} %`);
   console.log(`survivors: ${survivors}`);
 }

@@ -4,6 +4,7 @@ mod anything;
 mod results;
 mod sets;
 mod sheets;
+pub(crate) mod stored;
 pub(crate) mod valid;
 mod walks;
 

@@ -107,11 +107,13 @@ fn ready(facts: &Facts, world: &World<'_>) -> Judged<Answer> {
 }
 
 fn ready_tempts(facts: &Facts, world: &World<'_>) -> Vec<Tempt> {
-    let over = ready(facts, world).is_ok_and(|ruling| ruling.answer == Answer::term("go-on"));
+    let right = |slug: &str| ready(facts, world).is_ok_and(|ruling| ruling.answer == Answer::term(slug));
+    let (over, outside) = (right("go-on"), right("change-room"));
+    let hours_hold = |slip| if outside { "room-outside-overlooked" } else { slip };
     let (blown, touched) = if over { ("time-lost", "finger-mark") } else { ("solvent-pops", "solvent-pops") };
     vec![
-        Tempt::term("go-on", "wait-not-over", "solvent-pops"),
-        Tempt::term("leave-it", "wait-was-over", "lost-day"),
+        Tempt::term("go-on", hours_hold("wait-not-over"), "solvent-pops"),
+        Tempt::term("leave-it", hours_hold("wait-was-over"), "lost-day"),
         Tempt::term("change-room", "room-was-inside", "lost-day"),
         Tempt::term("blow-warm-air", "skin-taken-for-dry", blown),
         Tempt::term("touch-decides", "touch-dry-taken-for-dry", touched),

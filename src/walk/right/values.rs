@@ -51,7 +51,6 @@ pub(super) fn work(
 fn number_for(ask: Ask, operation: Operation, sheet: &Sheet) -> f64 {
     let pass = match operation {
         Operation::Shade => shading::Pass::Shading,
-        Operation::Seal => shading::Pass::LightSeal,
         _ => shading::Pass::Body,
     };
     match ask {
