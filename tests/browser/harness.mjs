@@ -67,12 +67,13 @@ export async function open(size = SIZES[0], { path = "", reducedMotion = false, 
   }
 }
 
-/** Runs a journey on a fresh app and closes it, whatever happens; a failure leaves a picture. */
+/** Runs a journey on a fresh app and closes it, whatever happens; its end leaves a picture, and a failure one of its own. */
 export async function journey(name, size, steps, options) {
   const page = await open(size, options);
   try {
     await steps(page);
     await page.assertClean();
+    await page.shot(`${name}-end`);
   } catch (error) {
     await page.shot(`${name}-failed`).catch(() => {});
     throw error;

@@ -47,6 +47,7 @@ for (const size of [SIZES[0], SIZES[2]]) {
         const left = (await page.driver.executeScript(SHOWN)).filter((text) => known.has(text));
         if (left.length > 0) found.push(`${address}: ${left.join(" | ")}`);
         await page.assertFits(address).catch((error) => found.push(error.message));
+        await page.assertAccessible(address).catch((error) => found.push(error.message));
         await page.shot(`spanish${address.replace(/[^a-z0-9]+/gi, "-")}`);
       });
       assert.deepEqual(found, []);

@@ -175,7 +175,7 @@ test("a walk, a set and a sheet that cannot be read are told, and stay", () =>
         work.oncomplete = () => { asked.result.close(); done(); };
       };`);
     await page.reload();
-    for (const [screen, shelf] of [["#/walk", "walks"], ["#/sets", "sets"], ["#/sheets", "sheets"]]) {
+    for (const [screen, shelf] of [["#/walk", "walks"], ["#/sets", "sets"], ["#/sheet", "sheets"]]) {
       await goTo(page, screen);
       await page.says("1 stored file cannot be read by this version of the program. It stays where it is");
       await page.assertAccessible(`${shelf} with a file that cannot be read`);
