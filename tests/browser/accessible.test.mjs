@@ -1,10 +1,13 @@
-// Every kind of screen that a link leads to, as those meet it who need more than the eye and finger of most: at 320 px (WCAG 2.2, 1.4.10), with
+// Every kind of screen that a link or a button leads to, as those meet it who need more than the eye and finger of most: at 320 px (WCAG 2.2, 1.4.10), with
 // the page twice as large (1.4.4), in the colours of the system, with what is touched as large as a gloved finger needs.
 import assert from "node:assert/strict";
-import { home } from "./apprentice.mjs";
+import { answer, begin, handIn, home } from "./apprentice.mjs";
+import { begin as beginCheck, name } from "./checks.mjs";
 import { everyScreen } from "./crawl.mjs";
+import { putCard } from "./desk.mjs";
 import { SIZES, journey, testWith } from "./harness.mjs";
 import { beginBook, takeIn } from "./office.mjs";
+import { begin as beginWalk } from "./walker.mjs";
 
 /** The narrowest screen on which nothing may be lost, and a tablet of 1024 by 768 with its page twice as large. */
 const NARROW = { width: 320, height: 640 };
@@ -28,27 +31,67 @@ function forcedColours(page, active) {
   return page.browser.media("", features);
 }
 
+/** Looks at the screen that is shown, and gives what is wrong with it. */
+async function looked(page, where) {
+  const found = [];
+  const note = (how, check) => check().catch((error) => found.push(`${how}: ${error.message}`));
+  await page.browser.size(DOUBLED);
+  await note(`${where} twice as large`, () => page.assertFits(where));
+  await page.browser.size(NARROW);
+  await note(`${where} at 320 px`, () => page.assertFits(where));
+  await note(where, () => page.assertAccessible(where));
+  const small = await page.driver.executeScript(SMALL, TOUCH);
+  if (small.length > 0) found.push(`${where}: lower than ${TOUCH} px:\n  ${small.join("\n  ")}`);
+  // Contrast is not asked here: the colours are the system's own.
+  await forcedColours(page, true);
+  await note(`${where} in forced colours`, () => page.assertFits(where));
+  await page.shot(`accessible${where.replace(/[^a-z0-9]+/gi, "-")}`);
+  await forcedColours(page, false);
+  return found;
+}
+
 testWith("size media", "screens of each kind at 320 px, twice as large and in the system's colours: nothing is lost, all has its name, all can be touched", () =>
   journey("accessible", SIZES[0], async (page) => {
     await home(page);
     await beginBook(page);
     await takeIn(page, "a-01", "Nora Ilse");
     const found = [];
-    const note = (where, check) => check().catch((error) => found.push(`${where}: ${error.message}`));
-    const seen = await everyScreen(page, async (address) => {
-      await page.browser.size(DOUBLED);
-      await note(`${address} twice as large`, () => page.assertFits(address));
-      await page.browser.size(NARROW);
-      await note(`${address} at 320 px`, () => page.assertFits(address));
-      await note(address, () => page.assertAccessible(address));
-      const small = await page.driver.executeScript(SMALL, TOUCH);
-      if (small.length > 0) found.push(`${address}: lower than ${TOUCH} px:\n  ${small.join("\n  ")}`);
-      // Contrast is not asked here: the colours are the system's own.
-      await forcedColours(page, true);
-      await note(`${address} in forced colours`, () => page.assertFits(address));
-      await page.shot(`accessible${address.replace(/[^a-z0-9]+/gi, "-")}`);
-      await forcedColours(page, false);
-    });
+    const seen = await everyScreen(page, async (address) => found.push(...(await looked(page, address))));
     assert.deepEqual(found, []);
     assert(seen.length >= SCREENS, `${seen.length} screens: ${seen.join(" ")}`);
+  }));
+
+/** What buttons lead to, each from where the one before left the page. */
+const LED_TO = {
+  "-card": begin,
+  "-verdict": async (page) => {
+    await answer(page);
+    await handIn(page);
+  },
+  "-stand": async (page) => {
+    await page.driver.get(page.address);
+    await page.reload();
+    await home(page);
+    await begin(page);
+    await putCard(page, "spray-sealer", 2);
+    await page.press("button", "Go to the stand");
+    await page.one("button", "Take this run");
+  },
+  "-walk": (page) => beginWalk(page, "A plain plate", "Guided"),
+  "-check": async (page) => {
+    await name(page, "Bo");
+    await beginCheck(page, "Gun set up, tested and cleaned");
+  },
+};
+
+testWith("size media", "a card, its verdict, the spray stand, a walk and a check, looked at in the same ways", () =>
+  journey("accessible-led-to", SIZES[0], async (page) => {
+    await home(page);
+    const found = [];
+    for (const [where, go] of Object.entries(LED_TO)) {
+      await go(page);
+      found.push(...(await looked(page, where)));
+      await page.browser.size(page.size);
+    }
+    assert.deepEqual(found, []);
   }));

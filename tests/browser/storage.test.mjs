@@ -3,12 +3,30 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { answer, begin, handIn, next, recorded, verdict } from "./apprentice.mjs";
 import { SIZES, journey, testWith } from "./harness.mjs";
-import { deviceOf, goTo, stored } from "./office.mjs";
+import { deviceOf, fill, goTo, stored, takeIn } from "./office.mjs";
+import { ask, begin as beginWalk, right, stored as walks } from "./walker.mjs";
 
 const NOT_SAVED = "The answer is still here, but this tablet did not store it.";
 
 /** Widest bar to scroll by of the engines, px. */
 const SCROLLBAR = 20;
+
+/** As a browser does whose storage is full: the whole transaction is given up, after each part of it went well. */
+const FULL = `const { add, put } = IDBObjectStore.prototype;
+  window.room = () => Object.assign(IDBObjectStore.prototype, { add, put });
+  for (const [name, how] of Object.entries({ add, put })) {
+    IDBObjectStore.prototype[name] = function (...what) {
+      const request = how.apply(this, what);
+      request.addEventListener("success", () => this.transaction.abort());
+      return request;
+    };
+  }`;
+
+/** What else was asked in a transaction that was given up is answered to nobody, and the browser says so. */
+async function dropped(page) {
+  await page.listen();
+  page.problems = page.problems.filter((problem) => !problem.includes("after being dropped"));
+}
 
 /** Answers the card on the desk. */
 async function answerOne(page) {
@@ -35,14 +53,7 @@ test("where the browser gives up storing it the answer stays on the screen, and 
     await answerOne(page);
     await page.says("Saved on this tablet");
     await next(page);
-    // As a browser does whose storage is full: the whole transaction is given up, after each part of it went well.
-    await page.driver.executeScript(`const add = IDBObjectStore.prototype.add;
-      window.room = () => { IDBObjectStore.prototype.add = add; };
-      IDBObjectStore.prototype.add = function (...what) {
-        const request = add.apply(this, what);
-        request.addEventListener("success", () => this.transaction.abort());
-        return request;
-      };`);
+    await page.driver.executeScript(FULL);
     const heading = await answerOne(page);
     await page.says(NOT_SAVED);
     assert.equal(await verdict(page), heading);
@@ -55,9 +66,41 @@ test("where the browser gives up storing it the answer stays on the screen, and 
     assert.equal((await stored(page, "journal")).length, 2);
     await page.reload();
     assert.equal(await verdict(page), heading);
-    await page.listen();
-    // What else was asked in a transaction that was given up is answered to nobody, and the browser says so.
-    page.problems = page.problems.filter((problem) => !problem.includes("after being dropped"));
+    await dropped(page);
+  }));
+
+test("a decision of a walk that finds no room is told as not saved, and is stored once there is", () =>
+  journey("storage-full-walk", SIZES[0], async (page) => {
+    await beginWalk(page, "A plain plate", "Guided");
+    const [decision] = right((await walks(page))[0]);
+    await page.driver.executeScript(FULL);
+    await ask(page, decision);
+    await page.says("Not saved. The walk is still here");
+    assert.deepEqual((await walks(page))[0].decisions, []);
+    await page.press("button", "Try again");
+    await page.says("Not saved. The walk is still here");
+    await page.driver.executeScript("window.room()");
+    await page.press("button", "Try again");
+    await page.until("the decision to be stored", async () => (await walks(page))[0].decisions.length === 1);
+    assert.deepEqual((await walks(page))[0].decisions, [decision]);
+    await dropped(page);
+  }));
+
+test("a person for whom there is no room is not taken in, and that is said", () =>
+  journey("storage-full-person", SIZES[0], async (page) => {
+    await takeIn(page, "a-01", "Nora Ilse");
+    await page.driver.executeScript(FULL);
+    await fill(page, "new-number", "a-02");
+    await fill(page, "new-name", "Tom Ruiz");
+    await page.press("button", "Take in");
+    await page.says("Not saved: this tablet did not store it");
+    assert(!(await page.text()).includes("Tom Ruiz is taken in"));
+    await page.driver.executeScript("window.room()");
+    await page.reload();
+    await page.says("Nora Ilse");
+    assert(!(await page.text()).includes("Tom Ruiz"), "somebody is there who was not stored");
+    await takeIn(page, "a-02", "Tom Ruiz");
+    await dropped(page);
   }));
 
 test("what is stored is asked to be on the disk before it counts as stored", () =>

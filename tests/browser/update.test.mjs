@@ -1,7 +1,9 @@
 // A new version of the app: told, never swapped in by itself; one that came by half or broken leaves the old one whole.
 import assert from "node:assert/strict";
 import { test } from "node:test";
+import { begin, name, solution, stored } from "./checks.mjs";
 import { SIZES, journey, testWith } from "./harness.mjs";
+import { goTo } from "./office.mjs";
 import { Host, NEXT, below } from "./versions.mjs";
 
 const OLD = "Stepboard";
@@ -40,6 +42,32 @@ test("a new version is told of and loaded when that is asked for, not before", (
     await page.goOffline();
     await page.reload();
     assert.equal(await title(page), NEXT, "without a network");
+  }, { before: host.before });
+});
+
+test("a new version that comes while a check is open swaps nothing: the same card lies there, and home tells of the version", () => {
+  const host = new Host();
+  return journey("update-check", SIZES[0], async (page) => {
+    await page.kept();
+    await name(page, "Ana");
+    await begin(page, "Gun set up, tested and cleaned");
+    await solution(page);
+    const { draft, events } = await stored(page);
+    await page.driver.executeScript("window.same = true");
+    host.state = "new";
+    assert.equal(await lookForNew(page), "waiting");
+    await page.says("no verdict yet");
+    assert(await page.driver.executeScript("return window.same"), "the page was loaded anew by itself");
+    const after = await stored(page);
+    assert.deepEqual([after.draft.card, after.events], [draft.card, events]);
+    await goTo(page, "#/");
+    await page.says("A new version is ready.");
+    await page.press("button", "Load it now");
+    await page.until("the new version", async () => (await title(page)) === NEXT);
+    await goTo(page, "#/check");
+    await page.press("link", "Go on");
+    await page.says("no verdict yet");
+    assert.deepEqual((await stored(page)).draft.card, draft.card);
   }, { before: host.before });
 });
 
