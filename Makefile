@@ -19,8 +19,8 @@ dist: ## leave the static files to host in dist/
 	@tools/setup.sh run
 	@node tools/dist.mjs
 
-# Test targets with laws over random inputs.
-LAWS = $(shell grep -lE 'laws\(\)|\binputs\([A-Z]+\)' tests/*.rs | sed 's|tests/\(.*\)\.rs|--test \1|')
+# Test targets with laws over random inputs, each a file or a folder of tests/.
+LAWS = $(shell grep -rlE --include=*.rs --exclude-dir=support 'laws\(\)|\binputs\(.+\)' tests | sed 's|tests/\([^/.]*\).*|--test \1|' | sort -u)
 
 long: ## the same laws over a million inputs a family (about half an hour), and cards over ten times the seeds (as long again)
 	STEPBOARD_LAW_INPUTS=1000000 cargo test --locked $(LAWS)

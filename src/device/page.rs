@@ -143,8 +143,8 @@ pub fn random_bytes<const N: usize>() -> Option<[u8; N]> {
 /// A random name for this device: 16 hexadecimal digits.
 #[must_use]
 pub fn random_name() -> String {
-    // Without random bytes the name is all zero and still a name.
-    let bytes = random_bytes::<8>().unwrap_or_default();
+    // A name keeps nothing secret: it must be another than that of any other tablet.
+    let bytes = random_bytes().unwrap_or_else(|| js_sys::Math::random().to_bits().to_le_bytes());
     bytes.iter().map(|byte| format!("{byte:02x}")).collect()
 }
 

@@ -1,7 +1,7 @@
 //! How well a stage is held: how many of its card families the latest answer held.
 //!
 //! This counts the latest answer only, also one whose card was found wrong since: it is no evidence, and whoever met the card
-//! has met it. It knows nothing of forgetting; a model of memory takes its place later.
+//! has met it. It knows nothing of forgetting: `memory` does, which says what comes next and not how much is held.
 
 use super::Latest;
 use crate::content::Content;

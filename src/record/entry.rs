@@ -61,7 +61,8 @@ pub enum Within {
         /// The set that is taken.
         set: String,
     },
-    /// A job worked from beginning to end.
+    /// A card on a job worked from beginning to end. Nothing asks one there any more, since decisions of walks are events of
+    /// their own; journals of the formats before that may hold such answers.
     Walk {
         /// The walk.
         walk: String,
