@@ -19,11 +19,16 @@ dist: ## leave the static files to host in dist/
 	@tools/setup.sh run
 	@node tools/dist.mjs
 
-# Test targets with laws over random inputs, each a file or a folder of tests/.
-LAWS = $(shell grep -rlE --include=*.rs --exclude-dir=support 'laws\(\)|\binputs\(.+\)' tests | sed 's|tests/\([^/.]*\).*|--test \1|' | sort -u)
+# Test targets with laws over random inputs, each a file or a folder of tests/: those that ask for as many as there are, and
+# those that ask for a share or a number of their own, since each of their inputs is a whole journal.
+USERS = grep -rlE --include=*.rs --exclude-dir=support
+TARGETS = tests | sed 's|tests/\([^/.]*\).*|\1|' | sort -u
+LAWS = $(shell $(USERS) 'laws\(\)|\binputs\([A-Z]+\)' $(TARGETS))
+LONG_LAWS = $(filter-out $(LAWS),$(shell $(USERS) '\binputs\((.+ / .+|[0-9].*|support.*)\)' $(TARGETS)))
 
-long: ## the same laws over a million inputs a family (about half an hour), and cards over ten times the seeds (as long again)
-	STEPBOARD_LAW_INPUTS=1000000 cargo test --locked $(LAWS)
+long: ## the same laws over a million inputs a family (about half an hour), those of whole journals over 20,000, and cards over ten times the seeds (as long again)
+	STEPBOARD_LAW_INPUTS=1000000 cargo test --locked $(addprefix --test ,$(LAWS))
+	STEPBOARD_LAW_INPUTS=20000 cargo test --locked $(addprefix --test ,$(LONG_LAWS))
 	STEPBOARD_WALKS=500 cargo test --locked --test walk laws
 	STEPBOARD_LAW_SEEDS=100000 cargo test --locked --test cards -- --nocapture
 	STEPBOARD_CROWD=200 cargo test --locked --test gathered -- --nocapture
