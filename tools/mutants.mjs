@@ -120,7 +120,8 @@ class Worker {
     // What is learnt and kept is named without its module.
     const ofLayer = new RegExp(`\\b${layer}::`);
     const naming = (pattern) => this.tests.filter((_, at) => pattern.test(this.sources[at]));
-    const near = naming(names).length > 0 ? naming(names) : naming(ofLayer);
+    const byModule = naming(names);
+    const near = byModule.length > 0 ? byModule : naming(ofLayer);
     const far = this.tests.filter((name) => !near.includes(name));
     return [near, far].filter((tests) => tests.length > 0);
   }

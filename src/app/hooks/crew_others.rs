@@ -63,6 +63,10 @@ pub(super) fn use_others(store: &Store) -> Others {
             busy: busy.setter(),
         });
         move |waiting: Vec<Work>, store: &Store| {
+            // At once: what came of a file before is not taken for what comes of this one.
+            if !waiting.is_empty() {
+                shown.busy.set(true);
+            }
             {
                 let mut known = known.borrow_mut();
                 known.asked = true;
